@@ -1,0 +1,204 @@
+package org.benchwright.engine.plan;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+
+import org.benchwright.core.Limits;
+import org.benchwright.core.Quantity;
+import org.benchwright.core.Role;
+import org.benchwright.core.UnitOfMeasure;
+import org.benchwright.evidence.DecisionRule;
+
+/** One thing that a step asks or states. Its id is unique within the step. */
+public sealed interface Action {
+
+    /** The id, unique within the step. */
+    String id();
+
+    /** The item is live from here on. The technician confirms it, by the mark where one follows at once. */
+    record Energise(String id, String item) implements Action {
+    }
+
+    /** The item is switched off and isolated from here on; the technician confirms it. */
+    record Isolate(String id, String item) implements Action {
+    }
+
+    /**
+     * An instant from which deadlines count.
+     *
+     * @param id     the mark's name
+     * @param prompt what to press it at
+     */
+    record Mark(String id, String prompt) implements Action {
+    }
+
+    /**
+     * An expected indication. Expectations that follow one another run together.
+     *
+     * @param id       its id
+     * @param sequence what must show, one after the other; mostly a single element
+     * @param window   when
+     * @param failed   where it leads when it did not show
+     */
+    record Expect(String id, List<AnyOf> sequence, Window window, Move failed) implements Action {
+        public Expect {
+            sequence = List.copyOf(sequence);
+        }
+    }
+
+    /** One or another of these signals. */
+    record AnyOf(List<Signal> signals) {
+        public AnyOf {
+            signals = List.copyOf(signals);
+        }
+    }
+
+    /**
+     * When an expectation must hold, counted from a mark.
+     *
+     * @param mark    the mark's name
+     * @param opens   the tone at which it must show: {@code within} or {@code from}
+     * @param lasting how long from there on it must stay so; zero for the instant alone
+     * @param by      true: it may come earlier ({@code within}); false: the state at {@code opens} counts ({@code from})
+     */
+    record Window(String mark, Duration opens, Duration lasting, boolean by) {
+        /** The last instant that matters. */
+        public Duration closes() {
+            return opens.plus(lasting);
+        }
+    }
+
+    /**
+     * A measurement.
+     *
+     * @param id         its name
+     * @param instrument the instrument's name in the plan
+     * @param unit       the unit that a bare number is read in
+     * @param limits     where the value must lie
+     * @param rule       how it is decided
+     * @param again      repeats when undecided
+     * @param rejected   where a rejected value leads
+     * @param undecided  where an undecided value leads when no repeat is left
+     */
+    record Measure(String id, String instrument, UnitOfMeasure unit, Limits limits, DecisionRule rule, Optional<Again> again,
+            Move rejected, Move undecided) implements Action {
+    }
+
+    /**
+     * Repeating an undecided measurement.
+     *
+     * @param atMost  repeats after the first reading, 1 or more
+     * @param combine how the readings are combined
+     */
+    record Again(int atMost, org.benchwright.evidence.Combination combine) {
+    }
+
+    /** Free text to enter. */
+    record EnterText(String id, String label) implements Action {
+    }
+
+    /**
+     * The unit's fault log, line by line; no line is an answer too.
+     *
+     * @param asFound true: as it came, before anything was changed
+     */
+    record EnterFaultLog(String id, boolean asFound) implements Action {
+    }
+
+    /** A statement to confirm. */
+    record Confirm(String id, String statement, Move failed) implements Action {
+    }
+
+    /** Two entries that must agree; letter case and white space do not count. */
+    record Compare(String id, String left, String right, Move failed) implements Action {
+    }
+
+    /** A file to attach, such as a photo. */
+    record Attach(String id, String kind, String label) implements Action {
+    }
+
+    /**
+     * Something that could destroy, spelled out item by item.
+     *
+     * @param verb  what is done
+     * @param only  items it is done to
+     * @param spare items it must not be done to, protected ones always among them
+     */
+    record Choose(String id, Verb verb, List<Item> only, List<Item> spare, Move failed) implements Action {
+        public Choose {
+            only = List.copyOf(only);
+            spare = List.copyOf(spare);
+        }
+
+        /** What is done to the items. */
+        public enum Verb {
+            ERASE, LOAD
+        }
+
+        /**
+         * An item to choose or to spare.
+         *
+         * @param name      its name
+         * @param title     as people read it
+         * @param protect   true if the procedure protects it
+         */
+        public record Item(String name, String title, boolean protect) {
+        }
+    }
+
+    /** Nobody goes on without a release. */
+    record Release(String id, Role by, String statement, Move failed) implements Action {
+    }
+
+    /** Waiting; never shortened but by a rehearsal's clock. */
+    record Wait(String id, Duration time) implements Action {
+    }
+
+    /** A stimulus or load to apply, confirmed by the technician. */
+    record Apply(String id, Quantity quantity, String instrument) implements Action {
+    }
+
+    /** The test ends here. */
+    record End(String id, Move.Conclude conclusion) implements Action {
+    }
+
+    /**
+     * A grid of readings: every combination of the axes, the last axis changing fastest.
+     *
+     * @param reading    the name of what is read in each cell
+     * @param unit       the unit it is read in
+     * @param axes       one or more
+     * @param settle     waiting time before each reading, zero for none
+     * @param judged     what is compared with the limits, over the names of the reading and the axes
+     * @param instrument whose uncertainty counts; empty where none was named
+     */
+    record Grid(String id, String reading, UnitOfMeasure unit, List<Axis> axes, Duration settle, Expression judged, Limits limits,
+            DecisionRule rule, Optional<String> instrument, Move rejected, Move undecided) implements Action {
+        public Grid {
+            axes = List.copyOf(axes);
+        }
+    }
+
+    /**
+     * An axis of a grid.
+     *
+     * @param name       its name
+     * @param values     in the order in which they are visited
+     * @param instrument what sets it, where named
+     */
+    record Axis(String name, List<AxisValue> values, Optional<String> instrument) {
+        public Axis {
+            values = List.copyOf(values);
+        }
+    }
+
+    /**
+     * A value of an axis.
+     *
+     * @param label    as shown
+     * @param quantity the value with its unit; empty for a plain count such as a channel number
+     */
+    record AxisValue(String label, Optional<Quantity> quantity) {
+    }
+}

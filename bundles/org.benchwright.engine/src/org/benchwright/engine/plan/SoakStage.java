@@ -1,0 +1,50 @@
+package org.benchwright.engine.plan;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A long run under observation by looks.
+ *
+ * @param name                  its name
+ * @param title                 its title
+ * @param hazards               names of the hazards shown before it
+ * @param lasting               witnessed time that is needed
+ * @param keep                  the mode that the unit must keep, with what shows it
+ * @param conditions            what must hold around it for a stop to be charged to the unit
+ * @param lookEvery             longest time from one look to the next
+ * @param lookTolerance         a look later than due by more is a departure
+ * @param gap                   how much unwitnessed time is borne, where stated
+ * @param stopped               where a stop leads
+ * @param stoppedOutside        where a stop outside the conditions leads
+ * @param watch                 what unattended observation was asked for
+ */
+public record SoakStage(String name, String title, List<String> hazards, Duration lasting, Signal.ModeShows keep,
+        List<Condition> conditions, Duration lookEvery, Duration lookTolerance, Optional<Gap> gap, Move stopped, Move stoppedOutside,
+        Optional<Watch> watch) implements Stage {
+
+    public SoakStage {
+        hazards = List.copyOf(hazards);
+        conditions = List.copyOf(conditions);
+    }
+
+    /**
+     * Unwitnessed time borne at most, and what a longer one leads to.
+     *
+     * @param atMost  longest gap
+     * @param instead what happens when it was longer
+     */
+    public record Gap(Duration atMost, Move instead) {
+    }
+
+    /**
+     * Unattended observation as the procedure asks for it.
+     *
+     * @param every        sampling interval
+     * @param stopAfterBad bad samples in a row that make a stop
+     * @param silentAfter  missed samples in a row that make silence
+     */
+    public record Watch(Duration every, int stopAfterBad, int silentAfter) {
+    }
+}

@@ -1,0 +1,34 @@
+package org.benchwright.engine.plan;
+
+import java.util.List;
+import java.util.Optional;
+
+import org.benchwright.core.Limits;
+import org.benchwright.core.SerialMask;
+
+/**
+ * A model family as the plan needs it, everything inherited already merged in.
+ *
+ * @param name       the family's name
+ * @param title      its title as people read it
+ * @param supply     limits of the supply, where declared
+ * @param serialMask what a serial number of this family looks like, where declared
+ * @param lamps      every lamp, groups spelled out
+ * @param modes      modes and what shows them
+ * @param faults     fault notes
+ * @param stopStays  true if a stop latches: the unit stays stopped until somebody restarts it
+ */
+public record UnitFamily(String name, String title, Optional<Limits> supply, Optional<SerialMask> serialMask, List<Lamp> lamps,
+        List<Mode> modes, List<FaultNote> faults, boolean stopStays) {
+
+    public UnitFamily {
+        lamps = List.copyOf(lamps);
+        modes = List.copyOf(modes);
+        faults = List.copyOf(faults);
+    }
+
+    /** The fault note of that code, letter case ignored: technicians type codes as they come. */
+    public Optional<FaultNote> fault(String code) {
+        return faults.stream().filter(f -> f.code().equalsIgnoreCase(code.strip())).findFirst();
+    }
+}
