@@ -1,0 +1,5 @@
+package org.benchwright.engine.event;
+
+/** What an event says. */
+public sealed interface EventBody permits Fact, Derived {
+}

@@ -1,0 +1,230 @@
+package org.benchwright.engine.event;
+
+import java.math.BigDecimal;
+import java.time.Duration;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+
+import org.benchwright.core.Actor;
+import org.benchwright.core.Digest;
+import org.benchwright.core.Quantity;
+
+/** Something told to the engine: by the technician, a second person, or the bench itself. Raw text is kept as it was typed. */
+public sealed interface Fact extends EventBody {
+
+    /**
+     * The test begins.
+     *
+     * @param serial          the unit's serial number
+     * @param family          the unit's family
+     * @param procedure       the procedure's name
+     * @param revision        its revision
+     * @param text            digest of the procedure's text with all that it refers to
+     * @param plan            digest of the compiled plan
+     * @param station         where
+     * @param software        what carried it out
+     * @param rehearsal       true: no verdict will be derived
+     * @param predecessor     the test of this unit that this one follows, if any
+     */
+    record Opened(String serial, String family, String procedure, int revision, Digest text, Digest plan, String station,
+            String software, boolean rehearsal, Optional<String> predecessor) implements Fact {
+    }
+
+    /**
+     * Answer to a precondition.
+     *
+     * @param precondition its name
+     * @param met          whether the technician says that it holds
+     * @param text         the text entered with it, empty where none was asked for
+     * @param reading      the reading entered, where one was asked for
+     */
+    record PreconditionAnswered(String precondition, boolean met, String text, Optional<Quantity> reading) implements Fact {
+    }
+
+    /** A hazard was read and understood. */
+    record HazardAcknowledged(String hazard) implements Fact {
+    }
+
+    /**
+     * Which instrument is used.
+     *
+     * @param instrument  its name in the plan
+     * @param asset       the asset number on it
+     * @param uncertainty expanded uncertainty by its register entry or certificate; empty where the plan states none
+     * @param coverage    the coverage factor of {@code uncertainty}
+     * @param due         when its calibration is due; empty where it needs none
+     */
+    record InstrumentNamed(String instrument, String asset, Optional<Quantity> uncertainty, BigDecimal coverage,
+            Optional<LocalDate> due) implements Fact {
+    }
+
+    /** An item was switched. */
+    record Switched(String check, boolean live) implements Fact {
+    }
+
+    /** The mark key was pressed. */
+    record Marked(String mark) implements Fact {
+    }
+
+    /**
+     * A tone sounded for an expectation.
+     *
+     * @param check the expectation's id
+     * @param tone  which of its tones
+     */
+    record ToneGiven(String check, Tone tone) implements Fact {
+        /** The tones of an expectation. */
+        public enum Tone {
+            OPENS, CLOSES
+        }
+    }
+
+    /**
+     * Answer to an expectation.
+     *
+     * @param check  its id
+     * @param answer what was seen
+     * @param asSeen the technician's words, may be empty
+     */
+    record Seen(String check, Sight answer, String asSeen) implements Fact {
+    }
+
+    /** What was seen of something expected. */
+    enum Sight {
+        /** As expected. */
+        YES,
+        /** Not as expected. */
+        NO,
+        /** Nobody looked: voids the check and repeats it. */
+        NOT_LOOKING
+    }
+
+    /** A measurement was entered. */
+    record Measured(String check, String raw, Quantity value) implements Fact {
+    }
+
+    /**
+     * A cell of a grid was entered.
+     *
+     * @param check the grid's id
+     * @param cell  from 0, in the order of the grid
+     */
+    record CellRead(String check, int cell, String raw, Quantity value) implements Fact {
+    }
+
+    /** Why something is done again. */
+    record ReasonGiven(String check, String reason) implements Fact {
+    }
+
+    /** Text was entered. */
+    record TextEntered(String check, String text) implements Fact {
+    }
+
+    /** The unit's fault log was entered. */
+    record FaultLogEntered(String check, List<FaultLine> lines) implements Fact {
+        public FaultLogEntered {
+            lines = List.copyOf(lines);
+        }
+    }
+
+    /**
+     * A line of a fault log.
+     *
+     * @param code the code as it stands there
+     * @param text the rest of the line, may be empty
+     */
+    record FaultLine(String code, String text) {
+    }
+
+    /** A statement was confirmed or denied. */
+    record Confirmed(String check, boolean yes) implements Fact {
+    }
+
+    /** Two entries to compare. */
+    record Compared(String check, String left, String right) implements Fact {
+    }
+
+    /**
+     * A file was attached.
+     *
+     * @param digest of its content, which the ledger keeps
+     * @param name   the file's name without its folder
+     */
+    record Attached(String check, Digest digest, String name) implements Fact {
+    }
+
+    /** One item of a choice was confirmed or denied. */
+    record ItemConfirmed(String check, String item, boolean yes) implements Fact {
+    }
+
+    /**
+     * A release was given or refused.
+     *
+     * @param check the id of what asked for it
+     * @param by    whose release
+     * @param given false: refused
+     */
+    record Released(String check, Actor by, boolean given) implements Fact {
+    }
+
+    /** A stimulus or load was applied. */
+    record Applied(String check) implements Fact {
+    }
+
+    /** A waiting time has passed. */
+    record WaitElapsed(String check) implements Fact {
+    }
+
+    /**
+     * A look at a unit on soak; the first one begins it.
+     *
+     * @param stage    the soak's name
+     * @param answer   whether the unit shows the mode that it must keep
+     * @param asSeen   the technician's words, may be empty
+     * @param readings the conditions, in the order of the plan
+     */
+    record Looked(String stage, Sight answer, String asSeen, List<ConditionReading> readings) implements Fact {
+        public Looked {
+            readings = List.copyOf(readings);
+        }
+    }
+
+    /**
+     * A reading of a condition.
+     *
+     * @param condition its name
+     * @param raw       as typed
+     * @param value     as read
+     */
+    record ConditionReading(String condition, String raw, Quantity value) {
+    }
+
+    /** The last observation was a slip and is struck; it stays readable. */
+    record Struck(long sequence) implements Fact {
+    }
+
+    /** A free note. */
+    record Noted(String text) implements Fact {
+    }
+
+    /** The make-safe key: the test ends undecided once the unit is safe. */
+    record Abandoned(String reason) implements Fact {
+    }
+
+    /**
+     * Work on the test was interrupted; recorded when it goes on.
+     *
+     * @param gap wall time since the last event before it, never below zero
+     */
+    record Interrupted(Duration gap) implements Fact {
+    }
+
+    /** Whether the unit kept its power through the interruption; no if it is not known. */
+    record PowerAnswered(boolean kept) implements Fact {
+    }
+
+    /** Wall time was stepped against monotonic time; positive is forward. */
+    record ClockChanged(Duration by) implements Fact {
+    }
+}
