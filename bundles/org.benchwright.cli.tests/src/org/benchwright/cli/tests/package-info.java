@@ -1,0 +1,2 @@
+/** Tests of Benchwright command line. */
+package org.benchwright.cli.tests;

@@ -1,0 +1,2 @@
+/** How Benchwright command line does its work; seen by its tests only. */
+package org.benchwright.cli.internal;

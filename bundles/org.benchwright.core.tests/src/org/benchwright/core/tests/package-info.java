@@ -1,0 +1,2 @@
+/** Tests of Benchwright core. */
+package org.benchwright.core.tests;

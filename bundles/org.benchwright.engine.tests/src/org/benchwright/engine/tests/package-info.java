@@ -1,0 +1,2 @@
+/** Tests of Benchwright engine. */
+package org.benchwright.engine.tests;

@@ -1,0 +1,2 @@
+/** Tests of Benchwright evidence. */
+package org.benchwright.evidence.tests;

@@ -1,0 +1,2 @@
+/** Tests of Benchwright procedure language. */
+package org.benchwright.language.tests;

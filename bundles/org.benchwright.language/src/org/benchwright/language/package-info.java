@@ -1,0 +1,2 @@
+/** The procedure language: from text to an immutable plan, with remarks on what is wrong in between. */
+package org.benchwright.language;

@@ -1,0 +1,2 @@
+/** Tests of Benchwright ledger. */
+package org.benchwright.ledger.tests;

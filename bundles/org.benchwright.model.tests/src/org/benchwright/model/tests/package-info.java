@@ -1,0 +1,2 @@
+/** Tests of Benchwright procedure model. */
+package org.benchwright.model.tests;

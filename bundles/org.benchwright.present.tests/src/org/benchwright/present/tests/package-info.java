@@ -1,0 +1,2 @@
+/** Tests of Benchwright presentation. */
+package org.benchwright.present.tests;

@@ -1,0 +1,2 @@
+/** How Benchwright presentation does its work; seen by its tests only. */
+package org.benchwright.present.internal;

@@ -1,0 +1,2 @@
+/** Tests of Benchwright workshop. */
+package org.benchwright.workshop.tests;
