@@ -1,0 +1,59 @@
+package org.benchwright.core;
+
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Optional;
+
+import org.benchwright.core.internal.Message;
+
+/** In which capacity somebody or something acts in a test. */
+public enum Role {
+    /** Carries the procedure out. */
+    TECHNICIAN(Message.ROLE_TECHNICIAN),
+    /** Releases a step; none of the test's technicians. */
+    SECOND_PERSON(Message.ROLE_SECOND_PERSON),
+    /** Releases what a second person may not. */
+    SUPERVISOR(Message.ROLE_SUPERVISOR),
+    /** Writes, approves and revises procedures. */
+    ENGINEER(Message.ROLE_ENGINEER),
+    /** Reviews records and decides on departures; acted nowhere in the test. */
+    AUDITOR(Message.ROLE_AUDITOR),
+    /** The unattended observation of a unit on soak. */
+    WATCH(Message.ROLE_WATCH),
+    /** The bench itself: what the program notes without anybody's doing. */
+    BENCH(Message.ROLE_BENCH);
+
+    private final Message label;
+
+    Role(Message label) {
+        this.label = label;
+    }
+
+    /**
+     * The role as shown to people.
+     *
+     * @return {@code second person}
+     */
+    public String label() {
+        return label.text();
+    }
+
+    /**
+     * The role as written into records, the same in every language.
+     *
+     * @return {@code second person}
+     */
+    public String word() {
+        return name().toLowerCase(Locale.ROOT).replace('_', ' ');
+    }
+
+    /**
+     * Finds a role by its word.
+     *
+     * @param word as {@link #word()} gives it
+     * @return the role, or nothing
+     */
+    public static Optional<Role> find(String word) {
+        return Arrays.stream(values()).filter(role -> role.word().equals(word)).findFirst();
+    }
+}

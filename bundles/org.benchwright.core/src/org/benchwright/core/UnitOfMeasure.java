@@ -1,0 +1,185 @@
+package org.benchwright.core;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+
+import javax.measure.Unit;
+import javax.measure.UnitConverter;
+
+import org.benchwright.core.internal.Fraction;
+import org.benchwright.core.internal.Message;
+import org.benchwright.core.internal.UnitCatalogue;
+
+/**
+ * A unit of measure by the word that the shop uses for it: {@code V}, {@code mA}, {@code kohm}, {@code degC}, {@code %}.
+ *
+ * <p>Words are case-sensitive ({@code mohm} and {@code Mohm} are a factor of 10<sup>9</sup> apart). Dimension and size
+ * come from a JSR 385 units library; conversions are then reckoned without rounding.
+ */
+public final class UnitOfMeasure {
+
+    private static final Map<String, UnitOfMeasure> BY_WORD = catalogue();
+    private static final Map<String, String> OTHER_SPELLINGS = Map.copyOf(UnitCatalogue.otherSpellings());
+
+    private final String word;
+    private final Unit<?> unit;
+    private final Fraction size;
+    private final BigDecimal zeroPoint;
+
+    private UnitOfMeasure(String word, Unit<?> unit) {
+        this.word = word;
+        this.unit = unit;
+        UnitConverter toCoherent = toCoherentUnit(unit);
+        this.zeroPoint = new BigDecimal(toCoherent.convert(Integer.valueOf(0)).toString());
+        Number one = toCoherent.convert(Integer.valueOf(1));
+        this.size = zeroPoint.signum() == 0 ? Fraction.of(one)
+                : Fraction.of(new BigDecimal(one.toString()).subtract(zeroPoint));
+    }
+
+    /**
+     * Looks a word up, case-sensitively.
+     *
+     * @param word a shop word or one of the usual spellings with special letters (&micro;A, &Omega;, &deg;C)
+     * @return the unit, or nothing when the word is not known
+     */
+    public static Optional<UnitOfMeasure> find(String word) {
+        return Optional.ofNullable(BY_WORD.get(OTHER_SPELLINGS.getOrDefault(word, word)));
+    }
+
+    /**
+     * Looks a word up that is known to be good.
+     *
+     * @param word a shop word
+     * @return the unit
+     * @throws IllegalArgumentException when the word is not known
+     */
+    public static UnitOfMeasure of(String word) {
+        return find(word).orElseThrow(() -> new IllegalArgumentException(Message.UNIT_UNKNOWN.text(word)));
+    }
+
+    /**
+     * All shop words.
+     *
+     * @return the words in the order in which they are offered
+     */
+    public static Set<String> words() {
+        return BY_WORD.keySet();
+    }
+
+    /**
+     * The word that finds this unit again.
+     *
+     * @return the shop word, in ASCII
+     */
+    public String word() {
+        return word;
+    }
+
+    /**
+     * Whether quantities of both units can be converted into each other.
+     *
+     * @param other another unit
+     * @return true for V and mV, degC and K, % and ppm
+     */
+    public boolean sameDimension(UnitOfMeasure other) {
+        return unit.getDimension().equals(other.unit.getDimension());
+    }
+
+    /**
+     * Whether the unit's zero is not the quantity's zero. Differences, tolerances and percentages must not be given in
+     * such a unit: a tolerance of 2 degC is a mistake, 2 K is meant.
+     *
+     * @return true for degC
+     */
+    public boolean hasOffset() {
+        return zeroPoint.signum() != 0;
+    }
+
+    /**
+     * Converts a number exactly.
+     *
+     * @throws ArithmeticException when the result has no end as a decimal number (1 s in h)
+     */
+    BigDecimal convertExactly(BigDecimal value, UnitOfMeasure target) {
+        return numerator(value, target).divide(denominator(target));
+    }
+
+    /** Converts a number exactly where it can be written down, else rounded to 34 digits. */
+    BigDecimal convert(BigDecimal value, UnitOfMeasure target) {
+        try {
+            return convertExactly(value, target);
+        } catch (ArithmeticException endless) {
+            return numerator(value, target).divide(denominator(target), MathContext.DECIMAL128);
+        }
+    }
+
+    /** The unit without an offset in which differences of this unit are given: K for degC, else this one. */
+    UnitOfMeasure forDifferences() {
+        if (!hasOffset()) {
+            return this;
+        }
+        return BY_WORD.values().stream()
+                .filter(candidate -> sameDimension(candidate) && !candidate.hasOffset() && candidate.size.equals(size))
+                .findFirst().orElseThrow();
+    }
+
+    /** Compares two numbers in their units without rounding. */
+    static int compare(BigDecimal left, UnitOfMeasure leftUnit, BigDecimal right, UnitOfMeasure rightUnit) {
+        return leftUnit.numerator(left, rightUnit).compareTo(right.multiply(leftUnit.denominator(rightUnit)));
+    }
+
+    void requireSameDimension(UnitOfMeasure other) {
+        if (!sameDimension(other)) {
+            throw new IllegalArgumentException(Message.UNIT_OTHER_DIMENSION.text(word, other.word));
+        }
+    }
+
+    private BigDecimal numerator(BigDecimal value, UnitOfMeasure target) {
+        requireSameDimension(target);
+        BigDecimal shift = zeroPoint.subtract(target.zeroPoint).multiply(new BigDecimal(size.denominator()));
+        return value.multiply(new BigDecimal(size.numerator())).add(shift)
+                .multiply(new BigDecimal(target.size.denominator()));
+    }
+
+    private BigDecimal denominator(UnitOfMeasure target) {
+        return new BigDecimal(size.denominator().multiply(target.size.numerator()));
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof UnitOfMeasure that && word.equals(that.word);
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(word);
+    }
+
+    /**
+     * The shop word.
+     *
+     * @return {@link #word()}
+     */
+    @Override
+    public String toString() {
+        return word;
+    }
+
+    private static Map<String, UnitOfMeasure> catalogue() {
+        Map<String, UnitOfMeasure> catalogue = new LinkedHashMap<>();
+        UnitCatalogue.words().forEach((word, unit) -> catalogue.put(word, new UnitOfMeasure(word, unit)));
+        return Collections.unmodifiableMap(catalogue);
+    }
+
+    // The library's generic signature can't express "a unit and the coherent unit of its own kind".
+    @SuppressWarnings({ "unchecked", "rawtypes" })
+    private static UnitConverter toCoherentUnit(Unit<?> unit) {
+        return ((Unit) unit).getConverterTo(unit.getSystemUnit());
+    }
+}
