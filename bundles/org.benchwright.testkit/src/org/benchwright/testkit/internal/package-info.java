@@ -1,0 +1,2 @@
+/** How properties are run inside the test runtime. */
+package org.benchwright.testkit.internal;

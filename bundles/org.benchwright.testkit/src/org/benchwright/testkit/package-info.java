@@ -1,0 +1,2 @@
+/** What the tests of several bundles share; never part of the product. */
+package org.benchwright.testkit;
