@@ -119,14 +119,32 @@ public final class UnitOfMeasure {
         }
     }
 
-    /** The unit without an offset in which differences of this unit are given: K for degC, else this one. */
-    UnitOfMeasure forDifferences() {
+    /**
+     * The unit in which differences of quantities in this unit are given.
+     *
+     * @return a unit of the same size without an offset: K for degC, else this one
+     */
+    public UnitOfMeasure forDifferences() {
         if (!hasOffset()) {
             return this;
         }
         return BY_WORD.values().stream()
                 .filter(candidate -> sameDimension(candidate) && !candidate.hasOffset() && candidate.size.equals(size))
                 .findFirst().orElseThrow();
+    }
+
+    /**
+     * The unit in which both kinds of quantities can be written without rounding: 1 h is 3600 s, but 1 s is no finite
+     * decimal number of hours.
+     *
+     * @param other a unit of the same dimension
+     * @return the smaller of the two; this one when they are of the same size
+     * @throws IllegalArgumentException when the dimension is another
+     */
+    public UnitOfMeasure finer(UnitOfMeasure other) {
+        UnitOfMeasure thisStep = forDifferences();
+        UnitOfMeasure otherStep = other.forDifferences();
+        return compare(BigDecimal.ONE, otherStep, BigDecimal.ONE, thisStep) < 0 ? other : this;
     }
 
     /** Compares two numbers in their units without rounding. */

@@ -1,0 +1,161 @@
+package org.benchwright.evidence;
+
+import java.util.OptionalDouble;
+
+import org.hipparchus.distribution.continuous.NormalDistribution;
+import org.hipparchus.distribution.continuous.TDistribution;
+
+import org.benchwright.evidence.internal.Require;
+
+/**
+ * The risk of a wrong decision on one measured value. All values, limits and uncertainties of one call are in one unit;
+ * measurement errors are taken as normally distributed unless said otherwise.
+ */
+public final class MeasurementRisk {
+
+    private static final NormalDistribution NORMAL = new NormalDistribution();
+
+    private MeasurementRisk() {
+    }
+
+    /**
+     * The probability that the true value lies within the limits: &Phi;((T<sub>U</sub> - y)/u) -
+     * &Phi;((T<sub>L</sub> - y)/u), with nothing known before the measurement (JCGM 106:2012, 7.2 to 7.4).
+     *
+     * @param measured y
+     * @param standardUncertainty u, not negative; with 0 the answer is 0 or 1, a value on a limit conforming
+     * @param lower T<sub>L</sub>, or nothing
+     * @param upper T<sub>U</sub>, or nothing
+     * @return 0 to 1
+     * @throws IllegalArgumentException when there is no limit, the limits are inverted or a number is out of range
+     */
+    public static double conformanceProbability(double measured, double standardUncertainty, OptionalDouble lower,
+            OptionalDouble upper) {
+        Require.finite("measured value", measured);
+        Require.notNegative("standard uncertainty", standardUncertainty);
+        double from = lower.orElse(Double.NEGATIVE_INFINITY);
+        double to = upper.orElse(Double.POSITIVE_INFINITY);
+        Require.limits(lower, upper);
+        if (standardUncertainty == 0) {
+            return from <= measured && measured <= to ? 1 : 0;
+        }
+        return between((from - measured) / standardUncertainty, (to - measured) / standardUncertainty);
+    }
+
+    /**
+     * The probability that a unit with this measured value does not conform: the specific risk of accepting it
+     * (JCGM 106:2012, 9.3.2).
+     *
+     * @param measured y
+     * @param standardUncertainty u, not negative
+     * @param lower T<sub>L</sub>, or nothing
+     * @param upper T<sub>U</sub>, or nothing
+     * @return 0 to 1; small risks keep their digits
+     * @throws IllegalArgumentException as {@link #conformanceProbability} does
+     */
+    public static double specificFalseAccept(double measured, double standardUncertainty, OptionalDouble lower,
+            OptionalDouble upper) {
+        if (standardUncertainty == 0) {
+            return 1 - conformanceProbability(measured, standardUncertainty, lower, upper);
+        }
+        Require.finite("measured value", measured);
+        Require.notNegative("standard uncertainty", standardUncertainty);
+        Require.limits(lower, upper);
+        double below = lower.isPresent() ? tail((measured - lower.getAsDouble()) / standardUncertainty) : 0;
+        double above = upper.isPresent() ? tail((upper.getAsDouble() - measured) / standardUncertainty) : 0;
+        return Math.min(1, below + above);
+    }
+
+    /**
+     * The largest specific risk of accepting with a guard band of r times the expanded uncertainty U = 2u, one limit
+     * mattering: 1 - &Phi;(2r) (ILAC-G8:09/2019, Table 1).
+     *
+     * @param guardBandFactor r = w/U, not negative
+     * @return 0.5 without a guard band, 0.0228 for w = U
+     * @throws IllegalArgumentException when r is negative or no number
+     */
+    public static double worstCase(double guardBandFactor) {
+        return worstCase(guardBandFactor, 2);
+    }
+
+    /**
+     * The same for any coverage factor: 1 - &Phi;(k r).
+     *
+     * @param guardBandFactor r = w/U, not negative
+     * @param coverage k = U/u, above zero
+     * @return 0 to 0.5
+     * @throws IllegalArgumentException when a number is out of range
+     */
+    public static double worstCase(double guardBandFactor, double coverage) {
+        Require.notNegative("guard band factor", guardBandFactor);
+        Require.positive("coverage factor", coverage);
+        return tail(guardBandFactor * coverage);
+    }
+
+    /**
+     * The largest specific risk of accepting when the uncertainty itself comes from few readings: 1 - T<sub>&nu;</sub>(w/u)
+     * with Student's distribution (JCGM 100:2008, G.3).
+     *
+     * @param guardBandInStandardUncertainties w/u, not negative
+     * @param degreesOfFreedom &nu;, above zero
+     * @return 0 to 0.5
+     * @throws IllegalArgumentException when a number is out of range
+     */
+    public static double worstCaseOfFewReadings(double guardBandInStandardUncertainties, double degreesOfFreedom) {
+        Require.notNegative("guard band", guardBandInStandardUncertainties);
+        Require.positive("degrees of freedom", degreesOfFreedom);
+        return new TDistribution(degreesOfFreedom).cumulativeProbability(-guardBandInStandardUncertainties);
+    }
+
+    /**
+     * The guard band, in standard uncertainties, that keeps the specific risk of accepting at or below a given one when
+     * the uncertainty comes from few readings: the 1 - risk quantile of Student's distribution (JCGM 100:2008, G.3).
+     *
+     * @param risk above 0 and at most 0.5
+     * @param degreesOfFreedom &nu;, above zero
+     * @return w/u
+     * @throws IllegalArgumentException when a number is out of range
+     */
+    public static double guardBandOfFewReadings(double risk, double degreesOfFreedom) {
+        Require.positive("degrees of freedom", degreesOfFreedom);
+        if (!(risk > 0 && risk <= 0.5)) {
+            throw new IllegalArgumentException("A risk is above 0 and at most 0.5: " + risk);
+        }
+        return new TDistribution(degreesOfFreedom).inverseCumulativeProbability(1 - risk);
+    }
+
+    /**
+     * The process capability index min((T<sub>U</sub> - m)/(3s), (m - T<sub>L</sub>)/(3s)) of a normal process.
+     *
+     * @param mean m
+     * @param standardDeviation s, above zero
+     * @param lower T<sub>L</sub>, or nothing
+     * @param upper T<sub>U</sub>, or nothing
+     * @return Cpk, negative when the mean itself lies outside
+     * @throws IllegalArgumentException when there is no limit or a number is out of range
+     */
+    public static double capability(double mean, double standardDeviation, OptionalDouble lower,
+            OptionalDouble upper) {
+        Require.finite("mean", mean);
+        Require.positive("standard deviation", standardDeviation);
+        Require.limits(lower, upper);
+        double below = lower.isPresent() ? mean - lower.getAsDouble() : Double.POSITIVE_INFINITY;
+        double above = upper.isPresent() ? upper.getAsDouble() - mean : Double.POSITIVE_INFINITY;
+        return Math.min(below, above) / (3 * standardDeviation);
+    }
+
+    /** The upper tail of the standard normal distribution, accurate far out. */
+    static double tail(double z) {
+        return z == Double.POSITIVE_INFINITY ? 0 : NORMAL.cumulativeProbability(-z);
+    }
+
+    /** The standard normal probability between two points, taken on the side where digits are kept. */
+    static double between(double from, double to) {
+        if (from > 0) {
+            return tail(from) - tail(to);
+        }
+        double upTo = to == Double.POSITIVE_INFINITY ? 1 : NORMAL.cumulativeProbability(to);
+        double upToFrom = from == Double.NEGATIVE_INFINITY ? 0 : NORMAL.cumulativeProbability(from);
+        return upTo - upToFrom;
+    }
+}
