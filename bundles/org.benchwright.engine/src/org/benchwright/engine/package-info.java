@@ -1,2 +1,2 @@
-/** The carrying-out of a procedure on one unit, as a fold over events. */
+/** Carrying out a plan on one unit: a test is the fold of its events, and its verdict is derived, never set. */
 package org.benchwright.engine;

@@ -59,8 +59,8 @@ public sealed interface Fact extends EventBody {
             Optional<LocalDate> due) implements Fact {
     }
 
-    /** An item was switched. */
-    record Switched(String check, boolean live) implements Fact {
+    /** An item was switched on (live) or off and isolated. */
+    record Switched(String item, boolean live) implements Fact {
     }
 
     /** The mark key was pressed. */

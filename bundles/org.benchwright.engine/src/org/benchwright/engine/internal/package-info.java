@@ -1,2 +1,2 @@
-/** How Benchwright engine does its work; seen by its tests only. */
+/** How the state of a test follows from its events. */
 package org.benchwright.engine.internal;

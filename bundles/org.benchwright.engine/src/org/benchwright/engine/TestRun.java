@@ -1,0 +1,200 @@
+package org.benchwright.engine;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+import org.benchwright.core.Actor;
+import org.benchwright.core.Verdict;
+import org.benchwright.engine.event.Derived;
+import org.benchwright.engine.event.EventBody;
+import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Moment;
+import org.benchwright.engine.event.TestEvent;
+import org.benchwright.engine.internal.Demands;
+import org.benchwright.engine.internal.FactGate;
+import org.benchwright.engine.internal.RunState;
+import org.benchwright.engine.internal.Transitions;
+import org.benchwright.engine.plan.Plan;
+
+/**
+ * One carrying-out of a plan on one unit: the fold of its events.
+ *
+ * <p>Immutable. {@link #record} says which events a fact makes (the fact, and all that follows from it) and changes nothing; once they
+ * are durable, {@link #with} gives the test after them. The verdict is derived from the events and cannot be set.
+ */
+public final class TestRun {
+
+    private final Plan plan;
+    private final RunState state;
+    private final List<TestEvent> events;
+
+    private TestRun(Plan plan, RunState state, List<TestEvent> events) {
+        this.plan = plan;
+        this.state = state;
+        this.events = events;
+    }
+
+    /**
+     * The events that open a test.
+     *
+     * @throws RefusedException if the serial number does not fit the family, or the opening names another procedure than the plan
+     */
+    public static List<TestEvent> open(Plan plan, Fact.Opened opening, Actor actor, Moment moment) throws RefusedException {
+        return new TestRun(plan, new RunState(plan), List.of()).record(opening, actor, moment);
+    }
+
+    /**
+     * The test that these events make.
+     *
+     * @param events all events of one test in order, beginning with {@code Opened}
+     * @throws DoesNotFollowException if an event does not follow from those before it
+     */
+    public static TestRun fold(Plan plan, List<TestEvent> events) throws DoesNotFollowException {
+        return new TestRun(plan, new RunState(plan), List.of()).with(events);
+    }
+
+    /**
+     * The events that this fact makes: itself, then everything derived from it. Nothing is changed.
+     *
+     * @throws RefusedException if the test does not take the fact where it stands
+     */
+    public List<TestEvent> record(Fact fact, Actor actor, Moment moment) throws RefusedException {
+        RunState next = state.copy();
+        FactGate.check(next, fact, actor, moment);
+        List<TestEvent> made = new ArrayList<>();
+        EventBody body = fact;
+        Optional<Derived> following;
+        do {
+            TestEvent event = new TestEvent(next.nextSequence(), moment, actor, body);
+            Transitions.apply(next, event);
+            made.add(event);
+            following = Transitions.expected(next);
+            body = following.map(EventBody.class::cast).orElse(body);
+        } while (following.isPresent());
+        return List.copyOf(made);
+    }
+
+    /**
+     * The test after these events.
+     *
+     * @throws DoesNotFollowException if one of them does not follow from those before it
+     */
+    public TestRun with(List<TestEvent> more) throws DoesNotFollowException {
+        RunState next = state.copy();
+        for (TestEvent event : more) {
+            follow(next, event);
+        }
+        List<TestEvent> all = new ArrayList<>(events);
+        all.addAll(more);
+        return new TestRun(plan, next, List.copyOf(all));
+    }
+
+    private static void follow(RunState state, TestEvent event) throws DoesNotFollowException {
+        if (event.sequence() != state.nextSequence()) {
+            throw new DoesNotFollowException(event.sequence(), "event " + state.nextSequence() + " was expected here");
+        }
+        Optional<Derived> expected = Transitions.expected(state);
+        switch (event.body()) {
+            case Derived derived -> {
+                if (!expected.equals(Optional.of(derived))) {
+                    throw new DoesNotFollowException(event.sequence(),
+                            "found " + derived + "; what follows is " + expected.map(Object::toString).orElse("nothing"));
+                }
+            }
+            case Fact fact -> {
+                if (expected.isPresent()) {
+                    throw new DoesNotFollowException(event.sequence(), "found " + fact + "; what follows is " + expected.get());
+                }
+                try {
+                    FactGate.check(state, fact, event.actor(), event.moment());
+                } catch (RefusedException e) {
+                    throw new DoesNotFollowException(event.sequence(), "found " + fact + ", which is refused here: " + e.getMessage());
+                }
+            }
+        }
+        Transitions.apply(state, event);
+    }
+
+    /** What the test needs next. */
+    public Demand demand() {
+        return Demands.of(state);
+    }
+
+    /** The plan that is carried out. */
+    public Plan plan() {
+        return plan;
+    }
+
+    /** All events so far, in order. */
+    public List<TestEvent> events() {
+        return events;
+    }
+
+    /** How the test was opened. */
+    public Fact.Opened opening() {
+        return state.opening();
+    }
+
+    /** The number of events so far, which is the sequence number of the last one. */
+    public long lastSequence() {
+        return state.nextSequence() - 1;
+    }
+
+    /** The verdict; empty while the test is open, and always for a rehearsal. */
+    public Optional<Verdict> verdict() {
+        return rehearsal() ? Optional.empty() : state.outcome();
+    }
+
+    /** What a rehearsal that has ended would have come to; empty for a test. */
+    public Optional<Verdict> wouldBe() {
+        return rehearsal() ? state.outcome() : Optional.empty();
+    }
+
+    /** Why it ended, or is about to end; empty as long as it is not known. */
+    public String reason() {
+        return state.reason();
+    }
+
+    /** True if this is a rehearsal. */
+    public boolean rehearsal() {
+        return opening().rehearsal();
+    }
+
+    /** True once nothing is left to do. */
+    public boolean ended() {
+        return state.outcome().isPresent();
+    }
+
+    /** Where the test is; empty before the first step is reached, on a soak, and after the end. */
+    public Optional<Place> place() {
+        return state.openPlace();
+    }
+
+    /** What is live now. */
+    public Set<String> live() {
+        return Set.copyOf(state.live());
+    }
+
+    /** Time witnessed in the soak that is under way; zero if there is none. */
+    public Duration witnessed() {
+        return state.soak().witnessed();
+    }
+
+    /** True while a soak is under way. */
+    public boolean onSoak() {
+        return state.soak().begun();
+    }
+
+    /** The last observation, as long as it can be struck. */
+    public Optional<TestEvent> strikeable() {
+        return state.strikeable().map(sequence -> events.get((int) (sequence - 1)));
+    }
+
+    /** The moment of the last event. */
+    public Moment lastMoment() {
+        return state.lastMoment();
+    }
+}

@@ -1,0 +1,205 @@
+package org.benchwright.engine.internal;
+
+import java.time.Duration;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+import org.benchwright.core.Quantity;
+import org.benchwright.core.SignalWord;
+import org.benchwright.engine.Demand;
+import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Fact.ToneGiven.Tone;
+import org.benchwright.engine.plan.Action;
+import org.benchwright.engine.plan.Hazard;
+import org.benchwright.engine.plan.SoakStage;
+import org.benchwright.engine.plan.Step;
+
+/** What a test needs next. */
+public final class Demands {
+
+    private Demands() {
+    }
+
+    /** The one demand of this state. */
+    public static Demand of(RunState s) {
+        if (s.outcome().isPresent()) {
+            return new Demand.Nothing(s.outcome().get(), s.reason(), s.opening().rehearsal());
+        }
+        if (s.powerAsked()) {
+            return new Demand.TellPower(List.copyOf(s.live()));
+        }
+        if (s.release().isPresent()) {
+            RunState.PendingRelease r = s.release().get();
+            return new Demand.Release(s.place(), r.check(), r.asked().by(), r.asked().statement());
+        }
+        return beforeWork(s).orElseGet(() -> s.atSoak().map(soak -> (Demand) look(s, soak)).orElseGet(() -> inStep(s)));
+    }
+
+    /** Preconditions and hazards, before a step or soak is begun. */
+    private static Optional<Demand> beforeWork(RunState s) {
+        if (s.stepOpen() || s.soak().begun()) {
+            return Optional.empty();
+        }
+        if (!s.openPreconditions().isEmpty() && !s.makingSafe()) {
+            String name = s.openPreconditions().get(0);
+            return s.plan().preconditions().stream().filter(p -> p.name().equals(name)).findFirst().map(Demand.AnswerPrecondition::new);
+        }
+        return hazardToShow(s).map(Demand.AcknowledgeHazard::new);
+    }
+
+    /** The next hazard to acknowledge: {@code danger} each time, the others once. */
+    static Optional<Hazard> hazardToShow(RunState s) {
+        Stream<String> names = Stream.concat(s.stage().hazards().stream(), s.atStep().map(Step::hazards).orElse(List.of()).stream());
+        return names.distinct().flatMap(name -> s.plan().hazard(name).stream()).filter(h -> !s.acknowledgedHere().contains(h.name()))
+                .filter(h -> h.signal() == SignalWord.DANGER || !s.acknowledged().contains(h.name())).findFirst();
+    }
+
+    /** An item that is live already and that the step switches on itself: it has to be switched off before the step begins. */
+    static Optional<String> itemToSwitchOff(RunState s) {
+        return s.step().actions().stream().filter(Action.Energise.class::isInstance).map(a -> ((Action.Energise) a).item())
+                .filter(s.live()::contains).findFirst();
+    }
+
+    private static Demand.Look look(RunState s, SoakStage soak) {
+        Soak now = s.soak();
+        return new Demand.Look(soak, !now.begun(), now.lastGood().orElse(s.lastMoment()), now.begun() ? now.due(soak) : Duration.ZERO,
+                now.witnessed());
+    }
+
+    private static Demand inStep(RunState s) {
+        if (!s.stepOpen()) {
+            String item = itemToSwitchOff(s).orElseThrow(() -> new IllegalStateException("nothing is asked before " + s.spot()));
+            return new Demand.Switch(s.place(), item, false);
+        }
+        return instrumentToName(s, s.action()).flatMap(name -> s.plan().instrument(name)).map(i -> (Demand) new Demand.NameInstrument(i))
+                .orElseGet(() -> action(s, s.action()));
+    }
+
+    /** The next instrument that this action needs and that nobody has named. */
+    static Optional<String> instrumentToName(RunState s, Action action) {
+        return instruments(action).filter(name -> !s.instruments().containsKey(name)).findFirst();
+    }
+
+    private static Stream<String> instruments(Action action) {
+        if (action instanceof Action.Measure m) {
+            return Stream.of(m.instrument());
+        }
+        if (action instanceof Action.Apply a) {
+            return Stream.of(a.instrument());
+        }
+        if (action instanceof Action.Grid g) {
+            return Stream.concat(g.instrument().stream(), g.axes().stream().flatMap(x -> x.instrument().stream())).distinct();
+        }
+        return Stream.empty();
+    }
+
+    private static Demand action(RunState s, Action action) {
+        if (action instanceof Action.Energise e) {
+            return new Demand.Switch(s.place(), e.item(), true);
+        } else if (action instanceof Action.Isolate i) {
+            return new Demand.Switch(s.place(), i.item(), false);
+        } else if (action instanceof Action.Mark m) {
+            return new Demand.PressMark(s.place(), m);
+        } else if (action instanceof Action.Expect) {
+            return expectation(s);
+        } else if (action instanceof Action.Measure m) {
+            return measurement(s, m);
+        } else if (action instanceof Action.Grid g) {
+            return cell(s, g);
+        } else if (action instanceof Action.Choose c) {
+            return item(s, c);
+        } else if (action instanceof Action.Release r) {
+            return new Demand.Release(s.place(), r.id(), r.by(), r.statement());
+        } else if (action instanceof Action.Wait w) {
+            return new Demand.AwaitTime(s.place(), w, s.progress().waiting().orElse(s.lastMoment()));
+        }
+        return entry(s, action);
+    }
+
+    private static Demand entry(RunState s, Action action) {
+        if (action instanceof Action.EnterText t) {
+            return new Demand.EnterText(s.place(), t);
+        } else if (action instanceof Action.EnterFaultLog f) {
+            return new Demand.EnterFaultLog(s.place(), f);
+        } else if (action instanceof Action.Confirm c) {
+            return new Demand.ConfirmStatement(s.place(), c);
+        } else if (action instanceof Action.Compare c) {
+            return new Demand.CompareEntries(s.place(), c);
+        } else if (action instanceof Action.Attach a) {
+            return new Demand.AttachFile(s.place(), a);
+        } else if (action instanceof Action.Apply a) {
+            return new Demand.Apply(s.place(), a);
+        }
+        throw new IllegalStateException("nothing is asked for by " + action);
+    }
+
+    // ---- expectations
+
+    /** The expectations that run together with the current action. */
+    static List<Action.Expect> group(RunState s) {
+        List<Action> actions = s.step().actions();
+        return actions.subList(s.actionIndex(), groupEnd(s)).stream().map(Action.Expect.class::cast).toList();
+    }
+
+    /** The index behind the current action, or behind the expectations that run together with it. */
+    static int groupEnd(RunState s) {
+        List<Action> actions = s.step().actions();
+        int end = s.actionIndex() + 1;
+        while (s.action() instanceof Action.Expect && end < actions.size() && actions.get(end) instanceof Action.Expect) {
+            end++;
+        }
+        return end;
+    }
+
+    /** A tone that is still to come. */
+    record ToneToCome(Action.Expect expect, Tone tone, Duration after) {
+    }
+
+    static List<ToneToCome> tonesToCome(RunState s) {
+        return group(s).stream().filter(e -> !s.progress().seen().containsKey(e.id())).flatMap(e -> tonesToCome(s, e))
+                .sorted(Comparator.comparing(ToneToCome::after)).toList();
+    }
+
+    private static Stream<ToneToCome> tonesToCome(RunState s, Action.Expect e) {
+        ToneToCome opens = new ToneToCome(e, Tone.OPENS, e.window().opens());
+        ToneToCome closes = new ToneToCome(e, Tone.CLOSES, e.window().closes());
+        Stream<ToneToCome> first = s.progress().opened().contains(e.id()) ? Stream.empty() : Stream.of(opens);
+        boolean second = !e.window().lasting().isZero() && !s.progress().closed().contains(e.id());
+        return second ? Stream.concat(first, Stream.of(closes)) : first;
+    }
+
+    private static Demand expectation(RunState s) {
+        List<ToneToCome> tones = tonesToCome(s);
+        if (!tones.isEmpty()) {
+            ToneToCome next = tones.get(0);
+            return new Demand.AwaitTone(s.place(), next.expect(), next.tone(), s.marks().get(next.expect().window().mark()), next.after());
+        }
+        Action.Expect open = group(s).stream().filter(e -> !s.progress().seen().containsKey(e.id())).findFirst()
+                .orElseThrow(() -> new IllegalStateException("all expectations are answered"));
+        return new Demand.AnswerExpectation(s.place(), open);
+    }
+
+    // ---- readings and items
+
+    private static Demand measurement(RunState s, Action.Measure m) {
+        if (s.progress().owed()) {
+            return new Demand.GiveReason(s.place(), m.id(), Words.of("because.undecided"));
+        }
+        List<Quantity> earlier = s.progress().readings().stream().map(f -> ((Fact.Measured) f).value()).toList();
+        return new Demand.TakeMeasurement(s.place(), m, earlier);
+    }
+
+    private static Demand cell(RunState s, Action.Grid g) {
+        int cell = s.progress().readings().size();
+        return new Demand.ReadCell(s.place(), g, cell, Cells.at(g, cell));
+    }
+
+    private static Demand item(RunState s, Action.Choose c) {
+        Stream<Demand.ConfirmItem> only = c.only().stream().map(i -> new Demand.ConfirmItem(s.place(), c, i, true));
+        Stream<Demand.ConfirmItem> spare = c.spare().stream().map(i -> new Demand.ConfirmItem(s.place(), c, i, false));
+        return Stream.concat(only, spare).filter(d -> !s.progress().items().contains(d.item().name())).findFirst()
+                .orElseThrow(() -> new IllegalStateException("all items are confirmed"));
+    }
+}

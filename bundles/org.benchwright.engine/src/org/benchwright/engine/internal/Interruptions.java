@@ -1,0 +1,81 @@
+package org.benchwright.engine.internal;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+import org.benchwright.core.Durations;
+import org.benchwright.engine.event.DepartureKind;
+import org.benchwright.engine.event.Derived;
+import org.benchwright.engine.event.Derived.Outcome;
+import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.internal.RunState.Spot;
+import org.benchwright.engine.plan.Action;
+
+/**
+ * Going on after an interruption. What was timed is void; and unless the unit is known to have kept its power, the test never goes on
+ * where a live unit is assumed: preconditions and power-up come again.
+ */
+final class Interruptions {
+
+    private Interruptions() {
+    }
+
+    static void interrupted(RunState s, Fact.Interrupted fact) {
+        s.acknowledged().clear();
+        s.acknowledgedHere().clear();
+        if (s.stepOpen()) {
+            s.following().add(new Derived.DepartureNoted(DepartureKind.INTERRUPTED,
+                    Words.of("departure.interrupted", Durations.words(fact.gap()), s.stepName())));
+        }
+        if (s.live().isEmpty()) {
+            voidTiming(s);
+        } else {
+            s.askPower(true);
+        }
+    }
+
+    static void power(RunState s, boolean kept) {
+        s.askPower(false);
+        if (kept) {
+            voidTiming(s);
+        } else {
+            powerLost(s);
+        }
+    }
+
+    /** Deadlines and waits that were running are void: nobody knows what happened in between. */
+    private static void voidTiming(RunState s) {
+        if (!s.stepOpen() || s.release().isPresent()) {
+            return;
+        }
+        List<Action> actions = s.step().actions();
+        List<Action> ahead = actions.subList(s.actionIndex(), actions.size());
+        boolean timing = ahead.stream().anyMatch(a -> a instanceof Action.Expect e && s.marks().containsKey(e.window().mark())
+                && markedHere(actions, e.window().mark()));
+        if (timing) {
+            Checks.repeatStep(s, Words.of("because.interrupted"));
+        } else if (s.action() instanceof Action.Wait wait) {
+            s.following().add(new Derived.WaitBegan(wait.id()));
+        }
+    }
+
+    private static boolean markedHere(List<Action> actions, String mark) {
+        return actions.stream().anyMatch(a -> a instanceof Action.Mark m && m.id().equals(mark));
+    }
+
+    private static void powerLost(RunState s) {
+        s.live().clear();
+        s.release(Optional.empty());
+        if (s.makingSafe()) {
+            Moves.moveTo(s, new Spot(s.spot().stage(), 0), "", Words.of("because.powerLost"), Outcome.UNDECIDED);
+            return;
+        }
+        for (String met : new ArrayList<>(s.plan().preconditions().stream().map(p -> p.name())
+                .filter(s.preconditionsMet()::containsKey).toList())) {
+            s.following().add(new Derived.PreconditionExpired(met));
+        }
+        SoakRules.underWay(s).ifPresentOrElse(soak -> SoakRules.powerLost(s, soak),
+                () -> Moves.moveTo(s, s.coldSpot(), "", Words.of("because.powerLost"), Outcome.UNDECIDED));
+    }
+}

@@ -1,0 +1,113 @@
+package org.benchwright.engine.internal;
+
+import java.util.Optional;
+
+import org.benchwright.core.Role;
+import org.benchwright.core.Verdict;
+import org.benchwright.engine.event.Derived;
+import org.benchwright.engine.event.Derived.Outcome;
+import org.benchwright.engine.internal.RunState.PendingMove;
+import org.benchwright.engine.internal.RunState.PendingRelease;
+import org.benchwright.engine.internal.RunState.Spot;
+import org.benchwright.engine.plan.Move;
+import org.benchwright.engine.plan.Plan;
+import org.benchwright.engine.plan.Stage;
+import org.benchwright.engine.plan.Step;
+import org.benchwright.engine.plan.WorkStage;
+
+/** Carrying out a move: where a check that does not conform leads. */
+final class Moves {
+
+    private Moves() {
+    }
+
+    /**
+     * Queues what follows from taking a move.
+     *
+     * @param check   the id of the check that leads there
+     * @param because why, in plain words
+     * @param outcome what the check came to
+     */
+    static void take(RunState s, Move move, String check, String because, Outcome outcome) {
+        if (move instanceof Move.Conclude c) {
+            conclude(s, c, check, because, outcome);
+        } else if (move instanceof Move.GoTo g) {
+            goTo(s, g, check, because, outcome);
+        } else if (move instanceof Move.ReleaseBy r) {
+            s.release(Optional.of(new PendingRelease(check, r, because)));
+        } else if (move instanceof Move.BeginAgain b) {
+            bounded(s, b.bound(), againKey(s), s.spot(), check, because, outcome);
+        }
+    }
+
+    /** What counts the repeats of a soak. */
+    static String againKey(RunState s) {
+        return s.stage().name() + " again";
+    }
+
+    private static void conclude(RunState s, Move.Conclude c, String check, String because, Outcome outcome) {
+        if (s.makingSafe()) {
+            // A unit is never left as it is: instead of ending, somebody entitled has to take it over.
+            take(s, new Move.ReleaseBy(Role.SUPERVISOR, Words.of("release.unsafe")), check, because, outcome);
+            return;
+        }
+        closeStep(s, outcome);
+        String reason = c.reason().isEmpty() ? because : c.reason();
+        if (c.verdict() == Verdict.REJECTED) {
+            s.following().add(new Derived.NonconformityNoted(s.stage().name(), s.stepName(), because));
+        }
+        s.following().add(new Derived.ConclusionReached(c.verdict(), reason));
+    }
+
+    private static void goTo(RunState s, Move.GoTo g, String check, String because, Outcome outcome) {
+        Spot target = spotOf(s.plan(), g);
+        String counted = s.stage().name() + "." + s.stepName() + "." + check + " to " + g.stage() + "." + g.step();
+        if (g.bound().isPresent()) {
+            bounded(s, g.bound().get(), counted, target, check, because, outcome);
+        } else {
+            moveTo(s, target, counted, because, outcome);
+        }
+    }
+
+    private static void bounded(RunState s, Move.Bound bound, String counted, Spot target, String check, String because,
+            Outcome outcome) {
+        if (s.timesTaken(counted) >= bound.atMost()) {
+            take(s, bound.instead(), check, because, outcome);
+        } else {
+            moveTo(s, target, counted, because, outcome);
+        }
+    }
+
+    /** Queues the event of going elsewhere; {@code counted} is counted when it is taken. */
+    static void moveTo(RunState s, Spot target, String counted, String because, Outcome outcome) {
+        closeStep(s, outcome);
+        s.move(Optional.of(new PendingMove(target, counted)));
+        s.following().add(new Derived.Moved(s.stage(target).name(), stepName(s, target), because));
+    }
+
+    static void closeStep(RunState s, Outcome outcome) {
+        if (s.stepOpen()) {
+            s.worsenStep(outcome);
+            s.following().add(new Derived.StepDecided(s.stage().name(), s.stepName(), s.stepOutcome()));
+        }
+    }
+
+    private static String stepName(RunState s, Spot at) {
+        return s.stage(at) instanceof WorkStage w ? w.steps().get(at.step()).name() : "";
+    }
+
+    private static Spot spotOf(Plan plan, Move.GoTo g) {
+        int stage = plan.stageIndex(g.stage()).orElseThrow(() -> new IllegalStateException("no stage " + g.stage()));
+        Stage target = plan.stages().get(stage);
+        if (target instanceof WorkStage w && !g.step().isEmpty()) {
+            for (int i = 0; i < w.steps().size(); i++) {
+                Step step = w.steps().get(i);
+                if (step.name().equals(g.step())) {
+                    return new Spot(stage, i);
+                }
+            }
+            throw new IllegalStateException("no step " + g.step() + " in stage " + g.stage());
+        }
+        return new Spot(stage, 0);
+    }
+}

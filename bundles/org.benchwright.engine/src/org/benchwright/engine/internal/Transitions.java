@@ -1,0 +1,246 @@
+package org.benchwright.engine.internal;
+
+import java.time.ZoneOffset;
+import java.util.Optional;
+
+import org.benchwright.core.Role;
+import org.benchwright.core.Verdict;
+import org.benchwright.engine.event.DepartureKind;
+import org.benchwright.engine.event.Derived;
+import org.benchwright.engine.event.Derived.Outcome;
+import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.TestEvent;
+import org.benchwright.engine.internal.RunState.PendingMove;
+import org.benchwright.engine.internal.RunState.Snapshot;
+import org.benchwright.engine.internal.RunState.Spot;
+import org.benchwright.engine.plan.Move;
+import org.benchwright.engine.plan.Precondition;
+
+/** How one event changes the state, and what must follow it. */
+public final class Transitions {
+
+    private Transitions() {
+    }
+
+    /**
+     * The derived event that must come next; empty if the next event is a fact.
+     *
+     * <p>A pure question: a state answers it the same way however often it is asked.
+     */
+    public static Optional<Derived> expected(RunState s) {
+        if (!s.following().isEmpty()) {
+            return Optional.of(s.following().peek());
+        }
+        if (!s.opened() || s.outcome().isPresent() || s.powerAsked() || s.release().isPresent() || s.stepOpen() || s.soak().begun()) {
+            return Optional.empty();
+        }
+        return arriving(s);
+    }
+
+    /** What follows before a step or soak is begun. */
+    private static Optional<Derived> arriving(RunState s) {
+        if (!s.makingSafe()) {
+            Optional<Derived> aged = agedPrecondition(s).map(p -> new Derived.PreconditionExpired(p.name()));
+            if (aged.isPresent() || !s.openPreconditions().isEmpty()) {
+                return aged;
+            }
+        }
+        if (Demands.hazardToShow(s).isPresent() || s.atSoak().isPresent() || Demands.itemToSwitchOff(s).isPresent()) {
+            return Optional.empty();
+        }
+        String step = s.stepName();
+        return Optional.of(new Derived.StepOpened(s.stage().name(), step, s.visits(step) + 1));
+    }
+
+    private static Optional<Precondition> agedPrecondition(RunState s) {
+        return s.plan().preconditions().stream().filter(p -> p.valid().isPresent() && s.preconditionsMet().containsKey(p.name())
+                && s.lastMoment().since(s.preconditionsMet().get(p.name())).compareTo(p.valid().get()) > 0).findFirst();
+    }
+
+    /** Changes the state by one event, which must follow from it. */
+    public static void apply(RunState s, TestEvent event) {
+        if (event.body() instanceof Fact.Struck struck) {
+            s.passed(event.sequence(), event.moment());
+            s.revertTo(s.strikeSnapshot(struck.sequence()));
+        } else if (event.body() instanceof Fact fact) {
+            Optional<Snapshot> snapshot = snapshot(s, event.sequence(), fact);
+            s.passed(event.sequence(), event.moment());
+            s.keepForStrike(snapshot);
+            if (event.actor().role() == Role.TECHNICIAN) {
+                s.worker(event.actor().id());
+            }
+            fact(s, fact, event);
+        } else {
+            s.following().poll();
+            s.passed(event.sequence(), event.moment());
+            derived(s, (Derived) event.body());
+        }
+    }
+
+    /** An observation can be struck until the next fact that is one, or that something was done by. */
+    private static Optional<Snapshot> snapshot(RunState s, long sequence, Fact fact) {
+        if (fact instanceof Fact.Noted || fact instanceof Fact.ClockChanged || fact instanceof Fact.HazardAcknowledged) {
+            return s.beforeLast();
+        }
+        boolean observation = fact instanceof Fact.PreconditionAnswered || fact instanceof Fact.InstrumentNamed
+                || fact instanceof Fact.Seen || fact instanceof Fact.Measured || fact instanceof Fact.CellRead
+                || fact instanceof Fact.TextEntered || fact instanceof Fact.FaultLogEntered || fact instanceof Fact.Confirmed
+                || fact instanceof Fact.Compared || fact instanceof Fact.Attached || fact instanceof Fact.ItemConfirmed
+                || fact instanceof Fact.ReasonGiven || fact instanceof Fact.Looked;
+        if (!observation) {
+            return Optional.empty();
+        }
+        RunState before = s.copy();
+        before.keepForStrike(Optional.empty());
+        return Optional.of(new Snapshot(sequence, before));
+    }
+
+    // ---- facts
+
+    private static void fact(RunState s, Fact fact, TestEvent event) {
+        if (fact instanceof Fact.Opened o) {
+            opened(s, o);
+        } else if (fact instanceof Fact.PreconditionAnswered a) {
+            Checks.answered(s, a);
+        } else if (fact instanceof Fact.HazardAcknowledged h) {
+            s.acknowledged().add(h.hazard());
+            s.acknowledgedHere().add(h.hazard());
+        } else if (fact instanceof Fact.InstrumentNamed i) {
+            instrument(s, i, event);
+        } else if (fact instanceof Fact.Abandoned a) {
+            abandon(s, a);
+        } else if (fact instanceof Fact.Interrupted i) {
+            Interruptions.interrupted(s, i);
+        } else if (fact instanceof Fact.PowerAnswered p) {
+            Interruptions.power(s, p.kept());
+        } else if (fact instanceof Fact.Looked l) {
+            SoakRules.looked(s, l);
+        } else {
+            inStep(s, fact);
+        }
+    }
+
+    private static void inStep(RunState s, Fact fact) {
+        if (fact instanceof Fact.Switched w) {
+            switched(s, w);
+        } else if (fact instanceof Fact.Marked m) {
+            s.marks().put(m.mark(), s.lastMoment());
+            Steps.next(s);
+        } else if (fact instanceof Fact.ToneGiven t) {
+            Checks.tone(s, t);
+        } else if (fact instanceof Fact.Seen a) {
+            Checks.seen(s, a);
+        } else if (fact instanceof Fact.Measured m) {
+            Checks.measured(s, m);
+        } else if (fact instanceof Fact.CellRead c) {
+            Checks.cellRead(s, c);
+        } else if (fact instanceof Fact.ReasonGiven) {
+            s.progress(s.progress().owing(false));
+        } else if (fact instanceof Fact.Confirmed c) {
+            Checks.confirmed(s, c);
+        } else if (fact instanceof Fact.Compared c) {
+            Checks.compared(s, c);
+        } else if (fact instanceof Fact.ItemConfirmed c) {
+            Checks.itemConfirmed(s, c);
+        } else if (fact instanceof Fact.Released r) {
+            Checks.released(s, r);
+        } else if (!(fact instanceof Fact.Noted) && !(fact instanceof Fact.ClockChanged)) {
+            Steps.next(s); // text, fault log, attachment, stimulus, waiting time: entered or done, and nothing to decide
+        }
+    }
+
+    private static void opened(RunState s, Fact.Opened o) {
+        s.open(o);
+        s.openPreconditions().addAll(s.plan().preconditions().stream().map(Precondition::name).toList());
+        s.arrive(new Spot(Steps.nextInOrder(s.plan().stages(), 0), 0));
+    }
+
+    private static void instrument(RunState s, Fact.InstrumentNamed i, TestEvent event) {
+        s.instruments().put(i.instrument(), i);
+        i.due().filter(due -> event.moment().instant().atZone(ZoneOffset.UTC).toLocalDate().isAfter(due))
+                .ifPresent(due -> s.following().add(new Derived.DepartureNoted(DepartureKind.INSTRUMENT_PAST_DUE,
+                        Words.of("departure.pastDue", i.instrument(), i.asset(), due))));
+    }
+
+    private static void switched(RunState s, Fact.Switched w) {
+        if (w.live()) {
+            s.live().add(w.item());
+        } else {
+            s.live().remove(w.item());
+        }
+        if (s.stepOpen()) {
+            Steps.next(s);
+        }
+    }
+
+    private static void abandon(RunState s, Fact.Abandoned a) {
+        s.askPower(false);
+        s.release(Optional.empty());
+        String words = Words.of("because.abandoned", a.reason());
+        s.following().add(new Derived.DepartureNoted(DepartureKind.ABANDONED, words));
+        SoakRules.underWay(s).ifPresent(soak -> s.following()
+                .add(new Derived.SoakEnded(soak.name(), Outcome.UNDECIDED, s.soak().witnessed(), words)));
+        Moves.closeStep(s, Outcome.UNDECIDED);
+        s.following().add(new Derived.ConclusionReached(Verdict.UNDECIDED, words));
+    }
+
+    // ---- what follows from them
+
+    private static void derived(RunState s, Derived derived) {
+        if (derived instanceof Derived.PreconditionExpired p) {
+            s.preconditionsMet().remove(p.precondition());
+            s.openPreconditions().add(p.precondition());
+        } else if (derived instanceof Derived.StepOpened o) {
+            s.openStep(o.step(), s.lastMoment());
+            Steps.settle(s);
+        } else if (derived instanceof Derived.WaitBegan) {
+            s.progress(s.progress().waitingSince(s.lastMoment()));
+        } else if (derived instanceof Derived.StepDecided) {
+            stepDecided(s);
+        } else if (derived instanceof Derived.Repeated r) {
+            repeated(s, r);
+        } else if (derived instanceof Derived.Moved) {
+            moved(s);
+        } else if (derived instanceof Derived.SoakEnded e) {
+            SoakRules.apply(s, derived);
+            if (SoakRules.passed(e)) {
+                Steps.leave(s);
+            }
+        } else if (derived instanceof Derived.SoakBegun || derived instanceof Derived.SoakWitnessed) {
+            SoakRules.apply(s, derived);
+        } else if (derived instanceof Derived.ConclusionReached c) {
+            s.conclude(new Move.Conclude(c.verdict(), c.reason()));
+            s.openPreconditions().clear();
+            s.arrive(new Spot(s.plan().stages().size(), 0));
+        } else if (derived instanceof Derived.Concluded c) {
+            s.end(c.verdict());
+        } else if (derived instanceof Derived.RehearsalEnded c) {
+            s.end(c.wouldBe());
+        }
+        // A decided check, a departure, a nonconformity and "made safe" are on record and change nothing.
+    }
+
+    /** A step that was completed leads to the next; one that was left by a move has that move queued behind it. */
+    private static void stepDecided(RunState s) {
+        if (s.following().isEmpty()) {
+            Steps.leave(s);
+        }
+    }
+
+    private static void repeated(RunState s, Derived.Repeated r) {
+        if (r.check().isEmpty()) {
+            s.arrive(s.spot());
+        } else {
+            s.progress(s.progress().owing(true));
+        }
+    }
+
+    private static void moved(RunState s) {
+        PendingMove move = s.move().orElseThrow(() -> new IllegalStateException("no move is pending"));
+        s.move(Optional.empty());
+        if (!move.counted().isEmpty()) {
+            s.count(move.counted());
+        }
+        s.arrive(move.target());
+    }
+}
