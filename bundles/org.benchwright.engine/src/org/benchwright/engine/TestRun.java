@@ -97,25 +97,23 @@ public final class TestRun {
             throw new DoesNotFollowException(event.sequence(), "event " + state.nextSequence() + " was expected here");
         }
         Optional<Derived> expected = Transitions.expected(state);
-        switch (event.body()) {
-            case Derived derived -> {
-                if (!expected.equals(Optional.of(derived))) {
-                    throw new DoesNotFollowException(event.sequence(),
-                            "found " + derived + "; what follows is " + expected.map(Object::toString).orElse("nothing"));
-                }
+        if (event.body() instanceof Fact fact) {
+            if (expected.isPresent()) {
+                throw doesNotFollow(event, expected.get().toString());
             }
-            case Fact fact -> {
-                if (expected.isPresent()) {
-                    throw new DoesNotFollowException(event.sequence(), "found " + fact + "; what follows is " + expected.get());
-                }
-                try {
-                    FactGate.check(state, fact, event.actor(), event.moment());
-                } catch (RefusedException e) {
-                    throw new DoesNotFollowException(event.sequence(), "found " + fact + ", which is refused here: " + e.getMessage());
-                }
+            try {
+                FactGate.check(state, fact, event.actor(), event.moment());
+            } catch (RefusedException e) {
+                throw doesNotFollow(event, "nothing of that kind: " + e.getMessage());
             }
+        } else if (!expected.equals(Optional.of(event.body()))) {
+            throw doesNotFollow(event, expected.map(Object::toString).orElse("a fact"));
         }
         Transitions.apply(state, event);
+    }
+
+    private static DoesNotFollowException doesNotFollow(TestEvent event, String expected) {
+        return new DoesNotFollowException(event.sequence(), "found " + event.body() + "; what follows from the events before it is " + expected);
     }
 
     /** What the test needs next. */

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -12,6 +13,7 @@ import java.util.Optional;
 
 import org.benchwright.core.Limits;
 import org.benchwright.core.Quantity;
+import org.benchwright.core.UnitOfMeasure;
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.event.DepartureKind;
 import org.benchwright.engine.event.Derived;
@@ -21,11 +23,11 @@ import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Fact.Sight;
 import org.benchwright.engine.event.Moment;
 import org.benchwright.engine.plan.Action;
+import org.benchwright.engine.plan.InstrumentSpec;
 import org.benchwright.engine.plan.Move;
 import org.benchwright.engine.plan.Precondition;
 import org.benchwright.evidence.Combination;
 import org.benchwright.evidence.ConformityDecision;
-import org.benchwright.evidence.DecisionRule;
 
 /** Deciding checks: each fact that completes one queues its decision and where it leads. */
 final class Checks {
@@ -35,7 +37,8 @@ final class Checks {
     /** How often a check may be void before the test gives up. */
     static final int VOIDS = 3;
 
-    private static final MathContext MEAN_PRECISION = MathContext.DECIMAL64;
+    /** Where nothing else is said: the factor for about 95 % (JCGM 100, 6.3.3). */
+    private static final BigDecimal USUAL_COVERAGE = BigDecimal.valueOf(2);
 
     private Checks() {
     }
@@ -153,51 +156,31 @@ final class Checks {
     }
 
     /** What one reading or several together come to. */
-    record Combined(Outcome outcome, Numbers numbers, String words) {
+    record Combined(ConformityDecision decision) {
+        Outcome outcome() {
+            return switch (decision.outcome()) {
+                case ACCEPTED -> Outcome.CONFORMS;
+                case REJECTED -> Outcome.DOES_NOT_CONFORM;
+                case UNDECIDED -> Outcome.UNDECIDED;
+            };
+        }
+
+        Numbers numbers() {
+            return new Numbers(decision.rule().word(), decision.value().toString(), decision.limits().toString(),
+                    decision.expandedUncertainty().toString(), decision.margin().toString());
+        }
+
+        String words() {
+            boolean inside = decision.margin().value().signum() >= 0;
+            Quantity distance = inside ? decision.margin() : decision.margin().negate();
+            return Words.of("measure." + outcome().name(), decision.value(), decision.limits(), distance,
+                    Words.of(inside ? "measure.inside" : "measure.outside"), decision.expandedUncertainty());
+        }
     }
 
     private static Combined combine(List<Quantity> values, Action.Measure m, Uncertainty u) {
         Combination how = m.again().map(Action.Again::combine).orElse(Combination.LAST);
-        Combined last = single(values.get(values.size() - 1), m.limits(), u, m.rule());
-        if (values.size() == 1) {
-            return last;
-        }
-        return switch (how) {
-            case LAST -> last;
-            case MEAN -> single(mean(values, m.limits()), m.limits(), u, m.rule());
-            case BOTH_INSIDE -> worst(values.stream().map(v -> single(v, m.limits(), u, m.rule())).toList());
-        };
-    }
-
-    private static Combined worst(List<Combined> all) {
-        for (Outcome outcome : List.of(Outcome.DOES_NOT_CONFORM, Outcome.UNDECIDED)) {
-            Optional<Combined> found = all.stream().filter(c -> c.outcome() == outcome).findFirst();
-            if (found.isPresent()) {
-                return found.get();
-            }
-        }
-        return all.get(all.size() - 1);
-    }
-
-    private static Quantity mean(List<Quantity> values, Limits limits) {
-        BigDecimal sum = values.stream().map(v -> v.exactIn(limits.unit())).reduce(BigDecimal.ZERO, BigDecimal::add);
-        return new Quantity(sum.divide(BigDecimal.valueOf(values.size()), MEAN_PRECISION), limits.unit());
-    }
-
-    static Combined single(Quantity value, Limits limits, Uncertainty u, DecisionRule rule) {
-        ConformityDecision d = rule.decide(value, limits, u.expanded(), u.coverage());
-        Outcome outcome = switch (d.outcome()) {
-            case ACCEPTED -> Outcome.CONFORMS;
-            case REJECTED -> Outcome.DOES_NOT_CONFORM;
-            case UNDECIDED -> Outcome.UNDECIDED;
-        };
-        Quantity margin = d.margin();
-        Numbers numbers = new Numbers(rule.name(), value.toString(), limits.toString(), u.expanded().toString(), margin.toString());
-        boolean inside = margin.value().signum() >= 0;
-        String distance = (inside ? margin : margin.negate()).toString();
-        String words = Words.of("measure." + outcome.name(), value, limits, distance,
-                Words.of(inside ? "measure.inside" : "measure.outside"), u.expanded());
-        return new Combined(outcome, numbers, words);
+        return new Combined(how.decide(values, m.limits(), u.expanded(), u.coverage(), m.rule()));
     }
 
     /** The expanded uncertainty that a value is decided with. */
@@ -206,13 +189,16 @@ final class Checks {
 
     /** From the instrument named at the bench, brought to the coverage factor that the plan speaks of. */
     private static Uncertainty uncertainty(RunState s, Optional<String> instrument, Limits limits) {
-        Optional<Fact.InstrumentNamed> named = instrument.map(name -> s.instruments().get(name));
-        BigDecimal coverage = instrument.flatMap(s.plan()::instrument).map(i -> i.coverage()).orElse(BigDecimal.valueOf(2));
-        Quantity none = new Quantity(BigDecimal.ZERO, limits.unit());
-        Quantity expanded = named.flatMap(n -> n.uncertainty().map(q -> new Quantity(
-                q.exactIn(limits.unit()).multiply(coverage).divide(n.coverage(), MEAN_PRECISION).stripTrailingZeros(), limits.unit())))
-                .orElse(none);
-        return new Uncertainty(expanded, coverage);
+        UnitOfMeasure unit = limits.unit().forDifferences();
+        BigDecimal coverage = instrument.flatMap(s.plan()::instrument).map(InstrumentSpec::coverage).orElse(USUAL_COVERAGE);
+        BigDecimal expanded = instrument.map(name -> s.instruments().get(name))
+                .flatMap(named -> named.uncertainty().map(u -> scaled(u.exactIn(unit), named.coverage(), coverage)))
+                .orElse(BigDecimal.ZERO);
+        return new Uncertainty(new Quantity(expanded, unit), coverage);
+    }
+
+    private static BigDecimal scaled(BigDecimal expanded, BigDecimal from, BigDecimal to) {
+        return from.compareTo(to) == 0 ? expanded : expanded.multiply(to).divide(from, MathContext.DECIMAL64).stripTrailingZeros();
     }
 
     // ---- grids
@@ -227,9 +213,10 @@ final class Checks {
         Uncertainty u = uncertainty(s, g.instrument(), g.limits());
         List<Combined> cells = new ArrayList<>();
         for (int cell = 0; cell < readings.size(); cell++) {
-            cells.add(single(judged(g, cell, ((Fact.CellRead) readings.get(cell)).value()), g.limits(), u, g.rule()));
+            Quantity judged = judged(g, cell, ((Fact.CellRead) readings.get(cell)).value());
+            cells.add(new Combined(ConformityDecision.decide(judged, g.limits(), u.expanded(), u.coverage(), g.rule())));
         }
-        Combined worst = smallestMargin(cells, g.limits());
+        Combined worst = smallestMargin(cells);
         int at = cells.indexOf(worst);
         String words = Words.of("grid.worst", cells.size(), SignalWords.of(Cells.at(g, at)), worst.words());
         decide(s, g.id(), worst.outcome(), Optional.of(worst.numbers()), words);
@@ -241,18 +228,8 @@ final class Checks {
     }
 
     /** The worst cell: the one with the smallest margin, which with one rule and one uncertainty also has the worst outcome. */
-    private static Combined smallestMargin(List<Combined> cells, Limits limits) {
-        Combined worst = cells.get(0);
-        for (Combined cell : cells) {
-            if (margin(cell, limits).compareTo(margin(worst, limits)) < 0) {
-                worst = cell;
-            }
-        }
-        return worst;
-    }
-
-    private static BigDecimal margin(Combined cell, Limits limits) {
-        return Quantity.parse(cell.numbers().margin()).exactIn(limits.unit());
+    private static Combined smallestMargin(List<Combined> cells) {
+        return cells.stream().min(Comparator.comparing(c -> c.decision().margin())).orElseThrow();
     }
 
     private static Quantity judged(Action.Grid g, int cell, Quantity reading) {

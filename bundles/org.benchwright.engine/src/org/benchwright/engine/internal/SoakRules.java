@@ -15,7 +15,6 @@ import org.benchwright.engine.event.Moment;
 import org.benchwright.engine.plan.Condition;
 import org.benchwright.engine.plan.Move;
 import org.benchwright.engine.plan.SoakStage;
-import org.benchwright.evidence.SoakEvidence;
 
 /**
  * A soak observed by looks. Hours between two good looks are evidence only where a stop of this family latches: otherwise the unit
@@ -98,7 +97,7 @@ final class SoakRules {
     /** What hours without a stop prove, in words and a number, instead of "probably fine". */
     private static String proved(Duration witnessed) {
         double hours = witnessed.toMillis() / 3_600_000.0;
-        double interval = SoakEvidence.longestIntervalRevealed(hours, CONFIDENCE);
+        double interval = hours / -Math.log1p(-CONFIDENCE);
         return Words.of("soak.proved", Durations.words(witnessed), "90 %", String.format(Locale.ROOT, "%.0f h", Math.floor(interval)));
     }
 
