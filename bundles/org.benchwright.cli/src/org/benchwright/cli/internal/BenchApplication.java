@@ -2,6 +2,7 @@ package org.benchwright.cli.internal;
 
 import org.eclipse.equinox.app.IApplication;
 import org.eclipse.equinox.app.IApplicationContext;
+import org.osgi.framework.FrameworkUtil;
 import org.osgi.framework.Version;
 
 /** The command line as the product starts it. */
@@ -9,8 +10,7 @@ public final class BenchApplication implements IApplication {
 
 	@Override
 	public Object start(IApplicationContext context) {
-		Version version = context.getBrandingBundle() == null
-				? Version.emptyVersion : context.getBrandingBundle().getVersion();
+		Version version = FrameworkUtil.getBundle(BenchApplication.class).getVersion();
 		System.out.println("Benchwright " + version.getMajor() + "." + version.getMinor() + "." + version.getMicro());
 		return EXIT_OK;
 	}
