@@ -40,6 +40,8 @@ final class Steps {
             Outcome outcome = end.conclusion().verdict() == Verdict.ACCEPTED ? Outcome.CONFORMS : Outcome.DOES_NOT_CONFORM;
             Moves.take(s, end.conclusion(), end.id(), end.conclusion().reason(),
                     end.conclusion().verdict() == Verdict.UNDECIDED ? Outcome.UNDECIDED : outcome);
+        } else if (s.action() instanceof Action.Go go) {
+            Moves.take(s, go.to(), go.id(), Words.of("because.asWritten"), s.stepOutcome());
         } else if (s.action() instanceof Action.Wait wait) {
             s.following().add(new Derived.WaitBegan(wait.id()));
         }

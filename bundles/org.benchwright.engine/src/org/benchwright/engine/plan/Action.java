@@ -163,6 +163,10 @@ public sealed interface Action {
     record End(String id, Move.Conclude conclusion) implements Action {
     }
 
+    /** The test goes on elsewhere, whatever the checks before came to. */
+    record Go(String id, Move.GoTo to) implements Action {
+    }
+
     /**
      * A grid of readings: every combination of the axes, the last axis changing fastest.
      *
