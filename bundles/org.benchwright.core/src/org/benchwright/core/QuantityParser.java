@@ -88,7 +88,8 @@ final class QuantityParser {
             return fault(Problem.NOT_A_NUMBER, Message.QUANTITY_NOT_A_NUMBER.text(text), DEFAULT_NUMBER);
         }
         String rest = text.substring(number.length()).strip();
-        return fault(Problem.UNKNOWN_UNIT, Message.QUANTITY_UNKNOWN_UNIT.text(rest), number);
+        String example = number.matches("-?[0-9]+") ? number : DEFAULT_NUMBER;
+        return fault(Problem.UNKNOWN_UNIT, Message.QUANTITY_UNKNOWN_UNIT.text(rest), example);
     }
 
     private QuantityFormatException fault(Problem problem, String words, String number) {

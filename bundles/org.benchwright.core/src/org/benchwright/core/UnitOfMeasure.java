@@ -9,6 +9,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 
+import javax.measure.Dimension;
 import javax.measure.Unit;
 import javax.measure.UnitConverter;
 
@@ -28,13 +29,13 @@ public final class UnitOfMeasure {
     private static final Map<String, String> OTHER_SPELLINGS = Map.copyOf(UnitCatalogue.otherSpellings());
 
     private final String word;
-    private final Unit<?> unit;
+    private final Dimension dimension;
     private final Fraction size;
     private final BigDecimal zeroPoint;
 
     private UnitOfMeasure(String word, Unit<?> unit) {
         this.word = word;
-        this.unit = unit;
+        this.dimension = unit.getDimension();
         UnitConverter toCoherent = toCoherentUnit(unit);
         this.zeroPoint = new BigDecimal(toCoherent.convert(Integer.valueOf(0)).toString());
         Number one = toCoherent.convert(Integer.valueOf(1));
@@ -88,7 +89,7 @@ public final class UnitOfMeasure {
      * @return true for V and mV, degC and K, % and ppm
      */
     public boolean sameDimension(UnitOfMeasure other) {
-        return unit.getDimension().equals(other.unit.getDimension());
+        return dimension.equals(other.dimension);
     }
 
     /**

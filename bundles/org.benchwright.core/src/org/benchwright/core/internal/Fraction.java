@@ -14,13 +14,16 @@ import tech.units.indriya.function.RationalNumber;
  */
 public record Fraction(BigInteger numerator, BigInteger denominator) {
 
-    /** Checks the signs. */
+    /** Checks the signs and takes the lowest terms, so that equal sizes are equal. */
     public Fraction {
         Objects.requireNonNull(numerator);
         Objects.requireNonNull(denominator);
         if (numerator.signum() <= 0 || denominator.signum() <= 0) {
             throw new IllegalArgumentException("A unit's size must be positive: " + numerator + "/" + denominator);
         }
+        BigInteger common = numerator.gcd(denominator);
+        numerator = numerator.divide(common);
+        denominator = denominator.divide(common);
     }
 
     /**

@@ -1,0 +1,134 @@
+package org.benchwright.core.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.Duration;
+import java.util.Optional;
+
+import org.benchwright.core.Actor;
+import org.benchwright.core.Cancellation;
+import org.benchwright.core.Finding;
+import org.benchwright.core.Pause;
+import org.benchwright.core.Role;
+import org.benchwright.core.SerialMask;
+import org.benchwright.core.SerialNumber;
+import org.benchwright.core.Severity;
+import org.benchwright.core.SignalWord;
+import org.benchwright.core.Ticker;
+import org.benchwright.core.Verdict;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class NamesTest {
+
+    /** ANSI Z535.4 signal words, their panel colours and what they are about; ISO 3864-2 has the first three. */
+    @ParameterizedTest
+    @CsvSource({ "danger, true, red", "warning, true, orange", "caution, true, yellow", "notice, false, blue" })
+    void signalWordsAreThoseOfTheStandards(String word, boolean injury, String colour) {
+        SignalWord signal = SignalWord.find(word).orElseThrow();
+        assertEquals(injury, signal.aboutInjury());
+        assertEquals(colour, signal.panelColour());
+        assertEquals(word, signal.word());
+        assertFalse(signal.meaning().isBlank());
+    }
+
+    @Test
+    void dangerComesFirst() {
+        assertTrue(SignalWord.DANGER.moreSevereThan(SignalWord.WARNING));
+        assertTrue(SignalWord.WARNING.moreSevereThan(SignalWord.CAUTION));
+        assertTrue(SignalWord.CAUTION.moreSevereThan(SignalWord.NOTICE));
+        assertFalse(SignalWord.NOTICE.moreSevereThan(SignalWord.NOTICE));
+        assertEquals(Optional.empty(), SignalWord.find("hazard"));
+    }
+
+    @ParameterizedTest
+    @CsvSource({ "C16-######, C16-004711, true", "C16-######, C16-00471, false", "C16-######, C16-0047111, false",
+        "C16-######, C16-00471a, false", "C16-######, c16-004711, false", "@@-*, ab-1, true", "@@-*, ab-z, true",
+        "@@-*, a1-z, false", "@@-*, ab--, false", "*, '.', false", "A.B, AxB, false", "A.B, A.B, true",
+        "'(a+)+#', '(a+)+7', true", "'(a+)+#', 'aaaaaaa', false", "###, \u0661\u0662\u0663, false",
+        "@@@, \u00e4\u00f6\u00fc, false" })
+    void masksAreNoRegularExpressions(String mask, String serial, boolean accepted) {
+        assertEquals(accepted, new SerialMask(mask).accepts(serial));
+        assertTrue(new SerialMask(mask).accepts(new SerialMask(mask).example()));
+    }
+
+    @Test
+    @Timeout(5)
+    void noSerialNumberMakesAMaskSlow() {
+        assertFalse(new SerialMask("*".repeat(64)).accepts("a".repeat(10_000_000)));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = { "", "  ", "C16\n###", "C16\u0000", "12345678901234567890123456789012345678901234567890123456789012345" })
+    void refusesMasks(String mask) {
+        assertThrows(IllegalArgumentException.class, () -> new SerialMask(mask));
+    }
+
+    @Test
+    void aSerialNumberIsTheSameHoweverItWasScanned() {
+        assertEquals(new SerialNumber("C16-004711"), new SerialNumber("  C16-004711\n"));
+        assertEquals(new SerialNumber("\u00c5-1"), new SerialNumber("A\u030a-1"));
+        assertNotEquals(new SerialNumber("c16-1"), new SerialNumber("C16-1"));
+        assertEquals("C16-004711", new SerialNumber("C16-004711").toString());
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = { "", "   ", "C16\t1", "C16\u00001", "C16\u001d1", "C16\u202e1", "C16\u2028x", "C16\ud800",
+        "12345678901234567890123456789012345678901234567890123456789012345" })
+    void refusesSerialNumbers(String text) {
+        assertFalse(assertThrows(IllegalArgumentException.class, () -> new SerialNumber(text)).getMessage().isBlank());
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = { "", " ", "a b", "a/b", "../x", "\u00e4", "'; drop",
+        "12345678901234567890123456789012345678901234567890123456789012345" })
+    void refusesIdsThatAreNoKeyIds(String id) {
+        assertThrows(IllegalArgumentException.class, () -> new Actor(id, Role.TECHNICIAN));
+    }
+
+    @Test
+    void actorsAreNamedByRoleAndId() {
+        assertEquals("technician QN", new Actor("QN", Role.TECHNICIAN).toString());
+        assertEquals("second person RB-2", new Actor("RB-2", Role.SECOND_PERSON).toString());
+    }
+
+    @ParameterizedTest
+    @EnumSource(Role.class)
+    void rolesAreFoundByTheirWords(Role role) {
+        assertEquals(Optional.of(role), Role.find(role.word()));
+        assertEquals(role.word(), role.label());
+    }
+
+    @ParameterizedTest
+    @EnumSource(Verdict.class)
+    void verdictsAreFoundByTheirWords(Verdict verdict) {
+        assertEquals(Optional.of(verdict), Verdict.find(verdict.word()));
+        assertEquals(Optional.empty(), Verdict.find(verdict.name()));
+    }
+
+    @Test
+    void findingsSaySomething() {
+        assertEquals("error: LIMITS_INVERTED: Limits are inverted.",
+                new Finding(Severity.ERROR, "LIMITS_INVERTED", "Limits are inverted.").toString());
+        assertThrows(IllegalArgumentException.class, () -> new Finding(Severity.INFO, " ", "words"));
+        assertThrows(IllegalArgumentException.class, () -> new Finding(Severity.INFO, "CODE", ""));
+    }
+
+    @Test
+    void portsDoWhatTheySay() throws InterruptedException {
+        var ticker = Ticker.system();
+        Duration before = ticker.elapsed();
+        Pause.system().pause(Duration.ofMillis(20));
+        Pause.system().pause(Duration.ofMillis(-20));
+        assertTrue(ticker.elapsed().minus(before).compareTo(Duration.ofMillis(20)) >= 0);
+        assertFalse(Cancellation.never().requested());
+    }
+}
