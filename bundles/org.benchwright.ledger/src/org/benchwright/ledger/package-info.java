@@ -1,2 +1,2 @@
-/** The tamper-evident store of records: canonical form, chain, seals and verification. */
+/** The tamper-evident store of tests: events in, canonical bytes chained, signed and verified; it never asks what an event means. */
 package org.benchwright.ledger;

@@ -1,2 +1,2 @@
-/** Tests of Benchwright ledger. */
+/** Checks the ledger against published vectors, against concurrent writers, lost power and people who change it. */
 package org.benchwright.ledger.tests;

@@ -1,2 +1,2 @@
-/** How Benchwright ledger does its work; seen by its tests only. */
+/** How the ledger does it: canonical bytes, signed statements, and the SQLite file. */
 package org.benchwright.ledger.internal;

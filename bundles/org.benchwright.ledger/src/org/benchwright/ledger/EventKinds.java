@@ -1,0 +1,25 @@
+package org.benchwright.ledger;
+
+import java.util.Set;
+import java.util.regex.Pattern;
+
+/** The few kinds of event that the ledger itself knows; all others are names to it. */
+public final class EventKinds {
+
+    /** The last event of the work on a test; from here on only {@link #AFTER_SEAL} may follow. */
+    public static final String SEALED = "sealed";
+
+    /** What may follow a seal, each signed itself. */
+    public static final Set<String> AFTER_SEAL = Set.of("amended", "departure-decided", "reviewed", "handed-over", "recalled",
+            "superseded", "voided");
+
+    private static final Pattern SHAPE = Pattern.compile("[a-z][a-z0-9-]{0,39}");
+
+    private EventKinds() {
+    }
+
+    /** Whether {@code kind} can name an event: small letters, digits and dashes, at most 40 of them, a letter first. */
+    public static boolean isKind(String kind) {
+        return SHAPE.matcher(kind).matches();
+    }
+}

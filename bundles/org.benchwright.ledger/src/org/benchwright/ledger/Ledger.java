@@ -1,0 +1,88 @@
+package org.benchwright.ledger;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import org.benchwright.core.Actor;
+import org.benchwright.core.Cancellation;
+import org.benchwright.core.Digest;
+
+/**
+ * The store of all tests. Only appending and reading: nothing is updated or deleted. An append names the last sequence number that the
+ * writer knows of; when somebody else was faster it is refused, and that is the only lock between window, terminal and watch.
+ * A ledger may be used from several threads, and a ledger file by several processes.
+ */
+public interface Ledger extends AutoCloseable {
+
+    /**
+     * Appends events to one test, all or none; they are durable when this returns.
+     *
+     * @param expectedSequence sequence number of the last event the writer knows of, 0 for a new test
+     * @param drafts           at least one, all of this test, in order
+     * @return the events in their places
+     * @throws SequenceConflictException when the test's last sequence number is another one
+     * @throws SealedTestException       when the test is sealed, or a draft is of the kind {@link EventKinds#SEALED}
+     * @throws PayloadException          when a payload can't be kept
+     * @throws IllegalArgumentException  when there are no drafts or some belong to another test
+     */
+    List<LedgerEntry> append(TestId test, long expectedSequence, List<EntryDraft> drafts) throws LedgerException;
+
+    /**
+     * Appends one event with a signature in its payload (member {@code signature}) and a checkpoint of the ledger after it. The signature
+     * covers all events of the test before it, and the event's own kind, payload and instant.
+     *
+     * @throws SequenceConflictException when the test's last sequence number is another one
+     * @throws SealedTestException       when the test is sealed and the kind is not one that may follow
+     * @throws PayloadException          when the payload can't be kept, or has a member {@code signature} already
+     */
+    LedgerEntry appendSigned(EntryDraft draft, long expectedSequence, Signer signer, Meaning meaning, String printedName)
+            throws LedgerException;
+
+    /** Ends the work on a test: {@link #appendSigned} with the kind {@link EventKinds#SEALED}, "carried out" and an empty payload. */
+    default LedgerEntry seal(TestId test, long expectedSequence, Instant instant, int sitting, Duration offset, Actor actor, Signer signer,
+            String printedName) throws LedgerException {
+        EntryDraft draft = new EntryDraft(test, instant, sitting, offset, actor, EventKinds.SEALED, "{}");
+        return appendSigned(draft, expectedSequence, signer, Meaning.CARRIED_OUT, printedName);
+    }
+
+    /** All events of a test in order; none for an unknown test. */
+    List<LedgerEntry> entries(TestId test) throws LedgerException;
+
+    /**
+     * Hands over all events from {@code fromPosition} on, in ledger order, with flat memory, until the end or until cancelled. Events
+     * appended meanwhile are handed over too.
+     */
+    void scan(long fromPosition, Consumer<LedgerEntry> consumer, Cancellation cancellation) throws LedgerException;
+
+    /** All tests in the order in which they were opened. */
+    List<TestId> tests() throws LedgerException;
+
+    /** Sequence number of a test's last event, 0 for an unknown test. */
+    long lastSequence(TestId test) throws LedgerException;
+
+    /** Whether a test is sealed. */
+    boolean sealed(TestId test) throws LedgerException;
+
+    /**
+     * Keeps a document under its digest; keeping it again changes nothing. Attachments of more than 256 KiB lie as files beside the ledger.
+     * A payload names it by {@link DocumentReference}.
+     */
+    Digest keep(byte[] content, DocumentKind kind) throws LedgerException;
+
+    /** The document with that digest, compared with it; empty when none was kept. */
+    Optional<byte[]> document(Digest digest) throws LedgerException;
+
+    /** The signatures in a test, in order, as told. */
+    List<EntrySignature> signatures(TestId test) throws LedgerException;
+
+    /** The keys that have signed in this ledger, in the order in which they were first seen. */
+    List<KnownSigner> signers() throws LedgerException;
+
+    /** All checkpoints, oldest first. */
+    List<Checkpoint> checkpoints() throws LedgerException;
+
+    @Override
+    void close() throws LedgerException;
+}

@@ -1,0 +1,28 @@
+package org.benchwright.ledger;
+
+import org.benchwright.ledger.internal.SqliteFile;
+import org.benchwright.ledger.internal.verify.LedgerWalk;
+
+/**
+ * Finds what was changed in a ledger that nobody vouches for. It reads one unchanging view of the file and writes nothing. Whatever the file
+ * holds, it ends with a list of faults; an exception tells only that the file can't be read as a ledger at all.
+ */
+public final class LedgerVerifier {
+
+    private LedgerVerifier() {
+    }
+
+    /**
+     * Verifies a ledger.
+     *
+     * @throws LedgerMissingException when there is no file
+     * @throws LedgerFormatException  when the file is not a ledger
+     * @throws LedgerVersionException when a newer release wrote it
+     * @throws LedgerException        when it can't be read for another reason
+     */
+    public static Verification verify(VerificationRequest request) throws LedgerException {
+        try (SqliteFile file = SqliteFile.openReadOnly(request.ledger(), LedgerOptions.standard())) {
+            return file.read(connection -> new LedgerWalk(connection, file.path(), request).run());
+        }
+    }
+}

@@ -1,0 +1,32 @@
+package org.benchwright.ledger;
+
+import java.util.Arrays;
+import java.util.Optional;
+
+/** What a signature says its signer did (in the spirit of 21 CFR 11.50). */
+public enum Meaning {
+
+    PREPARED("prepared"),
+    APPROVED("approved"),
+    CARRIED_OUT("carried out"),
+    RELEASED("released"),
+    DECIDED("decided"),
+    REVIEWED("reviewed"),
+    HANDED_OVER("handed over");
+
+    private final String word;
+
+    Meaning(String word) {
+        this.word = word;
+    }
+
+    /** The word that is signed, printed and shown. */
+    public String word() {
+        return word;
+    }
+
+    /** The meaning with that word. */
+    public static Optional<Meaning> find(String word) {
+        return Arrays.stream(values()).filter(meaning -> meaning.word.equals(word)).findFirst();
+    }
+}

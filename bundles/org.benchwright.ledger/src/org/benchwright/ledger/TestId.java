@@ -1,0 +1,61 @@
+package org.benchwright.ledger;
+
+import java.util.Locale;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.random.RandomGenerator;
+import java.util.regex.Pattern;
+
+/**
+ * Names one test, on paper and aloud: {@code T-4K7M2-QXD9R}. Its letters and digits leave out those that are mistaken for one another
+ * (0 and O, 1, I and L, U and V by ear). Ten of thirty symbols: about 49 bits.
+ *
+ * @param value the text, in capitals
+ */
+public record TestId(String value) implements Comparable<TestId> {
+
+    private static final String SYMBOLS = "23456789ABCDEFGHJKMNPQRSTVWXYZ";
+    private static final Pattern SHAPE = Pattern.compile("T-[" + SYMBOLS + "]{5}-[" + SYMBOLS + "]{5}");
+    private static final int GROUP = 5;
+
+    /**
+     * @throws IllegalArgumentException when the text has not the shape of a test id
+     */
+    public TestId {
+        Objects.requireNonNull(value);
+        if (!SHAPE.matcher(value).matches()) {
+            throw new IllegalArgumentException("not a test id: " + value);
+        }
+    }
+
+    /** A new id out of {@code random}, which should be unpredictable (a {@link java.security.SecureRandom}) outside of tests. */
+    public static TestId create(RandomGenerator random) {
+        StringBuilder text = new StringBuilder("T-");
+        appendGroup(text, random);
+        text.append('-');
+        appendGroup(text, random);
+        return new TestId(text.toString());
+    }
+
+    private static void appendGroup(StringBuilder text, RandomGenerator random) {
+        for (int i = 0; i < GROUP; i++) {
+            text.append(SYMBOLS.charAt(random.nextInt(SYMBOLS.length())));
+        }
+    }
+
+    /** The id that a person typed: blanks around it and small letters are forgiven, nothing else. */
+    public static Optional<TestId> parse(String typed) {
+        String text = typed.strip().toUpperCase(Locale.ROOT);
+        return SHAPE.matcher(text).matches() ? Optional.of(new TestId(text)) : Optional.empty();
+    }
+
+    @Override
+    public int compareTo(TestId other) {
+        return value.compareTo(other.value);
+    }
+
+    @Override
+    public String toString() {
+        return value;
+    }
+}

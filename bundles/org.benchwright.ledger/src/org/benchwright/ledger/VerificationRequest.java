@@ -1,0 +1,53 @@
+package org.benchwright.ledger;
+
+import java.nio.file.Path;
+import java.util.Objects;
+import java.util.Optional;
+import org.benchwright.core.Cancellation;
+import org.benchwright.core.Progress;
+
+/**
+ * What to verify, and how.
+ *
+ * @param ledger       the ledger's file
+ * @param benchKey     the only key that may have signed; empty: any key is taken, and told
+ * @param testCheck    the third line
+ * @param progress     is told of events
+ * @param cancellation may stop it between events
+ */
+public record VerificationRequest(Path ledger, Optional<SignerKey> benchKey, TestCheck testCheck, Progress progress,
+        Cancellation cancellation) {
+
+    public VerificationRequest {
+        Objects.requireNonNull(ledger);
+        Objects.requireNonNull(benchKey);
+        Objects.requireNonNull(testCheck);
+        Objects.requireNonNull(progress);
+        Objects.requireNonNull(cancellation);
+    }
+
+    /**
+     * The ledger with the public bench key that lies beside it, if one does; two lines only.
+     *
+     * @throws BenchKeyException when the file of the public key can't be read
+     */
+    public static VerificationRequest of(Path ledger) throws BenchKeyException {
+        return new VerificationRequest(ledger, BenchKeyStore.publicKey(BenchFolder.of(ledger).path()), TestCheck.none(), Progress.none(),
+                Cancellation.never());
+    }
+
+    /** With the third line. */
+    public VerificationRequest with(TestCheck check) {
+        return new VerificationRequest(ledger, benchKey, check, progress, cancellation);
+    }
+
+    /** With another bench key, such as the auditor's own copy. */
+    public VerificationRequest with(SignerKey key) {
+        return new VerificationRequest(ledger, Optional.of(key), testCheck, progress, cancellation);
+    }
+
+    /** With somebody watching. */
+    public VerificationRequest with(Progress teller, Cancellation stopper) {
+        return new VerificationRequest(ledger, benchKey, testCheck, teller, stopper);
+    }
+}

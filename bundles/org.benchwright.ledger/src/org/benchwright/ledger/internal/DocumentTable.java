@@ -1,0 +1,105 @@
+package org.benchwright.ledger.internal;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.Optional;
+import org.benchwright.core.Digest;
+import org.benchwright.ledger.DocumentKind;
+import org.benchwright.ledger.LedgerDamagedException;
+import org.benchwright.ledger.LedgerException;
+
+/**
+ * The table of kept documents, and the attachments beside it.
+ *
+ * @param path        the ledger's file, for messages
+ * @param attachments where the large ones lie
+ */
+record DocumentTable(Path path, Attachments attachments) {
+
+    /** Largest document, so that it can be held in memory. */
+    static final int LARGEST = 64 << 20;
+
+    private static final int LARGEST_WITHIN = 256 << 10;
+
+    /** How many documents there are, and the link of the last. */
+    record Head(long number, Digest link) {
+    }
+
+    Head head(Connection connection) throws SQLException, LedgerException {
+        try (Statement statement = connection.createStatement();
+                ResultSet row = statement.executeQuery("SELECT number, link FROM document ORDER BY number DESC LIMIT 1")) {
+            return row.next() ? new Head(row.getLong(1), link(row.getBytes(2))) : new Head(0, DocumentLink.first());
+        }
+    }
+
+    private Digest link(byte[] stored) throws LedgerException {
+        if (stored == null || stored.length != 32) {
+            throw new LedgerDamagedException(Messages.text("damaged", path));
+        }
+        return Digest.ofResult(stored);
+    }
+
+    /** Whether a document of this kind and size lies as a file beside the ledger. */
+    static boolean isBeside(DocumentKind kind, int size) {
+        return kind == DocumentKind.ATTACHMENT && size > LARGEST_WITHIN;
+    }
+
+    boolean holds(Connection connection, Digest digest) throws SQLException {
+        try (PreparedStatement statement = connection.prepareStatement("SELECT 1 FROM document WHERE digest = ?")) {
+            statement.setBytes(1, digest.bytes());
+            try (ResultSet row = statement.executeQuery()) {
+                return row.next();
+            }
+        }
+    }
+
+    /** Adds the row, unless there is one; a file beside must have been written before. */
+    void insert(Connection connection, Digest digest, byte[] content, DocumentKind kind) throws SQLException, LedgerException {
+        if (holds(connection, digest)) {
+            return;
+        }
+        Head head = head(connection);
+        String sql = "INSERT INTO document (number, digest, kind, size, content, link) VALUES (?, ?, ?, ?, ?, ?)";
+        try (PreparedStatement statement = connection.prepareStatement(sql)) {
+            statement.setLong(1, head.number() + 1);
+            statement.setBytes(2, digest.bytes());
+            statement.setString(3, kind.word());
+            statement.setLong(4, content.length);
+            statement.setBytes(5, isBeside(kind, content.length) ? null : content);
+            statement.setBytes(6, DocumentLink.next(head.link(), digest, kind.word(), content.length).bytes());
+            statement.executeUpdate();
+        }
+    }
+
+    Optional<byte[]> content(Connection connection, Digest digest) throws SQLException, LedgerException {
+        try (PreparedStatement statement = connection.prepareStatement("SELECT content, size FROM document WHERE digest = ?")) {
+            statement.setBytes(1, digest.bytes());
+            try (ResultSet row = statement.executeQuery()) {
+                if (!row.next()) {
+                    return Optional.empty();
+                }
+                byte[] within = row.getBytes(1);
+                // An empty blob and a blob that isn't there both arrive as null in some versions of the driver; the size tells.
+                byte[] content = within == null ? (row.getLong(2) == 0 ? new byte[0] : beside(digest)) : within;
+                if (!Digest.of(content).equals(digest)) {
+                    throw new LedgerDamagedException(Messages.text("damagedDocument", path, digest));
+                }
+                return Optional.of(content);
+            }
+        }
+    }
+
+    private byte[] beside(Digest digest) throws LedgerException {
+        try {
+            return Files.readAllBytes(attachments.file(digest));
+        } catch (IOException unreadable) {
+            throw new LedgerDamagedException(Messages.text("damagedDocument", path, digest), unreadable);
+        }
+    }
+}

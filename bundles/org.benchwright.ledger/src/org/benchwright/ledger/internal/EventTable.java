@@ -1,0 +1,140 @@
+package org.benchwright.ledger.internal;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.ArrayList;
+import java.util.List;
+import org.benchwright.core.Digest;
+import org.benchwright.ledger.CompactRange;
+import org.benchwright.ledger.LedgerDamagedException;
+import org.benchwright.ledger.LedgerEntry;
+import org.benchwright.ledger.LedgerException;
+import org.benchwright.ledger.Link;
+import org.benchwright.ledger.PayloadException;
+import org.benchwright.ledger.TestId;
+
+/**
+ * The table of events. What it says of an event comes from the canonical bytes; the columns beside them are for queries.
+ *
+ * @param path the ledger's file, for messages
+ */
+record EventTable(Path path) {
+
+    private static final String ENTRY = "SELECT position, link, canonical FROM event ";
+
+    /** How far a test has come: number and link of its last event, and whether it is sealed. */
+    record Head(long sequence, Link link, boolean sealed) {
+    }
+
+    Head head(Connection connection, TestId test) throws SQLException, LedgerException {
+        String sql = "SELECT sequence, link, EXISTS (SELECT 1 FROM event WHERE test_id = ?1 AND kind = 'sealed') "
+                + "FROM event WHERE test_id = ?1 ORDER BY sequence DESC LIMIT 1";
+        try (PreparedStatement statement = connection.prepareStatement(sql)) {
+            statement.setString(1, test.value());
+            try (ResultSet row = statement.executeQuery()) {
+                return row.next() ? new Head(row.getLong(1), new Link(digest(row.getBytes(2))), row.getBoolean(3))
+                        : new Head(0, Link.before(test), false);
+            }
+        }
+    }
+
+    /** The tree over all events so far. */
+    CompactRange tree(Connection connection) throws SQLException, LedgerException {
+        long size;
+        try (Statement statement = connection.createStatement();
+                ResultSet row = statement.executeQuery("SELECT coalesce(max(position), 0) FROM event")) {
+            size = row.getLong(1);
+        }
+        List<Digest> subtrees = new ArrayList<>();
+        try (PreparedStatement statement = connection.prepareStatement("SELECT subtree FROM event WHERE position = ?")) {
+            for (long end : CompactRange.ends(size)) {
+                statement.setLong(1, end);
+                try (ResultSet row = statement.executeQuery()) {
+                    subtrees.add(digest(row.next() ? row.getBytes(1) : new byte[0]));
+                }
+            }
+        }
+        return new CompactRange(size, subtrees);
+    }
+
+    void insert(Connection connection, LedgerEntry entry, byte[] canonical, Digest subtree) throws SQLException {
+        String sql = "INSERT INTO event (position, test_id, sequence, instant, sitting, elapsed, actor, role, kind, link, subtree, canonical) "
+                + "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)";
+        try (PreparedStatement statement = connection.prepareStatement(sql)) {
+            statement.setLong(1, entry.position());
+            statement.setString(2, entry.test().value());
+            statement.setLong(3, entry.sequence());
+            statement.setString(4, entry.instant().toString());
+            statement.setInt(5, entry.sitting());
+            statement.setString(6, entry.offset().toString());
+            statement.setString(7, entry.actor().id());
+            statement.setString(8, entry.actor().role().word());
+            statement.setString(9, entry.kind());
+            statement.setBytes(10, entry.link().digest().bytes());
+            statement.setBytes(11, subtree.bytes());
+            statement.setBytes(12, canonical);
+            statement.executeUpdate();
+        }
+    }
+
+    List<LedgerEntry> entries(Connection connection, TestId test) throws SQLException, LedgerException {
+        try (PreparedStatement statement = connection.prepareStatement(ENTRY + "WHERE test_id = ? ORDER BY sequence")) {
+            statement.setString(1, test.value());
+            return entries(statement);
+        }
+    }
+
+    List<LedgerEntry> page(Connection connection, long fromPosition, int most) throws SQLException, LedgerException {
+        try (PreparedStatement statement = connection.prepareStatement(ENTRY + "WHERE position >= ? ORDER BY position LIMIT ?")) {
+            statement.setLong(1, fromPosition);
+            statement.setInt(2, most);
+            return entries(statement);
+        }
+    }
+
+    List<TestId> tests(Connection connection) throws SQLException, LedgerException {
+        List<TestId> tests = new ArrayList<>();
+        try (Statement statement = connection.createStatement();
+                ResultSet rows = statement.executeQuery("SELECT test_id FROM event WHERE sequence = 1 ORDER BY position")) {
+            while (rows.next()) {
+                tests.add(TestId.parse(String.valueOf(rows.getString(1)))
+                        .orElseThrow(() -> new LedgerDamagedException(Messages.text("damaged", path))));
+            }
+        }
+        return List.copyOf(tests);
+    }
+
+    private List<LedgerEntry> entries(PreparedStatement statement) throws SQLException, LedgerException {
+        List<LedgerEntry> entries = new ArrayList<>();
+        try (ResultSet rows = statement.executeQuery()) {
+            while (rows.next()) {
+                entries.add(entry(rows));
+            }
+        }
+        return List.copyOf(entries);
+    }
+
+    private LedgerEntry entry(ResultSet row) throws SQLException, LedgerException {
+        long position = row.getLong(1);
+        byte[] canonical = row.getBytes(3);
+        if (canonical == null) {
+            throw new LedgerDamagedException(Messages.text("damagedEvent", path, position));
+        }
+        try {
+            return EventCodec.decode(canonical).at(position, new Link(digest(row.getBytes(2))), canonical);
+        } catch (PayloadException unreadable) {
+            throw new LedgerDamagedException(Messages.text("damagedEvent", path, position), unreadable);
+        }
+    }
+
+    private Digest digest(byte[] stored) throws LedgerException {
+        if (stored == null || stored.length != 32) {
+            throw new LedgerDamagedException(Messages.text("damaged", path));
+        }
+        return Digest.ofResult(stored);
+    }
+}

@@ -1,0 +1,195 @@
+package org.benchwright.ledger.internal;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.benchwright.core.Digest;
+import org.benchwright.ledger.Checkpoint;
+import org.benchwright.ledger.CompactRange;
+import org.benchwright.ledger.DocumentKind;
+import org.benchwright.ledger.EntryDraft;
+import org.benchwright.ledger.EntrySignature;
+import org.benchwright.ledger.EventKinds;
+import org.benchwright.ledger.KnownSigner;
+import org.benchwright.ledger.LedgerEntry;
+import org.benchwright.ledger.LedgerException;
+import org.benchwright.ledger.Link;
+import org.benchwright.ledger.Meaning;
+import org.benchwright.ledger.MerkleTree;
+import org.benchwright.ledger.PayloadException;
+import org.benchwright.ledger.SealedTestException;
+import org.benchwright.ledger.SequenceConflictException;
+import org.benchwright.ledger.Signer;
+import org.benchwright.ledger.TestId;
+import org.benchwright.ledger.internal.JsonValue.Members;
+
+/** What is done within one transaction on the ledger's tables, and the rules of appending. */
+public record LedgerTables(Path path, EventTable events, DocumentTable documents, SealTables seals) {
+
+    /** The tables of the ledger at {@code path}. */
+    public static LedgerTables of(Path path) {
+        return new LedgerTables(path, new EventTable(path), new DocumentTable(path, Attachments.beside(path)), new SealTables(path));
+    }
+
+    /** Appends unsigned events. */
+    public List<LedgerEntry> append(SqliteFile file, TestId test, long expected, List<EntryDraft> drafts) throws LedgerException {
+        if (drafts.isEmpty() || drafts.stream().anyMatch(draft -> !draft.test().equals(test))) {
+            throw new IllegalArgumentException("an append is of one or more events of one test");
+        }
+        List<Members> payloads = new ArrayList<>();
+        for (EntryDraft draft : drafts) {
+            if (draft.kind().equals(EventKinds.SEALED)) {
+                throw new SealedTestException(Messages.text("sealMustBeSigned", test));
+            }
+            payloads.add(payload(draft));
+        }
+        return file.write(connection -> {
+            EventTable.Head head = expectedHead(connection, test, expected);
+            if (head.sealed()) {
+                throw new SealedTestException(Messages.text("sealedUnsigned", test));
+            }
+            return insertAll(connection, head, drafts, payloads);
+        });
+    }
+
+    private List<LedgerEntry> insertAll(Connection connection, EventTable.Head head, List<EntryDraft> drafts, List<Members> payloads)
+            throws SQLException, LedgerException {
+        List<LedgerEntry> entries = new ArrayList<>();
+        CompactRange tree = events.tree(connection);
+        Link link = head.link();
+        for (int i = 0; i < drafts.size(); i++) {
+            Event event = Event.of(drafts.get(i), head.sequence() + 1 + i, payloads.get(i));
+            Placed placed = place(connection, event, link, tree);
+            entries.add(placed.entry());
+            link = placed.entry().link();
+            tree = placed.tree();
+        }
+        return List.copyOf(entries);
+    }
+
+    /** An event that was inserted, and the tree after it. */
+    private record Placed(LedgerEntry entry, CompactRange tree) {
+    }
+
+    private Placed place(Connection connection, Event event, Link previous, CompactRange tree) throws SQLException, LedgerException {
+        byte[] canonical = EventCodec.encode(event);
+        Link link = previous.next(canonical);
+        CompactRange grown = tree.append(MerkleTree.eventLeaf(event.test(), event.sequence(), link));
+        LedgerEntry entry = event.at(grown.size(), link, canonical);
+        events.insert(connection, entry, canonical, grown.lastSubtree());
+        return new Placed(entry, grown);
+    }
+
+    /** Appends one signed event and a checkpoint after it. */
+    public LedgerEntry appendSigned(SqliteFile file, EntryDraft draft, long expected, Signer signer, Meaning meaning, String printedName)
+            throws LedgerException {
+        Members payload = payload(draft);
+        String name = CanonicalJson.normalise(printedName.strip());
+        if (name.isEmpty()) {
+            throw new PayloadException(Messages.text("nameMissing"));
+        }
+        SignaturePart part = new SignaturePart(meaning.word(), name, draft.instant().toString(), signer.key().fingerprint().hex(), "");
+        return file.write(connection -> {
+            EventTable.Head head = expectedHead(connection, draft.test(), expected);
+            if (head.sealed() && !EventKinds.AFTER_SEAL.contains(draft.kind())) {
+                throw new SealedTestException(Messages.text("sealed", draft.test(), draft.kind()));
+            }
+            byte[] statement = Statements.signature(draft.test(), head.sequence(), head.link(), draft.kind(), payload, part);
+            Members signed = payload.with(SignaturePart.NAME, part.signed(signer.sign(statement)).members());
+            Placed placed = place(connection, Event.of(draft, head.sequence() + 1, signed), head.link(), events.tree(connection));
+            seals.introduce(connection, signer, draft.instant());
+            seals.checkpoint(connection, signer, draft.instant(), placed.tree(), documents.head(connection));
+            return placed.entry();
+        });
+    }
+
+    private static Members payload(EntryDraft draft) throws PayloadException {
+        Members payload = CanonicalJson.parse(draft.payload());
+        if (payload.values().containsKey(SignaturePart.NAME)) {
+            throw new PayloadException(Messages.text("payload.signature"));
+        }
+        return payload;
+    }
+
+    private EventTable.Head expectedHead(Connection connection, TestId test, long expected) throws SQLException, LedgerException {
+        EventTable.Head head = events.head(connection, test);
+        if (head.sequence() != expected) {
+            throw new SequenceConflictException(test, expected, head.sequence());
+        }
+        return head;
+    }
+
+    /** Keeps a document. */
+    public Digest keep(SqliteFile file, byte[] content, DocumentKind kind) throws LedgerException {
+        if (content.length > DocumentTable.LARGEST) {
+            throw new PayloadException(Messages.text("document.large", content.length, DocumentTable.LARGEST));
+        }
+        Digest digest = Digest.of(content);
+        return file.write(connection -> {
+            if (DocumentTable.isBeside(kind, content.length) && !documents.holds(connection, digest)) {
+                writeBeside(digest, content);
+            }
+            documents.insert(connection, digest, content, kind);
+            return digest;
+        });
+    }
+
+    private void writeBeside(Digest digest, byte[] content) throws LedgerException {
+        try {
+            documents.attachments().write(digest, content);
+        } catch (IOException failure) {
+            throw new LedgerException(Messages.text("failed", documents.attachments().folder(), failure.getMessage()), failure);
+        }
+    }
+
+    /** A kept document. */
+    public Optional<byte[]> document(Connection connection, Digest digest) throws SQLException, LedgerException {
+        return documents.content(connection, digest);
+    }
+
+    /** All events of a test. */
+    public List<LedgerEntry> entries(Connection connection, TestId test) throws SQLException, LedgerException {
+        return events.entries(connection, test);
+    }
+
+    /** Some events in ledger order. */
+    public List<LedgerEntry> page(Connection connection, long fromPosition, int most) throws SQLException, LedgerException {
+        return events.page(connection, fromPosition, most);
+    }
+
+    /** All tests. */
+    public List<TestId> tests(Connection connection) throws SQLException, LedgerException {
+        return events.tests(connection);
+    }
+
+    /** How far a test has come. */
+    public long lastSequence(Connection connection, TestId test) throws SQLException, LedgerException {
+        return events.head(connection, test).sequence();
+    }
+
+    /** Whether a test is sealed. */
+    public boolean sealed(Connection connection, TestId test) throws SQLException, LedgerException {
+        return events.head(connection, test).sealed();
+    }
+
+    /** All signers. */
+    public List<KnownSigner> signers(Connection connection) throws SQLException, LedgerException {
+        return seals.signers(connection);
+    }
+
+    /** All checkpoints. */
+    public List<Checkpoint> checkpoints(Connection connection) throws SQLException, LedgerException {
+        return seals.checkpoints(connection);
+    }
+
+    /** The signature that {@code entry} carries, if any. */
+    public static Optional<EntrySignature> signature(LedgerEntry entry) throws PayloadException {
+        return SignaturePart.in(CanonicalJson.parse(entry.payload())).flatMap(part -> Meaning.find(part.meaning())
+                .map(meaning -> new EntrySignature(entry.test(), entry.sequence(), entry.kind(), meaning, part.printedName(),
+                        entry.instant(), Digest.parse(part.fingerprint()))));
+    }
+}

@@ -1,0 +1,84 @@
+package org.benchwright.ledger.internal;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SortedSet;
+import java.util.TreeSet;
+import org.sqlite.SQLiteConfig;
+
+/** The tables of the ledger: a short list of SQL files, one per format version, carried out in order and never changed afterwards. */
+public final class Schema {
+
+    /** Marks a SQLite file as a ledger: the letters "BWLG". */
+    public static final int APPLICATION = 0x42574C47;
+
+    /** The format that this release writes. */
+    public static final int NEWEST = 1;
+
+    private Schema() {
+    }
+
+    /** Brings the database from format {@code version} to {@link #NEWEST}, within the caller's transaction. */
+    public static void migrate(Connection connection, int version) throws SQLException {
+        try (Statement statement = connection.createStatement()) {
+            for (int next = version + 1; next <= NEWEST; next++) {
+                for (String sql : statements(next)) {
+                    statement.execute(sql);
+                }
+            }
+            statement.execute("PRAGMA application_id = " + APPLICATION);
+            statement.execute("PRAGMA user_version = " + NEWEST);
+        }
+    }
+
+    /** What in the database is not as {@link #migrate} makes it: names of tables, indexes and triggers that lack, differ or were added. */
+    public static SortedSet<String> differences(Connection connection) throws SQLException {
+        List<List<String>> found = objects(connection);
+        List<List<String>> wanted;
+        try (Connection fresh = new SQLiteConfig().createConnection("jdbc:sqlite::memory:")) {
+            migrate(fresh, 0);
+            wanted = objects(fresh);
+        }
+        SortedSet<String> names = new TreeSet<>();
+        found.stream().filter(object -> !wanted.contains(object)).forEach(object -> names.add(object.get(1)));
+        wanted.stream().filter(object -> !found.contains(object)).forEach(object -> names.add(object.get(1)));
+        return names;
+    }
+
+    private static List<List<String>> objects(Connection connection) throws SQLException {
+        List<List<String>> objects = new ArrayList<>();
+        // The planner's statistics (sqlite_stat1) may be added by any tool without harm.
+        String sql = "SELECT type, name, tbl_name, sql FROM sqlite_master WHERE name NOT LIKE 'sqlite\\_stat%' ESCAPE '\\'";
+        try (Statement statement = connection.createStatement(); ResultSet rows = statement.executeQuery(sql)) {
+            while (rows.next()) {
+                List<String> object = new ArrayList<>();
+                for (int column = 1; column <= 4; column++) {
+                    object.add(String.valueOf(rows.getString(column)));
+                }
+                objects.add(List.copyOf(object));
+            }
+        }
+        return objects;
+    }
+
+    private static List<String> statements(int version) {
+        String name = "migrations/" + version + ".sql";
+        try (InputStream file = Schema.class.getResourceAsStream(name)) {
+            if (file == null) {
+                throw new IllegalStateException("the bundle lacks " + name);
+            }
+            String text = new String(file.readAllBytes(), StandardCharsets.UTF_8).replace("\r\n", "\n");
+            return List.of(text.strip().split("\n;(\n|$)"));
+        } catch (IOException unreadable) {
+            throw new UncheckedIOException(unreadable);
+        }
+    }
+}

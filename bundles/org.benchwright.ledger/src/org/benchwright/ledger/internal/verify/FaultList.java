@@ -1,0 +1,40 @@
+package org.benchwright.ledger.internal.verify;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.benchwright.ledger.Fault;
+import org.benchwright.ledger.FaultKind;
+import org.benchwright.ledger.internal.Messages;
+
+/** The faults found so far; a hostile file must not fill the memory with them. */
+final class FaultList {
+
+    private static final int MOST = 1000;
+
+    private final List<Fault> faults = new ArrayList<>();
+    private long leftOut;
+
+    void add(Fault fault) {
+        if (faults.size() < MOST) {
+            faults.add(fault);
+        } else {
+            leftOut++;
+        }
+    }
+
+    void addAll(List<Fault> more) {
+        more.forEach(this::add);
+    }
+
+    void add(FaultKind kind, String key, Object... values) {
+        add(Fault.ofLedger(kind, Messages.text(key, values)));
+    }
+
+    List<Fault> list() {
+        return List.copyOf(faults);
+    }
+
+    long leftOut() {
+        return leftOut;
+    }
+}

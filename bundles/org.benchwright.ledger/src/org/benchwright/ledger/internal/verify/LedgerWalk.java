@@ -1,0 +1,200 @@
+package org.benchwright.ledger.internal.verify;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.benchwright.core.Digest;
+import org.benchwright.ledger.CompactRange;
+import org.benchwright.ledger.DocumentReference;
+import org.benchwright.ledger.Fault;
+import org.benchwright.ledger.FaultKind;
+import org.benchwright.ledger.LedgerEntry;
+import org.benchwright.ledger.Link;
+import org.benchwright.ledger.PayloadException;
+import org.benchwright.ledger.TestId;
+import org.benchwright.ledger.Verification;
+import org.benchwright.ledger.VerificationRequest;
+import org.benchwright.ledger.VerifiedTest;
+import org.benchwright.ledger.internal.Attachments;
+import org.benchwright.ledger.internal.Event;
+import org.benchwright.ledger.internal.EventCodec;
+import org.benchwright.ledger.internal.JsonValue;
+import org.benchwright.ledger.internal.Messages;
+import org.benchwright.ledger.internal.SignaturePart;
+
+/** One verification: goes once through all events in ledger order, then hands the tests that are in order to the third line. */
+public final class LedgerWalk {
+
+    private static final int MOST_ORDER_FAULTS = 5;
+    private static final int STRIDE = 256;
+
+    private final Connection connection;
+    private final VerificationRequest request;
+    private final FaultList faults = new FaultList();
+    private final Map<TestId, TestPoint> points = new LinkedHashMap<>();
+    private final DocumentCheck documents;
+    private final SignerCheck signers;
+    private SignatureInspector signatures;
+    private Optional<CompactRange> tree = Optional.of(CompactRange.empty());
+    private long position = 1;
+    private long events;
+    private int orderFaults;
+
+    /** Prepares to verify the ledger behind {@code connection}, whose file is {@code path}. */
+    public LedgerWalk(Connection connection, Path path, VerificationRequest request) {
+        this.connection = connection;
+        this.request = request;
+        this.documents = new DocumentCheck(connection, Attachments.beside(path), faults);
+        this.signers = new SignerCheck(connection, request.benchKey(), faults);
+        this.signatures = new SignatureInspector(Map.of(), request.benchKey());
+    }
+
+    /** Does it. */
+    public Verification run() {
+        request.progress().begin(Messages.text("verifying"), 0);
+        try {
+            StoreCheck.guarded(faults, "sqlite_master", new StoreCheck(connection, faults)::run);
+            StoreCheck.guarded(faults, "signer", signers::run);
+            signatures = new SignatureInspector(signers.sound(), request.benchKey());
+            StoreCheck.guarded(faults, "document", () -> documents.run(request.cancellation()));
+            StoreCheck.guarded(faults, "checkpoint, event", this::walk);
+            List<VerifiedTest> tests = verifiedTests();
+            return new Verification(faults.list(), faults.leftOut(), events, documents.count(), tests,
+                    List.copyOf(signers.sound().values()), !request.cancellation().requested());
+        } finally {
+            request.progress().end();
+        }
+    }
+
+    private void walk() throws SQLException {
+        try (CheckpointCheck checkpoints = new CheckpointCheck(connection, signatures, documents, faults);
+                Statement statement = connection.createStatement();
+                ResultSet rows = statement.executeQuery(EventRow.query())) {
+            while (!request.cancellation().requested() && rows.next()) {
+                step(new EventRow(Cell.read(rows, EventRow.COLUMNS.size())), checkpoints);
+            }
+            if (!request.cancellation().requested()) {
+                checkpoints.finish(events);
+            }
+        }
+    }
+
+    private void step(EventRow row, CheckpointCheck checkpoints) throws SQLException {
+        events++;
+        EventInspector.Result result = EventInspector.inspect(row,
+                new EventInspector.Before(position, test -> points.getOrDefault(test, TestPoint.before(test)), tree));
+        List<Fault> found = new ArrayList<>(result.faults());
+        tree = result.tree();
+        long here = row.cell("position").whole().orElse(position);
+        if (here != position) {
+            // Rows lack or were added: what the tree should be from here on can't be known.
+            tree = Optional.empty();
+        }
+        boolean met = checkpoints.meets(here, tree);
+        result.event().ifPresent(event -> found.addAll(signature(event, met)));
+        if (result.event().isPresent()) {
+            found.addAll(references(result.event().get()));
+        }
+        result.test().ifPresent(test -> points.put(test, found.isEmpty() ? result.point().orElseThrow()
+                : result.point().orElseThrow().faulty()));
+        report(found);
+        position = Math.max(position, here) + 1;
+        if (events % STRIDE == 0) {
+            request.progress().advance(STRIDE);
+        }
+    }
+
+    private List<Fault> signature(Event event, boolean checkpointMet) {
+        TestPoint before = points.getOrDefault(event.test(), TestPoint.before(event.test()));
+        List<Fault> found = new ArrayList<>(signatures.inspect(event, before));
+        if (event.payload().values().containsKey(SignaturePart.NAME) && !checkpointMet) {
+            found.add(fault(event, FaultKind.CHECKPOINT_MISSING, "fault.checkpointMissing"));
+        }
+        return found;
+    }
+
+    private List<Fault> references(Event event) throws SQLException {
+        List<Fault> found = new ArrayList<>();
+        for (Digest digest : references(event.payload(), new ArrayList<>())) {
+            if (!documents.lists(digest)) {
+                found.add(fault(event, FaultKind.DOCUMENT_MISSING, "fault.documentMissing", digest));
+            }
+        }
+        return found;
+    }
+
+    private static List<Digest> references(JsonValue value, List<Digest> found) {
+        if (value instanceof JsonValue.Text text) {
+            DocumentReference.parse(text.value()).ifPresent(found::add);
+        } else if (value instanceof JsonValue.Items items) {
+            items.values().forEach(item -> references(item, found));
+        } else if (value instanceof JsonValue.Members members) {
+            members.values().values().forEach(member -> references(member, found));
+        }
+        return found;
+    }
+
+    private static Fault fault(Event event, FaultKind kind, String key, Object... values) {
+        return Fault.of(event.test(), event.sequence(), kind,
+                Messages.text("fault.event", event.test(), event.sequence(), Messages.text(key, values)));
+    }
+
+    /** Once rows were moved, nearly every place after them is wrong: a few are told. */
+    private void report(List<Fault> found) {
+        for (Fault fault : found) {
+            if (fault.kind() == FaultKind.ORDER_CHANGED && ++orderFaults == MOST_ORDER_FAULTS) {
+                tree = Optional.empty();
+            }
+            faults.add(fault);
+        }
+    }
+
+    private List<VerifiedTest> verifiedTests() {
+        List<VerifiedTest> tests = new ArrayList<>();
+        points.forEach((test, point) -> tests.add(new VerifiedTest(test, point.sequence(), point.sealed(),
+                point.clean() && decisionsHold(test))));
+        return tests;
+    }
+
+    private boolean decisionsHold(TestId test) {
+        if (request.cancellation().requested()) {
+            return false;
+        }
+        List<Fault> found = decisions(test);
+        faults.addAll(found);
+        return found.isEmpty();
+    }
+
+    private List<Fault> decisions(TestId test) {
+        try {
+            return request.testCheck().check(test, entries(test));
+        } catch (SQLException | PayloadException | RuntimeException failure) {
+            // A check that fails is a finding of its own; the other tests are still looked at.
+            return List.of(Fault.of(test, 1, FaultKind.DECISION_DIFFERS,
+                    Messages.text("fault.decision", test, Messages.plain(failure))));
+        }
+    }
+
+    private List<LedgerEntry> entries(TestId test) throws SQLException, PayloadException {
+        List<LedgerEntry> entries = new ArrayList<>();
+        String query = "SELECT position, link, canonical FROM event WHERE test_id = ? ORDER BY sequence";
+        try (PreparedStatement statement = connection.prepareStatement(query)) {
+            statement.setString(1, test.value());
+            try (ResultSet rows = statement.executeQuery()) {
+                while (rows.next()) {
+                    byte[] canonical = rows.getBytes(3);
+                    entries.add(EventCodec.decode(canonical).at(rows.getLong(1), new Link(Digest.ofResult(rows.getBytes(2))), canonical));
+                }
+            }
+        }
+        return List.copyOf(entries);
+    }
+}
