@@ -1,0 +1,112 @@
+package org.benchwright.language;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+
+import org.benchwright.language.internal.FolderCheck;
+import org.benchwright.language.internal.FrameworkLog;
+import org.benchwright.language.internal.ReadText;
+
+import com.google.inject.Injector;
+
+/**
+ * Reads and checks families and procedures.
+ *
+ * <p>A file sees the files of its own folder: a procedure finds its family there. No input makes these methods throw:
+ * whatever is wrong with a file is a remark on it. One object serves one thread at a time.
+ */
+public final class LanguageServices {
+
+    /** The ending of a file that describes families. */
+    public static final String FAMILY_ENDING = ".family";
+    /** The ending of a file that describes procedures. */
+    public static final String PROCEDURE_ENDING = ".procedure";
+
+    private final Injector injector;
+
+    private LanguageServices(Injector injector) {
+        this.injector = injector;
+    }
+
+    /**
+     * Starts the language for a program without a workbench.
+     *
+     * @return the services
+     */
+    public static LanguageServices create() {
+        FrameworkLog.quieten();
+        return new LanguageServices(new ProcedureStandaloneSetup().createInjectorAndDoEMFRegistration());
+    }
+
+    /**
+     * Checks files and folders.
+     *
+     * @param paths files, whatever their ending, and folders, which stand for every family and procedure file in them and
+     *              below
+     * @return what was read, with all remarks; a file that can't be read has a remark that says so
+     */
+    public Checked check(List<Path> paths) {
+        Map<Path, ReadText> texts = new TreeMap<>();
+        paths.stream().map(path -> path.toAbsolutePath().normalize()).forEach(path -> gather(path, texts));
+        return check(texts.values(), true);
+    }
+
+    /**
+     * Checks texts that need not be on a disk.
+     *
+     * @param texts the texts; those of one folder see each other, and nothing else
+     * @return what was read, with all remarks
+     */
+    public Checked checkTexts(List<SourceText> texts) {
+        return check(texts.stream().map(ReadText::of).toList(), false);
+    }
+
+    private Checked check(Collection<ReadText> texts, boolean onDisk) {
+        Map<Path, List<ReadText>> byFolder = new LinkedHashMap<>();
+        for (ReadText text : texts) {
+            byFolder.computeIfAbsent(text.folder(), folder -> new ArrayList<>()).add(text);
+        }
+        List<CheckedFile> checked = new ArrayList<>();
+        byFolder.forEach((folder, inFolder) -> {
+            List<ReadText> neighbours = onDisk ? neighbours(folder, inFolder) : List.of();
+            checked.addAll(new FolderCheck(injector, inFolder, neighbours).files());
+        });
+        return new Checked(checked);
+    }
+
+    private static void gather(Path path, Map<Path, ReadText> texts) {
+        if (!Files.isDirectory(path)) {
+            texts.computeIfAbsent(path, ReadText::read);
+            return;
+        }
+        try (Stream<Path> below = Files.walk(path)) {
+            below.filter(LanguageServices::isOurs).forEach(file -> texts.computeIfAbsent(file, ReadText::read));
+        } catch (IOException | UncheckedIOException unreadable) {
+            texts.put(path, ReadText.unreadable(path, unreadable));
+        }
+    }
+
+    private static List<ReadText> neighbours(Path folder, List<ReadText> given) {
+        List<Path> known = given.stream().map(ReadText::path).toList();
+        try (Stream<Path> files = Files.list(folder)) {
+            return files.filter(file -> isOurs(file) && !known.contains(file)).sorted().map(ReadText::read).toList();
+        } catch (IOException | UncheckedIOException unreadable) {
+            // The file itself has its own remark if it can't be read; without its folder it merely sees no other file.
+            return List.of();
+        }
+    }
+
+    private static boolean isOurs(Path file) {
+        String name = String.valueOf(file.getFileName());
+        return (name.endsWith(FAMILY_ENDING) || name.endsWith(PROCEDURE_ENDING)) && Files.isRegularFile(file);
+    }
+}

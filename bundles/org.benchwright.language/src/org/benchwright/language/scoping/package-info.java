@@ -1,0 +1,2 @@
+/** Which names are visible where. */
+package org.benchwright.language.scoping;
