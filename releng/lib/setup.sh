@@ -1,0 +1,163 @@
+# Shared by releng/bench and releng/verify; sourced, not run.
+# shellcheck shell=bash
+
+bench_root=$(cd "$(dirname "$(readlink -f "${BASH_SOURCE[0]}")")/../.." && pwd)
+# Everything the scripts leave behind is in this one folder, which git ignores.
+bench_home=$bench_root/.bench
+maven_version=3.9.11
+
+# What the build and the product need beside bash and the basic tools: a command to look for, and the Debian package
+# that brings it.
+needed_packages=(
+	"javac openjdk-17-jdk-headless"
+	"mvn maven"
+)
+
+say() {
+	printf '%s\n' "$*" >&2
+}
+
+# Ends with status 2: the command could not be started, which says nothing about any unit.
+give_up() {
+	say "$@"
+	exit 2
+}
+
+# Prints the major version of the JDK in a folder, or nothing. Reads a file rather than starting a JVM: this runs at
+# every start.
+jdk_major() {
+	[ -x "$1/bin/javac" ] && [ -r "$1/release" ] || return 0
+	sed -n 's/^JAVA_VERSION="\([0-9]*\).*/\1/p' "$1/release"
+}
+
+# Sets JAVA_HOME to a JDK 17 or later: the one that is set, the one on the path, or one where Debian puts it.
+find_jdk() {
+	local candidate on_path
+	on_path=$(readlink -f "$(command -v javac || true)" || true)
+	for candidate in "${JAVA_HOME:-}" "${on_path%/bin/javac}" /usr/lib/jvm/*-17-* /usr/lib/jvm/*; do
+		[ -n "$candidate" ] || continue
+		local major
+		major=$(jdk_major "$candidate")
+		if [ -n "$major" ] && [ "$major" -ge 17 ]; then
+			export JAVA_HOME=$candidate
+			return 0
+		fi
+	done
+	return 1
+}
+
+# Prints the packages of needed_packages that are missing.
+missing_packages() {
+	local entry command package
+	for entry in "${needed_packages[@]}"; do
+		read -r command package <<<"$entry"
+		if [ "$command" = javac ]; then
+			find_jdk || printf '%s\n' "$package"
+		elif ! command -v "$command" >/dev/null; then
+			printf '%s\n' "$package"
+		fi
+	done
+}
+
+install_packages() {
+	local missing=()
+	mapfile -t missing < <(missing_packages)
+	if [ "${#missing[@]}" -gt 0 ]; then
+		if [ "$(id -u)" -ne 0 ] || ! command -v apt-get >/dev/null; then
+			give_up "Benchwright needs more on this machine. As root, run: apt-get install -y ${missing[*]}"
+		fi
+		say "Installing ${missing[*]} ..."
+		{ apt-get update && DEBIAN_FRONTEND=noninteractive apt-get install -y --no-install-recommends "${missing[@]}"; } \
+			>"$bench_home/apt.log" 2>&1 </dev/null ||
+			give_up "Could not install ${missing[*]}; see $bench_home/apt.log"
+	fi
+	find_jdk || give_up "No JDK 17 was found. Set JAVA_HOME to one."
+}
+
+# Sets maven to a Maven that the build works with. The installed one is too old on some systems (Tycho 4 asks for 3.9),
+# but can fetch the right one. It does so from outside the checkout, as it stops at an option in .mvn/maven.config.
+fetch_maven() {
+	local home=$bench_home/maven/apache-maven-$maven_version
+	maven=$home/bin/mvn
+	[ -x "$maven" ] && return 0
+	local elsewhere
+	elsewhere=$(mktemp -d)
+	(cd "$elsewhere" && mvn -B -q org.apache.maven.plugins:maven-dependency-plugin:3.8.1:unpack \
+		"-Dartifact=org.apache.maven:apache-maven:$maven_version:zip:bin" "-DoutputDirectory=$elsewhere/out") \
+		>"$bench_home/fetch-maven.log" 2>&1 </dev/null ||
+		give_up "Could not fetch Maven $maven_version; see $bench_home/fetch-maven.log"
+	mkdir -p "$bench_home/maven"
+	rm -rf "$home"
+	mv "$elsewhere/out/apache-maven-$maven_version" "$home"
+	rm -rf "$elsewhere"
+	chmod +x "$maven"
+}
+
+# One build at a time in a checkout: takes the lock on descriptor 8 until the calling (sub)shell ends.
+lock_build() {
+	mkdir -p "$bench_home"
+	exec 8>"$bench_home/build.lock"
+	if ! flock -n 8; then
+		say "Another build of this checkout is running; waiting for it ..."
+		flock 8
+	fi
+}
+
+# Prints a digest of everything the product is made from: names and contents, so that a copy, a fresh clone or a
+# change of branch and back gives the same one.
+source_stamp() {
+	(
+		cd "$bench_root"
+		find pom.xml .mvn bundles features releng \
+			\( -name target -o -name src-gen -o -name '*.tests' -o -name 'org.benchwright.testkit' -o -name '.*' ! -name .mvn \) -prune \
+			-o -type f -print0 | LC_ALL=C sort -z | xargs -0 sha256sum | sha256sum | cut -c 1-16
+	)
+}
+
+product_of() {
+	printf '%s\n' "$bench_home/products/$1"
+}
+
+# A product is ready once this file is there. Whoever runs the product holds a shared lock on it.
+ready_file() {
+	printf '%s/ready\n' "$(product_of "$1")"
+}
+
+# Starts the product of a stamp with arguments, in place of this process.
+start_product() {
+	local product launcher
+	product=$(product_of "$1")
+	shift
+	launcher=("$product"/plugins/org.eclipse.equinox.launcher_*.jar)
+	# A command line lives for seconds: start quickly rather than run fast in an hour.
+	exec "$JAVA_HOME/bin/java" -Xshare:auto -XX:TieredStopAtLevel=1 -XX:+UseSerialGC \
+		-jar "${launcher[0]}" -configuration "$product/configuration" -data @none -nosplash "$@"
+}
+
+# Keeps the product that the build has just put together, under the stamp of its sources. It is a copy, because a test
+# may still be running from an older one while the next build deletes its target folders.
+keep_product() {
+	local stamp=$1 product built
+	product=$(product_of "$stamp")
+	built=$bench_root/releng/org.benchwright.product/target/products/org.benchwright.headless/linux/gtk/x86_64
+	[ -e "$(ready_file "$stamp")" ] && return 0
+	rm -rf "$product"
+	mkdir -p "$bench_home/products"
+	cp -R "$built" "$product"
+	# The first start writes the framework's cache; done here, no later start has to, nor two at once.
+	(start_product "$stamp" --version) >"$bench_home/first-start.log" 2>&1 </dev/null ||
+		give_up "The product was built but does not start; see $bench_home/first-start.log"
+	touch "$(ready_file "$stamp")"
+	forget_unused_products "$stamp"
+}
+
+# Deletes the other products, but not one that somebody still runs.
+forget_unused_products() {
+	local product
+	for product in "$bench_home"/products/*; do
+		[ "$product" = "$(product_of "$1")" ] && continue
+		if [ ! -e "$product/ready" ] || flock -n "$product/ready" true; then
+			rm -rf "$product"
+		fi
+	done
+}
