@@ -25,7 +25,7 @@ import org.benchwright.core.internal.UnitCatalogue;
  */
 public final class UnitOfMeasure {
 
-    private static final Map<String, UnitOfMeasure> BY_WORD = catalogue();
+    private static final Map<String, UnitOfMeasure> BY_WORD = UnitCatalogue.withLibrary(UnitOfMeasure::catalogue);
     private static final Map<String, String> OTHER_SPELLINGS = Map.copyOf(UnitCatalogue.otherSpellings());
 
     private final String word;

@@ -11,6 +11,7 @@ import static javax.measure.MetricPrefix.PICO;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.function.Supplier;
 
 import javax.measure.Unit;
 
@@ -21,6 +22,25 @@ import tech.units.indriya.unit.Units;
 public final class UnitCatalogue {
 
     private UnitCatalogue() {
+    }
+
+    /**
+     * Does something with the units library. The library looks for its arithmetic through the thread's context class
+     * loader, which inside OSGi sees none of the library; so the library's own loader stands in meanwhile.
+     *
+     * @param <T> what comes of it
+     * @param work what to do
+     * @return what came of it
+     */
+    public static <T> T withLibrary(Supplier<T> work) {
+        Thread thread = Thread.currentThread();
+        ClassLoader before = thread.getContextClassLoader();
+        thread.setContextClassLoader(AbstractUnit.class.getClassLoader());
+        try {
+            return work.get();
+        } finally {
+            thread.setContextClassLoader(before);
+        }
     }
 
     /**
