@@ -1,0 +1,73 @@
+package org.benchwright.language;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+import org.benchwright.language.internal.compile.PlanCompiler;
+import org.benchwright.model.Family;
+import org.benchwright.model.Procedure;
+
+/** Reads one procedure in order to carry it out. */
+public final class ProcedureReader {
+
+    private final LanguageServices services;
+
+    /** @param services what reads and checks */
+    public ProcedureReader(LanguageServices services) {
+        this.services = services;
+    }
+
+    /**
+     * Reads, checks and compiles the procedure of a file. Errors in the families that it refers to, in whatever file, count as its own.
+     *
+     * @param file a procedure file that holds one procedure
+     * @return its plan, or why there is none
+     */
+    public Reading read(Path file) {
+        List<Path> wanted = List.of(file);
+        Checked alone = services.check(wanted);
+        if (alone.hasErrors() || alone.procedures().size() != 1) {
+            return new Reading.Refused(alone.remarks(), alone.procedures().size());
+        }
+        List<Path> withFamilies = new ArrayList<>(wanted);
+        withFamilies.addAll(familyFiles(alone.procedures().get(0)));
+        Checked all = services.check(withFamilies);
+        Optional<Procedure> procedure = all.files().stream().filter(f -> f.path().equals(file.toAbsolutePath().normalize()))
+                .flatMap(f -> f.content().getProcedures().stream()).findFirst();
+        if (all.hasErrors() || procedure.isEmpty()) {
+            return new Reading.Refused(all.remarks(), procedure.isPresent() ? 1 : 0);
+        }
+        return new Reading.Ready(PlanCompiler.compile(procedure.get()), text(all, file), all.remarks());
+    }
+
+    private static Set<Path> familyFiles(Procedure procedure) {
+        Set<Path> files = new LinkedHashSet<>();
+        Set<Family> seen = new LinkedHashSet<>();
+        for (Family f = procedure.getFamily(); f != null && seen.add(f); f = f.getBase()) {
+            if (f.eResource() != procedure.eResource()) {
+                files.add(Path.of(f.eResource().getURI().toFileString()));
+            }
+        }
+        return files;
+    }
+
+    /** All texts, each under a comment line with its file's name, the procedure's own first. */
+    private static String text(Checked all, Path file) {
+        StringBuilder text = new StringBuilder();
+        Path own = file.toAbsolutePath().normalize();
+        all.files().stream().filter(f -> f.path().equals(own)).forEach(f -> append(text, f));
+        all.files().stream().filter(f -> !f.path().equals(own)).forEach(f -> append(text, f));
+        return text.toString();
+    }
+
+    private static void append(StringBuilder text, CheckedFile file) {
+        text.append("// ").append(file.path().getFileName()).append('\n').append(file.text());
+        if (!file.text().endsWith("\n")) {
+            text.append('\n');
+        }
+    }
+}
