@@ -55,7 +55,157 @@ public enum RemarkCode {
     /** Nothing of that name. */
     UNKNOWN_NAME(Severity.ERROR),
     /** The same name twice in one list. */
-    LISTED_TWICE(Severity.ERROR);
+    LISTED_TWICE(Severity.ERROR),
+    /** Two things of one kind have the same name. */
+    DUPLICATE_NAME(Severity.ERROR),
+    /** Two names differ in letter case only. */
+    CASE_ONLY_DIFFERENCE(Severity.WARNING),
+    /** A family is like itself in the end. */
+    CYCLIC_LIKE(Severity.ERROR),
+    /** A mask of serial numbers that none can fit. */
+    BAD_SERIAL_MASK(Severity.ERROR),
+    /** A group of more lamps than any panel has. */
+    GROUP_TOO_LARGE(Severity.ERROR),
+    /** A count that has to be 1 or more is not. */
+    COUNT_NOT_POSITIVE(Severity.ERROR),
+    /** A word that is no unit of measure. */
+    UNKNOWN_UNIT(Severity.ERROR),
+    /** A unit that measures something else. */
+    WRONG_DIMENSION(Severity.ERROR),
+    /** A time below a millisecond or beyond a year. */
+    DURATION_OUT_OF_RANGE(Severity.ERROR),
+    /** A tolerance in a unit whose zero is not nothing. */
+    OFFSET_UNIT_IN_TOLERANCE(Severity.ERROR),
+    /** A lower limit above the upper one. */
+    LIMITS_INVERTED(Severity.ERROR),
+    /** A tolerance that leaves the nominal value out. */
+    TOLERANCE_EXCLUDES_NOMINAL(Severity.ERROR),
+    /** A colour that the lamp doesn't have. */
+    COLOUR_NOT_OF_LAMP(Severity.ERROR),
+    /** A lamp of two colours, and none is said. */
+    COLOUR_NOT_SAID(Severity.ERROR),
+    /** A number that no lamp of the group has. */
+    NO_SUCH_LAMP_IN_GROUP(Severity.ERROR),
+    /** A text longer than the display. */
+    DISPLAY_TEXT_TOO_LONG(Severity.ERROR),
+    /** A mode that nothing shows. */
+    MODE_NEVER_SHOWN(Severity.WARNING),
+    /** An expectation without a time. */
+    EXPECTATION_WITHOUT_TIME(Severity.ERROR),
+    /** A mark that is not made before its deadline counts. */
+    MARK_NOT_BEFORE(Severity.ERROR),
+    /** A deadline that nobody can judge by hand. */
+    DEADLINE_TOO_SHORT_FOR_HAND(Severity.WARNING),
+    /** A deadline beyond the time of its stage. */
+    DEADLINE_LONGER_THAN_STAGE(Severity.WARNING),
+    /** A measurement without limits. */
+    LIMITS_NOT_SAID(Severity.ERROR),
+    /** Limits where nothing is read. */
+    LIMITS_WITHOUT_READING(Severity.ERROR),
+    /** A measurement without an instrument. */
+    INSTRUMENT_NOT_SAID(Severity.ERROR),
+    /** A source used as a meter. */
+    INSTRUMENT_ONLY_GIVES(Severity.ERROR),
+    /** A meter used as a source. */
+    INSTRUMENT_ONLY_READS(Severity.ERROR),
+    /** A coverage factor of zero or below. */
+    COVERAGE_NOT_POSITIVE(Severity.ERROR),
+    /** An uncertainty below zero. */
+    UNCERTAINTY_NEGATIVE(Severity.ERROR),
+    /** A guarded decision without an uncertainty to guard against. */
+    UNCERTAINTY_NOT_SAID(Severity.ERROR),
+    /** Limits that the instrument can't reach. */
+    LIMITS_BEYOND_INSTRUMENT(Severity.ERROR),
+    /** Guard bands that leave nothing to accept. */
+    GUARD_BANDS_MEET(Severity.ERROR),
+    /** A repeat that never comes. */
+    NEVER_UNDECIDED(Severity.ERROR),
+    /** An undecided value without an outcome of its own. */
+    UNDECIDED_WITHOUT_OUTCOME(Severity.WARNING),
+    /** A plain number where a quantity is needed. */
+    UNIT_NOT_SAID(Severity.ERROR),
+    /** A grid that nobody carries out. */
+    GRID_TOO_LARGE(Severity.ERROR),
+    /** Something that can fail, and nothing says what follows. */
+    NO_OUTCOME(Severity.ERROR),
+    /** A rejection or an undecided end without a reason. */
+    CONCLUSION_WITHOUT_REASON(Severity.WARNING),
+    /** A soak that nothing has to last in. */
+    SOAK_KEEPS_NOTHING(Severity.ERROR),
+    /** A soak that nobody looks at. */
+    SOAK_UNOBSERVED(Severity.ERROR),
+    /** A soak with the supply off. */
+    SOAK_WHILE_OFF(Severity.ERROR),
+    /** Looks further apart than the soak is long. */
+    LOOK_LONGER_THAN_SOAK(Severity.ERROR),
+    /** A soak, and the family does not say what a stop looks like. */
+    STOP_NOT_DECLARED(Severity.ERROR),
+    /** Looks alone at a unit that restarts by itself. */
+    SOAK_NEEDS_WATCH(Severity.ERROR),
+    /** A level that no evidence reaches. */
+    LEVEL_OUT_OF_RANGE(Severity.ERROR),
+    /** A claim, and no soak to support it. */
+    CLAIM_WITHOUT_SOAK(Severity.ERROR),
+    /** A claim that the soak is too short for. */
+    CLAIM_UNSUPPORTED(Severity.ERROR),
+    /** A protected item is erased without a release. */
+    PROTECTED_ITEM_ERASED(Severity.ERROR),
+    /** A protected item is replaced without a release. */
+    PROTECTED_ITEM_REPLACED(Severity.ERROR),
+    /** A protected item is not named where others are erased. */
+    PROTECTED_ITEM_NOT_NAMED(Severity.WARNING),
+    /** An item is both chosen and spared. */
+    CHOSEN_AND_SPARED(Severity.ERROR),
+    /** Something is erased before it was recorded. */
+    ERASED_BEFORE_RECORDED(Severity.ERROR),
+    /** A procedure that applies to no family. */
+    MISSING_FAMILY(Severity.ERROR),
+    /** A procedure without a revision. */
+    MISSING_REVISION(Severity.ERROR),
+    /** A procedure that leaves the bench as it is. */
+    MISSING_MAKE_SAFE(Severity.ERROR),
+    /** A procedure without a stage. */
+    NO_STAGE(Severity.ERROR),
+    /** A stage without a step. */
+    STAGE_WITHOUT_STEPS(Severity.ERROR),
+    /** A step in which nothing is asked. */
+    STEP_WITHOUT_CHECK(Severity.WARNING),
+    /** A text with nothing in it. */
+    EMPTY_TEXT(Severity.WARNING),
+    /** A hazard that lacks one of its three parts. */
+    HAZARD_INCOMPLETE(Severity.ERROR),
+    /** The supply is switched on before a hazard was shown. */
+    HAZARD_NOT_SHOWN(Severity.ERROR),
+    /** A hazard that is declared and never shown. */
+    UNUSED_HAZARD(Severity.WARNING),
+    /** An instrument that is declared and never used. */
+    UNUSED_INSTRUMENT(Severity.WARNING),
+    /** A mark that nothing counts from. */
+    UNUSED_MARK(Severity.WARNING),
+    /** A watch that never says stop. */
+    WATCH_INCOMPLETE(Severity.ERROR),
+    /** A procedure that is a retest of itself. */
+    RETEST_OF_ITSELF(Severity.ERROR),
+    /** A retest of a procedure for another family. */
+    RETEST_OF_OTHER_FAMILY(Severity.ERROR),
+    /** A retest lacks a stage that it says it repeats. */
+    RETEST_STAGE_MISSING(Severity.ERROR),
+    /** A way that ends with the supply on. */
+    ENERGISED_AT_END(Severity.ERROR),
+    /** A unit is fitted or removed with the supply on. */
+    ENERGISED_WHILE_FITTING(Severity.ERROR),
+    /** A way that ends without a conclusion. */
+    NO_CONCLUSION(Severity.ERROR),
+    /** A stage or a soak that nobody reaches. */
+    STAGE_UNREACHABLE(Severity.ERROR),
+    /** A step that nobody reaches. */
+    STEP_UNREACHABLE(Severity.ERROR),
+    /** A statement that nobody reaches. */
+    STATEMENT_UNREACHABLE(Severity.ERROR),
+    /** Going back without an end. */
+    ENDLESS_REPEAT(Severity.ERROR),
+    /** An inspection of ours failed. */
+    INSPECTION_FAILED(Severity.ERROR);
 
     private static final String BUNDLE = "org.benchwright.language.internal.messages";
 

@@ -1,0 +1,109 @@
+package org.benchwright.language.internal.inspect;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+
+import org.benchwright.language.RemarkCode;
+import org.benchwright.model.Hazard;
+import org.benchwright.model.Instrument;
+import org.benchwright.model.MakeSafe;
+import org.benchwright.model.Mark;
+import org.benchwright.model.Procedure;
+import org.benchwright.model.ProcedurePackage.Literals;
+import org.benchwright.model.Procedures;
+import org.benchwright.model.Reveals;
+import org.benchwright.model.Soak;
+import org.benchwright.model.Stage;
+import org.benchwright.model.Step;
+import org.benchwright.model.Watch;
+import org.eclipse.emf.ecore.EObject;
+
+/** Everything that a procedure needs is there, and everything that is there is used. */
+final class CompletenessInspection implements Inspection {
+
+    @Override
+    public void procedure(Procedure procedure, Remarks remarks) {
+        missing(procedure, remarks);
+        procedure.getHazards().forEach(hazard -> hazard(hazard, remarks));
+        procedure.getBlocks().forEach(block -> {
+            if (block instanceof Stage stage) {
+                stage(stage, remarks);
+            } else if (block instanceof Soak soak && soak.getWatch() != null) {
+                watch(soak.getWatch(), remarks);
+            }
+        });
+        Procedures.allSteps(procedure).forEach(step -> step(step, remarks));
+        unused(procedure, remarks);
+    }
+
+    private static void missing(Procedure procedure, Remarks remarks) {
+        if (procedure.getFamily() == null) {
+            remarks.on(procedure, RemarkCode.MISSING_FAMILY);
+        }
+        if (procedure.getRevision() == null) {
+            remarks.on(procedure, RemarkCode.MISSING_REVISION);
+        } else if (procedure.getRevision() < 1) {
+            remarks.on(procedure, Literals.PROCEDURE__REVISION, RemarkCode.COUNT_NOT_POSITIVE);
+        }
+        if (procedure.getBlocks().isEmpty()) {
+            remarks.on(procedure, RemarkCode.NO_STAGE);
+        }
+        MakeSafe makeSafe = procedure.getMakeSafe();
+        if (makeSafe == null) {
+            remarks.on(procedure, RemarkCode.MISSING_MAKE_SAFE);
+        } else if (makeSafe.getSteps().isEmpty()) {
+            remarks.on(makeSafe, RemarkCode.STAGE_WITHOUT_STEPS);
+        }
+    }
+
+    private static void hazard(Hazard hazard, Remarks remarks) {
+        if (isBlank(hazard.getWhat()) || isBlank(hazard.getConsequence()) || isBlank(hazard.getAvoidance())) {
+            remarks.on(hazard, RemarkCode.HAZARD_INCOMPLETE, String.valueOf(hazard.getName()));
+        }
+    }
+
+    private static boolean isBlank(String text) {
+        return text == null || text.isBlank();
+    }
+
+    private static void stage(Stage stage, Remarks remarks) {
+        if (stage.getSteps().isEmpty()) {
+            remarks.on(stage, RemarkCode.STAGE_WITHOUT_STEPS);
+        }
+    }
+
+    private static void watch(Watch watch, Remarks remarks) {
+        if (watch.getBadToStop() < 1) {
+            remarks.on(watch, RemarkCode.WATCH_INCOMPLETE);
+        }
+    }
+
+    private static void step(Step step, Remarks remarks) {
+        if (step.getStatements().stream().allMatch(Reveals.class::isInstance)) {
+            remarks.on(step, RemarkCode.STEP_WITHOUT_CHECK);
+        }
+        if (isBlank(step.getText())) {
+            remarks.on(step, Literals.STEP__TEXT, RemarkCode.EMPTY_TEXT);
+        }
+    }
+
+    private static void unused(Procedure procedure, Remarks remarks) {
+        Set<EObject> used = new HashSet<>();
+        procedure.eAllContents().forEachRemaining(each -> used.addAll(each.eCrossReferences()));
+        for (Instrument instrument : procedure.getInstruments()) {
+            tell(instrument, used, RemarkCode.UNUSED_INSTRUMENT, instrument.getName(), remarks);
+        }
+        for (Hazard hazard : procedure.getHazards()) {
+            tell(hazard, used, RemarkCode.UNUSED_HAZARD, hazard.getName(), remarks);
+        }
+        List<Mark> marks = Procedures.statements(procedure, Mark.class);
+        marks.forEach(mark -> tell(mark, used, RemarkCode.UNUSED_MARK, mark.getName(), remarks));
+    }
+
+    private static void tell(EObject declared, Set<EObject> used, RemarkCode code, String name, Remarks remarks) {
+        if (!used.contains(declared)) {
+            remarks.on(declared, code, String.valueOf(name));
+        }
+    }
+}

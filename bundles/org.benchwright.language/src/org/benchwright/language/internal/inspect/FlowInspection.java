@@ -1,0 +1,110 @@
+package org.benchwright.language.internal.inspect;
+
+import java.util.List;
+import java.util.Set;
+
+import org.benchwright.language.RemarkCode;
+import org.benchwright.language.internal.flow.FlowAnalysis;
+import org.benchwright.language.internal.flow.FlowBuilder;
+import org.benchwright.language.internal.flow.FlowEdge;
+import org.benchwright.language.internal.flow.FlowGraph;
+import org.benchwright.language.internal.flow.FlowNode;
+import org.benchwright.language.internal.flow.FlowNode.Kind;
+import org.benchwright.language.internal.flow.FlowState;
+import org.benchwright.model.Attachment;
+import org.benchwright.model.Energise;
+import org.benchwright.model.Erase;
+import org.benchwright.model.FitUnit;
+import org.benchwright.model.GoTo;
+import org.benchwright.model.KeptItem;
+import org.benchwright.model.Named;
+import org.benchwright.model.Procedure;
+import org.benchwright.model.ProcedurePackage.Literals;
+import org.benchwright.model.RemoveUnit;
+import org.benchwright.model.Statement;
+import org.benchwright.model.Step;
+import org.eclipse.emf.ecore.EObject;
+
+/** What holds on every way through the procedure: an end, a safe one, nothing live when hands are on it, no trace lost. */
+final class FlowInspection implements Inspection {
+
+    @Override
+    public void procedure(Procedure procedure, Remarks remarks) {
+        FlowGraph graph = FlowBuilder.build(procedure);
+        Set<FlowNode> reached = graph.reachable(graph.begin(), way -> true);
+        unreachable(graph, reached, remarks);
+        graph.nodes(Kind.LOST).stream().filter(reached::contains)
+                .forEach(lost -> remarks.on(lost.source(), RemarkCode.NO_CONCLUSION, name(lost.source())));
+        endless(graph, reached, remarks);
+        FlowAnalysis analysis = new FlowAnalysis(graph);
+        graph.nodes().forEach(node -> analysis.before(node).ifPresent(state -> place(node, state, remarks)));
+    }
+
+    private static void unreachable(FlowGraph graph, Set<FlowNode> reached, Remarks remarks) {
+        for (FlowNode node : graph.nodes()) {
+            boolean block = node.kind() == Kind.STAGE || node.kind() == Kind.SOAK;
+            if (!reached.contains(node) && block) {
+                remarks.on(node.source(), RemarkCode.STAGE_UNREACHABLE, name(node.source()));
+            } else if (!reached.contains(node) && node.kind() == Kind.STEP && isReached(node.source().eContainer(), graph, reached)) {
+                remarks.on(node.source(), RemarkCode.STEP_UNREACHABLE, name(node.source()));
+            } else if (!reached.contains(node) && node.kind() == Kind.STATEMENT && isFirstAfterEnd(node, graph, reached)) {
+                remarks.on(node.source(), RemarkCode.STATEMENT_UNREACHABLE);
+            }
+        }
+    }
+
+    private static boolean isReached(EObject source, FlowGraph graph, Set<FlowNode> reached) {
+        return graph.nodes().stream().anyMatch(node -> node.source() == source && reached.contains(node));
+    }
+
+    private static boolean isFirstAfterEnd(FlowNode node, FlowGraph graph, Set<FlowNode> reached) {
+        List<Statement> statements = ((Step) node.source().eContainer()).getStatements();
+        int at = statements.indexOf(node.source());
+        return at > 0 && isReached(statements.get(at - 1), graph, reached);
+    }
+
+    /** A circle all of whose ways can be taken any number of times. */
+    private static void endless(FlowGraph graph, Set<FlowNode> reached, Remarks remarks) {
+        graph.edges().stream().filter(edge -> edge.cause() instanceof GoTo && !edge.bounded() && reached.contains(edge.from()))
+                .filter(edge -> graph.reachable(edge.to(), way -> !way.bounded()).contains(edge.from())).map(FlowEdge::cause).distinct()
+                .forEach(goTo -> remarks.on(goTo, Literals.GO_TO__TARGET, RemarkCode.ENDLESS_REPEAT));
+    }
+
+    private static void place(FlowNode node, FlowState state, Remarks remarks) {
+        EObject source = node.source();
+        if (node.kind() == Kind.OVER && state.mayBeOn()) {
+            Procedure procedure = (Procedure) source;
+            remarks.on(procedure.getMakeSafe() == null ? procedure : procedure.getMakeSafe(), RemarkCode.ENERGISED_AT_END);
+        } else if (node.kind() == Kind.SOAK && !state.mayBeOn()) {
+            remarks.on(source, RemarkCode.SOAK_WHILE_OFF, name(source));
+        } else if (source instanceof Energise && !state.hazardShown()) {
+            remarks.on(source, RemarkCode.HAZARD_NOT_SHOWN);
+        } else if ((source instanceof FitUnit || source instanceof RemoveUnit) && state.mayBeOn()) {
+            remarks.on(source, RemarkCode.ENERGISED_WHILE_FITTING);
+        } else if (source instanceof Erase erase) {
+            erase(erase, state, remarks);
+        }
+    }
+
+    private static void erase(Erase erase, FlowState state, Remarks remarks) {
+        if (isAttachedBefore(erase)) {
+            return;
+        }
+        for (int i = 0; i < erase.getItems().size(); i++) {
+            KeptItem item = erase.getItems().get(i);
+            if (Written.thing(item).isPresent() && !state.recorded().contains(item.getName())) {
+                remarks.on(erase, Literals.ERASE__ITEMS, i, RemarkCode.ERASED_BEFORE_RECORDED, item.getName());
+            }
+        }
+    }
+
+    /** A photo or a file of it, taken in the same step, is a record too. */
+    private static boolean isAttachedBefore(Erase erase) {
+        List<Statement> statements = ((Step) erase.eContainer()).getStatements();
+        return statements.subList(0, statements.indexOf(erase)).stream().anyMatch(Attachment.class::isInstance);
+    }
+
+    private static String name(EObject source) {
+        return source instanceof Named named ? String.valueOf(named.getName()) : "";
+    }
+}

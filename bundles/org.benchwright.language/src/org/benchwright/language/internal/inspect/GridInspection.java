@@ -1,0 +1,99 @@
+package org.benchwright.language.internal.inspect;
+
+import java.math.BigDecimal;
+import java.util.Optional;
+
+import org.benchwright.core.UnitOfMeasure;
+import org.benchwright.language.RemarkCode;
+import org.benchwright.model.Axis;
+import org.benchwright.model.Combined;
+import org.benchwright.model.Constant;
+import org.benchwright.model.Expression;
+import org.benchwright.model.Grid;
+import org.benchwright.model.GridReading;
+import org.benchwright.model.Instrument;
+import org.benchwright.model.InstrumentUse;
+import org.benchwright.model.Judgement;
+import org.benchwright.model.Procedure;
+import org.benchwright.model.ProcedurePackage.Literals;
+import org.benchwright.model.Procedures;
+import org.benchwright.model.Value;
+import org.benchwright.model.ValueReference;
+
+/** A grid has a size that somebody can carry out, and what it judges adds up. */
+final class GridInspection implements Inspection {
+
+    /** Points that one technician enters in a day at most; bounds the plan as well. */
+    private static final BigDecimal MOST_POINTS = BigDecimal.valueOf(2000);
+
+    @Override
+    public void procedure(Procedure procedure, Remarks remarks) {
+        Procedures.statements(procedure, Grid.class).forEach(grid -> grid(grid, remarks));
+    }
+
+    private static void grid(Grid grid, Remarks remarks) {
+        BigDecimal points = BigDecimal.ONE;
+        for (Axis axis : grid.getAxes()) {
+            axis(axis, remarks);
+            points = points.multiply(size(axis).max(BigDecimal.ONE));
+        }
+        if (points.compareTo(MOST_POINTS) > 0) {
+            remarks.on(grid, RemarkCode.GRID_TOO_LARGE, MOST_POINTS.toString());
+        }
+        grid.getJudgements().forEach(judgement -> judgement(judgement, remarks));
+    }
+
+    private static BigDecimal size(Axis axis) {
+        BigDecimal once = axis.getLast() == null || axis.getValues().isEmpty() ? BigDecimal.valueOf(axis.getValues().size())
+                : axis.getLast().subtract(axis.getValues().get(0)).add(BigDecimal.ONE);
+        return axis.isUpThenDown() ? once.multiply(BigDecimal.valueOf(2)) : once;
+    }
+
+    private static void axis(Axis axis, Remarks remarks) {
+        if (axis.getLast() != null && !axis.getValues().isEmpty() && axis.getLast().compareTo(axis.getValues().get(0)) < 0) {
+            remarks.on(axis, Literals.AXIS__LAST, RemarkCode.LIMITS_INVERTED);
+        }
+        Optional<Instrument> instrument = Written.thing(axis.getInstrument());
+        if (instrument.isEmpty()) {
+            return;
+        }
+        if (instrument.get().getUse() == InstrumentUse.READS) {
+            remarks.on(axis, Literals.AXIS__INSTRUMENT, RemarkCode.INSTRUMENT_ONLY_READS, instrument.get().getName());
+        }
+        if (axis.getUnit() == null) {
+            remarks.on(axis, Literals.AXIS__INSTRUMENT, RemarkCode.UNIT_NOT_SAID, String.valueOf(axis.getName()));
+        }
+        Optional<UnitOfMeasure> unit = Written.unit(axis.getUnit());
+        Optional<UnitOfMeasure> given = Written.unit(instrument.get().getUnit());
+        if (unit.isPresent() && given.isPresent() && !unit.get().sameDimension(given.get())) {
+            remarks.on(axis, Literals.AXIS__UNIT, RemarkCode.WRONG_DIMENSION, unit.get().word(), given.get().word());
+        }
+    }
+
+    private static void judgement(Judgement judgement, Remarks remarks) {
+        Optional<UnitOfMeasure> limits = Optional.ofNullable(judgement.getLimits()).flatMap(each -> Written.unit(each.getUnit()));
+        limits.ifPresent(unit -> expression(judgement.getExpression(), unit, remarks));
+    }
+
+    private static void expression(Expression expression, UnitOfMeasure limits, Remarks remarks) {
+        if (expression instanceof Combined combined) {
+            expression(combined.getLeft(), limits, remarks);
+            expression(combined.getRight(), limits, remarks);
+        } else if (expression instanceof Constant constant) {
+            Written.unit(constant.getUnit()).filter(unit -> !unit.sameDimension(limits)).ifPresent(
+                    unit -> remarks.on(constant, RemarkCode.WRONG_DIMENSION, unit.word(), limits.word()));
+        } else if (expression instanceof ValueReference reference) {
+            Written.thing(reference.getValue()).ifPresent(value -> value(reference, value, limits, remarks));
+        }
+    }
+
+    private static void value(ValueReference reference, Value value, UnitOfMeasure limits, Remarks remarks) {
+        String word = value instanceof Axis axis ? axis.getUnit() : value instanceof GridReading reading ? reading.getUnit() : null;
+        if (word == null) {
+            remarks.on(reference, RemarkCode.UNIT_NOT_SAID, value.getName());
+        } else {
+            Written.unit(word).filter(unit -> !unit.sameDimension(limits))
+                    .ifPresent(unit -> remarks.on(reference, RemarkCode.WRONG_DIMENSION, unit.word(), limits.word()));
+        }
+    }
+}

@@ -1,0 +1,99 @@
+package org.benchwright.language.internal.inspect;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+import org.benchwright.core.LampColour;
+import org.benchwright.language.RemarkCode;
+import org.benchwright.model.DisplayIndication;
+import org.benchwright.model.Expectation;
+import org.benchwright.model.Families;
+import org.benchwright.model.Family;
+import org.benchwright.model.Indication;
+import org.benchwright.model.Lamp;
+import org.benchwright.model.LampGroup;
+import org.benchwright.model.LampIndication;
+import org.benchwright.model.LampState;
+import org.benchwright.model.LightPattern;
+import org.benchwright.model.Mode;
+import org.benchwright.model.ModeIndication;
+import org.benchwright.model.Procedure;
+import org.benchwright.model.ProcedureFile;
+import org.benchwright.model.ProcedurePackage.Literals;
+import org.benchwright.model.Procedures;
+import org.benchwright.model.Soak;
+
+/** What is said to show can show: the lamp has the colour, the display the room, the mode something that shows it. */
+final class IndicationInspection implements Inspection {
+
+    @Override
+    public void file(ProcedureFile file, Remarks remarks) {
+        file.eAllContents().forEachRemaining(each -> {
+            if (each instanceof LampIndication lamp) {
+                lamp(lamp, remarks);
+            } else if (each instanceof DisplayIndication display) {
+                display(display, remarks);
+            }
+        });
+    }
+
+    @Override
+    public void procedure(Procedure procedure, Remarks remarks) {
+        Optional<Family> family = Written.thing(procedure.getFamily());
+        if (family.isEmpty()) {
+            return;
+        }
+        Procedures.statements(procedure, Expectation.class)
+                .forEach(expectation -> modes(expectation.getAlternatives(), family.get(), remarks));
+        procedure.getBlocks().stream().filter(Soak.class::isInstance).map(Soak.class::cast)
+                .forEach(soak -> modes(soak.getKeeps(), family.get(), remarks));
+    }
+
+    private static void modes(List<Indication> indications, Family family, Remarks remarks) {
+        indications.stream().filter(ModeIndication.class::isInstance).map(ModeIndication.class::cast).forEach(shown -> {
+            Optional<Mode> mode = Written.thing(shown.getMode());
+            if (mode.isPresent() && Families.indications(family, mode.get()).isEmpty()) {
+                remarks.on(shown, Literals.MODE_INDICATION__MODE, RemarkCode.MODE_NEVER_SHOWN, mode.get().getName());
+            }
+        });
+    }
+
+    private static void lamp(LampIndication indication, Remarks remarks) {
+        Optional<Lamp> found = Written.thing(indication.getLamp());
+        if (found.isEmpty()) {
+            return;
+        }
+        Lamp lamp = found.get();
+        if (indication.getIndex() != null && !hasLamp(lamp, indication.getIndex())) {
+            remarks.on(indication, Literals.LAMP_INDICATION__INDEX, RemarkCode.NO_SUCH_LAMP_IN_GROUP, lamp.getName(),
+                    indication.getIndex().toString());
+        }
+        indication.getStates().forEach(state -> colour(state, lamp, remarks));
+    }
+
+    private static boolean hasLamp(Lamp lamp, int index) {
+        return lamp instanceof LampGroup group && group.getFirst() <= index && index <= group.getLast();
+    }
+
+    private static void colour(LampState state, Lamp lamp, Remarks remarks) {
+        LampColour colour = state.getColour();
+        if (colour != null && !lamp.getColours().contains(colour)) {
+            remarks.on(state, Literals.LAMP_STATE__COLOUR, RemarkCode.COLOUR_NOT_OF_LAMP, lamp.getName(),
+                    colour.name().toLowerCase(Locale.ROOT));
+        } else if (colour == null && state.getPattern() != LightPattern.OFF && lamp.getColours().size() > 1) {
+            remarks.on(state, RemarkCode.COLOUR_NOT_SAID, lamp.getName());
+        }
+    }
+
+    private static void display(DisplayIndication indication, Remarks remarks) {
+        Written.thing(indication.getDisplay()).ifPresent(display -> {
+            for (int i = 0; i < indication.getTexts().size(); i++) {
+                if (indication.getTexts().get(i).codePointCount(0, indication.getTexts().get(i).length()) > display.getCharacters()) {
+                    remarks.on(indication, Literals.DISPLAY_INDICATION__TEXTS, i, RemarkCode.DISPLAY_TEXT_TOO_LONG,
+                            Integer.toString(display.getCharacters()));
+                }
+            }
+        });
+    }
+}

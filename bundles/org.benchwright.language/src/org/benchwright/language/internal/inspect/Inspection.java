@@ -1,0 +1,27 @@
+package org.benchwright.language.internal.inspect;
+
+import org.benchwright.model.Family;
+import org.benchwright.model.Procedure;
+import org.benchwright.model.ProcedureFile;
+
+/**
+ * One concern that a text is looked through for. Implementations keep no state, and bear references that lead nowhere and parts
+ * that are missing.
+ */
+public interface Inspection {
+
+    /** Looks at a file as a whole. */
+    default void file(ProcedureFile file, Remarks remarks) {
+        // Most inspections look at families or procedures only.
+    }
+
+    /** Looks at a family. */
+    default void family(Family family, Remarks remarks) {
+        // Most inspections look at procedures only.
+    }
+
+    /** Looks at a procedure. */
+    default void procedure(Procedure procedure, Remarks remarks) {
+        // Some inspections look at families only.
+    }
+}

@@ -1,0 +1,71 @@
+package org.benchwright.language.internal.inspect;
+
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+import org.benchwright.language.RemarkCode;
+import org.benchwright.model.Erase;
+import org.benchwright.model.KeptItem;
+import org.benchwright.model.Load;
+import org.benchwright.model.LoadItem;
+import org.benchwright.model.Named;
+import org.benchwright.model.Procedure;
+import org.benchwright.model.ProcedurePackage.Literals;
+import org.benchwright.model.Procedures;
+import org.benchwright.model.Release;
+import org.benchwright.model.Statement;
+import org.benchwright.model.Step;
+
+/** What the owner must not lose is neither erased nor replaced without a release, and is named wherever something is erased. */
+final class ProtectionInspection implements Inspection {
+
+    @Override
+    public void procedure(Procedure procedure, Remarks remarks) {
+        Set<String> kept = procedure.getProtections().stream().flatMap(each -> Written.things(each.getItems()).stream())
+                .map(Named::getName).collect(Collectors.toSet());
+        for (Step step : Procedures.allSteps(procedure)) {
+            Procedures.statements(step, Erase.class).forEach(erase -> erase(erase, step, kept, remarks));
+            Procedures.statements(step, Load.class).forEach(load -> load(load, step, kept, remarks));
+        }
+    }
+
+    private static void erase(Erase erase, Step step, Set<String> kept, Remarks remarks) {
+        List<KeptItem> items = erase.getItems();
+        for (int i = 0; i < items.size(); i++) {
+            KeptItem item = items.get(i);
+            if (Written.thing(item).isPresent() && kept.contains(item.getName()) && !isReleased(erase, step)) {
+                remarks.on(erase, Literals.ERASE__ITEMS, i, RemarkCode.PROTECTED_ITEM_ERASED, item.getName());
+            }
+            if (Written.thing(item).isPresent() && erase.getSpared().contains(item)) {
+                remarks.on(erase, Literals.ERASE__ITEMS, i, RemarkCode.CHOSEN_AND_SPARED, item.getName());
+            }
+        }
+        Set<String> named = Stream.concat(items.stream(), erase.getSpared().stream()).map(Named::getName)
+                .collect(Collectors.toSet());
+        kept.stream().filter(item -> !named.contains(item)).sorted()
+                .forEach(item -> remarks.on(erase, RemarkCode.PROTECTED_ITEM_NOT_NAMED, item));
+    }
+
+    private static void load(Load load, Step step, Set<String> kept, Remarks remarks) {
+        List<LoadItem> items = load.getItems();
+        for (int i = 0; i < items.size(); i++) {
+            LoadItem item = items.get(i);
+            if (Written.thing(item).isEmpty()) {
+                continue;
+            }
+            int at = i;
+            Written.things(item.getReplaces()).stream().map(Named::getName).filter(kept::contains)
+                    .filter(replaced -> !isReleased(load, step)).forEach(replaced -> remarks.on(load, Literals.LOAD__ITEMS, at,
+                            RemarkCode.PROTECTED_ITEM_REPLACED, item.getName(), replaced));
+            if (load.getLeftOut().contains(item)) {
+                remarks.on(load, Literals.LOAD__ITEMS, i, RemarkCode.CHOSEN_AND_SPARED, item.getName());
+            }
+        }
+    }
+
+    private static boolean isReleased(Statement statement, Step step) {
+        return step.getStatements().subList(0, step.getStatements().indexOf(statement)).stream().anyMatch(Release.class::isInstance);
+    }
+}

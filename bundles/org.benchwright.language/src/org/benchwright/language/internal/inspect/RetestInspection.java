@@ -1,0 +1,43 @@
+package org.benchwright.language.internal.inspect;
+
+import java.util.List;
+import java.util.Optional;
+
+import org.benchwright.language.RemarkCode;
+import org.benchwright.model.Block;
+import org.benchwright.model.Families;
+import org.benchwright.model.Procedure;
+import org.benchwright.model.ProcedurePackage.Literals;
+import org.benchwright.model.Retest;
+
+/** A retest carries out every stage that it says it repeats. */
+final class RetestInspection implements Inspection {
+
+    @Override
+    public void procedure(Procedure procedure, Remarks remarks) {
+        Retest retest = procedure.getRetest();
+        Optional<Procedure> repeated = retest == null ? Optional.empty() : Written.thing(retest.getProcedure());
+        if (repeated.isEmpty()) {
+            return;
+        }
+        if (repeated.get() == procedure) {
+            remarks.on(retest, Literals.RETEST__PROCEDURE, RemarkCode.RETEST_OF_ITSELF);
+            return;
+        }
+        if (!sameLine(procedure, repeated.get())) {
+            remarks.on(retest, Literals.RETEST__PROCEDURE, RemarkCode.RETEST_OF_OTHER_FAMILY, repeated.get().getName());
+        }
+        List<Block> repeats = retest.getRepeats();
+        for (int i = 0; i < repeats.size(); i++) {
+            Optional<Block> block = Written.thing(repeats.get(i));
+            if (block.isPresent() && procedure.getBlocks().stream().noneMatch(own -> block.get().getName().equals(own.getName()))) {
+                remarks.on(retest, Literals.RETEST__REPEATS, i, RemarkCode.RETEST_STAGE_MISSING, block.get().getName());
+            }
+        }
+    }
+
+    private static boolean sameLine(Procedure retest, Procedure repeated) {
+        return Written.thing(retest.getFamily()).flatMap(own -> Written.thing(repeated.getFamily())
+                .map(other -> Families.isLike(own, other) || Families.isLike(other, own))).orElse(true);
+    }
+}

@@ -1,0 +1,86 @@
+package org.benchwright.language.internal.inspect;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+
+import org.benchwright.language.RemarkCode;
+import org.benchwright.model.Claim;
+import org.benchwright.model.Families;
+import org.benchwright.model.Procedure;
+import org.benchwright.model.ProcedurePackage.Literals;
+import org.benchwright.model.Soak;
+import org.benchwright.model.StopBehaviour;
+import org.benchwright.model.StopKind;
+import org.benchwright.model.Watch;
+
+/** A soak is observed, and can prove what is claimed of it. */
+final class SoakInspection implements Inspection {
+
+    @Override
+    public void procedure(Procedure procedure, Remarks remarks) {
+        List<Soak> soaks = procedure.getBlocks().stream().filter(Soak.class::isInstance).map(Soak.class::cast).toList();
+        Optional<StopBehaviour> stop = Written.thing(procedure.getFamily()).flatMap(Families::stop);
+        soaks.forEach(soak -> soak(soak, remarks));
+        if (Written.thing(procedure.getFamily()).isPresent()) {
+            soaks.forEach(soak -> stop(soak, stop, remarks));
+        }
+        procedure.getClaims().forEach(claim -> claim(claim, soaks, remarks));
+    }
+
+    private static void soak(Soak soak, Remarks remarks) {
+        if (soak.getKeeps().isEmpty()) {
+            remarks.on(soak, RemarkCode.SOAK_KEEPS_NOTHING);
+        }
+        if (soak.getLook() == null && soak.getWatch() == null) {
+            remarks.on(soak, RemarkCode.SOAK_UNOBSERVED);
+        }
+        Optional<Duration> length = Written.duration(soak.getLength());
+        Optional<Duration> every = Optional.ofNullable(soak.getLook()).flatMap(look -> Written.duration(look.getEvery()));
+        if (length.isPresent() && every.isPresent() && every.get().compareTo(length.get()) > 0) {
+            remarks.on(soak.getLook(), Literals.LOOK__EVERY, RemarkCode.LOOK_LONGER_THAN_SOAK);
+        }
+        Watch watch = soak.getWatch();
+        if (watch != null && Written.duration(watch.getEvery()).filter(interval -> length.filter(
+                all -> interval.compareTo(all) > 0).isPresent()).isPresent()) {
+            remarks.on(watch, Literals.WATCH__EVERY, RemarkCode.LOOK_LONGER_THAN_SOAK);
+        }
+    }
+
+    private static void stop(Soak soak, Optional<StopBehaviour> stop, Remarks remarks) {
+        if (stop.isEmpty()) {
+            remarks.on(soak, RemarkCode.STOP_NOT_DECLARED);
+        } else if (stop.get().getKind() == StopKind.RESTARTS && soak.getWatch() == null) {
+            remarks.on(soak, RemarkCode.SOAK_NEEDS_WATCH);
+        }
+    }
+
+    private static void claim(Claim claim, List<Soak> soaks, Remarks remarks) {
+        Optional<Double> level = Written.share(claim.getLevel());
+        if (level.isPresent() && (level.get() <= 0 || level.get() >= 1)) {
+            remarks.on(claim, Literals.CLAIM__LEVEL, RemarkCode.LEVEL_OUT_OF_RANGE);
+            return;
+        }
+        Optional<Duration> interval = Written.duration(claim.getInterval());
+        Optional<Duration> longest = soaks.stream().flatMap(soak -> Written.duration(soak.getLength()).stream())
+                .max(Duration::compareTo);
+        if (soaks.isEmpty()) {
+            remarks.on(claim, RemarkCode.CLAIM_WITHOUT_SOAK);
+        } else if (level.isPresent() && interval.isPresent() && longest.isPresent()) {
+            double proved = revealed(longest.get(), interval.get());
+            if (proved < level.get()) {
+                remarks.on(claim, RemarkCode.CLAIM_UNSUPPORTED, percent(proved));
+            }
+        }
+    }
+
+    /** Chance that a fault which stops a unit at random, once per interval on average, does so during the soak: 1 - exp(-T/M). */
+    private static double revealed(Duration soak, Duration interval) {
+        return -Math.expm1(-(double) soak.toMillis() / interval.toMillis());
+    }
+
+    /** Rounded down, so that what is printed is not more than what is proved. */
+    private static String percent(double share) {
+        return Long.toString((long) Math.floor(share * 100));
+    }
+}
