@@ -9,7 +9,6 @@ import java.util.Set;
 import org.benchwright.core.Actor;
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.event.Derived;
-import org.benchwright.engine.event.EventBody;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Moment;
 import org.benchwright.engine.event.TestEvent;
@@ -53,28 +52,44 @@ public final class TestRun {
      * @throws DoesNotFollowException if an event does not follow from those before it
      */
     public static TestRun fold(Plan plan, List<TestEvent> events) throws DoesNotFollowException {
+        if (events.isEmpty()) {
+            throw new DoesNotFollowException(1, "there is no event; the test's opening was expected");
+        }
         return new TestRun(plan, new RunState(plan), List.of()).with(events);
     }
 
     /**
-     * The events that this fact makes: itself, then everything derived from it. Nothing is changed.
+     * The events that this fact makes: itself, then everything derived from it. Nothing is changed. If the record was cut off among what
+     * an earlier fact had made, the rest of that comes first.
      *
      * @throws RefusedException if the test does not take the fact where it stands
      */
     public List<TestEvent> record(Fact fact, Actor actor, Moment moment) throws RefusedException {
         RunState next = state.copy();
+        List<TestEvent> made = new ArrayList<>(complete(next));
         FactGate.check(next, fact, actor, moment);
-        List<TestEvent> made = new ArrayList<>();
-        EventBody body = fact;
-        Optional<Derived> following;
-        do {
-            TestEvent event = new TestEvent(next.nextSequence(), moment, actor, body);
-            Transitions.apply(next, event);
-            made.add(event);
-            following = Transitions.expected(next);
-            body = following.map(EventBody.class::cast).orElse(body);
-        } while (following.isPresent());
+        TestEvent told = new TestEvent(next.nextSequence(), moment, actor, fact);
+        Transitions.apply(next, told);
+        made.add(told);
+        made.addAll(complete(next));
         return List.copyOf(made);
+    }
+
+    /** Applies what follows from the last fact and has not been applied yet. */
+    private static List<TestEvent> complete(RunState state) {
+        List<TestEvent> made = new ArrayList<>();
+        for (Optional<Derived> next = Transitions.expected(state); next.isPresent(); next = Transitions.expected(state)) {
+            TestEvent event = new TestEvent(state.nextSequence(), state.lastMoment(), state.lastActor(), next.get());
+            Transitions.apply(state, event);
+            made.add(event);
+        }
+        return made;
+    }
+
+    private RunState completed() {
+        RunState copy = state.copy();
+        complete(copy);
+        return copy;
     }
 
     /**
@@ -108,6 +123,9 @@ public final class TestRun {
             }
         } else if (!expected.equals(Optional.of(event.body()))) {
             throw doesNotFollow(event, expected.map(Object::toString).orElse("a fact"));
+        } else if (!event.moment().equals(state.lastMoment()) || !event.actor().equals(state.lastActor())) {
+            // Deadlines, waits and soaks count from derived events too: their time is the fact's, or it could be shortened here.
+            throw doesNotFollow(event, "the same at the moment and by the actor of its fact");
         }
         Transitions.apply(state, event);
     }
@@ -118,7 +136,7 @@ public final class TestRun {
 
     /** What the test needs next. */
     public Demand demand() {
-        return Demands.of(state);
+        return Demands.of(completed());
     }
 
     /** The plan that is carried out. */

@@ -2,8 +2,11 @@ package org.benchwright.engine.internal;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 
+import org.benchwright.core.Quantity;
 import org.benchwright.engine.plan.Action;
 
 /** The cells of a grid in the order in which they are read: the last axis changes fastest. */
@@ -26,5 +29,21 @@ final class Cells {
         }
         Collections.reverse(values);
         return List.copyOf(values);
+    }
+
+    /**
+     * What is compared with the limits in a cell.
+     *
+     * @throws IllegalArgumentException if a name has no value, or dimensions differ
+     */
+    static Quantity judged(Action.Grid g, int cell, Quantity reading) {
+        Map<String, Quantity> values = new HashMap<>();
+        List<Action.AxisValue> at = Cells.at(g, cell);
+        for (int i = 0; i < at.size(); i++) {
+            String axis = g.axes().get(i).name();
+            at.get(i).quantity().ifPresent(q -> values.put(axis, q));
+        }
+        values.put(g.reading(), reading);
+        return g.judged().value(values).to(g.limits().unit());
     }
 }

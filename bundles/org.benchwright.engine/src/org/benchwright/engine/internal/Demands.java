@@ -1,7 +1,6 @@
 package org.benchwright.engine.internal;
 
 import java.time.Duration;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -10,11 +9,11 @@ import org.benchwright.core.Quantity;
 import org.benchwright.core.SignalWord;
 import org.benchwright.engine.Demand;
 import org.benchwright.engine.event.Fact;
-import org.benchwright.engine.event.Fact.ToneGiven.Tone;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Hazard;
 import org.benchwright.engine.plan.SoakStage;
 import org.benchwright.engine.plan.Step;
+import org.benchwright.engine.plan.WorkStage;
 
 /** What a test needs next. */
 public final class Demands {
@@ -34,14 +33,17 @@ public final class Demands {
             RunState.PendingRelease r = s.release().get();
             return new Demand.Release(s.place(), r.check(), r.asked().by(), r.asked().statement());
         }
+        if (itemToSwitchOff(s).isPresent()) {
+            return new Demand.Switch(s.place(), itemToSwitchOff(s).get(), false);
+        }
         return beforeWork(s).orElseGet(() -> s.atSoak().map(soak -> (Demand) look(s, soak)).orElseGet(() -> inStep(s)));
     }
 
-    /** Preconditions and hazards, before a step or soak is begun. */
+    /**
+     * Preconditions and hazards: before a step or soak is begun, and in the midst of it after an interruption, since somebody else may
+     * have taken it up.
+     */
     private static Optional<Demand> beforeWork(RunState s) {
-        if (s.stepOpen() || s.soak().begun()) {
-            return Optional.empty();
-        }
         if (!s.openPreconditions().isEmpty() && !s.makingSafe()) {
             String name = s.openPreconditions().get(0);
             return s.plan().preconditions().stream().filter(p -> p.name().equals(name)).findFirst().map(Demand.AnswerPrecondition::new);
@@ -56,22 +58,40 @@ public final class Demands {
                 .filter(h -> h.signal() == SignalWord.DANGER || !s.acknowledged().contains(h.name())).findFirst();
     }
 
-    /** An item that is live already and that the step switches on itself: it has to be switched off before the step begins. */
+    /**
+     * An item that is live and has to be switched off before anything else is asked: after a loss of power, before a step that switches it
+     * on itself, and where nothing in make safe would do it.
+     */
     static Optional<String> itemToSwitchOff(RunState s) {
-        return s.step().actions().stream().filter(Action.Energise.class::isInstance).map(a -> ((Action.Energise) a).item())
-                .filter(s.live()::contains).findFirst();
+        if (s.stepOpen() || s.soak().begun() || s.live().isEmpty()) {
+            return Optional.empty();
+        }
+        boolean all = s.switchOff() != RunState.SwitchOff.NOTHING;
+        return s.live().stream().filter(item -> all || s.makingSafe() && !isolated(s.plan().makeSafe(), item) || switchedOnFirst(s, item))
+                .findFirst();
+    }
+
+    private static boolean isolated(WorkStage stage, String item) {
+        return stage.steps().stream().flatMap(step -> step.actions().stream())
+                .anyMatch(a -> a instanceof Action.Isolate i && i.item().equals(item));
+    }
+
+    /** True if the step that the test is at switches the item, and on before off. */
+    private static boolean switchedOnFirst(RunState s, String item) {
+        return s.atStep().stream().flatMap(step -> step.actions().stream())
+                .filter(a -> a instanceof Action.Energise e && e.item().equals(item) || a instanceof Action.Isolate i && i.item().equals(item))
+                .findFirst().filter(Action.Energise.class::isInstance).isPresent();
     }
 
     private static Demand.Look look(RunState s, SoakStage soak) {
         Soak now = s.soak();
-        return new Demand.Look(soak, !now.begun(), now.lastGood().orElse(s.lastMoment()), now.begun() ? now.due(soak) : Duration.ZERO,
+        return new Demand.Look(soak, !now.begun(), now.lastGood().orElse(s.now()).moment(), now.begun() ? now.due(soak) : Duration.ZERO,
                 now.witnessed());
     }
 
     private static Demand inStep(RunState s) {
         if (!s.stepOpen()) {
-            String item = itemToSwitchOff(s).orElseThrow(() -> new IllegalStateException("nothing is asked before " + s.spot()));
-            return new Demand.Switch(s.place(), item, false);
+            throw new IllegalStateException("nothing is asked before " + s.spot());
         }
         return instrumentToName(s, s.action()).flatMap(name -> s.plan().instrument(name)).map(i -> (Demand) new Demand.NameInstrument(i))
                 .orElseGet(() -> action(s, s.action()));
@@ -103,7 +123,7 @@ public final class Demands {
         } else if (action instanceof Action.Mark m) {
             return new Demand.PressMark(s.place(), m);
         } else if (action instanceof Action.Expect) {
-            return expectation(s);
+            return Expectations.demand(s);
         } else if (action instanceof Action.Measure m) {
             return measurement(s, m);
         } else if (action instanceof Action.Grid g) {
@@ -113,7 +133,7 @@ public final class Demands {
         } else if (action instanceof Action.Release r) {
             return new Demand.Release(s.place(), r.id(), r.by(), r.statement());
         } else if (action instanceof Action.Wait w) {
-            return new Demand.AwaitTime(s.place(), w, s.progress().waiting().orElse(s.lastMoment()));
+            return new Demand.AwaitTime(s.place(), w, s.progress().waiting().orElse(s.now()).moment());
         }
         return entry(s, action);
     }
@@ -135,71 +155,25 @@ public final class Demands {
         throw new IllegalStateException("nothing is asked for by " + action);
     }
 
-    // ---- expectations
-
-    /** The expectations that run together with the current action. */
-    static List<Action.Expect> group(RunState s) {
-        List<Action> actions = s.step().actions();
-        return actions.subList(s.actionIndex(), groupEnd(s)).stream().map(Action.Expect.class::cast).toList();
-    }
-
-    /** The index behind the current action, or behind the expectations that run together with it. */
-    static int groupEnd(RunState s) {
-        List<Action> actions = s.step().actions();
-        int end = s.actionIndex() + 1;
-        while (s.action() instanceof Action.Expect && end < actions.size() && actions.get(end) instanceof Action.Expect) {
-            end++;
-        }
-        return end;
-    }
-
-    /** A tone that is still to come. */
-    record ToneToCome(Action.Expect expect, Tone tone, Duration after) {
-    }
-
-    static List<ToneToCome> tonesToCome(RunState s) {
-        return group(s).stream().filter(e -> !s.progress().seen().containsKey(e.id())).flatMap(e -> tonesToCome(s, e))
-                .sorted(Comparator.comparing(ToneToCome::after)).toList();
-    }
-
-    private static Stream<ToneToCome> tonesToCome(RunState s, Action.Expect e) {
-        ToneToCome opens = new ToneToCome(e, Tone.OPENS, e.window().opens());
-        ToneToCome closes = new ToneToCome(e, Tone.CLOSES, e.window().closes());
-        Stream<ToneToCome> first = s.progress().opened().contains(e.id()) ? Stream.empty() : Stream.of(opens);
-        boolean second = !e.window().lasting().isZero() && !s.progress().closed().contains(e.id());
-        return second ? Stream.concat(first, Stream.of(closes)) : first;
-    }
-
-    private static Demand expectation(RunState s) {
-        List<ToneToCome> tones = tonesToCome(s);
-        if (!tones.isEmpty()) {
-            ToneToCome next = tones.get(0);
-            return new Demand.AwaitTone(s.place(), next.expect(), next.tone(), s.marks().get(next.expect().window().mark()), next.after());
-        }
-        Action.Expect open = group(s).stream().filter(e -> !s.progress().seen().containsKey(e.id())).findFirst()
-                .orElseThrow(() -> new IllegalStateException("all expectations are answered"));
-        return new Demand.AnswerExpectation(s.place(), open);
-    }
-
     // ---- readings and items
 
     private static Demand measurement(RunState s, Action.Measure m) {
         if (s.progress().owed()) {
             return new Demand.GiveReason(s.place(), m.id(), Words.of("because.undecided"));
         }
-        List<Quantity> earlier = s.progress().readings().stream().map(f -> ((Fact.Measured) f).value()).toList();
+        List<Quantity> earlier = s.progress().entries().stream().map(f -> ((Fact.Measured) f).value()).toList();
         return new Demand.TakeMeasurement(s.place(), m, earlier);
     }
 
     private static Demand cell(RunState s, Action.Grid g) {
-        int cell = s.progress().readings().size();
+        int cell = s.progress().entries().size();
         return new Demand.ReadCell(s.place(), g, cell, Cells.at(g, cell));
     }
 
     private static Demand item(RunState s, Action.Choose c) {
         Stream<Demand.ConfirmItem> only = c.only().stream().map(i -> new Demand.ConfirmItem(s.place(), c, i, true));
         Stream<Demand.ConfirmItem> spare = c.spare().stream().map(i -> new Demand.ConfirmItem(s.place(), c, i, false));
-        return Stream.concat(only, spare).filter(d -> !s.progress().items().contains(d.item().name())).findFirst()
+        return Stream.concat(only, spare).skip(s.progress().entries().size()).findFirst()
                 .orElseThrow(() -> new IllegalStateException("all items are confirmed"));
     }
 }

@@ -1,20 +1,13 @@
 package org.benchwright.engine.internal;
 
-import java.math.BigDecimal;
+import java.util.List;
 import java.util.Optional;
 
 import org.benchwright.core.Actor;
-import org.benchwright.core.Limits;
-import org.benchwright.core.Quantity;
-import org.benchwright.core.Role;
 import org.benchwright.engine.Demand;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.event.Fact;
-import org.benchwright.engine.event.Fact.ToneGiven.Tone;
 import org.benchwright.engine.event.Moment;
-import org.benchwright.engine.plan.Action;
-import org.benchwright.engine.plan.InstrumentSpec;
-import org.benchwright.engine.plan.SoakStage;
 
 /** Whether a test takes a fact where it stands. What is refused here can't get into a record by any face, and is found in a forged one. */
 public final class FactGate {
@@ -29,12 +22,13 @@ public final class FactGate {
      */
     public static void check(RunState s, Fact fact, Actor actor, Moment moment) throws RefusedException {
         if (fact instanceof Fact.Opened o) {
-            opening(s, o);
+            opening(s, o, moment);
             return;
         }
         require(s.opened(), "refused.notOpened");
         require(s.outcome().isEmpty(), "refused.ended");
         time(s, fact, moment);
+        require(!People.worksOnOwnRelease(s, fact, actor), "refused.ownWork", actor.id());
         if (fact instanceof Fact.Noted n) {
             require(!n.text().isBlank(), "refused.emptyText");
         } else if (fact instanceof Fact.Struck struck) {
@@ -43,12 +37,13 @@ public final class FactGate {
             require(!s.makingSafe(), "refused.makingSafe");
             require(!a.reason().isBlank(), "refused.noReason");
         } else if (!(fact instanceof Fact.ClockChanged) && !(fact instanceof Fact.Interrupted)) {
-            answer(s, fact, actor, moment);
+            answer(s, fact, moment);
         }
     }
 
-    private static void opening(RunState s, Fact.Opened o) throws RefusedException {
+    private static void opening(RunState s, Fact.Opened o, Moment moment) throws RefusedException {
         require(!s.opened(), "refused.opened");
+        require(moment.sitting() == 1, "refused.sitting");
         boolean same = o.procedure().equals(s.plan().name()) && o.revision() == s.plan().revision()
                 && o.family().equals(s.plan().family().name());
         require(same, "refused.otherPlan", o.procedure(), o.revision(), s.plan().name(), s.plan().revision());
@@ -56,6 +51,8 @@ public final class FactGate {
         if (mask.isPresent()) {
             throw refused("refused.serial", o.serial(), mask.get(), s.plan().family().title());
         }
+        List<String> faults = PlanFaults.of(s.plan());
+        require(faults.isEmpty(), "refused.plan", String.join("; ", faults));
     }
 
     private static void time(RunState s, Fact fact, Moment moment) throws RefusedException {
@@ -67,47 +64,11 @@ public final class FactGate {
         }
     }
 
-    private static void answer(RunState s, Fact fact, Actor actor, Moment moment) throws RefusedException {
+    private static void answer(RunState s, Fact fact, Moment moment) throws RefusedException {
         Demand demand = Demands.of(s);
         boolean fits = fitsDemand(demand, fact) || fitsGroup(s, demand, fact);
         require(fits, "refused.notAsked", demand.key());
-        if (fact instanceof Fact.ToneGiven t) {
-            tone(s, t, moment);
-        } else if (fact instanceof Fact.WaitElapsed) {
-            Demand.AwaitTime wait = (Demand.AwaitTime) demand;
-            require(moment.since(wait.began()).compareTo(wait.time().time()) >= 0, "refused.tooEarly");
-        } else if (fact instanceof Fact.Released r) {
-            release(s, (Demand.Release) demand, r, actor);
-        } else if (fact instanceof Fact.InstrumentNamed i) {
-            instrument(((Demand.NameInstrument) demand).instrument(), i);
-        } else if (fact instanceof Fact.Looked l) {
-            look(((Demand.Look) demand).soak(), l);
-        } else {
-            content(demand, fact);
-        }
-    }
-
-    private static void content(Demand demand, Fact fact) throws RefusedException {
-        if (fact instanceof Fact.Measured m) {
-            dimension(((Demand.TakeMeasurement) demand).measure().limits(), m.value());
-        } else if (fact instanceof Fact.CellRead c) {
-            Action.Grid grid = ((Demand.ReadCell) demand).grid();
-            require(grid.unit().sameDimension(c.value().unit()), "refused.dimension", c.value(), grid.unit().word());
-        } else if (fact instanceof Fact.PreconditionAnswered p) {
-            Optional<Limits> reading = ((Demand.AnswerPrecondition) demand).precondition().reading();
-            require(reading.isEmpty() || p.reading().isPresent(), "refused.noReading");
-            if (reading.isPresent()) {
-                dimension(reading.get(), p.reading().get());
-            }
-            boolean textOwed = ((Demand.AnswerPrecondition) demand).precondition().text().isPresent() && p.met();
-            require(!textOwed || !p.text().isBlank(), "refused.emptyText");
-        } else if (fact instanceof Fact.ReasonGiven r) {
-            require(!r.reason().isBlank(), "refused.noReason");
-        } else if (fact instanceof Fact.TextEntered t) {
-            require(!t.text().isBlank(), "refused.emptyText");
-        } else if (fact instanceof Fact.Compared c) {
-            require(!c.left().isBlank() && !c.right().isBlank(), "refused.emptyText");
-        }
+        ContentGate.check(s, demand, fact, moment);
     }
 
     // ---- does the fact answer what is asked?
@@ -165,71 +126,17 @@ public final class FactGate {
         if (!(d instanceof Demand.AwaitTone) && !(d instanceof Demand.AnswerExpectation)) {
             return false;
         }
-        if (fact instanceof Fact.ToneGiven t) {
-            return toneToCome(s, t).isPresent();
-        }
-        return fact instanceof Fact.Seen a && Demands.group(s).stream().anyMatch(e -> e.id().equals(a.check()))
-                && !s.progress().seen().containsKey(a.check())
-                && Demands.tonesToCome(s).stream().noneMatch(t -> t.expect().id().equals(a.check()));
+        return fact instanceof Fact.ToneGiven t && Expectations.toneToCome(s, t).isPresent()
+                || fact instanceof Fact.Seen a && Expectations.asked(s, a);
     }
 
-    private static Optional<Demands.ToneToCome> toneToCome(RunState s, Fact.ToneGiven t) {
-        return Demands.tonesToCome(s).stream().filter(c -> c.expect().id().equals(t.check()) && c.tone() == t.tone()).findFirst();
-    }
-
-    // ---- is its content good?
-
-    private static void tone(RunState s, Fact.ToneGiven t, Moment moment) throws RefusedException {
-        Demands.ToneToCome due = toneToCome(s, t).orElseThrow();
-        boolean opensFirst = t.tone() == Tone.OPENS || s.progress().opened().contains(t.check());
-        Moment marked = s.marks().get(due.expect().window().mark());
-        require(opensFirst && marked != null, "refused.notAsked", t.check());
-        require(moment.since(marked).compareTo(due.after()) >= 0, "refused.tooEarly");
-    }
-
-    private static void release(RunState s, Demand.Release demand, Fact.Released r, Actor actor) throws RefusedException {
-        boolean another = s.workers().stream().noneMatch(id -> id.equalsIgnoreCase(r.by().id())) && !r.by().id().isBlank();
-        require(another, "refused.ownRelease", r.by().id());
-        boolean entitled = demand.by() == r.by().role() || demand.by() == Role.SECOND_PERSON && r.by().role() == Role.SUPERVISOR;
-        require(entitled, "refused.role", Words.of("role." + demand.by().name()));
-        require(!actor.id().isBlank(), "refused.emptyText");
-    }
-
-    private static void instrument(InstrumentSpec spec, Fact.InstrumentNamed i) throws RefusedException {
-        require(!i.asset().isBlank(), "refused.emptyText");
-        require(i.coverage().signum() > 0, "refused.coverage");
-        if (spec.maxUncertainty().isEmpty()) {
-            return;
-        }
-        Quantity most = spec.maxUncertainty().get();
-        Quantity has = i.uncertainty().orElseThrow(() -> refused("refused.noUncertainty", i.asset(), most));
-        require(has.unit().sameDimension(most.unit()), "refused.dimension", has, most.unit().word());
-        require(has.value().signum() >= 0, "refused.negativeUncertainty", has);
-        BigDecimal standardised = has.exactIn(most.unit()).multiply(spec.coverage());
-        boolean fine = standardised.compareTo(most.value().multiply(i.coverage())) <= 0;
-        require(fine, "refused.uncertainty", i.asset(), has, i.coverage().toPlainString(), most, spec.coverage().toPlainString());
-    }
-
-    private static void look(SoakStage soak, Fact.Looked l) throws RefusedException {
-        require(l.answer() != Fact.Sight.NOT_LOOKING, "refused.look");
-        require(l.readings().size() == soak.conditions().size(), "refused.noReading");
-        for (int i = 0; i < l.readings().size(); i++) {
-            require(l.readings().get(i).condition().equals(soak.conditions().get(i).name()), "refused.noReading");
-            dimension(soak.conditions().get(i).limits(), l.readings().get(i).value());
-        }
-    }
-
-    private static void dimension(Limits limits, Quantity value) throws RefusedException {
-        require(limits.unit().sameDimension(value.unit()), "refused.dimension", value, limits.unit().word());
-    }
-
-    private static void require(boolean fine, String key, Object... arguments) throws RefusedException {
+    static void require(boolean fine, String key, Object... arguments) throws RefusedException {
         if (!fine) {
             throw refused(key, arguments);
         }
     }
 
-    private static RefusedException refused(String key, Object... arguments) {
+    static RefusedException refused(String key, Object... arguments) {
         return new RefusedException(Words.of(key, arguments));
     }
 }

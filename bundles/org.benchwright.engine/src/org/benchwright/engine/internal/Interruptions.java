@@ -1,6 +1,5 @@
 package org.benchwright.engine.internal;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -10,11 +9,13 @@ import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Derived.Outcome;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.internal.RunState.Spot;
+import org.benchwright.engine.internal.RunState.SwitchOff;
 import org.benchwright.engine.plan.Action;
+import org.benchwright.engine.plan.Precondition;
 
 /**
  * Going on after an interruption. What was timed is void; and unless the unit is known to have kept its power, the test never goes on
- * where a live unit is assumed: preconditions and power-up come again.
+ * where a live unit is assumed: everything is switched off, then preconditions and power-up come again.
  */
 final class Interruptions {
 
@@ -28,8 +29,8 @@ final class Interruptions {
             s.following().add(new Derived.DepartureNoted(DepartureKind.INTERRUPTED,
                     Words.of("departure.interrupted", Durations.words(fact.gap()), s.stepName())));
         }
-        if (s.live().isEmpty()) {
-            voidTiming(s);
+        if (s.live().isEmpty() && !s.soak().begun()) {
+            goOn(s);
         } else {
             s.askPower(true);
         }
@@ -38,10 +39,18 @@ final class Interruptions {
     static void power(RunState s, boolean kept) {
         s.askPower(false);
         if (kept) {
-            voidTiming(s);
+            goOn(s);
         } else {
             powerLost(s);
         }
+    }
+
+    private static void goOn(RunState s) {
+        if (s.stepOpen() && !s.makingSafe()) {
+            // Within a soak nobody works on the unit: there they are asked again after it.
+            Transitions.agedPreconditions(s).forEach(p -> s.following().add(new Derived.PreconditionExpired(p.name())));
+        }
+        voidTiming(s);
     }
 
     /** Deadlines and waits that were running are void: nobody knows what happened in between. */
@@ -51,30 +60,24 @@ final class Interruptions {
         }
         List<Action> actions = s.step().actions();
         List<Action> ahead = actions.subList(s.actionIndex(), actions.size());
-        boolean timing = ahead.stream().anyMatch(a -> a instanceof Action.Expect e && s.marks().containsKey(e.window().mark())
-                && markedHere(actions, e.window().mark()));
+        boolean timing = ahead.stream().anyMatch(a -> a instanceof Action.Expect e && s.marks().containsKey(e.window().mark()));
         if (timing) {
-            Checks.repeatStep(s, Words.of("because.interrupted"));
+            Expectations.repeatStep(s, Words.of("because.interrupted"));
         } else if (s.action() instanceof Action.Wait wait) {
             s.following().add(new Derived.WaitBegan(wait.id()));
         }
     }
 
-    private static boolean markedHere(List<Action> actions, String mark) {
-        return actions.stream().anyMatch(a -> a instanceof Action.Mark m && m.id().equals(mark));
-    }
-
     private static void powerLost(RunState s) {
-        s.live().clear();
         s.release(Optional.empty());
         if (s.makingSafe()) {
+            s.switchOff(SwitchOff.NOTHING);
             Moves.moveTo(s, new Spot(s.spot().stage(), 0), "", Words.of("because.powerLost"), Outcome.UNDECIDED);
             return;
         }
-        for (String met : new ArrayList<>(s.plan().preconditions().stream().map(p -> p.name())
-                .filter(s.preconditionsMet()::containsKey).toList())) {
-            s.following().add(new Derived.PreconditionExpired(met));
-        }
+        s.switchOff(s.live().isEmpty() ? SwitchOff.NOTHING : SwitchOff.BEFORE_POWER_UP);
+        s.plan().preconditions().stream().map(Precondition::name).filter(s.preconditionsMet()::containsKey)
+                .forEach(met -> s.following().add(new Derived.PreconditionExpired(met)));
         SoakRules.underWay(s).ifPresentOrElse(soak -> SoakRules.powerLost(s, soak),
                 () -> Moves.moveTo(s, s.coldSpot(), "", Words.of("because.powerLost"), Outcome.UNDECIDED));
     }

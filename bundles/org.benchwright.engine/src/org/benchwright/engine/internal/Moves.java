@@ -11,7 +11,6 @@ import org.benchwright.engine.internal.RunState.PendingRelease;
 import org.benchwright.engine.internal.RunState.Spot;
 import org.benchwright.engine.plan.Move;
 import org.benchwright.engine.plan.Plan;
-import org.benchwright.engine.plan.Stage;
 import org.benchwright.engine.plan.Step;
 import org.benchwright.engine.plan.WorkStage;
 
@@ -51,7 +50,7 @@ final class Moves {
             take(s, new Move.ReleaseBy(Role.SUPERVISOR, Words.of("release.unsafe")), check, because, outcome);
             return;
         }
-        closeStep(s, outcome);
+        leaveStage(s, outcome);
         String reason = c.reason().isEmpty() ? because : c.reason();
         if (c.verdict() == Verdict.REJECTED) {
             s.following().add(new Derived.NonconformityNoted(s.stage().name(), s.stepName(), because));
@@ -60,7 +59,7 @@ final class Moves {
     }
 
     private static void goTo(RunState s, Move.GoTo g, String check, String because, Outcome outcome) {
-        Spot target = spotOf(s.plan(), g);
+        Spot target = s.makingSafe() ? new Spot(s.spot().stage(), stepOf(s.plan().makeSafe(), g)) : spotOf(s.plan(), g);
         String counted = s.stage().name() + "." + s.stepName() + "." + check + " to " + g.stage() + "." + g.step();
         if (g.bound().isPresent()) {
             bounded(s, g.bound().get(), counted, target, check, because, outcome);
@@ -80,7 +79,11 @@ final class Moves {
 
     /** Queues the event of going elsewhere; {@code counted} is counted when it is taken. */
     static void moveTo(RunState s, Spot target, String counted, String because, Outcome outcome) {
-        closeStep(s, outcome);
+        if (target.stage() == s.spot().stage()) {
+            closeStep(s, outcome);
+        } else {
+            leaveStage(s, outcome);
+        }
         s.move(Optional.of(new PendingMove(target, counted)));
         s.following().add(new Derived.Moved(s.stage(target).name(), stepName(s, target), because));
     }
@@ -92,22 +95,26 @@ final class Moves {
         }
     }
 
+    /** The stage is left before its last step is done. */
+    static void leaveStage(RunState s, Outcome outcome) {
+        closeStep(s, outcome);
+        Steps.noteIfLate(s);
+    }
+
     private static String stepName(RunState s, Spot at) {
         return s.stage(at) instanceof WorkStage w ? w.steps().get(at.step()).name() : "";
     }
 
     private static Spot spotOf(Plan plan, Move.GoTo g) {
         int stage = plan.stageIndex(g.stage()).orElseThrow(() -> new IllegalStateException("no stage " + g.stage()));
-        Stage target = plan.stages().get(stage);
-        if (target instanceof WorkStage w && !g.step().isEmpty()) {
-            for (int i = 0; i < w.steps().size(); i++) {
-                Step step = w.steps().get(i);
-                if (step.name().equals(g.step())) {
-                    return new Spot(stage, i);
-                }
-            }
-            throw new IllegalStateException("no step " + g.step() + " in stage " + g.stage());
+        return new Spot(stage, plan.stages().get(stage) instanceof WorkStage w ? stepOf(w, g) : 0);
+    }
+
+    private static int stepOf(WorkStage stage, Move.GoTo g) {
+        int step = g.step().isEmpty() ? 0 : stage.steps().stream().map(Step::name).toList().indexOf(g.step());
+        if (step < 0) {
+            throw new IllegalStateException("no step " + g.step() + " in stage " + stage.name());
         }
-        return new Spot(stage, 0);
+        return step;
     }
 }

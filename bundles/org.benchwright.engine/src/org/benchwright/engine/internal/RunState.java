@@ -1,7 +1,9 @@
 package org.benchwright.engine.internal;
 
+import java.time.Duration;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -12,11 +14,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
+import org.benchwright.core.Actor;
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.Place;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Moment;
+import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Move;
 import org.benchwright.engine.plan.Plan;
@@ -36,18 +40,20 @@ public final class RunState {
     private long nextSequence = 1;
     private Optional<Fact.Opened> opening = Optional.empty();
     private final Set<String> workers = new HashSet<>();
-    private Optional<Moment> lastMoment = Optional.empty();
+    private final Set<String> releasers = new HashSet<>();
+    private Optional<Stamp> last = Optional.empty();
+    private Optional<Actor> lastActor = Optional.empty();
 
     /** What must follow before the next fact, in order. */
     private final Deque<Derived> following = new ArrayDeque<>();
 
     private final List<String> openPreconditions = new ArrayList<>();
-    private final Map<String, Moment> preconditionsMet = new HashMap<>();
+    private final Map<String, Stamp> preconditionsMet = new HashMap<>();
     private final Map<String, Fact.InstrumentNamed> instruments = new HashMap<>();
     private final Set<String> live = new LinkedHashSet<>();
     private final Set<String> acknowledged = new HashSet<>();
     private final Set<String> acknowledgedHere = new HashSet<>();
-    private final Map<String, Moment> marks = new HashMap<>();
+    private final Map<String, Stamp> marks = new HashMap<>();
     private final Map<String, Integer> timesTaken = new HashMap<>();
     private final Map<String, Integer> visits = new HashMap<>();
 
@@ -55,11 +61,12 @@ public final class RunState {
     private Spot coldSpot = new Spot(0, 0);
     private boolean stepOpen;
     private int action;
-    private Optional<Moment> stageSince = Optional.empty();
+    private Optional<Stamp> stageSince = Optional.empty();
     private Derived.Outcome stepOutcome = Derived.Outcome.CONFORMS;
     private Progress progress = Progress.NONE;
     private Soak soak = Soak.NONE;
     private boolean powerAsked;
+    private SwitchOff switchOff = SwitchOff.NOTHING;
     private Optional<PendingRelease> release = Optional.empty();
     private Optional<PendingMove> move = Optional.empty();
     private Optional<Move.Conclude> conclusion = Optional.empty();
@@ -68,6 +75,15 @@ public final class RunState {
 
     /** A place in the plan by index; the stage index one past the last stage is make safe. */
     record Spot(int stage, int step) {
+    }
+
+    /** Whether everything live has to be switched off before the test goes on. */
+    enum SwitchOff {
+        NOTHING,
+        /** Power was lost, or it is not known that it was kept: nobody knows where the switches stand. */
+        BEFORE_POWER_UP,
+        /** Make safe is done, but something is live still. */
+        BEFORE_THE_END
     }
 
     /** A release that is being waited for. */
@@ -93,32 +109,60 @@ public final class RunState {
         c.nextSequence = nextSequence;
         c.opening = opening;
         c.workers.addAll(workers);
-        c.lastMoment = lastMoment;
-        c.following.addAll(following);
-        c.openPreconditions.addAll(openPreconditions);
-        c.preconditionsMet.putAll(preconditionsMet);
-        c.instruments.putAll(instruments);
-        c.live.addAll(live);
-        c.acknowledged.addAll(acknowledged);
-        c.acknowledgedHere.addAll(acknowledgedHere);
-        c.marks.putAll(marks);
-        c.timesTaken.putAll(timesTaken);
-        c.visits.putAll(visits);
-        c.spot = spot;
-        c.coldSpot = coldSpot;
-        c.stepOpen = stepOpen;
-        c.action = action;
-        c.stageSince = stageSince;
-        c.stepOutcome = stepOutcome;
-        c.progress = progress;
-        c.soak = soak;
-        c.powerAsked = powerAsked;
-        c.release = release;
-        c.move = move;
-        c.conclusion = conclusion;
-        c.outcome = outcome;
+        c.releasers.addAll(releasers);
+        c.last = last;
+        c.lastActor = lastActor;
+        c.takeOver(this);
         c.beforeLast = beforeLast;
         return c;
+    }
+
+    /**
+     * Everything as it was in {@code before}, but at this place in the record and with the same people. What may have been switched on
+     * since stays live: striking an entry moves no switch.
+     */
+    void revertTo(RunState before) {
+        Set<String> mayBeLive = new LinkedHashSet<>(live);
+        takeOver(before);
+        live.addAll(mayBeLive);
+        beforeLast = Optional.empty();
+    }
+
+    private void takeOver(RunState from) {
+        replace(following, from.following);
+        replace(openPreconditions, from.openPreconditions);
+        replace(preconditionsMet, from.preconditionsMet);
+        replace(instruments, from.instruments);
+        replace(live, from.live);
+        replace(acknowledged, from.acknowledged);
+        replace(acknowledgedHere, from.acknowledgedHere);
+        replace(marks, from.marks);
+        replace(timesTaken, from.timesTaken);
+        replace(visits, from.visits);
+        spot = from.spot;
+        coldSpot = from.coldSpot;
+        stepOpen = from.stepOpen;
+        action = from.action;
+        stageSince = from.stageSince;
+        stepOutcome = from.stepOutcome;
+        progress = from.progress;
+        soak = from.soak;
+        powerAsked = from.powerAsked;
+        switchOff = from.switchOff;
+        release = from.release;
+        move = from.move;
+        conclusion = from.conclusion;
+        outcome = from.outcome;
+    }
+
+    private static <T> void replace(Collection<T> target, Collection<T> source) {
+        target.clear();
+        target.addAll(source);
+    }
+
+    private static <K, V> void replace(Map<K, V> target, Map<K, V> source) {
+        target.clear();
+        target.putAll(source);
     }
 
     // ---- the plan seen from here
@@ -188,18 +232,39 @@ public final class RunState {
         return opening.isPresent();
     }
 
-    /** Everybody who carried out some of it, by id. */
+    /** Everybody who carried out some of it, by id in small letters. */
     Set<String> workers() {
         return workers;
     }
 
-    /** The moment of the last event. */
-    public Moment lastMoment() {
-        return lastMoment.orElseThrow(() -> new IllegalStateException("the test is not opened"));
+    /** Everybody who gave or refused a release, by id in small letters. */
+    Set<String> releasers() {
+        return releasers;
     }
 
-    boolean hasMoment() {
-        return lastMoment.isPresent();
+    /** The last event, with the test's age. */
+    Stamp now() {
+        return last.orElseThrow(() -> new IllegalStateException("the test is not opened"));
+    }
+
+    /** The moment of the last event. */
+    public Moment lastMoment() {
+        return now().moment();
+    }
+
+    /** Who told the last fact. */
+    public Actor lastActor() {
+        return lastActor.orElseThrow(() -> new IllegalStateException("the test is not opened"));
+    }
+
+    /** How old the test is at a moment that is not before the last event. */
+    Duration ageAt(Moment moment) {
+        return last.map(l -> l.age().plus(moment.since(l.moment()))).orElse(Duration.ZERO);
+    }
+
+    /** Time from then to the last event. */
+    Duration since(Stamp then) {
+        return now().age().minus(then.age());
     }
 
     /** What is live. */
@@ -235,7 +300,7 @@ public final class RunState {
         return openPreconditions;
     }
 
-    Map<String, Moment> preconditionsMet() {
+    Map<String, Stamp> preconditionsMet() {
         return preconditionsMet;
     }
 
@@ -251,7 +316,7 @@ public final class RunState {
         return acknowledgedHere;
     }
 
-    Map<String, Moment> marks() {
+    Map<String, Stamp> marks() {
         return marks;
     }
 
@@ -259,8 +324,8 @@ public final class RunState {
         return timesTaken.getOrDefault(counted, 0);
     }
 
-    int visits(String stepName) {
-        return visits.getOrDefault(stepName, 0);
+    int visits(String name) {
+        return visits.getOrDefault(name, 0);
     }
 
     Spot spot() {
@@ -279,7 +344,7 @@ public final class RunState {
         return action;
     }
 
-    Optional<Moment> stageSince() {
+    Optional<Stamp> stageSince() {
         return stageSince;
     }
 
@@ -293,6 +358,10 @@ public final class RunState {
 
     boolean powerAsked() {
         return powerAsked;
+    }
+
+    SwitchOff switchOff() {
+        return switchOff;
     }
 
     Optional<PendingRelease> release() {
@@ -323,13 +392,10 @@ public final class RunState {
         opening = Optional.of(how);
     }
 
-    void worker(String id) {
-        workers.add(id);
-    }
-
-    void passed(long sequence, Moment moment) {
-        nextSequence = sequence + 1;
-        lastMoment = Optional.of(moment);
+    void passed(TestEvent event) {
+        nextSequence = event.sequence() + 1;
+        last = Optional.of(new Stamp(event.moment(), ageAt(event.moment())));
+        lastActor = Optional.of(event.actor());
     }
 
     void count(String counted) {
@@ -351,19 +417,24 @@ public final class RunState {
         }
     }
 
-    void openStep(String name, Moment moment) {
+    void openStep(String name) {
         stepOpen = true;
         action = 0;
         stepOutcome = Derived.Outcome.CONFORMS;
         progress = Progress.NONE;
-        visits.merge(name, 1, Integer::sum);
+        visit(name);
         marks.keySet().removeIf(mark -> step().actions().stream().anyMatch(a -> a instanceof Action.Mark && a.id().equals(mark)));
         if (live.isEmpty() && !makingSafe()) {
             coldSpot = spot;
         }
         if (stageSince.isEmpty()) {
-            stageSince = Optional.of(moment);
+            stageSince = last;
         }
+    }
+
+    /** Counts another visit of a step or soak. */
+    void visit(String name) {
+        visits.merge(name, 1, Integer::sum);
     }
 
     void to(int nextAction) {
@@ -390,6 +461,10 @@ public final class RunState {
         powerAsked = ask;
     }
 
+    void switchOff(SwitchOff first) {
+        switchOff = first;
+    }
+
     void release(Optional<PendingRelease> pending) {
         release = pending;
     }
@@ -409,100 +484,5 @@ public final class RunState {
 
     void keepForStrike(Optional<Snapshot> snapshot) {
         beforeLast = snapshot;
-    }
-
-    /** Everything as it was in {@code before}, but at this place in the record. */
-    void revertTo(RunState before) {
-        RunState c = before.copy();
-        long sequence = nextSequence;
-        Optional<Moment> moment = lastMoment;
-        following.clear();
-        following.addAll(c.following);
-        replace(openPreconditions, c.openPreconditions);
-        replace(preconditionsMet, c.preconditionsMet);
-        replace(instruments, c.instruments);
-        replace(live, c.live);
-        replace(acknowledged, c.acknowledged);
-        replace(acknowledgedHere, c.acknowledgedHere);
-        replace(marks, c.marks);
-        replace(timesTaken, c.timesTaken);
-        replace(visits, c.visits);
-        spot = c.spot;
-        coldSpot = c.coldSpot;
-        stepOpen = c.stepOpen;
-        action = c.action;
-        stageSince = c.stageSince;
-        stepOutcome = c.stepOutcome;
-        progress = c.progress;
-        soak = c.soak;
-        powerAsked = c.powerAsked;
-        release = c.release;
-        move = c.move;
-        conclusion = c.conclusion;
-        outcome = c.outcome;
-        beforeLast = Optional.empty();
-        nextSequence = sequence;
-        lastMoment = moment;
-    }
-
-    private static <T> void replace(java.util.Collection<T> target, java.util.Collection<T> source) {
-        target.clear();
-        target.addAll(source);
-    }
-
-    private static <K, V> void replace(Map<K, V> target, Map<K, V> source) {
-        target.clear();
-        target.putAll(source);
-    }
-
-    /**
-     * How far the current action has come.
-     *
-     * @param opened  expectations whose first tone was given
-     * @param closed  expectations whose last tone was given
-     * @param seen    answers by expectation
-     * @param readings readings of a measurement or grid
-     * @param owed     true while the reason of a repeat is owed
-     * @param items   items of a choice confirmed so far
-     * @param waiting when a waiting time began
-     */
-    record Progress(Set<String> opened, Set<String> closed, Map<String, Fact.Seen> seen, List<Fact> readings, boolean owed,
-            Set<String> items, Optional<Moment> waiting) {
-        static final Progress NONE = new Progress(Set.of(), Set.of(), Map.of(), List.of(), false, Set.of(), Optional.empty());
-
-        Progress tone(String check, boolean opens, boolean closes) {
-            return new Progress(opens ? plus(opened, check) : opened, closes ? plus(closed, check) : closed, seen, readings, owed, items,
-                    waiting);
-        }
-
-        Progress answered(Fact.Seen answer) {
-            Map<String, Fact.Seen> more = new LinkedHashMap<>(seen);
-            more.put(answer.check(), answer);
-            return new Progress(opened, closed, more, readings, owed, items, waiting);
-        }
-
-        Progress read(Fact reading) {
-            List<Fact> more = new ArrayList<>(readings);
-            more.add(reading);
-            return new Progress(opened, closed, seen, List.copyOf(more), owed, items, waiting);
-        }
-
-        Progress owing(boolean reason) {
-            return new Progress(opened, closed, seen, readings, reason, items, waiting);
-        }
-
-        Progress confirmed(String item) {
-            return new Progress(opened, closed, seen, readings, owed, plus(items, item), waiting);
-        }
-
-        Progress waitingSince(Moment moment) {
-            return new Progress(opened, closed, seen, readings, owed, items, Optional.of(moment));
-        }
-
-        private static Set<String> plus(Set<String> set, String element) {
-            Set<String> more = new HashSet<>(set);
-            more.add(element);
-            return more;
-        }
     }
 }

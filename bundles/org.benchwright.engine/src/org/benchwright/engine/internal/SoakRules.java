@@ -1,7 +1,6 @@
 package org.benchwright.engine.internal;
 
 import java.time.Duration;
-import java.util.Locale;
 import java.util.Optional;
 
 import org.benchwright.core.Durations;
@@ -11,14 +10,13 @@ import org.benchwright.engine.event.DepartureKind;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Derived.Outcome;
 import org.benchwright.engine.event.Fact;
-import org.benchwright.engine.event.Moment;
 import org.benchwright.engine.plan.Condition;
 import org.benchwright.engine.plan.Move;
 import org.benchwright.engine.plan.SoakStage;
 
 /**
  * A soak observed by looks. Hours between two good looks are evidence only where a stop of this family latches: otherwise the unit
- * could have stopped and started again unseen.
+ * could have stopped and started again unseen, and however long it is looked at, nothing is witnessed.
  */
 final class SoakRules {
 
@@ -30,12 +28,16 @@ final class SoakRules {
     static void looked(RunState s, Fact.Looked look) {
         SoakStage soak = s.atSoak().orElseThrow();
         boolean outside = noteOutside(s, soak, look);
-        if (!s.soak().begun()) {
-            begin(s, soak, look.answer());
-        } else if (look.answer() == Fact.Sight.YES) {
+        if (s.soak().begun()) {
+            noteLate(s, soak);
+        }
+        if (look.answer() != Fact.Sight.YES) {
+            stopped(s, soak, outside);
+        } else if (s.soak().begun()) {
             goodLook(s, soak);
         } else {
-            stopped(s, soak, outside);
+            Duration due = Soak.begin(s.now()).due(soak);
+            s.following().add(new Derived.SoakBegun(soak.name(), s.visits(visitKey(soak.name())) + 1, due));
         }
     }
 
@@ -53,76 +55,93 @@ final class SoakRules {
         return outside;
     }
 
-    private static void begin(RunState s, SoakStage soak, Fact.Sight answer) {
-        if (answer == Fact.Sight.YES) {
-            int attempt = s.timesTaken(Moves.againKey(s)) + 1;
-            Duration due = Soak.begin(attempt, s.lastMoment()).due(soak);
-            s.following().add(new Derived.SoakBegun(soak.name(), attempt, due));
-        } else {
-            String words = Words.of("soak.notBegun", soak.keep().source());
-            s.following().add(new Derived.SoakEnded(soak.name(), Outcome.DOES_NOT_CONFORM, Duration.ZERO, words));
-            Moves.take(s, soak.stopped(), "look", words, Outcome.DOES_NOT_CONFORM);
+    private static void noteLate(RunState s, SoakStage soak) {
+        Duration late = sinceLastGood(s).minus(s.soak().due(soak));
+        if (late.compareTo(soak.lookTolerance()) > 0) {
+            s.following().add(new Derived.DepartureNoted(DepartureKind.LATE_LOOK,
+                    Words.of("soak.lateLook", Durations.words(late), Durations.words(soak.lookTolerance()))));
         }
     }
 
     private static void goodLook(RunState s, SoakStage soak) {
         Duration since = sinceLastGood(s);
-        Duration due = s.soak().due(soak);
-        if (since.compareTo(due.plus(soak.lookTolerance())) > 0) {
-            s.following().add(new Derived.DepartureNoted(DepartureKind.LATE_LOOK,
-                    Words.of("soak.lateLook", Durations.words(since.minus(due)), Durations.words(soak.lookTolerance()))));
-        }
-        Duration witnessed = s.soak().witnessed().plus(s.plan().family().stopStays() ? since : Duration.ZERO);
-        if (witnessed.compareTo(soak.lasting()) >= 0) {
-            s.following().add(new Derived.SoakEnded(soak.name(), Outcome.CONFORMS, witnessed, proved(witnessed)));
+        boolean latches = s.plan().family().stopStays();
+        Soak now = s.soak().goodLook(s.now(), s.soak().witnessed().plus(latches ? since : Duration.ZERO));
+        boolean gap = !latches && soak.gap().isPresent() && since.compareTo(soak.gap().get().atMost()) > 0;
+        if (now.witnessed().compareTo(soak.lasting()) >= 0) {
+            s.following().add(new Derived.SoakEnded(soak.name(), Outcome.CONFORMS, now.witnessed(), proved(now.witnessed())));
+        } else if (gap) {
+            endUndecided(s, soak, soak.gap().get().instead(), Words.of("soak.gap", Durations.words(since),
+                    Durations.words(soak.gap().get().atMost())));
+        } else if (now.lasted().compareTo(soak.lasting()) >= 0) {
+            String words = Words.of("soak.unwitnessed", Durations.words(now.witnessed()), Durations.words(now.lasted()));
+            endUndecided(s, soak, new Move.Conclude(Verdict.UNDECIDED, words), words);
         } else {
-            Duration next = s.soak().goodLook(s.lastMoment(), witnessed).due(soak);
-            s.following().add(new Derived.SoakWitnessed(soak.name(), witnessed, next));
+            s.following().add(new Derived.SoakWitnessed(soak.name(), now.witnessed(), now.due(soak)));
         }
+    }
+
+    private static void endUndecided(RunState s, SoakStage soak, Move instead, String words) {
+        s.following().add(new Derived.SoakEnded(soak.name(), Outcome.UNDECIDED, s.soak().witnessed(), words));
+        Moves.take(s, instead, "look", words, Outcome.UNDECIDED);
     }
 
     private static void stopped(RunState s, SoakStage soak, boolean outside) {
         Duration witnessed = s.soak().witnessed();
-        String words = Words.of("soak.stopped", soak.keep().source(), Durations.words(witnessed),
-                Durations.words(witnessed.plus(sinceLastGood(s))));
+        String words = s.soak().begun() ? Words.of("soak.stopped", soak.keep().source(), Durations.words(s.soak().lasted()),
+                Durations.words(s.soak().lasted().plus(sinceLastGood(s)))) : Words.of("soak.notBegun", soak.keep().source());
         s.following().add(new Derived.SoakEnded(soak.name(), Outcome.DOES_NOT_CONFORM, witnessed, words));
         Moves.take(s, outside ? soak.stoppedOutside() : soak.stopped(), "look", words, Outcome.DOES_NOT_CONFORM);
     }
 
     private static Duration sinceLastGood(RunState s) {
-        Moment lastGood = s.soak().lastGood().orElseThrow();
-        return s.lastMoment().since(lastGood);
+        return s.since(s.soak().lastGood().orElseThrow());
     }
 
-    /** What hours without a stop prove, in words and a number, instead of "probably fine". */
+    /** What hours without a stop prove, in words and a number, instead of "probably fine": T / -ln(1 - C), rounded down. */
     private static String proved(Duration witnessed) {
-        double hours = witnessed.toMillis() / 3_600_000.0;
-        double interval = hours / -Math.log1p(-CONFIDENCE);
-        return Words.of("soak.proved", Durations.words(witnessed), "90 %", String.format(Locale.ROOT, "%.0f h", Math.floor(interval)));
+        long seconds = (long) Math.floor(witnessed.toMillis() / 1000.0 / -Math.log1p(-CONFIDENCE));
+        long whole = seconds >= 3600 ? 3600 : seconds >= 60 ? 60 : 1;
+        return Words.of("soak.proved", Durations.words(witnessed), "90 %", Durations.words(Duration.ofSeconds(seconds / whole * whole)));
     }
 
-    /** Power was lost while the soak was under way: the unit has to be powered up again, and the soak begins again or the test ends. */
+    /**
+     * Power was lost while the soak was under way. The unit has to be powered up again, so that the soak can only begin again, or the test
+     * end: every other way leads to steps that assume a live unit.
+     */
     static void powerLost(RunState s, SoakStage soak) {
         Duration witnessed = s.soak().witnessed();
-        String words = Words.of("soak.powerLost", Durations.words(witnessed));
+        String words = Words.of("soak.powerLost", Durations.words(s.soak().lasted()));
         s.following().add(new Derived.SoakEnded(soak.name(), Outcome.UNDECIDED, witnessed, words));
-        Move instead = soak.gap().map(SoakStage.Gap::instead).orElse(new Move.Conclude(Verdict.UNDECIDED, words));
-        if (!(instead instanceof Move.BeginAgain again)) {
-            Moves.take(s, instead, "power", words, Outcome.UNDECIDED);
-        } else if (s.timesTaken(Moves.againKey(s)) >= again.bound().atMost()) {
-            Moves.take(s, again.bound().instead(), "power", words, Outcome.UNDECIDED);
+        powerLost(s, soak.gap().map(SoakStage.Gap::instead), words);
+    }
+
+    private static void powerLost(RunState s, Optional<Move> instead, String words) {
+        if (instead.isPresent() && instead.get() instanceof Move.BeginAgain again) {
+            if (s.timesTaken(Moves.againKey(s)) >= again.bound().atMost()) {
+                powerLost(s, Optional.of(again.bound().instead()), words);
+            } else {
+                Moves.moveTo(s, s.coldSpot(), Moves.againKey(s), words, Outcome.UNDECIDED);
+            }
         } else {
-            Moves.moveTo(s, s.coldSpot(), Moves.againKey(s), words, Outcome.UNDECIDED);
+            Move end = instead.filter(Move.Conclude.class::isInstance).orElse(new Move.Conclude(Verdict.UNDECIDED, words));
+            Moves.take(s, end, "power", words, Outcome.UNDECIDED);
         }
+    }
+
+    /** Kept apart from the steps' names, which may be the same word. */
+    private static String visitKey(String soak) {
+        return "soak " + soak;
     }
 
     static void apply(RunState s, Derived derived) {
         if (derived instanceof Derived.SoakBegun b) {
-            s.soak(Soak.begin(b.attempt(), s.lastMoment()));
+            s.visit(visitKey(b.stage()));
+            s.soak(Soak.begin(s.now()));
         } else if (derived instanceof Derived.SoakWitnessed w) {
-            s.soak(s.soak().goodLook(s.lastMoment(), w.witnessed()));
+            s.soak(s.soak().goodLook(s.now(), w.witnessed()));
         } else {
-            s.soak(s.soak().ended());
+            s.soak(Soak.NONE);
         }
     }
 

@@ -9,6 +9,7 @@ import org.benchwright.engine.event.DepartureKind;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Derived.Outcome;
 import org.benchwright.engine.internal.RunState.Spot;
+import org.benchwright.engine.internal.RunState.SwitchOff;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Move;
 import org.benchwright.engine.plan.Stage;
@@ -22,7 +23,7 @@ final class Steps {
 
     /** The current action, and what runs together with it, is done. */
     static void next(RunState s) {
-        s.to(Demands.groupEnd(s));
+        s.to(Expectations.groupEnd(s));
         settle(s);
     }
 
@@ -37,14 +38,20 @@ final class Steps {
         if (s.actionIndex() == actions.size()) {
             s.following().add(new Derived.StepDecided(s.stage().name(), s.stepName(), s.stepOutcome()));
         } else if (s.action() instanceof Action.End end) {
-            Outcome outcome = end.conclusion().verdict() == Verdict.ACCEPTED ? Outcome.CONFORMS : Outcome.DOES_NOT_CONFORM;
-            Moves.take(s, end.conclusion(), end.id(), end.conclusion().reason(),
-                    end.conclusion().verdict() == Verdict.UNDECIDED ? Outcome.UNDECIDED : outcome);
+            Moves.take(s, end.conclusion(), end.id(), end.conclusion().reason(), outcome(end.conclusion().verdict()));
         } else if (s.action() instanceof Action.Go go) {
             Moves.take(s, go.to(), go.id(), Words.of("because.asWritten"), s.stepOutcome());
         } else if (s.action() instanceof Action.Wait wait) {
             s.following().add(new Derived.WaitBegan(wait.id()));
         }
+    }
+
+    private static Outcome outcome(Verdict verdict) {
+        return switch (verdict) {
+            case ACCEPTED -> Outcome.CONFORMS;
+            case REJECTED -> Outcome.DOES_NOT_CONFORM;
+            case UNDECIDED -> Outcome.UNDECIDED;
+        };
     }
 
     private static boolean markFollows(RunState s) {
@@ -65,8 +72,7 @@ final class Steps {
     private static void leaveStage(RunState s) {
         noteIfLate(s);
         if (s.makingSafe()) {
-            s.following().add(new Derived.MadeSafe());
-            s.following().add(end(s));
+            madeSafe(s);
         } else if (s.stage() instanceof WorkStage w && w.onDemand()) {
             s.following().add(new Derived.ConclusionReached(Verdict.UNDECIDED, Words.of("because.noConclusion", w.title())));
         } else {
@@ -81,15 +87,28 @@ final class Steps {
         }
     }
 
+    /** The steps of make safe are done; the test ends once nothing is live any more, whichever way they were gone through. */
+    static void madeSafe(RunState s) {
+        if (s.live().isEmpty()) {
+            s.switchOff(SwitchOff.NOTHING);
+            s.following().add(new Derived.MadeSafe());
+            s.following().add(end(s));
+        } else {
+            s.arrive(s.spot());
+            s.switchOff(SwitchOff.BEFORE_THE_END);
+        }
+    }
+
     private static Derived end(RunState s) {
         Move.Conclude c = s.conclusion().orElseThrow(() -> new IllegalStateException("made safe without a conclusion"));
         return s.opening().rehearsal() ? new Derived.RehearsalEnded(c.verdict(), c.reason())
                 : new Derived.Concluded(c.verdict(), c.reason());
     }
 
-    private static void noteIfLate(RunState s) {
+    /** Notes that the stage took longer than it may; asked whenever a stage is left, by whichever way. */
+    static void noteIfLate(RunState s) {
         if (s.stage() instanceof WorkStage w && w.atMost().isPresent() && s.stageSince().isPresent()) {
-            Duration took = s.lastMoment().since(s.stageSince().get());
+            Duration took = s.since(s.stageSince().get());
             if (took.compareTo(w.atMost().get()) > 0) {
                 s.following().add(new Derived.DepartureNoted(DepartureKind.LATE_STAGE,
                         Words.of("departure.lateStage", w.title(), Durations.words(took), Durations.words(w.atMost().get()))));

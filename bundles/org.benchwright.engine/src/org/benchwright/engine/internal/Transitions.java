@@ -2,8 +2,9 @@ package org.benchwright.engine.internal;
 
 import java.time.ZoneOffset;
 import java.util.Optional;
+import java.util.stream.Stream;
 
-import org.benchwright.core.Role;
+import org.benchwright.core.Durations;
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.event.DepartureKind;
 import org.benchwright.engine.event.Derived;
@@ -13,6 +14,7 @@ import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.internal.RunState.PendingMove;
 import org.benchwright.engine.internal.RunState.Snapshot;
 import org.benchwright.engine.internal.RunState.Spot;
+import org.benchwright.engine.internal.RunState.SwitchOff;
 import org.benchwright.engine.plan.Move;
 import org.benchwright.engine.plan.Precondition;
 
@@ -31,7 +33,8 @@ public final class Transitions {
         if (!s.following().isEmpty()) {
             return Optional.of(s.following().peek());
         }
-        if (!s.opened() || s.outcome().isPresent() || s.powerAsked() || s.release().isPresent() || s.stepOpen() || s.soak().begun()) {
+        boolean facts = !s.opened() || s.outcome().isPresent() || s.powerAsked() || s.release().isPresent() || s.stepOpen() || s.soak().begun();
+        if (facts || Demands.itemToSwitchOff(s).isPresent()) {
             return Optional.empty();
         }
         return arriving(s);
@@ -40,39 +43,38 @@ public final class Transitions {
     /** What follows before a step or soak is begun. */
     private static Optional<Derived> arriving(RunState s) {
         if (!s.makingSafe()) {
-            Optional<Derived> aged = agedPrecondition(s).map(p -> new Derived.PreconditionExpired(p.name()));
+            Optional<Derived> aged = agedPreconditions(s).findFirst().map(p -> new Derived.PreconditionExpired(p.name()));
             if (aged.isPresent() || !s.openPreconditions().isEmpty()) {
                 return aged;
             }
         }
-        if (Demands.hazardToShow(s).isPresent() || s.atSoak().isPresent() || Demands.itemToSwitchOff(s).isPresent()) {
+        if (Demands.hazardToShow(s).isPresent() || s.atSoak().isPresent()) {
             return Optional.empty();
         }
         String step = s.stepName();
         return Optional.of(new Derived.StepOpened(s.stage().name(), step, s.visits(step) + 1));
     }
 
-    private static Optional<Precondition> agedPrecondition(RunState s) {
+    /** What was confirmed longer ago than it is valid. */
+    static Stream<Precondition> agedPreconditions(RunState s) {
         return s.plan().preconditions().stream().filter(p -> p.valid().isPresent() && s.preconditionsMet().containsKey(p.name())
-                && s.lastMoment().since(s.preconditionsMet().get(p.name())).compareTo(p.valid().get()) > 0).findFirst();
+                && s.since(s.preconditionsMet().get(p.name())).compareTo(p.valid().get()) > 0);
     }
 
     /** Changes the state by one event, which must follow from it. */
     public static void apply(RunState s, TestEvent event) {
         if (event.body() instanceof Fact.Struck struck) {
-            s.passed(event.sequence(), event.moment());
+            s.passed(event);
             s.revertTo(s.strikeSnapshot(struck.sequence()));
         } else if (event.body() instanceof Fact fact) {
             Optional<Snapshot> snapshot = snapshot(s, event.sequence(), fact);
-            s.passed(event.sequence(), event.moment());
+            s.passed(event);
             s.keepForStrike(snapshot);
-            if (event.actor().role() == Role.TECHNICIAN) {
-                s.worker(event.actor().id());
-            }
+            People.noted(s, fact, event.actor());
             fact(s, fact, event);
         } else {
             s.following().poll();
-            s.passed(event.sequence(), event.moment());
+            s.passed(event);
             derived(s, (Derived) event.body());
         }
     }
@@ -113,6 +115,9 @@ public final class Transitions {
             Interruptions.interrupted(s, i);
         } else if (fact instanceof Fact.PowerAnswered p) {
             Interruptions.power(s, p.kept());
+        } else if (fact instanceof Fact.ClockChanged c) {
+            s.following().add(new Derived.DepartureNoted(DepartureKind.CLOCK_CHANGED,
+                    Words.of("departure.clock", Durations.words(c.by().abs()), Words.of(c.by().isNegative() ? "clock.back" : "clock.forward"))));
         } else if (fact instanceof Fact.Looked l) {
             SoakRules.looked(s, l);
         } else {
@@ -124,16 +129,16 @@ public final class Transitions {
         if (fact instanceof Fact.Switched w) {
             switched(s, w);
         } else if (fact instanceof Fact.Marked m) {
-            s.marks().put(m.mark(), s.lastMoment());
+            s.marks().put(m.mark(), s.now());
             Steps.next(s);
         } else if (fact instanceof Fact.ToneGiven t) {
-            Checks.tone(s, t);
+            Expectations.tone(s, t);
         } else if (fact instanceof Fact.Seen a) {
-            Checks.seen(s, a);
+            Expectations.seen(s, a);
         } else if (fact instanceof Fact.Measured m) {
-            Checks.measured(s, m);
+            Readings.measured(s, m);
         } else if (fact instanceof Fact.CellRead c) {
-            Checks.cellRead(s, c);
+            Readings.cellRead(s, c);
         } else if (fact instanceof Fact.ReasonGiven) {
             s.progress(s.progress().owing(false));
         } else if (fact instanceof Fact.Confirmed c) {
@@ -144,7 +149,7 @@ public final class Transitions {
             Checks.itemConfirmed(s, c);
         } else if (fact instanceof Fact.Released r) {
             Checks.released(s, r);
-        } else if (!(fact instanceof Fact.Noted) && !(fact instanceof Fact.ClockChanged)) {
+        } else if (!(fact instanceof Fact.Noted)) {
             Steps.next(s); // text, fault log, attachment, stimulus, waiting time: entered or done, and nothing to decide
         }
     }
@@ -170,6 +175,12 @@ public final class Transitions {
         }
         if (s.stepOpen()) {
             Steps.next(s);
+        } else if (s.live().isEmpty()) {
+            boolean atTheEnd = s.switchOff() == SwitchOff.BEFORE_THE_END;
+            s.switchOff(SwitchOff.NOTHING);
+            if (atTheEnd) {
+                Steps.madeSafe(s);
+            }
         }
     }
 
@@ -180,7 +191,7 @@ public final class Transitions {
         s.following().add(new Derived.DepartureNoted(DepartureKind.ABANDONED, words));
         SoakRules.underWay(s).ifPresent(soak -> s.following()
                 .add(new Derived.SoakEnded(soak.name(), Outcome.UNDECIDED, s.soak().witnessed(), words)));
-        Moves.closeStep(s, Outcome.UNDECIDED);
+        Moves.leaveStage(s, Outcome.UNDECIDED);
         s.following().add(new Derived.ConclusionReached(Verdict.UNDECIDED, words));
     }
 
@@ -191,10 +202,10 @@ public final class Transitions {
             s.preconditionsMet().remove(p.precondition());
             s.openPreconditions().add(p.precondition());
         } else if (derived instanceof Derived.StepOpened o) {
-            s.openStep(o.step(), s.lastMoment());
+            s.openStep(o.step());
             Steps.settle(s);
         } else if (derived instanceof Derived.WaitBegan) {
-            s.progress(s.progress().waitingSince(s.lastMoment()));
+            s.progress(s.progress().waitingSince(s.now()));
         } else if (derived instanceof Derived.StepDecided) {
             stepDecided(s);
         } else if (derived instanceof Derived.Repeated r) {
@@ -211,6 +222,7 @@ public final class Transitions {
         } else if (derived instanceof Derived.ConclusionReached c) {
             s.conclude(new Move.Conclude(c.verdict(), c.reason()));
             s.openPreconditions().clear();
+            s.switchOff(SwitchOff.NOTHING);
             s.arrive(new Spot(s.plan().stages().size(), 0));
         } else if (derived instanceof Derived.Concluded c) {
             s.end(c.verdict());

@@ -1,0 +1,129 @@
+package org.benchwright.engine.internal;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+import org.benchwright.core.Limits;
+import org.benchwright.core.Quantity;
+import org.benchwright.core.UnitOfMeasure;
+import org.benchwright.engine.event.Derived;
+import org.benchwright.engine.event.Derived.Numbers;
+import org.benchwright.engine.event.Derived.Outcome;
+import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.plan.Action;
+import org.benchwright.engine.plan.InstrumentSpec;
+import org.benchwright.evidence.Combination;
+import org.benchwright.evidence.ConformityDecision;
+
+/** Deciding measurements and grids with the rule of the plan and the uncertainty of the instrument at hand. */
+final class Readings {
+
+    /** Where nothing else is said: the factor for about 95 % (JCGM 100, 6.3.3). */
+    private static final BigDecimal USUAL_COVERAGE = BigDecimal.valueOf(2);
+
+    private Readings() {
+    }
+
+    static void measured(RunState s, Fact.Measured reading) {
+        Action.Measure m = (Action.Measure) s.action();
+        s.progress(s.progress().entered(reading));
+        List<Quantity> values = s.progress().entries().stream().map(f -> ((Fact.Measured) f).value()).toList();
+        Combined result = combine(values, m, uncertainty(s, Optional.of(m.instrument()), m.limits()));
+        Checks.decide(s, m.id(), result.outcome(), Optional.of(result.numbers()), result.words());
+        int repeatsLeft = m.again().map(a -> a.atMost() - (values.size() - 1)).orElse(0);
+        switch (result.outcome()) {
+            case CONFORMS, RELEASED -> Steps.next(s);
+            case DOES_NOT_CONFORM -> Moves.take(s, m.rejected(), m.id(), result.words(), result.outcome());
+            case UNDECIDED -> {
+                if (repeatsLeft > 0) {
+                    s.following().add(new Derived.Repeated(s.stage().name(), s.stepName(), m.id(), Words.of("because.undecided"),
+                            values.size()));
+                } else {
+                    Moves.take(s, m.undecided(), m.id(), result.words(), result.outcome());
+                }
+            }
+        }
+    }
+
+    /** What one reading or several together come to. */
+    record Combined(ConformityDecision decision) {
+        Outcome outcome() {
+            return switch (decision.outcome()) {
+                case ACCEPTED -> Outcome.CONFORMS;
+                case REJECTED -> Outcome.DOES_NOT_CONFORM;
+                case UNDECIDED -> Outcome.UNDECIDED;
+            };
+        }
+
+        Numbers numbers() {
+            UnitOfMeasure unit = decision.limits().unit();
+            return new Numbers(decision.rule().word(), decision.value().to(unit).toString(), decision.limits().toString(),
+                    decision.expandedUncertainty().to(unit.forDifferences()).toString(), decision.margin().toString());
+        }
+
+        String words() {
+            boolean inside = decision.margin().value().signum() >= 0;
+            Quantity distance = inside ? decision.margin() : decision.margin().negate();
+            return Words.of("measure." + outcome().name(), decision.value(), decision.limits(), distance,
+                    Words.of(inside ? "measure.inside" : "measure.outside"), decision.expandedUncertainty());
+        }
+    }
+
+    private static Combined combine(List<Quantity> values, Action.Measure m, Uncertainty u) {
+        Combination how = m.again().map(Action.Again::combine).orElse(Combination.LAST);
+        return new Combined(how.decide(values, m.limits(), u.expanded(), u.coverage(), m.rule()));
+    }
+
+    /** The expanded uncertainty that a value is decided with. */
+    record Uncertainty(Quantity expanded, BigDecimal coverage) {
+    }
+
+    /** From the instrument named at the bench, brought to the coverage factor that the plan speaks of. */
+    private static Uncertainty uncertainty(RunState s, Optional<String> instrument, Limits limits) {
+        BigDecimal coverage = instrument.flatMap(s.plan()::instrument).map(InstrumentSpec::coverage).orElse(USUAL_COVERAGE);
+        Quantity none = new Quantity(BigDecimal.ZERO, limits.unit().forDifferences());
+        Quantity expanded = instrument.map(name -> s.instruments().get(name))
+                .flatMap(named -> named.uncertainty().map(u -> new Quantity(scaled(u.value(), named.coverage(), coverage), u.unit())))
+                .orElse(none);
+        return new Uncertainty(expanded, coverage);
+    }
+
+    private static BigDecimal scaled(BigDecimal expanded, BigDecimal from, BigDecimal to) {
+        return from.compareTo(to) == 0 ? expanded : expanded.multiply(to).divide(from, MathContext.DECIMAL64).stripTrailingZeros();
+    }
+
+    // ---- grids
+
+    static void cellRead(RunState s, Fact.CellRead reading) {
+        Action.Grid g = (Action.Grid) s.action();
+        s.progress(s.progress().entered(reading));
+        List<Fact> readings = s.progress().entries();
+        if (readings.size() < Cells.count(g)) {
+            return;
+        }
+        Uncertainty u = uncertainty(s, g.instrument(), g.limits());
+        List<Combined> cells = new ArrayList<>();
+        for (int cell = 0; cell < readings.size(); cell++) {
+            Quantity judged = Cells.judged(g, cell, ((Fact.CellRead) readings.get(cell)).value());
+            cells.add(new Combined(ConformityDecision.decide(judged, g.limits(), u.expanded(), u.coverage(), g.rule())));
+        }
+        Combined worst = smallestMargin(cells);
+        int at = cells.indexOf(worst);
+        String words = Words.of("grid.worst", cells.size(), SignalWords.of(Cells.at(g, at)), worst.words());
+        Checks.decide(s, g.id(), worst.outcome(), Optional.of(worst.numbers()), words);
+        switch (worst.outcome()) {
+            case CONFORMS, RELEASED -> Steps.next(s);
+            case DOES_NOT_CONFORM -> Moves.take(s, g.rejected(), g.id(), words, worst.outcome());
+            case UNDECIDED -> Moves.take(s, g.undecided(), g.id(), words, worst.outcome());
+        }
+    }
+
+    /** The worst cell: the one with the smallest margin, which with one rule and one uncertainty also has the worst outcome. */
+    private static Combined smallestMargin(List<Combined> cells) {
+        return cells.stream().min(Comparator.comparing(c -> c.decision().margin())).orElseThrow();
+    }
+}
