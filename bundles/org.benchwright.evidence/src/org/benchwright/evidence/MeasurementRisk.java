@@ -2,7 +2,6 @@ package org.benchwright.evidence;
 
 import java.util.OptionalDouble;
 
-import org.hipparchus.distribution.continuous.NormalDistribution;
 import org.hipparchus.distribution.continuous.TDistribution;
 
 import org.benchwright.evidence.internal.Require;
@@ -12,8 +11,6 @@ import org.benchwright.evidence.internal.Require;
  * measurement errors are taken as normally distributed unless said otherwise.
  */
 public final class MeasurementRisk {
-
-    private static final NormalDistribution NORMAL = new NormalDistribution();
 
     private MeasurementRisk() {
     }
@@ -39,7 +36,7 @@ public final class MeasurementRisk {
         if (standardUncertainty == 0) {
             return from <= measured && measured <= to ? 1 : 0;
         }
-        return between((from - measured) / standardUncertainty, (to - measured) / standardUncertainty);
+        return Normal.between((from - measured) / standardUncertainty, (to - measured) / standardUncertainty);
     }
 
     /**
@@ -61,8 +58,8 @@ public final class MeasurementRisk {
         Require.finite("measured value", measured);
         Require.notNegative("standard uncertainty", standardUncertainty);
         Require.limits(lower, upper);
-        double below = lower.isPresent() ? tail((measured - lower.getAsDouble()) / standardUncertainty) : 0;
-        double above = upper.isPresent() ? tail((upper.getAsDouble() - measured) / standardUncertainty) : 0;
+        double below = lower.isPresent() ? Normal.above((measured - lower.getAsDouble()) / standardUncertainty) : 0;
+        double above = upper.isPresent() ? Normal.above((upper.getAsDouble() - measured) / standardUncertainty) : 0;
         return Math.min(1, below + above);
     }
 
@@ -89,7 +86,7 @@ public final class MeasurementRisk {
     public static double worstCase(double guardBandFactor, double coverage) {
         Require.notNegative("guard band factor", guardBandFactor);
         Require.positive("coverage factor", coverage);
-        return tail(guardBandFactor * coverage);
+        return Normal.above(guardBandFactor * coverage);
     }
 
     /**
@@ -142,20 +139,5 @@ public final class MeasurementRisk {
         double below = lower.isPresent() ? mean - lower.getAsDouble() : Double.POSITIVE_INFINITY;
         double above = upper.isPresent() ? upper.getAsDouble() - mean : Double.POSITIVE_INFINITY;
         return Math.min(below, above) / (3 * standardDeviation);
-    }
-
-    /** The upper tail of the standard normal distribution, accurate far out. */
-    static double tail(double z) {
-        return z == Double.POSITIVE_INFINITY ? 0 : NORMAL.cumulativeProbability(-z);
-    }
-
-    /** The standard normal probability between two points, taken on the side where digits are kept. */
-    static double between(double from, double to) {
-        if (from > 0) {
-            return tail(from) - tail(to);
-        }
-        double upTo = to == Double.POSITIVE_INFINITY ? 1 : NORMAL.cumulativeProbability(to);
-        double upToFrom = from == Double.NEGATIVE_INFINITY ? 0 : NORMAL.cumulativeProbability(from);
-        return upTo - upToFrom;
     }
 }

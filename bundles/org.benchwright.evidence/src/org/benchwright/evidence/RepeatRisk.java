@@ -1,0 +1,165 @@
+package org.benchwright.evidence;
+
+import java.util.Objects;
+import java.util.OptionalDouble;
+import java.util.stream.Stream;
+
+import org.benchwright.evidence.internal.Integral;
+import org.benchwright.evidence.internal.Require;
+import org.benchwright.evidence.internal.SequentialMean;
+
+/**
+ * The probability of accepting when an undecided measurement may be repeated, every reading guarded both ways. Trying
+ * again gives an unfit unit another chance; this says how large that chance is.
+ *
+ * <p>Reading i is t + c + e<sub>i</sub> with true value t, an error c common to all readings (the instrument's own) and
+ * errors e<sub>i</sub> that are new each time, all normal; the variance of c is a stated share of u&sup2;. Own
+ * derivation: the first reading decides by its zones; after each undecided one another is taken and all of them are
+ * combined, at most n in all. With n = 1 the risk at a limit is 1 - &Phi;(w/u), as {@link MeasurementRisk#worstCase}.
+ *
+ * <p>Values, limits and uncertainty are in one unit.
+ *
+ * @param lower the lower tolerance limit, or nothing
+ * @param upper the upper tolerance limit, or nothing
+ * @param guardBand w, not negative
+ * @param standardUncertainty u of one reading, above zero
+ * @param commonShare the share of u&sup2; that all readings have in common, 0 (nothing) to 1 (everything)
+ * @param mostReadings n, 1 to 20, the first one included
+ * @param combination how the readings are combined
+ */
+public record RepeatRisk(OptionalDouble lower, OptionalDouble upper, double guardBand, double standardUncertainty,
+        double commonShare, int mostReadings, Combination combination) {
+
+    private static final int MOST_READINGS = 20;
+    /** Beyond this many standard deviations a normal error has less than 10<sup>-15</sup> left. */
+    private static final double REACH = 8;
+
+    /**
+     * Checks everything.
+     *
+     * @throws IllegalArgumentException when a number is out of range
+     */
+    public RepeatRisk {
+        Require.limits(lower, upper);
+        Require.notNegative("guard band", guardBand);
+        Require.positive("standard uncertainty", standardUncertainty);
+        Objects.requireNonNull(combination);
+        if (!(commonShare >= 0 && commonShare <= 1)) {
+            throw new IllegalArgumentException("The common share lies between 0 and 1: " + commonShare);
+        }
+        if (mostReadings < 1 || mostReadings > MOST_READINGS) {
+            throw new IllegalArgumentException(
+                    "The number of readings lies between 1 and " + MOST_READINGS + ": " + mostReadings);
+        }
+    }
+
+    /**
+     * The probability that a unit is accepted.
+     *
+     * @param trueValue t
+     * @return 0 to 1
+     * @throws IllegalArgumentException when t is no finite number
+     */
+    public double acceptance(double trueValue) {
+        Require.finite("true value", trueValue);
+        double common = standardUncertainty * Math.sqrt(commonShare);
+        double fresh = standardUncertainty * Math.sqrt(1 - commonShare);
+        if (common == 0) {
+            return acceptanceGiven(trueValue, fresh);
+        }
+        if (fresh == 0) {
+            return acceptanceOfEqualReadings(trueValue, common);
+        }
+        return Integral.of(z -> Normal.density(z) * acceptanceGiven(trueValue + common * z, fresh), -REACH, REACH,
+                Math.max(0.01, Math.min(1, fresh / common)));
+    }
+
+    /**
+     * The largest probability of accepting a unit that does not conform: that of one just beyond a limit.
+     *
+     * @return 0 to 1
+     */
+    public double worstFalseAccept() {
+        return Stream.of(lower, upper).flatMapToDouble(OptionalDouble::stream).map(this::acceptance).max().orElseThrow();
+    }
+
+    /**
+     * The same arrangement without repeats, to compare.
+     *
+     * @return the arrangement with a single reading
+     */
+    public RepeatRisk withoutRepeats() {
+        return new RepeatRisk(lower, upper, guardBand, standardUncertainty, commonShare, 1, combination);
+    }
+
+    /**
+     * The standard uncertainty of the mean of a fixed number of readings:
+     * u&radic;(s + (1 - s)/n) with common share s (JCGM 100:2008, 4.2.3 and 5.2).
+     *
+     * @param standardUncertainty u of one reading, not negative
+     * @param commonShare s, 0 to 1
+     * @param readings n, at least 1
+     * @return u of the mean
+     * @throws IllegalArgumentException when a number is out of range
+     */
+    public static double uncertaintyOfMean(double standardUncertainty, double commonShare, int readings) {
+        Require.notNegative("standard uncertainty", standardUncertainty);
+        if (!(commonShare >= 0 && commonShare <= 1)) {
+            throw new IllegalArgumentException("The common share lies between 0 and 1: " + commonShare);
+        }
+        if (readings < 1) {
+            throw new IllegalArgumentException("A mean needs a reading: " + readings);
+        }
+        return standardUncertainty * Math.sqrt(commonShare + (1 - commonShare) / readings);
+    }
+
+    private double acceptanceGiven(double centre, double deviation) {
+        double firstAccepted = inside(guardBand, centre, deviation);
+        if (mostReadings == 1 || nothingAccepted()) {
+            return firstAccepted;
+        }
+        return switch (combination) {
+            case MEAN -> new SequentialMean(lowerLimit(), upperLimit(), guardBand).acceptance(centre, deviation,
+                    mostReadings);
+            case LAST -> firstAccepted * chances(inside(-guardBand, centre, deviation) - firstAccepted);
+            case BOTH_INSIDE -> {
+                double withinLimits = inside(0, centre, deviation);
+                yield firstAccepted + (withinLimits - firstAccepted) * withinLimits;
+            }
+        };
+    }
+
+    /** 1 + q + q&sup2; ... with as many terms as readings: the chances to be accepted at the first, second ... one. */
+    private double chances(double undecided) {
+        double sum = 0;
+        for (int i = 0; i < mostReadings; i++) {
+            sum = 1 + undecided * sum;
+        }
+        return sum;
+    }
+
+    /** All readings are alike: repeating helps only where two readings inside the limits count as accepted. */
+    private double acceptanceOfEqualReadings(double trueValue, double deviation) {
+        boolean bothInside = combination == Combination.BOTH_INSIDE && mostReadings > 1 && !nothingAccepted();
+        return inside(bothInside ? 0 : guardBand, trueValue, deviation);
+    }
+
+    private boolean nothingAccepted() {
+        return lowerLimit() + guardBand > upperLimit() - guardBand;
+    }
+
+    /** The probability of a reading inside the limits drawn in by a band (let out by a negative one). */
+    private double inside(double band, double centre, double deviation) {
+        double from = (lowerLimit() + band - centre) / deviation;
+        double to = (upperLimit() - band - centre) / deviation;
+        return from >= to ? 0 : Normal.between(from, to);
+    }
+
+    private double lowerLimit() {
+        return lower.orElse(Double.NEGATIVE_INFINITY);
+    }
+
+    private double upperLimit() {
+        return upper.orElse(Double.POSITIVE_INFINITY);
+    }
+}

@@ -1,0 +1,134 @@
+package org.benchwright.evidence.internal;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+import org.hipparchus.analysis.integration.gauss.GaussIntegrator;
+import org.hipparchus.analysis.integration.gauss.GaussIntegratorFactory;
+import org.hipparchus.distribution.continuous.NormalDistribution;
+
+/**
+ * Readings are added one by one until their mean leaves the undecided zones: a random walk between bands, followed by
+ * carrying the density of the undecided sums from reading to reading.
+ *
+ * @param lower the lower tolerance limit, or minus infinity
+ * @param upper the upper tolerance limit, or infinity
+ * @param guardBand the half-width of the undecided zone around each limit, not negative
+ */
+public record SequentialMean(double lower, double upper, double guardBand) {
+
+    private static final int POINTS = 16;
+    /** Beyond this many standard deviations a normal error has less than 10<sup>-15</sup> left. */
+    private static final double REACH = 8;
+    private static final NormalDistribution NORMAL = new NormalDistribution();
+
+    /** A possible sum of the readings so far, and the probability that it stands for. */
+    private record Node(double sum, double mass) {
+    }
+
+    private record Zone(double from, double to) {
+
+        Zone times(int factor) {
+            return new Zone(from * factor, to * factor);
+        }
+
+        Optional<Zone> within(double least, double most) {
+            double start = Math.max(from, least);
+            double end = Math.min(to, most);
+            return start < end ? Optional.of(new Zone(start, end)) : Optional.empty();
+        }
+    }
+
+    /**
+     * The probability that the mean comes to lie in the acceptance zone at some reading, and in undecided zones before.
+     *
+     * @param centre the mean of every reading
+     * @param deviation the standard deviation of every reading, above zero
+     * @param mostReadings after so many the case stays undecided
+     * @return 0 to 1
+     */
+    public double acceptance(double centre, double deviation, int mostReadings) {
+        if (isAlwaysUndecided(centre, deviation)) {
+            return 0;
+        }
+        double accepted = 0;
+        List<Node> undecided = List.of(new Node(0, 1));
+        for (int reading = 1; reading <= mostReadings; reading++) {
+            accepted += acceptedAt(reading, undecided, centre, deviation);
+            if (reading < mostReadings) {
+                undecided = carried(reading, undecided, centre, deviation);
+            }
+        }
+        return Math.min(1, accepted);
+    }
+
+    /** A mean strays no further than a single reading does. */
+    private boolean isAlwaysUndecided(double centre, double deviation) {
+        return undecidedZones().stream().anyMatch(
+                zone -> zone.from() <= centre - REACH * deviation && centre + REACH * deviation <= zone.to());
+    }
+
+    private double acceptedAt(int reading, List<Node> undecided, double centre, double deviation) {
+        double from = (lower + guardBand) * reading - centre;
+        double to = (upper - guardBand) * reading - centre;
+        if (from >= to) {
+            return 0;
+        }
+        double sum = 0;
+        for (Node node : undecided) {
+            sum += node.mass() * NORMAL.probability(finite((from - node.sum()) / deviation),
+                    finite((to - node.sum()) / deviation));
+        }
+        return sum;
+    }
+
+    /** The masses of the sums that are undecided after one more reading, on the points of integration rules. */
+    private List<Node> carried(int reading, List<Node> undecided, double centre, double deviation) {
+        double stray = REACH * deviation * Math.sqrt(reading);
+        double expected = centre * reading;
+        List<Node> next = new ArrayList<>();
+        undecidedZones().stream().map(zone -> zone.times(reading))
+                .flatMap(zone -> zone.within(expected - stray, expected + stray).stream())
+                .flatMap(zone -> rules(zone, deviation))
+                .forEach(rule -> {
+                    for (int i = 0; i < POINTS; i++) {
+                        double sum = rule.getPoint(i);
+                        next.add(new Node(sum, rule.getWeight(i) * density(sum - centre, undecided, deviation)));
+                    }
+                });
+        return next;
+    }
+
+    private static double density(double point, List<Node> undecided, double deviation) {
+        double density = 0;
+        for (Node node : undecided) {
+            double z = (point - node.sum()) / deviation;
+            density += node.mass() * Math.exp(-z * z / 2);
+        }
+        return density / (deviation * Math.sqrt(2 * Math.PI));
+    }
+
+    private static Stream<GaussIntegrator> rules(Zone zone, double deviation) {
+        double width = zone.to() - zone.from();
+        int panels = Math.max(1, (int) Math.ceil(width / (2 * deviation)));
+        GaussIntegratorFactory factory = new GaussIntegratorFactory();
+        return Stream.iterate(0, panel -> panel < panels, panel -> panel + 1)
+                .map(panel -> factory.legendre(POINTS, zone.from() + width * panel / panels,
+                        zone.from() + width * (panel + 1) / panels));
+    }
+
+    private List<Zone> undecidedZones() {
+        if (lower + guardBand >= upper - guardBand) {
+            return List.of(new Zone(lower - guardBand, upper + guardBand));
+        }
+        return Stream.of(lower, upper).filter(Double::isFinite)
+                .map(limit -> new Zone(limit - guardBand, limit + guardBand)).toList();
+    }
+
+    /** Far out the normal distribution has nothing left, and infinities are no ends of an interval. */
+    private static double finite(double z) {
+        return Math.max(-40, Math.min(40, z));
+    }
+}
