@@ -1,5 +1,6 @@
 package org.benchwright.ledger;
 
+import java.util.List;
 import org.benchwright.ledger.internal.SqliteFile;
 import org.benchwright.ledger.internal.verify.LedgerWalk;
 
@@ -23,6 +24,10 @@ public final class LedgerVerifier {
     public static Verification verify(VerificationRequest request) throws LedgerException {
         try (SqliteFile file = SqliteFile.openReadOnly(request.ledger(), LedgerOptions.standard())) {
             return file.read(connection -> new LedgerWalk(connection, file.path(), request).run());
+        } catch (LedgerDamagedException damaged) {
+            // A ledger, but not one of its tables can be reached.
+            Fault fault = Fault.ofLedger(FaultKind.STORE_DAMAGED, damaged.getMessage());
+            return new Verification(List.of(fault), 0, 0, 0, List.of(), List.of(), false);
         }
     }
 }

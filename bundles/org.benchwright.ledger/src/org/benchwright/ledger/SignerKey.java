@@ -18,6 +18,8 @@ public final class SignerKey {
 
     private static final String ALGORITHM = "Ed25519";
 
+    private static final int SIGNATURE_BYTES = 64;
+
     private final byte[] encoded;
     private final PublicKey key;
 
@@ -58,6 +60,10 @@ public final class SignerKey {
 
     /** Whether {@code signature} is this key's over {@code statement}; any malformed signature is simply not. */
     public boolean verifies(byte[] statement, byte[] signature) {
+        if (signature.length != SIGNATURE_BYTES) {
+            // The platform's own check lets bytes behind the signature pass.
+            return false;
+        }
         try {
             Signature verifier = Signature.getInstance(ALGORITHM);
             verifier.initVerify(key);

@@ -78,7 +78,8 @@ public final class SqliteFile implements AutoCloseable {
         }
     }
 
-    private static SqliteFile openWherePlaceRefuses(Path path, LedgerOptions options) throws LedgerException {
+    /** Opens the ledger for reading in a folder where SQLite can't put its own files. */
+    public static SqliteFile openWherePlaceRefuses(Path path, LedgerOptions options) throws LedgerException {
         try {
             return openReadOnly(path, ReadOnlyPlace.refusing(path), options);
         } catch (SQLException failure) {
