@@ -8,7 +8,7 @@ import org.benchwright.model.ProcedureFile;
 /** Everything that a text is looked through for. */
 public final class Inspections {
 
-    private static final List<Inspection> ALL = List.of(new AmountInspection(), new NameInspection(), new FamilyInspection(),
+    private static final List<Inspection> ALL = List.of(new AmountInspection(), new NameInspection(), new ListInspection(), new FamilyInspection(),
             new IndicationInspection(), new ExpectationInspection(), new MeasurementInspection(), new GridInspection(),
             new OutcomeInspection(), new SoakInspection(), new ProtectionInspection(), new CompletenessInspection(),
             new RetestInspection(), new FlowInspection());

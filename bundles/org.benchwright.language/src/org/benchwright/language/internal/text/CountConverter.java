@@ -9,10 +9,14 @@ final class CountConverter implements IValueConverter<Integer> {
 
     @Override
     public Integer toValue(String text, INode node) {
+        if (text == null || text.isEmpty()) {
+            // The parser has said already that a number is missing.
+            return 0;
+        }
         try {
             return Integer.valueOf(text);
         } catch (NumberFormatException tooLarge) {
-            throw new ValueConverterException(SyntaxText.COUNT_TOO_LARGE.text(Integer.toString(Integer.MAX_VALUE)), node, tooLarge);
+            throw new ValueConverterException(SyntaxText.COUNT_TOO_LARGE.text(Integer.toString(Integer.MAX_VALUE)), node, null);
         }
     }
 

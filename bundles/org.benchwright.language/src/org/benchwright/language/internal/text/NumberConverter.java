@@ -14,13 +14,17 @@ final class NumberConverter implements IValueConverter<BigDecimal> {
 
     @Override
     public BigDecimal toValue(String text, INode node) {
-        if (text == null || text.length() > LONGEST) {
+        if (text == null || text.isEmpty()) {
+            // The parser has said already that a number is missing.
+            return null;
+        }
+        if (text.length() > LONGEST) {
             throw new ValueConverterException(SyntaxText.NUMBER_TOO_LONG.text(Integer.toString(LONGEST)), node, null);
         }
         try {
             return new BigDecimal(text);
         } catch (NumberFormatException notANumber) {
-            throw new ValueConverterException(SyntaxText.NOT_A_NUMBER.text(text), node, notANumber);
+            throw new ValueConverterException(SyntaxText.NOT_A_NUMBER.text(text), node, null);
         }
     }
 

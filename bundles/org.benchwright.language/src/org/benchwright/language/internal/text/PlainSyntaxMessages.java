@@ -1,9 +1,10 @@
 package org.benchwright.language.internal.text;
 
+import java.util.EnumSet;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
-import org.antlr.runtime.EarlyExitException;
 import org.antlr.runtime.MismatchedTokenException;
 import org.antlr.runtime.RecognitionException;
 import org.antlr.runtime.Token;
@@ -24,6 +25,7 @@ public class PlainSyntaxMessages implements ISyntaxErrorMessageProvider {
 
     private static final Map<String, SyntaxText> RULES = Map.ofEntries(
             Map.entry("ProcedureFile", SyntaxText.A_FILE), Map.entry("Family", SyntaxText.A_FAMILY),
+            Map.entry("Fault", SyntaxText.A_FAULT),
             Map.entry("Procedure", SyntaxText.A_PROCEDURE), Map.entry("Stage", SyntaxText.A_STEP_LIST),
             Map.entry("MakeSafe", SyntaxText.A_STEP_LIST), Map.entry("Soak", SyntaxText.A_SOAK),
             Map.entry("Step", SyntaxText.A_STATEMENT), Map.entry("Statement", SyntaxText.A_STATEMENT),
@@ -37,6 +39,9 @@ public class PlainSyntaxMessages implements ISyntaxErrorMessageProvider {
             Map.entry("Expected", SyntaxText.AN_INDICATION), Map.entry("Expectation", SyntaxText.AN_INDICATION),
             Map.entry("Expression", SyntaxText.AN_EXPRESSION), Map.entry("Term", SyntaxText.AN_EXPRESSION),
             Map.entry("SignalWord", SyntaxText.A_SIGNAL_WORD), Map.entry("Verdict", SyntaxText.A_VERDICT));
+
+    private static final Set<SyntaxText> LISTS = EnumSet.of(SyntaxText.A_FILE, SyntaxText.A_FAMILY, SyntaxText.A_PROCEDURE,
+            SyntaxText.A_STEP_LIST, SyntaxText.A_SOAK, SyntaxText.A_STATEMENT, SyntaxText.A_FAULT);
 
     @Override
     public SyntaxErrorMessage getSyntaxErrorMessage(IParserErrorContext context) {
@@ -52,17 +57,14 @@ public class PlainSyntaxMessages implements ISyntaxErrorMessageProvider {
         RecognitionException problem = context.getRecognitionException();
         Token found = problem == null ? null : problem.token;
         if (found == null) {
-            return SyntaxText.COMMENT_NOT_CLOSED.text();
+            return unclosed(context).text();
         }
         Optional<String> expected = expected(context, problem);
         if (found.getType() == Token.EOF) {
             return expected.map(SyntaxText.ENDS_TOO_EARLY_EXPECTED::text).orElseGet(SyntaxText.ENDS_TOO_EARLY::text);
         }
         String text = found.getText() == null ? "" : found.getText();
-        if (text.startsWith("/*")) {
-            return SyntaxText.COMMENT_NOT_CLOSED.text();
-        }
-        if (text.equals("\"")) {
+        if (text.startsWith("\"") && !text.endsWith("\"") || text.equals("\"")) {
             return SyntaxText.TEXT_NOT_CLOSED.text();
         }
         String shown = shown(text);
@@ -70,12 +72,21 @@ public class PlainSyntaxMessages implements ISyntaxErrorMessageProvider {
                 .orElseGet(() -> SyntaxText.DOES_NOT_FIT.text(shown));
     }
 
+    /** The lexer itself only stumbles where a comment or a text has no end; it names the character that it waited for. */
+    private static SyntaxText unclosed(IParserErrorContext context) {
+        return String.valueOf(context.getDefaultMessage()).contains("'*'") ? SyntaxText.COMMENT_NOT_CLOSED : SyntaxText.TEXT_NOT_CLOSED;
+    }
+
     private static Optional<String> expected(IParserErrorContext context, RecognitionException problem) {
         Optional<String> byToken = problem instanceof MismatchedTokenException mismatch ? token(context, mismatch.expecting)
                 : Optional.empty();
-        Optional<String> byRule = rule(context.getCurrentNode()).map(SyntaxText::text);
-        // Where a rule has a phrase of its own for a whole alternative, the phrase says more than one token of it.
-        return problem instanceof EarlyExitException ? byRule : byToken.or(() -> byRule);
+        Optional<SyntaxText> byRule = rule(context.getCurrentNode());
+        boolean endsList = byToken.filter(what -> what.equals("'}'") || what.equals(SyntaxText.THE_END.text())).isPresent();
+        if (endsList && byRule.filter(LISTS::contains).isPresent()) {
+            // The parser only misses the end of the list; the reader may have meant another item of it.
+            return byRule.map(SyntaxText::text);
+        }
+        return byToken.or(() -> byRule.map(SyntaxText::text));
     }
 
     private static Optional<String> token(IParserErrorContext context, int type) {

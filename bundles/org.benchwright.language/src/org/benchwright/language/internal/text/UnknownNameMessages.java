@@ -1,10 +1,17 @@
 package org.benchwright.language.internal.text;
 
 import java.util.Map;
+import java.util.Set;
 
 import org.benchwright.language.RemarkCode;
+import org.benchwright.model.Families;
+import org.benchwright.model.Family;
+import org.benchwright.model.Procedure;
 import org.benchwright.model.ProcedurePackage.Literals;
+import org.benchwright.model.Procedures;
+import org.benchwright.model.Retest;
 import org.eclipse.emf.ecore.EClass;
+import org.eclipse.emf.ecore.EObject;
 import org.eclipse.xtext.diagnostics.DiagnosticMessage;
 import org.eclipse.xtext.diagnostics.Severity;
 import org.eclipse.xtext.linking.impl.LinkingDiagnosticMessageProvider;
@@ -21,15 +28,31 @@ public class UnknownNameMessages extends LinkingDiagnosticMessageProvider {
             Map.entry(Literals.MARK, RemarkCode.UNKNOWN_MARK), Map.entry(Literals.DESTINATION, RemarkCode.UNKNOWN_STEP_OR_STAGE),
             Map.entry(Literals.BLOCK, RemarkCode.UNKNOWN_STEP_OR_STAGE), Map.entry(Literals.VALUE, RemarkCode.UNKNOWN_VALUE));
 
+    /** Where the family itself is unknown or not said, nothing of it can be known: one remark is enough. */
+    private static final Set<EClass> OF_FAMILY = Set.of(Literals.LAMP, Literals.DISPLAY, Literals.MODE, Literals.KEPT_ITEM,
+            Literals.LOAD_ITEM, Literals.FAULT);
+
     @Override
     public DiagnosticMessage getUnresolvedProxyMessage(ILinkingDiagnosticContext context) {
-        RemarkCode code = CODES.getOrDefault(context.getReference().getEReferenceType(), RemarkCode.UNKNOWN_NAME);
+        EClass kind = context.getReference().getEReferenceType();
+        if (OF_FAMILY.contains(kind) && !hasFamily(context.getContext()) || kind == Literals.BLOCK && !hasProcedure(context.getContext())) {
+            return null;
+        }
+        RemarkCode code = CODES.getOrDefault(kind, RemarkCode.UNKNOWN_NAME);
         return new DiagnosticMessage(code.text(context.getLinkText()), Severity.ERROR, code.word(), context.getLinkText());
     }
 
-    @Override
-    public DiagnosticMessage getViolatedUniqueConstraintMessage(ILinkingDiagnosticContext context) {
-        String name = context.getLinkText();
-        return new DiagnosticMessage(RemarkCode.LISTED_TWICE.text(name), Severity.ERROR, RemarkCode.LISTED_TWICE.word(), name);
+    private static boolean hasFamily(EObject inside) {
+        return Procedures.around(inside, Family.class).or(() -> Procedures.around(inside, Procedure.class).map(Procedure::getFamily))
+                .filter(family -> !family.eIsProxy() && Families.lineage(family).stream().noneMatch(UnknownNameMessages::isCutOff))
+                .isPresent();
+    }
+
+    private static boolean isCutOff(Family family) {
+        return family.getBase() != null && family.getBase().eIsProxy();
+    }
+
+    private static boolean hasProcedure(EObject inside) {
+        return inside instanceof Retest retest && retest.getProcedure() != null && !retest.getProcedure().eIsProxy();
     }
 }

@@ -25,6 +25,10 @@ final class WordConverter<T> implements IValueConverter<T> {
 
     @Override
     public T toValue(String text, INode node) {
+        if (text == null || text.isEmpty()) {
+            // The parser has said already that a word is missing.
+            return null;
+        }
         String words = node == null ? text : withoutHidden(node);
         T value = byWords.get(words);
         if (value == null) {
