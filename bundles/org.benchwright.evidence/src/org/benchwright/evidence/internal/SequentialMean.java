@@ -19,7 +19,7 @@ import org.hipparchus.distribution.continuous.NormalDistribution;
  */
 public record SequentialMean(double lower, double upper, double guardBand) {
 
-    private static final int POINTS = 16;
+    private static final int POINTS = 10;
     /** Beyond this many standard deviations a normal error has less than 10<sup>-15</sup> left. */
     private static final double REACH = 8;
     private static final NormalDistribution NORMAL = new NormalDistribution();
