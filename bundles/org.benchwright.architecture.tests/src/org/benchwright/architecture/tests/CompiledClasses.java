@@ -1,0 +1,87 @@
+package org.benchwright.architecture.tests;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+
+import com.tngtech.archunit.core.domain.Dependency;
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.domain.JavaField;
+import com.tngtech.archunit.core.domain.JavaFieldAccess;
+import com.tngtech.archunit.core.domain.JavaMethodCall;
+import com.tngtech.archunit.core.domain.JavaModifier;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+
+/** The classes of all bundles, read once. */
+final class CompiledClasses {
+
+	private final JavaClasses classes;
+
+	CompiledClasses() {
+		classes = new ClassFileImporter().importPaths(Checkout.classFolders());
+	}
+
+	int size() {
+		return classes.size();
+	}
+
+	/** What the classes break of the arrows and of the rules for libraries: one line per pair of bundle and target. */
+	Set<String> objections(Arrows arrows) {
+		Set<String> objections = new TreeSet<>();
+		for (JavaClass type : classes) {
+			String bundle = arrows.bundleOf(type.getPackageName()).orElseThrow();
+			for (Dependency dependency : type.getDirectDependenciesFromSelf()) {
+				objection(arrows, bundle, dependency.getTargetClass())
+						.ifPresent(words -> objections.add(type.getName() + ": " + words));
+			}
+		}
+		return objections;
+	}
+
+	private static Optional<String> objection(Arrows arrows, String bundle, JavaClass target) {
+		JavaClass type = target.getBaseComponentType();
+		return arrows.bundleOf(type.getPackageName())
+				.map(to -> arrows.objection(bundle, to, type.getPackageName()))
+				.orElseGet(() -> Foreign.objection(bundle, type.getName()));
+	}
+
+	/** Hand-written classes, other than tests and the command line, that print rather than report. */
+	List<String> thatPrint() {
+		return product().filter(type -> !type.getPackageName().startsWith("org.benchwright.cli"))
+				.filter(CompiledClasses::prints)
+				.map(JavaClass::getName)
+				.sorted().toList();
+	}
+
+	private static boolean prints(JavaClass type) {
+		return type.getFieldAccessesFromSelf().stream().anyMatch(CompiledClasses::isStandardStream)
+				|| type.getMethodCallsFromSelf().stream().anyMatch(CompiledClasses::isPrintStackTrace);
+	}
+
+	private static boolean isStandardStream(JavaFieldAccess access) {
+		return access.getTargetOwner().isEquivalentTo(System.class)
+				&& Set.of("out", "err").contains(access.getTarget().getName());
+	}
+
+	private static boolean isPrintStackTrace(JavaMethodCall call) {
+		return call.getTarget().getName().equals("printStackTrace");
+	}
+
+	/** Hand-written static fields that can be set again. */
+	List<String> mutableStatics() {
+		return product().flatMap(type -> type.getFields().stream())
+				.filter(field -> field.getModifiers().contains(JavaModifier.STATIC))
+				.filter(field -> !field.getModifiers().contains(JavaModifier.FINAL))
+				.filter(field -> !field.getModifiers().contains(JavaModifier.SYNTHETIC) && !field.getName().startsWith("$"))
+				.map(JavaField::getFullName)
+				.sorted().toList();
+	}
+
+	private java.util.stream.Stream<JavaClass> product() {
+		return classes.stream()
+				.filter(type -> !type.getPackageName().contains(".tests") && !type.getPackageName().contains(".testkit"))
+				.filter(type -> Checkout.isHandWritten(type.getName()));
+	}
+}
