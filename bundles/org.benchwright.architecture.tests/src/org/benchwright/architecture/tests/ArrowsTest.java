@@ -17,8 +17,6 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** Nobody knows whom he must not know; and the checks themselves would tell. */
 class ArrowsTest {
 
-	private static final CompiledClasses CLASSES = new CompiledClasses();
-
 	@Test
 	void everyBundleIsInTheTable() {
 		Set<String> onDisk = Checkout.bundles().stream()
@@ -40,14 +38,14 @@ class ArrowsTest {
 
 	@Test
 	void classesFollowTheArrows() {
-		assertTrue(CLASSES.size() > 200, "only " + CLASSES.size() + " classes were found");
-		assertEquals("", String.join("\n", CLASSES.objections(Arrows.OF_THE_PROJECT)));
+		assertTrue(CompiledClasses.ALL.size() > 200, "only " + CompiledClasses.ALL.size() + " classes were found");
+		assertEquals("", String.join("\n", CompiledClasses.ALL.objections(Arrows.OF_THE_PROJECT)));
 	}
 
 	/** Rubs one drawn and used arrow out: the classes that use it must then be named. */
 	@Test
 	void aClassThatUsesAnArrowNotDrawnIsNamed() {
-		Set<String> objections = CLASSES.objections(Arrows.OF_THE_PROJECT.without("engine", "evidence"));
+		Set<String> objections = CompiledClasses.ALL.objections(Arrows.OF_THE_PROJECT.without("engine", "evidence"));
 		assertTrue(objections.stream().anyMatch(line -> line.startsWith("org.benchwright.engine.")
 				&& line.endsWith("engine -> evidence is not drawn")), String.join("\n", objections));
 	}

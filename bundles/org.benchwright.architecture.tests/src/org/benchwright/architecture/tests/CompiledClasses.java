@@ -4,12 +4,15 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 
+import com.tngtech.archunit.ArchConfiguration;
 import com.tngtech.archunit.core.domain.Dependency;
 import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.domain.JavaField;
 import com.tngtech.archunit.core.domain.JavaFieldAccess;
+import com.tngtech.archunit.core.domain.JavaMethod;
 import com.tngtech.archunit.core.domain.JavaMethodCall;
 import com.tngtech.archunit.core.domain.JavaModifier;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
@@ -17,9 +20,16 @@ import com.tngtech.archunit.core.importer.ClassFileImporter;
 /** The classes of all bundles, read once. */
 final class CompiledClasses {
 
+	static final CompiledClasses ALL = new CompiledClasses();
+
+	private static final List<String> TEST_ANNOTATIONS = List.of("org.junit.jupiter.api.Test",
+			"org.junit.jupiter.api.RepeatedTest", "org.junit.jupiter.params.ParameterizedTest");
+
 	private final JavaClasses classes;
 
-	CompiledClasses() {
+	private CompiledClasses() {
+		// Names are all that is looked at; reading the JDK's classes as well would take most of the time.
+		ArchConfiguration.get().setResolveMissingDependenciesFromClassPath(false);
 		classes = new ClassFileImporter().importPaths(Checkout.classFolders());
 	}
 
@@ -79,7 +89,32 @@ final class CompiledClasses {
 				.sorted().toList();
 	}
 
-	private java.util.stream.Stream<JavaClass> product() {
+	/** Classes with tests that the runner does not pick up, because of their name. */
+	List<String> testsThatNeverRun() {
+		return classes.stream()
+				.filter(type -> type.getMethods().stream().anyMatch(CompiledClasses::isTest))
+				.map(type -> type.getName().replaceFirst("\\$.*", ""))
+				.filter(name -> !name.endsWith("Test"))
+				.distinct().sorted().toList();
+	}
+
+	/** Classes with properties that nobody runs. The test kit's own tests run theirs by hand. */
+	List<String> propertiesThatNeverRun() {
+		return classes.stream()
+				.filter(type -> !type.getPackageName().startsWith("org.benchwright.testkit"))
+				.filter(type -> type.getMethods().stream()
+						.anyMatch(method -> method.isAnnotatedWith("net.jqwik.api.Property")))
+				.filter(type -> !type.getName().endsWith("Test")
+						|| !type.isAssignableTo("org.benchwright.testkit.PropertyTest"))
+				.map(JavaClass::getName)
+				.sorted().toList();
+	}
+
+	private static boolean isTest(JavaMethod method) {
+		return TEST_ANNOTATIONS.stream().anyMatch(method::isAnnotatedWith);
+	}
+
+	private Stream<JavaClass> product() {
 		return classes.stream()
 				.filter(type -> !type.getPackageName().contains(".tests") && !type.getPackageName().contains(".testkit"))
 				.filter(type -> Checkout.isHandWritten(type.getName()));

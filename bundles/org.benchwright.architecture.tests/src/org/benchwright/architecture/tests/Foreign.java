@@ -4,12 +4,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Stream;
 
 /** Which bundle may use which library or part of the platform. */
 final class Foreign {
 
-	/** Libraries that are one bundle's own affair: nobody else may name them, so that they can be exchanged there. */
+	/** Libraries that are the affair of a bundle or two: nobody else may name them, so that they can be exchanged there. */
 	private static final Map<String, Set<String>> OWNERS = Map.ofEntries(
 			Map.entry("javax.measure", Set.of("core")),
 			Map.entry("tech.units", Set.of("core")),
@@ -18,7 +19,7 @@ final class Foreign {
 			Map.entry("javax.sql", Set.of("ledger")),
 			Map.entry("org.sqlite", Set.of("ledger")),
 			Map.entry("org.erdtman", Set.of("ledger")),
-			Map.entry("com.fasterxml.jackson", Set.of("workshop")),
+			Map.entry("com.fasterxml.jackson", Set.of("ledger", "workshop")),
 			Map.entry("picocli", Set.of("cli")),
 			Map.entry("org.jline", Set.of("cli")),
 			Map.entry("org.eclipse.emf", Set.of("model", "language")),
@@ -64,7 +65,7 @@ final class Foreign {
 		return OWNERS.entrySet().stream()
 				.filter(owner -> within(owner.getKey(), name) && !owner.getValue().contains(bundle))
 				.findFirst()
-				.map(owner -> name + " is for " + owner.getValue() + " only, but " + bundle + " knows it");
+				.map(owner -> name + " is for " + new TreeSet<>(owner.getValue()) + " only, but " + bundle + " knows it");
 	}
 
 	private static boolean matches(Stream<String> prefixes, String name) {

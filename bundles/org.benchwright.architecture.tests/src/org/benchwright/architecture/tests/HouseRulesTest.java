@@ -16,8 +16,6 @@ class HouseRulesTest {
 
 	private static final Pattern CLASS_ATTRIBUTE = Pattern.compile("\\bclass=\"([^\":]+)");
 
-	private static final CompiledClasses CLASSES = new CompiledClasses();
-
 	@Test
 	void everyPackageSaysWhatItIsFor() {
 		List<Path> silent = Checkout.sourceFolders().stream()
@@ -51,11 +49,21 @@ class HouseRulesTest {
 
 	@Test
 	void onlyTheCommandLinePrints() {
-		assertEquals(List.of(), CLASSES.thatPrint());
+		assertEquals(List.of(), CompiledClasses.ALL.thatPrint());
 	}
 
 	@Test
 	void noStaticFieldCanBeSetAgain() {
-		assertEquals(List.of(), CLASSES.mutableStatics());
+		assertEquals(List.of(), CompiledClasses.ALL.mutableStatics());
+	}
+
+	@Test
+	void everyTestHasANameThatTheRunnerPicksUp() {
+		assertEquals(List.of(), CompiledClasses.ALL.testsThatNeverRun());
+	}
+
+	@Test
+	void everyPropertyIsRun() {
+		assertEquals(List.of(), CompiledClasses.ALL.propertiesThatNeverRun());
 	}
 }
