@@ -107,7 +107,7 @@ lock_build() {
 # change of branch and back gives the same one.
 source_stamp() {
 	(
-		cd "$bench_root"
+		cd "$bench_root" || exit
 		find pom.xml .mvn bundles features releng \
 			\( -name target -o -name src-gen -o -name '*.tests' -o -name 'org.benchwright.testkit' -o -name '.*' ! -name .mvn \) -prune \
 			-o -type f -print0 | LC_ALL=C sort -z | xargs -0 sha256sum | sha256sum | cut -c 1-16
