@@ -42,7 +42,8 @@ public final class BenchKeyStore {
      */
     @SuppressWarnings("try") // the lock is held, not used
     public static BenchKey openOrCreate(Path folder) throws BenchKeyException {
-        try (FolderLock lock = FolderLock.take(folder, PATIENCE)) {
+        try (FolderLock lock = FolderLock.take(folder, PATIENCE)
+                .orElseThrow(() -> new BenchKeyException(Messages.text("folderBusy", folder)))) {
             Path secretFile = folder.resolve(SECRET_FILE);
             Path publicFile = folder.resolve(PUBLIC_FILE);
             if (Files.exists(secretFile)) {

@@ -8,10 +8,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.time.Duration;
+import java.util.Optional;
 
 /**
- * For short work that only one process may do in a folder at a time, such as making the bench key. It is given back when the process ends,
- * however it ends. Appending to a ledger needs no such lock.
+ * For short work that only one process may do in a folder at a time: making or opening the ledger, making the bench key. It is given back
+ * when the process ends, however it ends. Appending to a ledger needs no such lock.
  */
 public final class FolderLock implements AutoCloseable {
 
@@ -27,20 +28,22 @@ public final class FolderLock implements AutoCloseable {
     /**
      * Waits for the lock.
      *
-     * @throws IOException when the folder can't be written to, or others hold the lock for longer than {@code patience}
+     * @return the lock; empty when others held it for longer than {@code patience}
+     * @throws IOException when the folder can't be written to
      */
-    public static FolderLock take(Path folder, Duration patience) throws IOException {
+    public static Optional<FolderLock> take(Path folder, Duration patience) throws IOException {
         Files.createDirectories(folder);
         FileChannel channel = FileChannel.open(folder.resolve(NAME), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
         try {
             long end = System.nanoTime() + patience.toNanos();
             while (!isTaken(channel)) {
                 if (System.nanoTime() - end > 0) {
-                    throw new IOException("another program works in " + folder);
+                    channel.close();
+                    return Optional.empty();
                 }
                 Thread.sleep(BETWEEN_TRIES.toMillis());
             }
-            return new FolderLock(channel);
+            return Optional.of(new FolderLock(channel));
         } catch (InterruptedException interrupted) {
             Thread.currentThread().interrupt();
             channel.close();

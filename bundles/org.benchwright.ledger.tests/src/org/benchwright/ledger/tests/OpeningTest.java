@@ -75,7 +75,7 @@ class OpeningTest {
         assertThrows(LedgerFormatException.class, () -> SqliteLedger.open(file()));
         assertThrows(LedgerFormatException.class, () -> SqliteLedger.openReadOnly(file()));
         assertArrayEquals(content, Files.readAllBytes(file()));
-        assertEquals(List.of("bench.ledger"), list(folder));
+        assertEquals(List.of("bench.ledger", "bench.lock"), list(folder));
     }
 
     @Test

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.BufferedReader;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Random;
 import java.util.Set;
@@ -82,6 +83,26 @@ class ProcessesTest {
             }
             return conflicts;
         };
+    }
+
+    @Test
+    void manyStartsAtOnceMakeOneLedger() throws Exception {
+        ExecutorService starts = Executors.newFixedThreadPool(6);
+        try {
+            for (int round = 0; round < 30; round++) {
+                Path fresh = folder.resolve("round" + round).resolve("bench.ledger");
+                Callable<Long> start = () -> {
+                    try (Ledger ledger = SqliteLedger.open(fresh)) {
+                        return ledger.lastSequence(TEST);
+                    }
+                };
+                for (Future<Long> one : starts.invokeAll(Collections.nCopies(6, start))) {
+                    assertEquals(0L, one.get());
+                }
+            }
+        } finally {
+            starts.shutdownNow();
+        }
     }
 
     @Test

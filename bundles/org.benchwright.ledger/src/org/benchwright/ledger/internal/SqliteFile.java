@@ -9,6 +9,8 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.Set;
 import org.benchwright.ledger.DurableFiles;
+import org.benchwright.ledger.FolderLock;
+import org.benchwright.ledger.LedgerBusyException;
 import org.benchwright.ledger.LedgerDamagedException;
 import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.LedgerFormatException;
@@ -35,27 +37,31 @@ public final class SqliteFile implements AutoCloseable {
     }
 
     /** Opens the ledger for writing; makes it, and its folder, when there is none. */
+    @SuppressWarnings("try") // the lock is held, not used
     public static SqliteFile openOrCreate(Path file, LedgerOptions options) throws LedgerException {
         Path path = file.toAbsolutePath().normalize();
-        try {
-            Files.createDirectories(path.getParent());
-        } catch (IOException refused) {
-            throw new LedgerReadOnlyException(Messages.text("readOnly", path), refused);
-        }
         if (Files.isDirectory(path)) {
             throw new LedgerFormatException(Messages.text("notALedger", path));
         }
-        try {
-            Connection connection = connect(path.toUri().toString(), false, options);
-            try {
-                prepare(connection, path, options);
-                return new SqliteFile(path, connection, ReadOnlyPlace.inPlace(path), true);
-            } catch (SQLException | LedgerException | RuntimeException failure) {
-                close(connection, failure);
-                throw failure;
-            }
+        // The change of a new file to WAL mode doesn't wait for others, so starts take turns.
+        try (FolderLock lock = FolderLock.take(path.getParent(), options.patience())
+                .orElseThrow(() -> new LedgerBusyException(Messages.text("folderBusy", path.getParent())))) {
+            return openOrCreateAlone(path, options);
+        } catch (IOException refused) {
+            throw new LedgerReadOnlyException(Messages.text("readOnly", path), refused);
         } catch (SQLException failure) {
             throw SqliteErrors.translate(failure, path);
+        }
+    }
+
+    private static SqliteFile openOrCreateAlone(Path path, LedgerOptions options) throws SQLException, LedgerException {
+        Connection connection = connect(path.toUri().toString(), false, options);
+        try {
+            prepare(connection, path, options);
+            return new SqliteFile(path, connection, ReadOnlyPlace.inPlace(path), true);
+        } catch (SQLException | LedgerException | RuntimeException failure) {
+            close(connection, failure);
+            throw failure;
         }
     }
 
@@ -94,7 +100,7 @@ public final class SqliteFile implements AutoCloseable {
         try {
             Connection connection = connect(place.uri(), true, options);
             try {
-                if (identify(connection, path) == 0) {
+                if (identified(connection, path) == 0) {
                     throw new LedgerFormatException(Messages.text("notALedger", path));
                 }
                 return new SqliteFile(path, connection, place, false);
@@ -126,7 +132,7 @@ public final class SqliteFile implements AutoCloseable {
     }
 
     private static void prepare(Connection connection, Path path, LedgerOptions options) throws SQLException, LedgerException {
-        int version = identify(connection, path);
+        int version = identified(connection, path);
         try (Statement statement = connection.createStatement()) {
             // Readers and a writer at once; nothing acknowledged is lost when the power goes.
             statement.execute("PRAGMA journal_mode = WAL");
@@ -157,6 +163,11 @@ public final class SqliteFile implements AutoCloseable {
         } catch (IOException failure) {
             throw new LedgerException(Messages.text("failed", path, failure.getMessage()), failure);
         }
+    }
+
+    /** {@link #identify} on one view of the file: another process may be making the ledger at this moment. */
+    private static int identified(Connection connection, Path path) throws SQLException, LedgerException {
+        return inTransaction(connection, "BEGIN", within -> identify(within, path));
     }
 
     /** The file's format version, 0 when it is empty. */
