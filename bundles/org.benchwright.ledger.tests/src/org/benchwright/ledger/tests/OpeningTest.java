@@ -164,6 +164,19 @@ class OpeningTest {
     }
 
     @Test
+    void aFileWithoutTheRightToWriteIsReportedAtOnce() throws Exception {
+        SampleLedger.build(folder, 2, 3);
+        assertTrue(file().toFile().setReadOnly());
+        if (Files.isWritable(file())) {
+            // The superuser may write to it all the same.
+            SqliteLedger.open(file()).close();
+        } else {
+            assertThrows(LedgerReadOnlyException.class, () -> SqliteLedger.open(file()));
+        }
+        assertTrue(LedgerVerifier.verify(VerificationRequest.of(file())).clean());
+    }
+
+    @Test
     void namesWithSpecialCharactersAreOnlyNames() throws Exception {
         Path odd = folder.resolve("P\u00e9rion & S\u00f6hne").resolve("a?mode=memory#1%20 b.ledger");
         try (Ledger ledger = SqliteLedger.open(odd)) {
