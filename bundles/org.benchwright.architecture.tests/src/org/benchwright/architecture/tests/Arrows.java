@@ -92,15 +92,19 @@ record Arrows(Map<String, Set<String>> drawn) {
 		return Optional.empty();
 	}
 
-	/** A test bundle may know what the bundle it tests may know, that bundle itself, and the test kit. */
+	/** A test bundle may know the bundle it tests, everything that one builds on, and the test kit. */
 	private Set<String> allowed(String from) {
 		if (!from.endsWith(".tests")) {
 			return drawn.getOrDefault(from, Set.of());
 		}
-		String tested = from.substring(0, from.length() - ".tests".length());
-		Set<String> allowed = new HashSet<>(drawn.getOrDefault(tested, Set.of()));
-		allowed.add(tested);
-		allowed.add("testkit");
+		Set<String> allowed = new HashSet<>(Set.of("testkit"));
+		addAllBelow(from.substring(0, from.length() - ".tests".length()), allowed);
 		return allowed;
+	}
+
+	private void addAllBelow(String bundle, Set<String> found) {
+		if (found.add(bundle)) {
+			drawn.getOrDefault(bundle, Set.of()).forEach(below -> addAllBelow(below, found));
+		}
 	}
 }

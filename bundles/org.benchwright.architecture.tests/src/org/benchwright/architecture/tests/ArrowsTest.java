@@ -88,6 +88,8 @@ class ArrowsTest {
 			"workshop, engine, org.benchwright.engine,          ",
 			"workshop, ledger, org.benchwright.ledger.internal, org.benchwright.ledger.internal is internal to ledger",
 			"ledger.tests, ledger, org.benchwright.ledger.internal, ",
+			"workshop.tests, evidence, org.benchwright.evidence, ",
+			"workshop.tests, engine, org.benchwright.engine.internal, org.benchwright.engine.internal is internal to engine",
 			"ledger.tests, engine, org.benchwright.engine,      ledger.tests -> engine is not drawn" })
 	void aPackageThatIsOffLimitsIsNamed(String from, String to, String packageName, String words) {
 		assertEquals(Optional.ofNullable(words), Arrows.OF_THE_PROJECT.objection(from, to, packageName));
