@@ -45,17 +45,20 @@ class EveryByteTest {
     void everyByteOfEveryCellOfAThousandEvents() throws Exception {
         List<Place> places = places(SampleLedger.build(folder, 6, 170));
         assertEquals(1019, places.size());
-        long changes = 0;
-        for (Place place : places) {
-            for (int column = 0; column < EventRow.COLUMNS.size(); column++) {
-                for (Cell changed : changes(place.row().cells().get(column))) {
-                    assertFound(place, column, changed);
-                    changes++;
-                }
-            }
-        }
+        long changes = places.parallelStream().mapToLong(EveryByteTest::changeAll).sum();
         long bytes = places.stream().flatMap(place -> place.row().cells().stream()).mapToLong(cell -> cell.bytes().length).sum();
         assertTrue(changes >= bytes, changes + " changes of " + bytes + " bytes");
+    }
+
+    private static long changeAll(Place place) {
+        long count = 0;
+        for (int column = 0; column < EventRow.COLUMNS.size(); column++) {
+            for (Cell changed : changes(place.row().cells().get(column))) {
+                assertFound(place, column, changed);
+                count++;
+            }
+        }
+        return count;
     }
 
     private static void assertFound(Place place, int column, Cell changed) {
