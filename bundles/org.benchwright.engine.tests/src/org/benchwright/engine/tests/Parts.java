@@ -2,8 +2,8 @@ package org.benchwright.engine.tests;
 
 import java.math.BigDecimal;
 import java.time.Duration;
-import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 import org.benchwright.core.Durations;
@@ -88,7 +88,7 @@ final class Parts {
     }
 
     static Signal steady(String lamp) {
-        return new Signal.LampShows(lamp, lamp.toUpperCase(java.util.Locale.ROOT), Optional.of(LampColour.GREEN), new LampPattern.Steady());
+        return new Signal.LampShows(lamp, lamp.toUpperCase(Locale.ROOT), Optional.of(LampColour.GREEN), new LampPattern.Steady());
     }
 
     static Action.Window within(String time, String mark) {
@@ -205,9 +205,5 @@ final class Parts {
 
     static Duration duration(String words) {
         return Durations.parse(words);
-    }
-
-    static List<Action> actions(Action... actions) {
-        return Arrays.asList(actions);
     }
 }
