@@ -96,6 +96,17 @@ public final class Families {
     }
 
     /**
+     * What a name in {@code load only} stands for.
+     *
+     * @param family a family
+     * @param name   the name
+     * @return the item as the nearest family declares it; empty where none does
+     */
+    public static Optional<LoadItem> loadItem(Family family, String name) {
+        return loadItems(family).stream().filter(item -> name.equals(item.getName())).findFirst();
+    }
+
+    /**
      * The fault notes of a family.
      *
      * @param family a family

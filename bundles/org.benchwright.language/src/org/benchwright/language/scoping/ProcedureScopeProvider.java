@@ -54,7 +54,6 @@ public class ProcedureScopeProvider extends AbstractProcedureScopeProvider {
             case ProcedurePackage.DISPLAY -> ofFamily(context, Families::displays);
             case ProcedurePackage.MODE -> ofFamily(context, Families::modes);
             case ProcedurePackage.KEPT_ITEM -> ofFamily(context, Families::keptItems);
-            case ProcedurePackage.LOAD_ITEM -> ofFamily(context, Families::loadItems);
             case ProcedurePackage.FAULT -> ofFamily(context, Families::faults);
             case ProcedurePackage.HAZARD -> ofProcedure(context, Procedure::getHazards);
             case ProcedurePackage.INSTRUMENT -> ofProcedure(context, Procedure::getInstruments);

@@ -40,14 +40,12 @@ public final class PlanCompiler {
     private static final BigDecimal USUAL_COVERAGE = BigDecimal.valueOf(2);
 
     private final Procedure procedure;
-    private final FamilyCompiler family;
     private final Signals signals;
     private final List<KeptItem> protectedItems;
 
     private PlanCompiler(Procedure procedure) {
         this.procedure = procedure;
-        family = new FamilyCompiler(procedure.getFamily());
-        signals = new Signals(family);
+        signals = new Signals(procedure.getFamily());
         protectedItems = procedure.getProtections().stream().flatMap(p -> p.getItems().stream()).toList();
     }
 
@@ -64,7 +62,7 @@ public final class PlanCompiler {
         Procedure p = procedure;
         return new Plan(Plan.CURRENT_FORMAT, p.getName(), p.getLabel(), p.getRevision(), FamilyCompiler.text(p.getPurpose()),
                 Optional.ofNullable(p.getRetest()).map(r -> r.getProcedure().getName()),
-                Optional.ofNullable(p.getBenchProof()).map(b -> Amounts.duration(b.getValidity())), family.compile(),
+                Optional.ofNullable(p.getBenchProof()).map(b -> Amounts.duration(b.getValidity())), FamilyCompiler.compile(p.getFamily()),
                 p.getClaims().stream().findFirst().map(c -> new Claim(Amounts.duration(c.getInterval()), Amounts.share(c.getLevel()))),
                 p.getHazards().stream().map(PlanCompiler::hazard).toList(),
                 protectedItems.stream().map(k -> new ProtectedItem(k.getName(), k.getLabel())).toList(),
@@ -112,7 +110,7 @@ public final class PlanCompiler {
     }
 
     private List<Step> steps(List<org.benchwright.model.Step> written) {
-        return written.stream().map(s -> new StepCompiler(signals, protectedItems).compile(s)).toList();
+        return written.stream().map(s -> new StepCompiler(procedure.getFamily(), protectedItems).compile(s)).toList();
     }
 
     private static List<String> names(List<? extends Named> named) {

@@ -11,6 +11,8 @@ import org.benchwright.core.LampPattern;
 import org.benchwright.engine.plan.Action.AnyOf;
 import org.benchwright.engine.plan.Signal;
 import org.benchwright.model.DisplayIndication;
+import org.benchwright.model.Families;
+import org.benchwright.model.Family;
 import org.benchwright.model.Indication;
 import org.benchwright.model.LampIndication;
 import org.benchwright.model.LampState;
@@ -24,9 +26,9 @@ final class Signals {
     /** In percent, where a flash rate is written without a tolerance; common practice, no source. */
     private static final BigDecimal USUAL_TOLERANCE = BigDecimal.valueOf(20);
 
-    private final FamilyCompiler family;
+    private final Family family;
 
-    Signals(FamilyCompiler family) {
+    Signals(Family family) {
         this.family = family;
     }
 
@@ -58,7 +60,7 @@ final class Signals {
     }
 
     Signal.ModeShows ofMode(Mode mode) {
-        return new Signal.ModeShows(mode.getName(), family.shownBy(mode).stream().map(this::still).toList());
+        return new Signal.ModeShows(mode.getName(), Families.indications(family, mode).stream().map(this::still).toList());
     }
 
     private static Signal lamp(LampIndication written, LampState state) {

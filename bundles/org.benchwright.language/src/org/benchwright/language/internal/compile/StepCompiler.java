@@ -25,6 +25,8 @@ import org.benchwright.model.Decision;
 import org.benchwright.model.Energise;
 import org.benchwright.model.Erase;
 import org.benchwright.model.Expectation;
+import org.benchwright.model.Families;
+import org.benchwright.model.Family;
 import org.benchwright.model.FitUnit;
 import org.benchwright.model.GoTo;
 import org.benchwright.model.Grid;
@@ -32,6 +34,7 @@ import org.benchwright.model.Instrument;
 import org.benchwright.model.Isolate;
 import org.benchwright.model.KeptItem;
 import org.benchwright.model.Load;
+import org.benchwright.model.LoadItem;
 import org.benchwright.model.LogCondition;
 import org.benchwright.model.LogEntry;
 import org.benchwright.model.Mark;
@@ -54,12 +57,14 @@ final class StepCompiler extends ProcedureSwitch<Optional<Action>> {
     /** The one item that the language switches. */
     private static final String SUPPLY = "supply";
 
+    private final Family family;
     private final Signals signals;
     private final List<KeptItem> protectedItems;
     private final Set<String> ids = new HashSet<>();
 
-    StepCompiler(Signals signals, List<KeptItem> protectedItems) {
-        this.signals = signals;
+    StepCompiler(Family family, List<KeptItem> protectedItems) {
+        this.family = family;
+        signals = new Signals(family);
         this.protectedItems = protectedItems;
     }
 
@@ -239,9 +244,13 @@ final class StepCompiler extends ProcedureSwitch<Optional<Action>> {
     @Override
     public Optional<Action> caseLoad(Load l) {
         return some(new Action.Choose(id("load"), Action.Choose.Verb.LOAD,
-                l.getItems().stream().map(i -> new Action.Choose.Item(i.getName(), i.getLabel(), false)).toList(),
-                l.getLeftOut().stream().map(i -> new Action.Choose.Item(i.getName(), i.getLabel(), false)).toList(),
-                Moves.of(null, l)));
+                l.getItems().stream().map(this::toLoad).toList(), l.getLeftOut().stream().map(this::toLoad).toList(), Moves.of(null, l)));
+    }
+
+    /** An item as the family declares it; where it declares none, its name with spaces reads well enough. */
+    private Action.Choose.Item toLoad(String name) {
+        String title = Families.loadItem(family, name).map(LoadItem::getLabel).orElseGet(() -> name.replace('_', ' '));
+        return new Action.Choose.Item(name, title, false);
     }
 
     private Action.Choose.Item item(KeptItem kept) {

@@ -1,15 +1,17 @@
 package org.benchwright.language.internal.inspect;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 import org.benchwright.language.RemarkCode;
 import org.benchwright.model.Erase;
+import org.benchwright.model.Families;
+import org.benchwright.model.Family;
 import org.benchwright.model.KeptItem;
 import org.benchwright.model.Load;
-import org.benchwright.model.LoadItem;
 import org.benchwright.model.Named;
 import org.benchwright.model.Procedure;
 import org.benchwright.model.ProcedurePackage.Literals;
@@ -17,6 +19,7 @@ import org.benchwright.model.Procedures;
 import org.benchwright.model.Release;
 import org.benchwright.model.Statement;
 import org.benchwright.model.Step;
+import org.eclipse.emf.ecore.EStructuralFeature;
 
 /** What the owner must not lose is neither erased nor replaced without a release, and is named wherever something is erased. */
 final class ProtectionInspection implements Inspection {
@@ -25,9 +28,10 @@ final class ProtectionInspection implements Inspection {
     public void procedure(Procedure procedure, Remarks remarks) {
         Set<String> kept = procedure.getProtections().stream().flatMap(each -> Written.things(each.getItems()).stream())
                 .map(Named::getName).collect(Collectors.toSet());
+        Optional<Family> family = Written.thing(procedure.getFamily());
         for (Step step : Procedures.allSteps(procedure)) {
             Procedures.statements(step, Erase.class).forEach(erase -> erase(erase, step, kept, remarks));
-            Procedures.statements(step, Load.class).forEach(load -> load(load, step, kept, remarks));
+            Procedures.statements(step, Load.class).forEach(load -> load(load, step, family, kept, remarks));
         }
     }
 
@@ -48,19 +52,30 @@ final class ProtectionInspection implements Inspection {
                 .forEach(item -> remarks.on(erase, RemarkCode.PROTECTED_ITEM_NOT_NAMED, item));
     }
 
-    private static void load(Load load, Step step, Set<String> kept, Remarks remarks) {
-        List<LoadItem> items = load.getItems();
+    private static void load(Load load, Step step, Optional<Family> family, Set<String> kept, Remarks remarks) {
+        named(load, load.getItems(), Literals.LOAD__ITEMS, family, remarks);
+        named(load, load.getLeftOut(), Literals.LOAD__LEFT_OUT, family, remarks);
+        List<String> items = load.getItems();
         for (int i = 0; i < items.size(); i++) {
-            LoadItem item = items.get(i);
-            if (Written.thing(item).isEmpty()) {
-                continue;
-            }
+            String item = items.get(i);
             int at = i;
-            Written.things(item.getReplaces()).stream().map(Named::getName).filter(kept::contains)
-                    .filter(replaced -> !isReleased(load, step)).forEach(replaced -> remarks.on(load, Literals.LOAD__ITEMS, at,
-                            RemarkCode.PROTECTED_ITEM_REPLACED, item.getName(), replaced));
+            family.flatMap(f -> Families.loadItem(f, item)).stream().flatMap(known -> Written.things(known.getReplaces()).stream())
+                    .map(Named::getName).filter(kept::contains).filter(replaced -> !isReleased(load, step))
+                    .forEach(replaced -> remarks.on(load, Literals.LOAD__ITEMS, at, RemarkCode.PROTECTED_ITEM_REPLACED, item, replaced));
             if (load.getLeftOut().contains(item)) {
-                remarks.on(load, Literals.LOAD__ITEMS, i, RemarkCode.CHOSEN_AND_SPARED, item.getName());
+                remarks.on(load, Literals.LOAD__ITEMS, i, RemarkCode.CHOSEN_AND_SPARED, item);
+            }
+        }
+    }
+
+    /** A family that declares what can be loaded declares all of it; one that declares nothing leaves it to the procedure. */
+    private static void named(Load load, List<String> items, EStructuralFeature part, Optional<Family> family, Remarks remarks) {
+        if (family.filter(f -> !Families.loadItems(f).isEmpty()).isEmpty()) {
+            return;
+        }
+        for (int i = 0; i < items.size(); i++) {
+            if (Families.loadItem(family.get(), items.get(i)).isEmpty()) {
+                remarks.on(load, part, i, RemarkCode.UNKNOWN_LOAD_ITEM, items.get(i));
             }
         }
     }

@@ -23,14 +23,14 @@ public class UnknownNameMessages extends LinkingDiagnosticMessageProvider {
             Map.entry(Literals.FAMILY, RemarkCode.UNKNOWN_FAMILY), Map.entry(Literals.PROCEDURE, RemarkCode.UNKNOWN_PROCEDURE),
             Map.entry(Literals.LAMP, RemarkCode.UNKNOWN_LAMP), Map.entry(Literals.DISPLAY, RemarkCode.UNKNOWN_DISPLAY),
             Map.entry(Literals.MODE, RemarkCode.UNKNOWN_MODE), Map.entry(Literals.KEPT_ITEM, RemarkCode.UNKNOWN_PROTECTED_ITEM),
-            Map.entry(Literals.LOAD_ITEM, RemarkCode.UNKNOWN_LOAD_ITEM), Map.entry(Literals.FAULT, RemarkCode.UNKNOWN_FAULT),
+            Map.entry(Literals.FAULT, RemarkCode.UNKNOWN_FAULT),
             Map.entry(Literals.HAZARD, RemarkCode.UNKNOWN_HAZARD), Map.entry(Literals.INSTRUMENT, RemarkCode.UNKNOWN_INSTRUMENT),
             Map.entry(Literals.MARK, RemarkCode.UNKNOWN_MARK), Map.entry(Literals.DESTINATION, RemarkCode.UNKNOWN_STEP_OR_STAGE),
             Map.entry(Literals.BLOCK, RemarkCode.UNKNOWN_STEP_OR_STAGE), Map.entry(Literals.VALUE, RemarkCode.UNKNOWN_VALUE));
 
     /** Where the family itself is unknown or not said, nothing of it can be known: one remark is enough. */
     private static final Set<EClass> OF_FAMILY = Set.of(Literals.LAMP, Literals.DISPLAY, Literals.MODE, Literals.KEPT_ITEM,
-            Literals.LOAD_ITEM, Literals.FAULT);
+            Literals.FAULT);
 
     @Override
     public DiagnosticMessage getUnresolvedProxyMessage(ILinkingDiagnosticContext context) {
