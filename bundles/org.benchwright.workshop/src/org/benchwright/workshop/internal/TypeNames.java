@@ -20,7 +20,7 @@ import org.benchwright.engine.plan.WorkStage;
  * The names under which records are stored where one of several can stand. They are part of the ledger's format: a class may be
  * renamed, its name here may not.
  */
-final class TypeNames {
+public final class TypeNames {
 
     private final Map<String, Class<? extends Record>> classes;
     private final Map<Class<?>, String> names;
@@ -31,7 +31,7 @@ final class TypeNames {
     }
 
     /** Events of format 1: the kinds of entries in the ledger. */
-    static TypeNames events() {
+    public static TypeNames events() {
         Map<String, Class<? extends Record>> table = new LinkedHashMap<>();
         table.put("opened", Fact.Opened.class);
         table.put("precondition-answered", Fact.PreconditionAnswered.class);
@@ -84,7 +84,7 @@ final class TypeNames {
     }
 
     /** What a plan of format 1 is made of. */
-    static TypeNames plan() {
+    public static TypeNames plan() {
         Map<String, Class<? extends Record>> table = new LinkedHashMap<>();
         table.put("steps", WorkStage.class);
         table.put("soak", SoakStage.class);
@@ -142,7 +142,8 @@ final class TypeNames {
         return name;
     }
 
-    Map<String, Class<? extends Record>> table() {
+    /** All names with their classes. */
+    public Map<String, Class<? extends Record>> table() {
         return classes;
     }
 }
