@@ -13,6 +13,7 @@ import org.benchwright.core.Ticker;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.present.internal.Message;
+import org.benchwright.present.internal.Reports;
 import org.benchwright.present.internal.Rows;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.BenchTime;
@@ -149,6 +150,19 @@ public final class Bench implements AutoCloseable {
             return ledger.openTests().stream().map(test -> Rows.of(test.id(), test.run(), clocks.clock().instant())).toList();
         } catch (StoreException | FaultyRecordException e) {
             throw Failures.cannotStore(e);
+        }
+    }
+
+    /**
+     * Verifies a ledger. Nothing is made or changed.
+     *
+     * @throws CannotStoreException if there is none, or it can't be read as a ledger at all
+     */
+    public static VerificationReport verify(Path ledger, Clocks clocks) throws CannotStoreException {
+        try {
+            return Reports.of(BenchLedger.verify(ledger), clocks.clock().instant());
+        } catch (StoreException e) {
+            throw new CannotStoreException(e.getMessage(), e);
         }
     }
 

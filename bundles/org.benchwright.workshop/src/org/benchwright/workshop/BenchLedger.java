@@ -9,9 +9,13 @@ import org.benchwright.ledger.BenchFolder;
 import org.benchwright.ledger.BenchKeyStore;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerException;
+import org.benchwright.ledger.LedgerVerifier;
 import org.benchwright.ledger.Signer;
 import org.benchwright.ledger.SqliteLedger;
 import org.benchwright.ledger.TestId;
+import org.benchwright.ledger.Verification;
+import org.benchwright.ledger.VerificationRequest;
+import org.benchwright.workshop.internal.DecisionCheck;
 import org.benchwright.workshop.internal.KeptTests;
 
 /** The ledger of a bench with what the workshop does in it. */
@@ -103,6 +107,29 @@ public final class BenchLedger implements AutoCloseable {
         } catch (LedgerException e) {
             throw new StoreException(e.getMessage(), e);
         }
+    }
+
+    /**
+     * Verifies a ledger: links, signatures, decisions derived again. Nothing is made or changed.
+     *
+     * @throws StoreException if there is none, or it can't be read as a ledger at all
+     */
+    public static LedgerReport verify(Path file) throws StoreException {
+        try (Ledger documents = SqliteLedger.openReadOnly(file)) {
+            DecisionCheck decisions = new DecisionCheck(documents);
+            Verification found = LedgerVerifier.verify(VerificationRequest.of(file).with(decisions));
+            List<String> signers = found.signers().stream().map(key -> key.fingerprint().hex()).toList();
+            return new LedgerReport(found.tests().size(), found.events(), found.documents(), decisions.derived(), signers,
+                    faults(found, 1), faults(found, 2), faults(found, 3), found.faultsLeftOut(), decisions.open(), found.clean());
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
+    }
+
+    private static List<RecordFault> faults(Verification found, int line) {
+        return found.faults().stream().filter(fault -> fault.kind().line() == line)
+                .map(fault -> new RecordFault(fault.test().map(TestId::value).orElse(""), fault.sequence().orElse(0), fault.words()))
+                .toList();
     }
 
     @Override

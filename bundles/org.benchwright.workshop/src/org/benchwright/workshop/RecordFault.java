@@ -1,17 +1,17 @@
 package org.benchwright.workshop;
 
 /**
- * What is wrong in a record.
+ * What is wrong in a ledger.
  *
- * @param test     the test's id
- * @param sequence the event's sequence number; 0 if the whole test is meant
- * @param kind     the event's kind; empty if the whole test is meant
+ * @param test     the test's id; empty if the ledger as a whole is meant
+ * @param sequence the event's sequence number; 0 if the whole test or ledger is meant
  * @param reason   what was found and what should have been there
  */
-public record RecordFault(String test, long sequence, String kind, String reason) {
+public record RecordFault(String test, long sequence, String reason) {
 
     @Override
     public String toString() {
-        return sequence == 0 ? test + ": " + reason : test + " event " + sequence + " " + kind + ": " + reason;
+        String place = test + (sequence == 0 ? "" : " event " + sequence);
+        return place.isEmpty() ? reason : place.strip() + ": " + reason;
     }
 }

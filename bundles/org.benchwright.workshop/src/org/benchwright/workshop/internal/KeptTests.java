@@ -2,6 +2,7 @@ package org.benchwright.workshop.internal;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.NoSuchElementException;
 import java.util.Optional;
 
 import org.benchwright.core.Digest;
@@ -36,7 +37,17 @@ public final class KeptTests {
      * @throws StoreException        if the ledger cannot be read
      */
     public KeptTest read(Ledger ledger, TestId test) throws StoreException, FaultyRecordException {
-        List<LedgerEntry> entries = entries(ledger, test);
+        return derive(ledger, test, entries(ledger, test));
+    }
+
+    /**
+     * The test, derived again from the facts in these entries.
+     *
+     * @param documents where plan and text are read from
+     * @throws FaultyRecordException if its record cannot be what happened
+     * @throws StoreException        if plan or text cannot be read
+     */
+    KeptTest derive(Ledger documents, TestId test, List<LedgerEntry> entries) throws StoreException, FaultyRecordException {
         List<TestEvent> made = new ArrayList<>();
         boolean sealed = false;
         for (LedgerEntry entry : entries) {
@@ -48,7 +59,7 @@ public final class KeptTests {
                 made.add(event(entry));
             }
         }
-        Plan plan = plan(ledger, opening(entries, made, test), entries.get(0));
+        Plan plan = plan(documents, opening(entries, made, test), entries.get(0));
         return new KeptTest(test.value(), fold(plan, made, entries), sealed);
     }
 
@@ -65,7 +76,7 @@ public final class KeptTests {
 
     private static Fact.Opened opening(List<LedgerEntry> entries, List<TestEvent> made, TestId test) throws FaultyRecordException {
         if (made.isEmpty()) {
-            throw new FaultyRecordException(new RecordFault(test.value(), 0, "", Message.FAULT_NO_EVENTS.text()));
+            throw new FaultyRecordException(new RecordFault(test.value(), 0, Message.FAULT_NO_EVENTS.text()));
         }
         if (made.get(0).body() instanceof Fact.Opened opened) {
             return opened;
@@ -106,6 +117,10 @@ public final class KeptTests {
         } catch (DoesNotFollowException e) {
             LedgerEntry entry = entries.stream().filter(x -> x.sequence() == e.sequence()).findFirst().orElse(entries.get(0));
             throw fault(entry, Message.FAULT_DOES_NOT_FOLLOW.text(e.getMessage()));
+        } catch (IllegalStateException | IllegalArgumentException | ArithmeticException | IndexOutOfBoundsException
+                | ClassCastException | NoSuchElementException e) {
+            // A forged plan can ask the impossible of the engine; that is a finding, not a failure of whoever verifies.
+            throw fault(entries.get(0), Message.FAULT_IMPOSSIBLE.text(String.valueOf(e.getMessage())));
         }
     }
 
@@ -142,6 +157,6 @@ public final class KeptTests {
     }
 
     private static FaultyRecordException fault(LedgerEntry entry, String reason) {
-        return new FaultyRecordException(new RecordFault(entry.test().value(), entry.sequence(), entry.kind(), reason));
+        return new FaultyRecordException(new RecordFault(entry.test().value(), entry.sequence(), Message.FAULT_OF_KIND.text(entry.kind(), reason)));
     }
 }

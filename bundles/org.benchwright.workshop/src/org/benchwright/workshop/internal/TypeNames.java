@@ -103,6 +103,7 @@ public final class TypeNames {
         table.put("wait", Action.Wait.class);
         table.put("apply", Action.Apply.class);
         table.put("end", Action.End.class);
+        table.put("go", Action.Go.class);
         table.put("grid", Action.Grid.class);
         table.put("conclude", Move.Conclude.class);
         table.put("go-to", Move.GoTo.class);
