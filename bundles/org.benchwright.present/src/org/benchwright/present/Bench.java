@@ -114,7 +114,7 @@ public final class Bench implements AutoCloseable {
             Optional<String> unfinished = workshop.unfinished(serial, plan.name(), work.rehearsal());
             Sitting sitting = unfinished.isPresent() ? workshop.resume(unfinished.get(), technician)
                     : workshop.open(new CompiledProcedure(plan, text), serial, technician, work.rehearsal());
-            return new TestDialogue(workshop, sitting, unfinished.isPresent());
+            return new TestDialogue(workshop, sitting, unfinished.isPresent(), plan);
         } catch (RefusedException e) {
             throw new EntryRefusedException(e.getMessage(), e);
         } catch (OvertakenException e) {

@@ -13,6 +13,7 @@ import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.TestEvent;
+import org.benchwright.engine.plan.Plan;
 import org.benchwright.present.internal.AnsweredKeys;
 import org.benchwright.present.internal.Cards;
 import org.benchwright.present.internal.Entry;
@@ -34,20 +35,23 @@ public final class TestDialogue {
     private final Workshop workshop;
     private final Sitting sitting;
     private final boolean resumed;
+    private final Plan offered;
 
-    TestDialogue(Workshop workshop, Sitting sitting, boolean resumed) {
+    TestDialogue(Workshop workshop, Sitting sitting, boolean resumed, Plan offered) {
         this.workshop = workshop;
         this.sitting = sitting;
         this.resumed = resumed;
+        this.offered = offered;
     }
 
     /**
      * What came of an entry; all of it is durable.
      *
+     * @param event        the number of the entry's event in the record
      * @param news         decisions with their margins, repeats, moves, departures
      * @param explanations fault codes that were entered, in plain words
      */
-    public record Told(List<String> news, List<FaultExplanation> explanations) {
+    public record Told(long event, List<String> news, List<FaultExplanation> explanations) {
         public Told {
             news = List.copyOf(news);
             explanations = List.copyOf(explanations);
@@ -62,6 +66,11 @@ public final class TestDialogue {
     /** True if an unfinished test was taken up again. */
     public boolean resumed() {
         return resumed;
+    }
+
+    /** True if the procedure that was offered is not the one that the test was opened with; the test goes on by its own. */
+    public boolean otherProcedure() {
+        return !sitting.run().plan().equals(offered);
     }
 
     /** The key by which an answers file names what is asked now. */
@@ -165,7 +174,7 @@ public final class TestDialogue {
     private Told record(Fact fact) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         try {
             List<TestEvent> events = sitting.record(fact);
-            return new Told(Timeline.news(events), Timeline.explanations(sitting.run().plan().family(), events));
+            return new Told(events.get(0).sequence(), Timeline.news(events), Timeline.explanations(sitting.run().plan().family(), events));
         } catch (RefusedException e) {
             throw new EntryRefusedException(e.getMessage(), e);
         } catch (OvertakenException e) {
