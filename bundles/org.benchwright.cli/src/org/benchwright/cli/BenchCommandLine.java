@@ -1,6 +1,7 @@
 package org.benchwright.cli;
 
 import org.benchwright.cli.internal.Commands;
+import org.benchwright.cli.internal.Screens;
 
 /** The command line: takes arguments, ends with a status, and never throws. */
 public final class BenchCommandLine {
@@ -12,7 +13,7 @@ public final class BenchCommandLine {
      * @param procedures where procedures come from
      */
     public BenchCommandLine(Surroundings around, ProcedureSource procedures) {
-        this.commands = new Commands(around, procedures);
+        this.commands = new Commands(around, procedures, Screens::answering);
     }
 
     /**

@@ -7,6 +7,7 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 
 import org.benchwright.cli.ExitStatus;
 import org.benchwright.cli.ProcedureSource;
@@ -30,16 +31,19 @@ public final class Commands {
 
     private final Surroundings around;
     private final ProcedureSource procedures;
+    private final Function<Surroundings, Screen> screens;
     private final PrintWriter out;
     private final PrintWriter err;
 
     /**
      * @param around     everything around the commands
      * @param procedures where procedures come from
+     * @param screens    where a person answers
      */
-    public Commands(Surroundings around, ProcedureSource procedures) {
+    public Commands(Surroundings around, ProcedureSource procedures, Function<Surroundings, Screen> screens) {
         this.around = around;
         this.procedures = procedures;
+        this.screens = screens;
         this.out = new PrintWriter(new OutputStreamWriter(around.out(), StandardCharsets.UTF_8), true);
         this.err = new PrintWriter(new OutputStreamWriter(around.err(), StandardCharsets.UTF_8), true);
     }
@@ -133,7 +137,7 @@ public final class Commands {
     private int execute(String name, ParseResult given) throws CannotStoreException, InterruptedException {
         return switch (name) {
             case "check" -> new CheckCommand(around).run(paths(given));
-            case "test" -> new TestCommand(around, procedures).run(request(given));
+            case "test" -> new TestCommand(around, procedures, screens).run(request(given));
             case "units" -> new LedgerCommands(around).units(path(given, "--ledger").orElseGet(Bench::standardLedger));
             default -> new LedgerCommands(around).verify(paths(given).stream().findFirst().orElseGet(Bench::standardLedger));
         };
@@ -178,7 +182,7 @@ public final class Commands {
         Path folder = around.procedures().get();
         Path ledger = Bench.standardLedger().resolveSibling("demo").resolve("bench.ledger");
         Optional<Path> answers = around.terminal() ? Optional.empty() : Optional.of(folder.resolve("answers").resolve("accepted.answers"));
-        return new TestCommand(around, procedures).run(
+        return new TestCommand(around, procedures, screens).run(
                 new TestCommand.Request(folder.resolve(DEMO_PROCEDURE), answers, ledger, DEMO_SERIAL, user(), machine(), true));
     }
 

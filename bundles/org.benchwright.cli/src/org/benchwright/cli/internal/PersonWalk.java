@@ -22,6 +22,8 @@ final class PersonWalk {
     /** A key is heard this fast during a countdown, and a tone comes at most this late. */
     private static final Duration SLICE = Duration.ofMillis(100);
 
+    private static final String PROMPT = "> ";
+
     private final TestDialogue dialogue;
     private final Screen screen;
     private final CardPrinter cards;
@@ -86,7 +88,8 @@ final class PersonWalk {
         cards.keyLine(card);
         List<String> entry = new ArrayList<>();
         for (String part : card.parts()) {
-            Optional<String> typed = screen.ask(part + "> ");
+            cards.wrapped(part, "  ", "  ");
+            Optional<String> typed = screen.ask(PROMPT);
             if (typed.isEmpty()) {
                 return Turn.LEAVE;
             }
@@ -103,7 +106,7 @@ final class PersonWalk {
     private Turn moreLines(List<String> entry) throws CannotStoreException, TakenElsewhereException {
         List<String> lines = new ArrayList<>(entry);
         while (!lines.get(lines.size() - 1).isBlank()) {
-            Optional<String> more = screen.ask("> ");
+            Optional<String> more = screen.ask(PROMPT);
             if (more.isEmpty()) {
                 return Turn.LEAVE;
             }
@@ -144,7 +147,8 @@ final class PersonWalk {
     private Turn makeSafe(Command.MakeSafe command) throws CannotStoreException, TakenElsewhereException {
         String reason = command.reason();
         while (reason.isBlank()) {
-            Optional<String> typed = screen.ask(Message.ASK_ABANDON.text() + "> ");
+            screen.line(Message.ASK_ABANDON.text());
+            Optional<String> typed = screen.ask(PROMPT);
             if (typed.isEmpty()) {
                 return Turn.LEAVE;
             }

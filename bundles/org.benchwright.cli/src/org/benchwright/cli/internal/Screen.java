@@ -4,7 +4,7 @@ import java.time.Duration;
 import java.util.Optional;
 
 /** Where a person reads and types; the only way to standard output, standard error and standard input. */
-interface Screen extends AutoCloseable {
+public interface Screen extends AutoCloseable {
 
     /** Columns to print in. */
     int width();

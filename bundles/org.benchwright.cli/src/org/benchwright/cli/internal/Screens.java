@@ -8,7 +8,7 @@ import org.jline.terminal.Terminal;
 import org.jline.terminal.TerminalBuilder;
 
 /** Chooses the screen that fits the surroundings. */
-final class Screens {
+public final class Screens {
 
     private Screens() {
     }
@@ -19,7 +19,7 @@ final class Screens {
     }
 
     /** A screen to answer at: the terminal if a person sits at one, else lines of standard input. */
-    static Screen answering(Surroundings around) {
+    public static Screen answering(Surroundings around) {
         if (around.terminal() && !"dumb".equals(around.environment().get("TERM"))) {
             try {
                 Terminal terminal = TerminalBuilder.builder().system(true).dumb(false).build();

@@ -14,15 +14,17 @@ import org.jline.reader.LineReaderBuilder;
 import org.jline.reader.Reference;
 import org.jline.reader.UserInterruptException;
 import org.jline.terminal.Attributes;
+import org.jline.terminal.Size;
 import org.jline.terminal.Terminal;
 import org.jline.utils.InfoCmp.Capability;
 import org.jline.utils.NonBlockingReader;
 
 /** A terminal with line editing; single keys are heard at once. */
-final class TerminalScreen implements Screen {
+public final class TerminalScreen implements Screen {
 
     private static final int NARROWEST = 40;
     private static final int WIDEST = 80;
+    private static final int ROWS = 24;
     private static final String MAKE_SAFE_AT_ONCE = "make-safe-at-once";
 
     private final Terminal terminal;
@@ -30,8 +32,16 @@ final class TerminalScreen implements Screen {
     private final PrintWriter err;
     private boolean statusShown;
 
-    TerminalScreen(Terminal terminal, OutputStream err) {
+    /**
+     * @param terminal the terminal, closed with the screen
+     * @param err      standard error
+     */
+    public TerminalScreen(Terminal terminal, OutputStream err) {
         this.terminal = terminal;
+        if (terminal.getSize().getColumns() <= 0) {
+            // Some consoles do not know their size; the line editor needs one.
+            terminal.setSize(Size.of(WIDEST, ROWS));
+        }
         this.err = new PrintWriter(new OutputStreamWriter(err, StandardCharsets.UTF_8), true);
         this.reader = LineReaderBuilder.builder().terminal(terminal).appName("bench")
                 .option(LineReader.Option.DISABLE_EVENT_EXPANSION, true)
@@ -54,8 +64,7 @@ final class TerminalScreen implements Screen {
 
     @Override
     public int width() {
-        int columns = terminal.getWidth();
-        return columns <= 0 ? WIDEST : Math.max(NARROWEST, Math.min(WIDEST, columns));
+        return Math.max(NARROWEST, Math.min(WIDEST, terminal.getSize().getColumns()));
     }
 
     @Override

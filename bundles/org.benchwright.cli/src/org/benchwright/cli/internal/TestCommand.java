@@ -3,6 +3,7 @@ package org.benchwright.cli.internal;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.function.Function;
 
 import org.benchwright.cli.ExitStatus;
 import org.benchwright.cli.ProcedureSource;
@@ -19,10 +20,12 @@ final class TestCommand {
 
     private final Surroundings around;
     private final ProcedureSource procedures;
+    private final Function<Surroundings, Screen> screens;
 
-    TestCommand(Surroundings around, ProcedureSource procedures) {
+    TestCommand(Surroundings around, ProcedureSource procedures, Function<Surroundings, Screen> screens) {
         this.around = around;
         this.procedures = procedures;
+        this.screens = screens;
     }
 
     /**
@@ -62,7 +65,7 @@ final class TestCommand {
                 return ExitStatus.CANNOT_STORE;
             }
         }
-        try (Screen screen = answers.isPresent() ? printing : Screens.answering(around);
+        try (Screen screen = answers.isPresent() ? printing : screens.apply(around);
                 Bench bench = Bench.open(request.ledger(), around.clocks())) {
             return carryOut(bench, (Reading.Ready) reading, request, answers, screen);
         }
@@ -92,7 +95,8 @@ final class TestCommand {
     }
 
     private static boolean leaves(Screen screen) {
-        return screen.ask(Message.ASK_TAKE_UP.text() + "> ").map(typed -> typed.strip().equalsIgnoreCase("q")).orElse(true);
+        screen.line(Message.ASK_TAKE_UP.text());
+        return screen.ask("> ").map(typed -> typed.strip().equalsIgnoreCase("q")).orElse(true);
     }
 
     private static void announce(TestDialogue dialogue, Screen screen) {

@@ -54,7 +54,7 @@ class FormatTest {
             return "words " + name(type) + ": "
                     + Arrays.stream(type.getEnumConstants()).map(c -> ((Enum<?>) c).name()).collect(Collectors.joining(" "));
         } else if (type.isSealed()) {
-            return "one of " + name(type) + ": " + Reach.leaves(type).stream().map(FormatTest::name).collect(Collectors.joining(" "));
+            return "one of " + name(type) + ": " + Reach.leaves(type).stream().map(FormatTest::name).sorted().collect(Collectors.joining(" "));
         }
         return "record " + name(type) + ": " + Arrays.stream(type.getRecordComponents()).map(FormatTest::describe)
                 .collect(Collectors.joining(", "));

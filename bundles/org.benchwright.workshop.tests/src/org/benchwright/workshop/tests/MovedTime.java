@@ -10,7 +10,7 @@ import org.benchwright.core.Pause;
 import org.benchwright.core.Ticker;
 import org.benchwright.workshop.BenchTime;
 
-/** Clocks that a test moves by hand. */
+/** Clocks that a test moves by hand, from any thread. */
 public final class MovedTime extends Clock implements Ticker, Pause {
 
     private Instant wall = Instant.parse("2026-03-02T07:30:00Z");
@@ -22,28 +22,28 @@ public final class MovedTime extends Clock implements Ticker, Pause {
     }
 
     /** Lets time pass on both clocks. */
-    public void advance(Duration by) {
+    public synchronized void advance(Duration by) {
         wall = wall.plus(by);
         elapsed = elapsed.plus(by);
     }
 
     /** Somebody sets the wall clock. */
-    public void stepWall(Duration by) {
+    public synchronized void stepWall(Duration by) {
         wall = wall.plus(by);
     }
 
     @Override
-    public void pause(Duration duration) {
+    public synchronized void pause(Duration duration) {
         advance(duration);
     }
 
     @Override
-    public Duration elapsed() {
+    public synchronized Duration elapsed() {
         return elapsed;
     }
 
     @Override
-    public Instant instant() {
+    public synchronized Instant instant() {
         return wall;
     }
 
