@@ -1,0 +1,93 @@
+package org.benchwright.cli.tests;
+
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.ZoneOffset;
+import java.util.Map;
+import java.util.Optional;
+
+import org.benchwright.cli.BenchCommandLine;
+import org.benchwright.cli.ProcedureSource;
+import org.benchwright.cli.Surroundings;
+import org.benchwright.present.Bench;
+import org.benchwright.workshop.tests.MovedTime;
+
+/** Runs commands in this process, with streams in memory and clocks moved by hand. */
+final class CommandRunner {
+
+    private final Path folder;
+    private final MovedTime time = new MovedTime();
+    private ProcedureSource procedures = SampleProcedure.SOURCE;
+
+    CommandRunner(Path folder) throws IOException {
+        this.folder = folder;
+        Files.write(folder.resolve("plate.jpg"), new byte[] {1, 2, 3});
+    }
+
+    /** How a command ended, and what it printed. */
+    record Ended(int status, String out, String err) {
+
+        /** Standard output with its line breaks taken out. */
+        String said() {
+            return out.replaceAll("\\s+", " ");
+        }
+
+        /** The last line of standard output. */
+        String lastLine() {
+            String[] lines = out.strip().split("\\R");
+            return lines[lines.length - 1];
+        }
+    }
+
+    MovedTime time() {
+        return time;
+    }
+
+    Path folder() {
+        return folder;
+    }
+
+    Path ledger() {
+        return folder.resolve("ledger").resolve("bench.ledger");
+    }
+
+    CommandRunner with(ProcedureSource other) {
+        procedures = other;
+        return this;
+    }
+
+    Ended run(String... arguments) {
+        return typing("", arguments);
+    }
+
+    /** Runs a command while this text stands in standard input. */
+    Ended typing(String typed, String... arguments) {
+        return typing(new ByteArrayInputStream(typed.getBytes(StandardCharsets.UTF_8)), arguments);
+    }
+
+    Ended typing(InputStream in, String... arguments) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+        Surroundings around = new Surroundings(in, out, err, false, Map.of("USER", "QN", "HOSTNAME", "bench2"), folder, Optional.empty(),
+                new Bench.Clocks(time, time, time), ZoneOffset.UTC, "0.1.0");
+        int status = new BenchCommandLine(around, procedures).run(arguments);
+        return new Ended(status, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+    }
+
+    /** Rehearses the procedure by these answers. */
+    Ended rehearse(String answers) throws IOException {
+        Path file = Files.writeString(folder.resolve("test.answers"), answers);
+        return run("test", "c16.procedure", "--serial", "C16-004711", "--answers", file.toString(), "--ledger", ledger().toString(),
+                "--rehearse");
+    }
+
+    /** Carries out a real test by lines that a person typed. */
+    Ended carryOut(String typed) {
+        return typing(typed, "test", "c16.procedure", "--serial", "C16-004711", "--ledger", ledger().toString());
+    }
+}

@@ -1,0 +1,203 @@
+package org.benchwright.cli.internal;
+
+import java.io.OutputStreamWriter;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+
+import org.benchwright.cli.ExitStatus;
+import org.benchwright.cli.ProcedureSource;
+import org.benchwright.cli.Surroundings;
+import org.benchwright.present.Bench;
+import org.benchwright.present.CannotStoreException;
+
+import picocli.CommandLine;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine.Model.PositionalParamSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ParseResult;
+import picocli.CommandLine.TypeConversionException;
+
+/** The commands with their options; built by hand, since reading them off annotations would slow every start. */
+public final class Commands {
+
+    private static final String DEMO_SERIAL = "C16-004711";
+    private static final String DEMO_PROCEDURE = "tarn-c16-acceptance.procedure";
+
+    private final Surroundings around;
+    private final ProcedureSource procedures;
+    private final Function<Surroundings, Screen> screens;
+    private final PrintWriter out;
+    private final PrintWriter err;
+
+    /**
+     * @param around     everything around the commands
+     * @param procedures where procedures come from
+     * @param screens    where a person answers
+     */
+    public Commands(Surroundings around, ProcedureSource procedures, Function<Surroundings, Screen> screens) {
+        this.around = around;
+        this.procedures = procedures;
+        this.screens = screens;
+        this.out = new PrintWriter(new OutputStreamWriter(around.out(), StandardCharsets.UTF_8), true);
+        this.err = new PrintWriter(new OutputStreamWriter(around.err(), StandardCharsets.UTF_8), true);
+    }
+
+    /** Carries a command out. */
+    public int run(String... arguments) {
+        CommandLine line = new CommandLine(root()).setOut(out).setErr(err)
+                .setExecutionStrategy(this::execute)
+                .setParameterExceptionHandler((e, args) -> refused(e))
+                .setExecutionExceptionHandler((e, command, result) -> failed(e));
+        return line.execute(arguments);
+    }
+
+    // ---- what there is
+
+    private CommandSpec root() {
+        CommandSpec root = command("bench", Message.HELP_ROOT);
+        root.addOption(OptionSpec.builder("-V", "--version").versionHelp(true).description(Message.HELP_VERSION.text()).build());
+        root.version("Benchwright " + around.version());
+        root.addSubcommand("check", command("check", Message.HELP_CHECK).addPositional(
+                files("PATH", "1..*", Message.HELP_CHECK_PATH)));
+        root.addSubcommand("test", test());
+        root.addSubcommand("units", command("units", Message.HELP_UNITS).addOption(ledger()));
+        root.addSubcommand("verify", command("verify", Message.HELP_VERIFY).addPositional(
+                files("LEDGER", "0..1", Message.HELP_VERIFY_LEDGER)));
+        return root;
+    }
+
+    private CommandSpec test() {
+        CommandSpec test = command("test", Message.HELP_TEST).addPositional(files("FILE", "1", Message.HELP_TEST_FILE));
+        test.addOption(text("--serial", "S", Message.HELP_SERIAL).required(true).build());
+        test.addOption(option("--answers", "FILE", Message.HELP_ANSWERS).type(Path.class).build());
+        test.addOption(ledger());
+        test.addOption(OptionSpec.builder("--rehearse").description(Message.HELP_REHEARSE.text()).build());
+        test.addOption(text("--technician", "INITIALS", Message.HELP_TECHNICIAN).build());
+        test.addOption(text("--station", "NAME", Message.HELP_STATION).build());
+        test.usageMessage().footer(Message.HELP_TEST_STATUS.text().split("\\R"));
+        return test;
+    }
+
+    private CommandSpec command(String name, Message help) {
+        CommandSpec command = CommandSpec.create().name(name);
+        command.addOption(OptionSpec.builder("-h", "--help").usageHelp(true).description(Message.HELP_HELP.text()).build());
+        command.usageMessage().description(help.text()).width(80);
+        return command;
+    }
+
+    private static PositionalParamSpec files(String label, String arity, Message help) {
+        return PositionalParamSpec.builder().paramLabel(label).arity(arity).type(Path[].class).converters(Commands::path)
+                .description(help.text()).build();
+    }
+
+    private static OptionSpec ledger() {
+        return option("--ledger", "FILE", Message.HELP_LEDGER).type(Path.class).build();
+    }
+
+    private static OptionSpec.Builder text(String name, String label, Message help) {
+        return OptionSpec.builder(name).paramLabel(label).type(String.class).description(help.text());
+    }
+
+    private static OptionSpec.Builder option(String name, String label, Message help) {
+        return OptionSpec.builder(name).paramLabel(label).converters(Commands::path).description(help.text());
+    }
+
+    private static Path path(String text) {
+        try {
+            return Path.of(text);
+        } catch (InvalidPathException e) {
+            throw new TypeConversionException(Message.NO_PATH.text(text));
+        }
+    }
+
+    // ---- carrying out
+
+    private int execute(ParseResult result) {
+        Integer helped = CommandLine.executeHelpRequest(result);
+        if (helped != null) {
+            return ExitStatus.OK;
+        }
+        try {
+            return result.hasSubcommand() ? execute(result.subcommand().commandSpec().name(), result.subcommand()) : demo();
+        } catch (CannotStoreException e) {
+            err.println(e.getMessage());
+            return ExitStatus.CANNOT_STORE;
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            return ExitStatus.LEFT_OPEN;
+        }
+    }
+
+    private int execute(String name, ParseResult given) throws CannotStoreException, InterruptedException {
+        return switch (name) {
+            case "check" -> new CheckCommand(around).run(paths(given));
+            case "test" -> new TestCommand(around, procedures, screens).run(request(given));
+            case "units" -> new LedgerCommands(around).units(path(given, "--ledger").orElseGet(Bench::standardLedger));
+            default -> new LedgerCommands(around).verify(paths(given).stream().findFirst().orElseGet(Bench::standardLedger));
+        };
+    }
+
+    private TestCommand.Request request(ParseResult given) {
+        return new TestCommand.Request(paths(given).get(0), path(given, "--answers"),
+                path(given, "--ledger").orElseGet(Bench::standardLedger), given.matchedOptionValue("--serial", ""),
+                Optional.ofNullable(given.<String>matchedOptionValue("--technician", null)).orElseGet(this::user),
+                Optional.ofNullable(given.<String>matchedOptionValue("--station", null)).orElseGet(this::machine),
+                given.hasMatchedOption("--rehearse"));
+    }
+
+    private List<Path> paths(ParseResult given) {
+        Path[] none = {};
+        return List.of(given.matchedPositionalValue(0, none)).stream().map(this::resolved).toList();
+    }
+
+    private Optional<Path> path(ParseResult given, String option) {
+        return Optional.ofNullable(given.<Path>matchedOptionValue(option, null)).map(this::resolved);
+    }
+
+    private Path resolved(Path path) {
+        return around.workingFolder().resolve(path);
+    }
+
+    private String user() {
+        return around.environment().getOrDefault("USER", around.environment().getOrDefault("USERNAME", "technician"));
+    }
+
+    private String machine() {
+        return around.environment().getOrDefault("HOSTNAME", around.environment().getOrDefault("COMPUTERNAME", "bench"));
+    }
+
+    /** Without arguments, and as long as there is no window: the demo procedure, rehearsed in a ledger of its own. */
+    private int demo() throws CannotStoreException, InterruptedException {
+        if (around.procedures().isEmpty()) {
+            out.println(Message.NO_DEMO.text());
+            return ExitStatus.BAD_INPUT;
+        }
+        out.println(Message.DEMO.text());
+        Path folder = around.procedures().get();
+        Path ledger = Bench.standardLedger().resolveSibling("demo").resolve("bench.ledger");
+        Optional<Path> answers = around.terminal() ? Optional.empty() : Optional.of(folder.resolve("answers").resolve("accepted.answers"));
+        return new TestCommand(around, procedures, screens).run(
+                new TestCommand.Request(folder.resolve(DEMO_PROCEDURE), answers, ledger, DEMO_SERIAL, user(), machine(), true));
+    }
+
+    // ---- what went wrong
+
+    private int refused(ParameterException e) {
+        err.println(e.getMessage());
+        err.println(Message.SEE_HELP.text(e.getCommandLine().getCommandSpec().qualifiedName()));
+        return ExitStatus.BAD_INPUT;
+    }
+
+    private int failed(Exception e) {
+        String kind = e.getClass().getSimpleName();
+        Optional<Path> log = CrashLog.write(e, around.clocks().clock().instant());
+        err.println(log.map(file -> Message.CRASHED.text(kind, file.toString())).orElseGet(() -> Message.CRASHED_UNLOGGED.text(kind)));
+        return ExitStatus.CANNOT_STORE;
+    }
+}

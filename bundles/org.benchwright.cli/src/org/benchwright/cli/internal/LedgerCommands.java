@@ -1,0 +1,68 @@
+package org.benchwright.cli.internal;
+
+import java.nio.file.Path;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Locale;
+
+import org.benchwright.cli.ExitStatus;
+import org.benchwright.cli.Surroundings;
+import org.benchwright.core.Durations;
+import org.benchwright.present.Bench;
+import org.benchwright.present.CannotStoreException;
+import org.benchwright.present.UnitRow;
+import org.benchwright.present.VerificationReport;
+
+/** Commands that only read a ledger. */
+final class LedgerCommands {
+
+    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
+
+    private final Surroundings around;
+
+    LedgerCommands(Surroundings around) {
+        this.around = around;
+    }
+
+    /** Lists the open tests. */
+    int units(Path ledger) throws CannotStoreException {
+        try (Screen screen = Screens.printing(around); Bench bench = Bench.read(ledger, around.clocks())) {
+            List<UnitRow> rows = bench.units();
+            if (rows.isEmpty()) {
+                screen.line(Message.UNITS_NONE.text());
+            }
+            rows.forEach(row -> print(row, screen));
+            return ExitStatus.OK;
+        }
+    }
+
+    /** Verifies a ledger. */
+    int verify(Path ledger) throws CannotStoreException {
+        VerificationReport report = Bench.verify(ledger, around.clocks());
+        try (Screen screen = Screens.printing(around)) {
+            for (VerificationReport.Line line : report.lines()) {
+                screen.line(line.words());
+                line.faults().forEach(fault -> screen.line("  " + fault));
+            }
+            report.signers().forEach(key -> screen.line(Message.SIGNER.text(key)));
+            if (!report.open().isEmpty()) {
+                screen.line(Message.OPEN_TESTS.text(String.valueOf(report.open().size())));
+                report.open().forEach(row -> print(row, screen));
+            }
+            screen.line((report.sound() ? Message.SOUND : Message.NOT_SOUND).text());
+        }
+        return report.sound() ? ExitStatus.OK : ExitStatus.BAD_INPUT;
+    }
+
+    private void print(UnitRow row, Screen screen) {
+        StringBuilder state = new StringBuilder(row.stage()).append(", ").append(row.state());
+        row.soakLeft().ifPresent(left -> state.append(", ").append(Message.UNIT_LEFT.text(Durations.words(left))));
+        row.nextLook().ifPresent(at -> state.append(", ").append((row.overdue() ? Message.UNIT_OVERDUE : Message.UNIT_NEXT_LOOK)
+                .text(TIME.format(at.atZone(around.zone())))));
+        String head = String.format(Locale.ROOT, "  %-14s ", row.serial());
+        String rest = " ".repeat(head.length());
+        Wrap.lines(state.toString(), screen.width(), head, rest).forEach(screen::line);
+        String second = row.test() + "  " + row.procedure();
+        Wrap.lines(row.rehearsal() ? Message.UNIT_REHEARSAL.text(second) : second, screen.width(), rest, rest).forEach(screen::line);
+    }
+}

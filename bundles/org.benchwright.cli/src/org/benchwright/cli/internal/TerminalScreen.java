@@ -1,0 +1,151 @@
+package org.benchwright.cli.internal;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.OutputStreamWriter;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.util.Optional;
+
+import org.jline.reader.EndOfFileException;
+import org.jline.reader.LineReader;
+import org.jline.reader.LineReaderBuilder;
+import org.jline.reader.Reference;
+import org.jline.reader.UserInterruptException;
+import org.jline.terminal.Attributes;
+import org.jline.terminal.Size;
+import org.jline.terminal.Terminal;
+import org.jline.utils.InfoCmp.Capability;
+import org.jline.utils.NonBlockingReader;
+
+/** A terminal with line editing; single keys are heard at once. */
+public final class TerminalScreen implements Screen {
+
+    private static final int NARROWEST = 40;
+    private static final int WIDEST = 80;
+    private static final int ROWS = 24;
+    private static final String MAKE_SAFE_AT_ONCE = "make-safe-at-once";
+
+    private final Terminal terminal;
+    private final LineReader reader;
+    private final PrintWriter err;
+    private boolean statusShown;
+
+    /**
+     * @param terminal the terminal, closed with the screen
+     * @param err      standard error
+     */
+    public TerminalScreen(Terminal terminal, OutputStream err) {
+        this.terminal = terminal;
+        if (terminal.getSize().getColumns() <= 0) {
+            // Some consoles do not know their size; the line editor needs one.
+            terminal.setSize(Size.of(WIDEST, ROWS));
+        }
+        this.err = new PrintWriter(new OutputStreamWriter(err, StandardCharsets.UTF_8), true);
+        this.reader = LineReaderBuilder.builder().terminal(terminal).appName("bench")
+                .option(LineReader.Option.DISABLE_EVENT_EXPANSION, true)
+                .option(LineReader.Option.BRACKETED_PASTE, false).build();
+        bindMakeSafe();
+    }
+
+    /** The make-safe key needs no Enter behind it when it is the first on its line. */
+    private void bindMakeSafe() {
+        reader.getWidgets().put(MAKE_SAFE_AT_ONCE, () -> {
+            boolean first = reader.getBuffer().length() == 0;
+            reader.getBuffer().write('!');
+            if (first) {
+                reader.callWidget(LineReader.ACCEPT_LINE);
+            }
+            return true;
+        });
+        reader.getKeyMaps().get(LineReader.MAIN).bind(new Reference(MAKE_SAFE_AT_ONCE), "!");
+    }
+
+    @Override
+    public int width() {
+        return Math.max(NARROWEST, Math.min(WIDEST, terminal.getSize().getColumns()));
+    }
+
+    @Override
+    public void line(String text) {
+        clearStatus();
+        terminal.writer().println(text);
+        terminal.flush();
+    }
+
+    @Override
+    public void remark(String text) {
+        clearStatus();
+        terminal.flush();
+        err.println(text);
+    }
+
+    @Override
+    public Optional<String> ask(String prompt) {
+        clearStatus();
+        try {
+            return Optional.of(reader.readLine(prompt));
+        } catch (UserInterruptException | EndOfFileException leaving) {
+            return Optional.empty();
+        }
+    }
+
+    @Override
+    public Optional<String> listen(Duration time, WhileListening pause) throws InterruptedException {
+        Attributes before = terminal.enterRawMode();
+        try {
+            pause.pause(time);
+            int key = terminal.reader().read(1);
+            return key == NonBlockingReader.READ_EXPIRED ? Optional.empty()
+                    : Optional.of(key < 0 ? "q" : Character.toString(key)).filter(Screens::heardAtOnce);
+        } catch (IOException broken) {
+            throw new IllegalStateException("the terminal can't be read", broken);
+        } finally {
+            terminal.setAttributes(before);
+        }
+    }
+
+    @Override
+    public void status(String text) {
+        if (terminal.getType().startsWith(Terminal.TYPE_DUMB)) {
+            return;
+        }
+        terminal.writer().print('\r');
+        terminal.writer().print(text);
+        terminal.puts(Capability.clr_eol);
+        terminal.flush();
+        statusShown = true;
+    }
+
+    private void clearStatus() {
+        if (statusShown) {
+            terminal.writer().print('\r');
+            terminal.puts(Capability.clr_eol);
+            statusShown = false;
+        }
+    }
+
+    @Override
+    public void tone() {
+        clearStatus();
+        terminal.writer().print('\u0007');
+        terminal.writer().println(Message.TONE.text());
+        terminal.flush();
+    }
+
+    @Override
+    public boolean asks() {
+        return true;
+    }
+
+    @Override
+    public void close() {
+        try {
+            terminal.flush();
+            terminal.close();
+        } catch (IOException e) {
+            err.println(Message.INPUT_BROKEN.text(String.valueOf(e.getMessage())));
+        }
+    }
+}

@@ -1,0 +1,120 @@
+package org.benchwright.cli.internal;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.function.Function;
+
+import org.benchwright.cli.ExitStatus;
+import org.benchwright.cli.ProcedureSource;
+import org.benchwright.cli.Surroundings;
+import org.benchwright.language.Reading;
+import org.benchwright.present.Bench;
+import org.benchwright.present.CannotStoreException;
+import org.benchwright.present.EntryRefusedException;
+import org.benchwright.present.TakenElsewhereException;
+import org.benchwright.present.TestDialogue;
+
+/** Carries a procedure out on a unit. */
+final class TestCommand {
+
+    private final Surroundings around;
+    private final ProcedureSource procedures;
+    private final Function<Surroundings, Screen> screens;
+
+    TestCommand(Surroundings around, ProcedureSource procedures, Function<Surroundings, Screen> screens) {
+        this.around = around;
+        this.procedures = procedures;
+        this.screens = screens;
+    }
+
+    /**
+     * What to carry out.
+     *
+     * @param procedure  the procedure's file
+     * @param answers    the answers' file, for a rehearsal that nobody answers
+     * @param ledger     the ledger's file
+     * @param serial     the unit's serial number
+     * @param technician the technician's initials
+     * @param station    the bench's name
+     * @param rehearse   true for a rehearsal
+     */
+    record Request(Path procedure, Optional<Path> answers, Path ledger, String serial, String technician, String station,
+            boolean rehearse) {
+    }
+
+    int run(Request request) throws InterruptedException, CannotStoreException {
+        Screen printing = Screens.printing(around);
+        if (request.answers().isPresent() && !request.rehearse()) {
+            printing.remark(Message.ANSWERS_NEED_REHEARSAL.text());
+            return ExitStatus.BAD_INPUT;
+        }
+        Reading reading = procedures.read(request.procedure());
+        if (reading instanceof Reading.Refused refused) {
+            return refused(refused, request.procedure(), printing);
+        }
+        Optional<AnswersFile> answers = Optional.empty();
+        if (request.answers().isPresent()) {
+            try {
+                answers = Optional.of(AnswersFile.read(request.answers().get()));
+            } catch (AnswersFile.MalformedException e) {
+                printing.remark(e.getMessage());
+                return ExitStatus.BAD_INPUT;
+            } catch (IOException e) {
+                printing.remark(Message.ANSWERS_UNREADABLE.text(request.answers().get().toString(), reason(e)));
+                return ExitStatus.CANNOT_STORE;
+            }
+        }
+        try (Screen screen = answers.isPresent() ? printing : screens.apply(around);
+                Bench bench = Bench.open(request.ledger(), around.clocks())) {
+            return carryOut(bench, (Reading.Ready) reading, request, answers, screen);
+        }
+    }
+
+    private int carryOut(Bench bench, Reading.Ready procedure, Request request, Optional<AnswersFile> answers, Screen screen)
+            throws InterruptedException, CannotStoreException {
+        Bench.Work work = new Bench.Work(request.serial(), request.technician(), request.station(), "Benchwright " + around.version(),
+                request.rehearse());
+        CardPrinter cards = new CardPrinter(screen, around.zone());
+        while (true) {
+            try {
+                TestDialogue dialogue = bench.begin(procedure.plan(), procedure.text(), work);
+                announce(dialogue, screen);
+                return answers.isPresent() ? new ScriptedWalk(dialogue, answers.get(), screen, cards).run()
+                        : new PersonWalk(dialogue, screen, cards, around.workingFolder()).run();
+            } catch (EntryRefusedException e) {
+                screen.remark(e.getMessage());
+                return ExitStatus.BAD_INPUT;
+            } catch (TakenElsewhereException e) {
+                screen.remark(e.getMessage());
+                if (answers.isPresent() || leaves(screen)) {
+                    return ExitStatus.LEFT_OPEN;
+                }
+            }
+        }
+    }
+
+    private static boolean leaves(Screen screen) {
+        screen.line(Message.ASK_TAKE_UP.text());
+        return screen.ask("> ").map(typed -> typed.strip().equalsIgnoreCase("q")).orElse(true);
+    }
+
+    private static void announce(TestDialogue dialogue, Screen screen) {
+        screen.line((dialogue.resumed() ? Message.TEST_RESUMED : Message.TEST_OPENED).text(dialogue.test()));
+        if (dialogue.otherProcedure()) {
+            screen.remark(Message.PROCEDURE_CHANGED.text());
+        }
+    }
+
+    private static int refused(Reading.Refused refused, Path file, Screen screen) {
+        refused.remarks().forEach(remark -> screen.remark(remark.toString()));
+        if (refused.remarks().isEmpty()) {
+            screen.remark(Message.NOT_ONE_PROCEDURE.text(file.toString(), String.valueOf(refused.found())));
+        }
+        return refused.unreadable() ? ExitStatus.CANNOT_STORE : ExitStatus.BAD_INPUT;
+    }
+
+    private static String reason(IOException e) {
+        return e instanceof java.nio.file.NoSuchFileException ? Message.NO_SUCH_FILE.text() : String.valueOf(e.getMessage());
+    }
+}

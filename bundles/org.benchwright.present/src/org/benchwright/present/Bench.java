@@ -1,0 +1,177 @@
+package org.benchwright.present;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.List;
+import java.util.Optional;
+
+import org.benchwright.core.Actor;
+import org.benchwright.core.Pause;
+import org.benchwright.core.Role;
+import org.benchwright.core.SerialNumber;
+import org.benchwright.core.Ticker;
+import org.benchwright.engine.RefusedException;
+import org.benchwright.engine.plan.Plan;
+import org.benchwright.present.internal.Message;
+import org.benchwright.present.internal.Reports;
+import org.benchwright.present.internal.Rows;
+import org.benchwright.workshop.BenchLedger;
+import org.benchwright.workshop.BenchTime;
+import org.benchwright.workshop.CompiledProcedure;
+import org.benchwright.workshop.FaultyRecordException;
+import org.benchwright.workshop.OvertakenException;
+import org.benchwright.workshop.RehearsalTime;
+import org.benchwright.workshop.Sitting;
+import org.benchwright.workshop.Station;
+import org.benchwright.workshop.StoreException;
+import org.benchwright.workshop.Workshop;
+
+/** A bench with its ledger: what a face can do with it. */
+public final class Bench implements AutoCloseable {
+
+    private final BenchLedger ledger;
+    private final Clocks clocks;
+
+    /**
+     * The clocks of a bench.
+     *
+     * @param clock  wall time
+     * @param ticker time that only goes forward
+     * @param pause  how waiting is done
+     */
+    public record Clocks(Clock clock, Ticker ticker, Pause pause) {
+
+        /** The clocks that everybody's watch shows. */
+        public static Clocks system() {
+            return new Clocks(Clock.systemUTC(), Ticker.system(), Pause.system());
+        }
+    }
+
+    /**
+     * Who works on which unit, where.
+     *
+     * @param serial     the unit's serial number as typed or scanned
+     * @param technician the technician's initials
+     * @param station    the bench's name
+     * @param software   name and version of this program
+     * @param rehearsal  true: no verdict will be derived, and waiting times are skipped
+     */
+    public record Work(String serial, String technician, String station, String software, boolean rehearsal) {
+    }
+
+    private Bench(BenchLedger ledger, Clocks clocks) {
+        this.ledger = ledger;
+        this.clocks = clocks;
+    }
+
+    /** Where the ledger lies if nothing else is said. */
+    public static Path standardLedger() {
+        return BenchLedger.standardFile();
+    }
+
+    /**
+     * Opens the ledger for work; makes it if there is none.
+     *
+     * @throws CannotStoreException if it can't be made, read or written
+     */
+    public static Bench open(Path ledger, Clocks clocks) throws CannotStoreException {
+        try {
+            return new Bench(BenchLedger.open(ledger), clocks);
+        } catch (StoreException e) {
+            throw new CannotStoreException(e.getMessage(), e);
+        }
+    }
+
+    /**
+     * Opens the ledger for reading; nothing is made or changed.
+     *
+     * @throws CannotStoreException if there is none, or it can't be read
+     */
+    public static Bench read(Path ledger, Clocks clocks) throws CannotStoreException {
+        try {
+            return new Bench(BenchLedger.openReadOnly(ledger), clocks);
+        } catch (StoreException e) {
+            throw new CannotStoreException(e.getMessage(), e);
+        }
+    }
+
+    /**
+     * Begins work: takes up the unfinished test of this unit by this procedure, or opens a new one.
+     *
+     * @param text the procedure's text with all that it refers to
+     * @throws EntryRefusedException   if serial number or initials are not taken
+     * @throws TakenElsewhereException if somebody else took it up in the same moment
+     * @throws CannotStoreException    if it can't be recorded
+     */
+    public TestDialogue begin(Plan plan, String text, Work work)
+            throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        SerialNumber serial = serial(work.serial());
+        Actor technician = technician(work.technician());
+        BenchTime real = BenchTime.of(clocks.clock(), clocks.ticker(), clocks.pause());
+        BenchTime time = work.rehearsal() ? new RehearsalTime(real) : real;
+        try {
+            Workshop workshop = ledger.workshop(new Station(work.station(), work.software()), time);
+            Optional<String> unfinished = workshop.unfinished(serial, plan.name(), work.rehearsal());
+            Sitting sitting = unfinished.isPresent() ? workshop.resume(unfinished.get(), technician)
+                    : workshop.open(new CompiledProcedure(plan, text), serial, technician, work.rehearsal());
+            return new TestDialogue(workshop, sitting, unfinished.isPresent(), plan);
+        } catch (RefusedException e) {
+            throw new EntryRefusedException(e.getMessage(), e);
+        } catch (OvertakenException e) {
+            throw new TakenElsewhereException(e.getMessage(), e);
+        } catch (StoreException | FaultyRecordException e) {
+            throw Failures.cannotStore(e);
+        }
+    }
+
+    private static SerialNumber serial(String typed) throws EntryRefusedException {
+        try {
+            return new SerialNumber(typed);
+        } catch (IllegalArgumentException e) {
+            throw new EntryRefusedException(e.getMessage(), e);
+        }
+    }
+
+    private static Actor technician(String typed) throws EntryRefusedException {
+        try {
+            return new Actor(typed.strip(), Role.TECHNICIAN);
+        } catch (IllegalArgumentException e) {
+            throw new EntryRefusedException(Message.REFUSED_TECHNICIAN.text(e.getMessage()), e);
+        }
+    }
+
+    /**
+     * The open tests, in the order in which they were opened.
+     *
+     * @throws CannotStoreException if the ledger can't be read, or the record of an open test is not sound
+     */
+    public List<UnitRow> units() throws CannotStoreException {
+        try {
+            return ledger.openTests().stream().map(test -> Rows.of(test.id(), test.run(), clocks.clock().instant())).toList();
+        } catch (StoreException | FaultyRecordException e) {
+            throw Failures.cannotStore(e);
+        }
+    }
+
+    /**
+     * Verifies a ledger. Nothing is made or changed.
+     *
+     * @throws CannotStoreException if there is none, or it can't be read as a ledger at all
+     */
+    public static VerificationReport verify(Path ledger, Clocks clocks) throws CannotStoreException {
+        try {
+            return Reports.of(BenchLedger.verify(ledger), clocks.clock().instant());
+        } catch (StoreException e) {
+            throw new CannotStoreException(e.getMessage(), e);
+        }
+    }
+
+    @Override
+    public void close() throws CannotStoreException {
+        try {
+            ledger.close();
+        } catch (StoreException e) {
+            throw new CannotStoreException(e.getMessage(), e);
+        }
+    }
+}

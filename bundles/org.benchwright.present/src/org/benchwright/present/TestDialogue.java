@@ -1,0 +1,217 @@
+package org.benchwright.present;
+
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+import org.benchwright.core.Digest;
+import org.benchwright.engine.Demand;
+import org.benchwright.engine.RefusedException;
+import org.benchwright.engine.TestRun;
+import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.TestEvent;
+import org.benchwright.engine.plan.Plan;
+import org.benchwright.present.internal.AnsweredKeys;
+import org.benchwright.present.internal.Cards;
+import org.benchwright.present.internal.Entry;
+import org.benchwright.present.internal.EntryReader;
+import org.benchwright.present.internal.Message;
+import org.benchwright.present.internal.Timeline;
+import org.benchwright.workshop.FaultyRecordException;
+import org.benchwright.workshop.OvertakenException;
+import org.benchwright.workshop.Sitting;
+import org.benchwright.workshop.StoreException;
+import org.benchwright.workshop.Workshop;
+
+/**
+ * One person's work on one test: shows a card, takes what is typed, tells what came of it. Whatever a method here has returned from is
+ * durable. Used by one thread.
+ */
+public final class TestDialogue {
+
+    private final Workshop workshop;
+    private final Sitting sitting;
+    private final boolean resumed;
+    private final Plan offered;
+
+    TestDialogue(Workshop workshop, Sitting sitting, boolean resumed, Plan offered) {
+        this.workshop = workshop;
+        this.sitting = sitting;
+        this.resumed = resumed;
+        this.offered = offered;
+    }
+
+    /**
+     * What came of an entry; all of it is durable.
+     *
+     * @param event        the number of the entry's event in the record
+     * @param news         decisions with their margins, repeats, moves, departures
+     * @param explanations fault codes that were entered, in plain words
+     */
+    public record Told(long event, List<String> news, List<FaultExplanation> explanations) {
+        public Told {
+            news = List.copyOf(news);
+            explanations = List.copyOf(explanations);
+        }
+    }
+
+    /** The test's id. */
+    public String test() {
+        return sitting.test();
+    }
+
+    /** True if an unfinished test was taken up again. */
+    public boolean resumed() {
+        return resumed;
+    }
+
+    /** True if the procedure that was offered is not the one that the test was opened with; the test goes on by its own. */
+    public boolean otherProcedure() {
+        return !sitting.run().plan().equals(offered);
+    }
+
+    /** The key by which an answers file names what is asked now. */
+    public String key() {
+        return demand().key();
+    }
+
+    /** What is asked now. */
+    public Demand demand() {
+        return sitting.run().demand();
+    }
+
+    /** The card of what is asked now. */
+    public StepCard card() {
+        return Cards.of(sitting.run(), sitting.moment());
+    }
+
+    /** What time brings next; empty if nothing is waited for. */
+    public Optional<Countdown> countdown() {
+        return Cards.countdown(demand(), sitting.moment());
+    }
+
+    /** True if only time can answer: a tone or a waiting time. */
+    public boolean waitsForTime() {
+        return demand() instanceof Demand.AwaitTone || demand() instanceof Demand.AwaitTime;
+    }
+
+    /** True if waiting takes no time, because this is a rehearsal. */
+    public boolean skipsTime() {
+        return workshop.time().jumps();
+    }
+
+    /**
+     * Lets time pass.
+     *
+     * @throws InterruptedException if the waiting thread is interrupted
+     */
+    public void pause(Duration duration) throws InterruptedException {
+        workshop.time().pause(duration);
+    }
+
+    /**
+     * Takes an answer of one line; several parts are separated by semicolons.
+     *
+     * @param folder what relative file names are relative to
+     */
+    public Told answer(String typed, Path folder) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        return tell(EntryReader.read(demand(), typed), folder);
+    }
+
+    /** Takes an answer of several parts. */
+    public Told answer(List<String> parts, Path folder) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        return tell(EntryReader.read(demand(), parts), folder);
+    }
+
+    private Told tell(Entry entry, Path folder) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        if (entry instanceof Entry.File file) {
+            return record(attached(file, folder));
+        }
+        return record(((Entry.Told) entry).fact());
+    }
+
+    private Fact attached(Entry.File entry, Path folder) throws EntryRefusedException, CannotStoreException {
+        Path file = folder.resolve(entry.file());
+        try {
+            Digest digest = workshop.attach(file);
+            return new Fact.Attached(entry.check(), digest, String.valueOf(file.getFileName()));
+        } catch (RefusedException e) {
+            throw new EntryRefusedException(e.getMessage(), e);
+        } catch (StoreException e) {
+            throw Failures.cannotStore(e);
+        }
+    }
+
+    /** Tells that the time has come that the test waited for. */
+    public Told timeHasCome() throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        if (demand() instanceof Demand.AwaitTone d) {
+            return record(new Fact.ToneGiven(d.expect().id(), d.tone()));
+        } else if (demand() instanceof Demand.AwaitTime d) {
+            return record(new Fact.WaitElapsed(d.time().id()));
+        }
+        throw new EntryRefusedException(Message.REFUSED_NO_WAIT.text());
+    }
+
+    /** The make-safe key: the test ends undecided once the unit is safe. */
+    public Told makeSafe(String reason) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        return record(new Fact.Abandoned(EntryReader.text(reason)));
+    }
+
+    /** Strikes the last entry. */
+    public Told strike() throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        TestEvent last = sitting.run().strikeable().orElseThrow(() -> new EntryRefusedException(Message.REFUSED_NOTHING_TO_STRIKE.text()));
+        return record(new Fact.Struck(last.sequence()));
+    }
+
+    /** Adds a note. */
+    public Told note(String text) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        return record(new Fact.Noted(EntryReader.text(text)));
+    }
+
+    private Told record(Fact fact) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        try {
+            List<TestEvent> events = sitting.record(fact);
+            return new Told(events.get(0).sequence(), Timeline.news(events), Timeline.explanations(sitting.run().plan().family(), events));
+        } catch (RefusedException e) {
+            throw new EntryRefusedException(e.getMessage(), e);
+        } catch (OvertakenException e) {
+            throw new TakenElsewhereException(e.getMessage(), e);
+        } catch (StoreException | FaultyRecordException e) {
+            throw Failures.cannotStore(e);
+        }
+    }
+
+    /** How it ended; empty while it is open. */
+    public Optional<Ending> ending() {
+        if (!(demand() instanceof Demand.Nothing end)) {
+            return Optional.empty();
+        }
+        String words = (end.rehearsal() ? Message.ENDING_REHEARSAL : Message.ENDING).text(end.outcome().word(),
+                end.reason().replaceAll("\\s*[\\n|]\\s*", " "), test());
+        return Optional.of(new Ending(end.outcome(), end.rehearsal(), end.reason(), test(), words));
+    }
+
+    /** What happened so far. */
+    public List<TimelineLine> soFar() {
+        return Timeline.of(sitting.run());
+    }
+
+    /** How often each key was answered so far, struck answers among them: where an answers file goes on after an interruption. */
+    public Map<String, Integer> answered() {
+        return AnsweredKeys.of(sitting.run());
+    }
+
+    /** What is shown when the test is left open: when to come back. */
+    public List<String> leavingWords() {
+        TestRun run = sitting.run();
+        List<String> words = new ArrayList<>();
+        words.add(Message.LEAVING.text(run.opening().serial(), test()));
+        if (!run.live().isEmpty()) {
+            words.add(Message.LEAVING_LIVE.text(String.join(", ", run.live())));
+        }
+        return words;
+    }
+}

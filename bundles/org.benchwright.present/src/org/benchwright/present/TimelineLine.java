@@ -1,0 +1,15 @@
+package org.benchwright.present;
+
+import java.time.Instant;
+
+/**
+ * One line of what happened in a test.
+ *
+ * @param sequence the event's number
+ * @param instant  wall time
+ * @param who      who told it; empty for what follows from it
+ * @param words    what happened
+ * @param struck   true if the entry was struck as a slip; it stays readable
+ */
+public record TimelineLine(long sequence, Instant instant, String who, String words, boolean struck) {
+}

@@ -1,0 +1,23 @@
+package org.benchwright.present;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Optional;
+
+/**
+ * A unit on the bench: one open test.
+ *
+ * @param test      the test's id
+ * @param serial    the unit's serial number
+ * @param family    its family
+ * @param procedure the procedure with its revision
+ * @param stage     where the test is
+ * @param soakLeft  time of the soak not witnessed yet; empty unless on soak
+ * @param nextLook  when the next look is due; empty unless on soak
+ * @param overdue   true if that was in the past
+ * @param state     what it waits for
+ * @param rehearsal true if it is a rehearsal
+ */
+public record UnitRow(String test, String serial, String family, String procedure, String stage, Optional<Duration> soakLeft,
+        Optional<Instant> nextLook, boolean overdue, String state, boolean rehearsal) {
+}

@@ -1,0 +1,32 @@
+package org.benchwright.present;
+
+import java.util.List;
+
+/**
+ * What the verification of a ledger found.
+ *
+ * @param lines   the three lines: links, signatures, decisions
+ * @param signers fingerprints of the keys that signed
+ * @param open    tests that are not sealed; verified as far as they go
+ * @param sound   true if everything was looked at and no fault was found
+ */
+public record VerificationReport(List<Line> lines, List<String> signers, List<UnitRow> open, boolean sound) {
+
+    public VerificationReport {
+        lines = List.copyOf(lines);
+        signers = List.copyOf(signers);
+        open = List.copyOf(open);
+    }
+
+    /**
+     * A line of the verification.
+     *
+     * @param words  what was verified, how much of it, and how many faults there are
+     * @param faults each fault with test, event and reason
+     */
+    public record Line(String words, List<String> faults) {
+        public Line {
+            faults = List.copyOf(faults);
+        }
+    }
+}

@@ -1,0 +1,166 @@
+package org.benchwright.present.internal;
+
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+import org.benchwright.core.Durations;
+import org.benchwright.core.Quantity;
+import org.benchwright.engine.event.Derived;
+import org.benchwright.engine.event.EventBody;
+import org.benchwright.engine.event.Fact;
+
+/** What happened, in words for people. */
+final class EventWords {
+
+    private EventWords() {
+    }
+
+    /** The words for an event. */
+    static String of(EventBody body) {
+        return body instanceof Derived derived ? derived(derived).orElseGet(() -> plain(derived)) : fact((Fact) body);
+    }
+
+    /** Words for what a person wants to be told at once; empty for what is only on record. */
+    static Optional<String> derived(Derived derived) {
+        if (derived instanceof Derived.CheckDecided d) {
+            return Optional.of(d.words());
+        } else if (derived instanceof Derived.Repeated d) {
+            return Optional.of(Message.SAID_REPEATED.text(Questions.spaced(d.check().isEmpty() ? d.step() : d.check()), d.reason()));
+        } else if (derived instanceof Derived.Moved d) {
+            return Optional.of(Message.SAID_MOVED.text(Questions.spaced(d.step().isEmpty() ? d.stage() : d.step()), d.because()));
+        } else if (derived instanceof Derived.PreconditionExpired d) {
+            return Optional.of(Message.SAID_EXPIRED.text(Questions.spaced(d.precondition())));
+        } else if (derived instanceof Derived.SoakBegun d) {
+            return Optional.of(Message.SAID_SOAK_BEGUN.text(Durations.words(d.nextDue())));
+        } else if (derived instanceof Derived.SoakWitnessed d) {
+            return Optional.of(Message.SAID_WITNESSED.text(Durations.words(d.witnessed()), Durations.words(d.nextDue())));
+        } else if (derived instanceof Derived.SoakEnded d) {
+            return Optional.of(d.words());
+        } else if (derived instanceof Derived.DepartureNoted d) {
+            return Optional.of(Message.SAID_DEPARTURE.text(d.words()));
+        } else if (derived instanceof Derived.NonconformityNoted d) {
+            return Optional.of(Message.SAID_NONCONFORMITY.text(d.words()));
+        } else if (derived instanceof Derived.ConclusionReached d) {
+            return Optional.of(Message.SAID_CONCLUSION.text(d.verdict().word(), d.reason()));
+        }
+        return Optional.empty();
+    }
+
+    private static String plain(Derived derived) {
+        if (derived instanceof Derived.StepOpened d) {
+            return (d.visit() > 1 ? Message.SAID_STEP_AGAIN : Message.SAID_STEP).text(Questions.spaced(d.step()), String.valueOf(d.visit()));
+        } else if (derived instanceof Derived.WaitBegan d) {
+            return Message.SAID_WAIT_BEGAN.text(Questions.spaced(d.check()));
+        } else if (derived instanceof Derived.StepDecided d) {
+            return Message.SAID_STEP_DECIDED.text(Questions.spaced(d.step()), outcome(d.outcome()));
+        } else if (derived instanceof Derived.Concluded d) {
+            return Message.SAID_CONCLUDED.text(d.verdict().word(), d.reason());
+        } else if (derived instanceof Derived.RehearsalEnded d) {
+            return Message.SAID_REHEARSAL_ENDED.text(d.wouldBe().word(), d.reason());
+        }
+        return Message.SAID_MADE_SAFE.text();
+    }
+
+    private static String outcome(Derived.Outcome outcome) {
+        return switch (outcome) {
+            case CONFORMS -> Message.OUTCOME_CONFORMS.text();
+            case DOES_NOT_CONFORM -> Message.OUTCOME_DOES_NOT_CONFORM.text();
+            case UNDECIDED -> Message.OUTCOME_UNDECIDED.text();
+            case RELEASED -> Message.OUTCOME_RELEASED.text();
+        };
+    }
+
+    private static String fact(Fact fact) {
+        if (fact instanceof Fact.Opened f) {
+            return Message.TOLD_OPENED.text(f.serial(), f.procedure(), String.valueOf(f.revision()));
+        } else if (fact instanceof Fact.HazardAcknowledged f) {
+            return Message.TOLD_HAZARD.text(Questions.spaced(f.hazard()));
+        } else if (fact instanceof Fact.InstrumentNamed f) {
+            return Message.TOLD_INSTRUMENT.text(Questions.spaced(f.instrument()), f.asset(),
+                    f.uncertainty().map(Quantity::toString).orElse("-"), f.due().map(Object::toString).orElse("-"));
+        } else if (fact instanceof Fact.Switched f) {
+            return (f.live() ? Message.TOLD_ON : Message.TOLD_OFF).text(Questions.spaced(f.item()));
+        } else if (fact instanceof Fact.Marked f) {
+            return Message.TOLD_MARK.text(Questions.spaced(f.mark()));
+        } else if (fact instanceof Fact.ToneGiven f) {
+            return Message.TOLD_TONE.text(Questions.spaced(f.check()));
+        } else if (fact instanceof Fact.WaitElapsed f) {
+            return Message.TOLD_WAIT_OVER.text(Questions.spaced(f.check()));
+        } else if (fact instanceof Fact.Applied f) {
+            return Message.TOLD_APPLIED.text(Questions.spaced(f.check()));
+        } else if (fact instanceof Fact.Released f) {
+            return (f.given() ? Message.TOLD_RELEASED : Message.TOLD_REFUSED).text(Questions.spaced(f.check()), f.by().toString());
+        }
+        return around(fact);
+    }
+
+    private static String around(Fact fact) {
+        if (fact instanceof Fact.Struck f) {
+            return Message.TOLD_STRUCK.text(String.valueOf(f.sequence()));
+        } else if (fact instanceof Fact.Noted f) {
+            return Message.TOLD_NOTE.text(f.text());
+        } else if (fact instanceof Fact.Abandoned f) {
+            return Message.TOLD_ABANDONED.text(f.reason());
+        } else if (fact instanceof Fact.Interrupted f) {
+            return Message.TOLD_INTERRUPTED.text(Durations.words(f.gap()));
+        } else if (fact instanceof Fact.PowerAnswered f) {
+            return (f.kept() ? Message.TOLD_POWER_KEPT : Message.TOLD_POWER_LOST).text();
+        } else if (fact instanceof Fact.ClockChanged f) {
+            return Message.TOLD_CLOCK.text(Durations.words(f.by()));
+        } else if (fact instanceof Fact.ReasonGiven f) {
+            return Message.TOLD_REASON.text(f.reason());
+        }
+        return observed(fact);
+    }
+
+    private static String observed(Fact fact) {
+        if (fact instanceof Fact.PreconditionAnswered f) {
+            String reading = f.reading().map(Quantity::toString).orElse(f.text());
+            return entry(f.precondition(), yes(f.met()) + (reading.isEmpty() ? "" : ", " + reading));
+        } else if (fact instanceof Fact.Seen f) {
+            return entry(f.check(), sight(f.answer()) + (f.asSeen().isEmpty() ? "" : ": " + f.asSeen()));
+        } else if (fact instanceof Fact.Measured f) {
+            return entry(f.check(), f.value().toString());
+        } else if (fact instanceof Fact.CellRead f) {
+            return entry(f.check() + " " + (f.cell() + 1), f.value().toString());
+        } else if (fact instanceof Fact.TextEntered f) {
+            return entry(f.check(), f.text());
+        } else if (fact instanceof Fact.Confirmed f) {
+            return entry(f.check(), yes(f.yes()));
+        } else if (fact instanceof Fact.Compared f) {
+            return entry(f.check(), f.left() + " / " + f.right());
+        } else if (fact instanceof Fact.ItemConfirmed f) {
+            return entry(f.check() + " " + f.item(), yes(f.yes()));
+        }
+        return gathered(fact);
+    }
+
+    private static String gathered(Fact fact) {
+        if (fact instanceof Fact.FaultLogEntered f) {
+            return entry(f.check(), f.lines().isEmpty() ? Message.TOLD_EMPTY_LOG.text()
+                    : f.lines().stream().map(l -> (l.code() + " " + l.text()).strip()).collect(Collectors.joining("; ")));
+        } else if (fact instanceof Fact.Attached f) {
+            return Message.TOLD_ATTACHED.text(Questions.spaced(f.check()), f.name(), f.digest().hex().substring(0, 12));
+        } else if (fact instanceof Fact.Looked f) {
+            return entry(f.stage(), sight(f.answer()) + (f.asSeen().isEmpty() ? "" : ": " + f.asSeen()) + f.readings().stream()
+                    .map(r -> ", " + Questions.spaced(r.condition()) + " " + r.value()).collect(Collectors.joining()));
+        }
+        throw new IllegalStateException("no words for " + fact);
+    }
+
+    private static String entry(String what, String value) {
+        return Message.TOLD_ENTRY.text(Questions.spaced(what), value);
+    }
+
+    private static String yes(boolean yes) {
+        return (yes ? Message.SAY_YES : Message.SAY_NO).text();
+    }
+
+    private static String sight(Fact.Sight sight) {
+        return switch (sight) {
+            case YES -> Message.SAY_AS_EXPECTED.text();
+            case NO -> Message.SAY_NOT_AS_EXPECTED.text();
+            case NOT_LOOKING -> Message.SAY_NOT_LOOKING.text();
+        };
+    }
+}

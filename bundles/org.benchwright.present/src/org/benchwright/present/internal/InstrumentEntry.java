@@ -1,0 +1,84 @@
+package org.benchwright.present.internal;
+
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+import org.benchwright.core.Quantity;
+import org.benchwright.core.QuantityFormatException;
+import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.plan.InstrumentSpec;
+import org.benchwright.present.EntryRefusedException;
+
+/**
+ * Which instrument is used, as {@code M-17, 0.02 V, k 2, due 2027-03-01}: the asset number first, the rest in any order. Commas need a
+ * blank behind them here, since a comma may stand in a number; semicolons do as well.
+ */
+final class InstrumentEntry {
+
+    private static final Pattern COVERAGE = Pattern.compile("[kK]\\s*=?\\s*([0-9]+(?:[.,][0-9]+)?)");
+    private static final Pattern DUE = Pattern.compile("(?i)due\\s+(.+)");
+
+    private String asset = "";
+    private Optional<Quantity> uncertainty = Optional.empty();
+    private Optional<BigDecimal> coverage = Optional.empty();
+    private Optional<LocalDate> due = Optional.empty();
+    private boolean dueTold;
+
+    private InstrumentEntry() {
+    }
+
+    static Fact read(InstrumentSpec spec, String text) throws EntryRefusedException {
+        InstrumentEntry entry = new InstrumentEntry();
+        for (String part : text.split(";\\s*|,\\s+", -1)) {
+            entry.part(part.strip());
+        }
+        return entry.fact(spec);
+    }
+
+    private void part(String part) throws EntryRefusedException {
+        Matcher factor = COVERAGE.matcher(part);
+        Matcher date = DUE.matcher(part);
+        if (asset.isEmpty()) {
+            asset = EntryReader.filled(part);
+        } else if (factor.matches()) {
+            coverage = Optional.of(new BigDecimal(factor.group(1).replace(',', '.')));
+        } else if (TypedText.isOneOf(part, Message.WORDS_NO_DUE)) {
+            dueTold = true;
+        } else if (date.matches()) {
+            due = Optional.of(date(date.group(1)));
+            dueTold = true;
+        } else {
+            uncertainty = Optional.of(uncertainty(part));
+        }
+    }
+
+    private static LocalDate date(String text) throws EntryRefusedException {
+        try {
+            return LocalDate.parse(text.strip());
+        } catch (DateTimeParseException e) {
+            throw new EntryRefusedException(Message.REFUSED_DATE.text(text), e);
+        }
+    }
+
+    private static Quantity uncertainty(String part) throws EntryRefusedException {
+        try {
+            return Quantity.parse(part);
+        } catch (QuantityFormatException e) {
+            throw new EntryRefusedException(Message.REFUSED_INSTRUMENT_PART.text(part), e);
+        }
+    }
+
+    private Fact fact(InstrumentSpec spec) throws EntryRefusedException {
+        if (uncertainty.isPresent() && coverage.isEmpty()) {
+            throw new EntryRefusedException(Message.REFUSED_NO_COVERAGE.text());
+        }
+        if (!dueTold) {
+            throw new EntryRefusedException(Message.REFUSED_NO_DUE.text());
+        }
+        return new Fact.InstrumentNamed(spec.name(), asset, uncertainty, coverage.orElse(spec.coverage()), due);
+    }
+}

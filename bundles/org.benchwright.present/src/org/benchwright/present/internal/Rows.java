@@ -1,0 +1,53 @@
+package org.benchwright.present.internal;
+
+import java.time.Instant;
+import java.util.Optional;
+
+import org.benchwright.engine.Demand;
+import org.benchwright.engine.TestRun;
+import org.benchwright.engine.event.Fact;
+import org.benchwright.present.UnitRow;
+
+/** Open tests as rows of the list of units on the bench. */
+public final class Rows {
+
+    private Rows() {
+    }
+
+    /**
+     * The row of a test.
+     *
+     * @param test its id
+     * @param now  wall time
+     */
+    public static UnitRow of(String test, TestRun run, Instant now) {
+        Fact.Opened opening = run.opening();
+        Demand demand = run.demand();
+        Optional<Demand.Look> look = demand instanceof Demand.Look l && !l.begins() ? Optional.of(l) : Optional.empty();
+        Optional<Instant> due = look.map(l -> l.since().instant().plus(l.due()));
+        return new UnitRow(test, opening.serial(), run.plan().family().title(),
+                Message.ROW_PROCEDURE.text(run.plan().title(), String.valueOf(opening.revision())), stage(run, demand),
+                look.map(l -> l.soak().lasting().minus(l.witnessed())), due, due.map(at -> at.isBefore(now)).orElse(false),
+                state(run, demand), opening.rehearsal());
+    }
+
+    private static String stage(TestRun run, Demand demand) {
+        if (demand instanceof Demand.Look look) {
+            return look.soak().title();
+        } else if (demand instanceof Demand.Nothing) {
+            return Message.PLACE_END.text();
+        }
+        return run.place().map(place -> place.stage().title()).orElse(Message.PLACE_BEFORE.text());
+    }
+
+    private static String state(TestRun run, Demand demand) {
+        if (demand instanceof Demand.Nothing) {
+            return Message.STATE_NOT_SEALED.text();
+        } else if (demand instanceof Demand.Look look) {
+            return (look.begins() ? Message.STATE_READY_TO_SOAK : Message.STATE_ON_SOAK).text();
+        }
+        boolean live = !run.live().isEmpty();
+        String step = run.place().map(place -> Questions.spaced(place.step().name())).orElse("");
+        return live ? Message.STATE_LIVE.text(step) : Message.STATE_AT_STEP.text(step);
+    }
+}

@@ -1,0 +1,49 @@
+package org.benchwright.present.internal;
+
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+import org.benchwright.engine.TestRun;
+import org.benchwright.engine.event.Derived;
+import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.TestEvent;
+import org.benchwright.engine.plan.UnitFamily;
+import org.benchwright.present.FaultExplanation;
+import org.benchwright.present.TimelineLine;
+
+/** What happened so far. */
+public final class Timeline {
+
+    private Timeline() {
+    }
+
+    /** Every event of the test in order, struck entries among them. */
+    public static List<TimelineLine> of(TestRun run) {
+        Set<Long> struck = run.events().stream().filter(event -> event.body() instanceof Fact.Struck)
+                .map(event -> ((Fact.Struck) event.body()).sequence()).collect(Collectors.toSet());
+        return run.events().stream().map(event -> line(event, struck.contains(event.sequence()))).toList();
+    }
+
+    private static TimelineLine line(TestEvent event, boolean struck) {
+        String who = event.body() instanceof Fact ? event.actor().id() : "";
+        return new TimelineLine(event.sequence(), event.moment().instant(), who, EventWords.of(event.body()), struck);
+    }
+
+    /** What a person is told at once about these events: decisions with their margins, repeats, moves, departures, the end. */
+    public static List<String> news(List<TestEvent> events) {
+        return events.stream().filter(event -> event.body() instanceof Derived)
+                .flatMap(event -> EventWords.derived((Derived) event.body()).stream()).toList();
+    }
+
+    /** The lines of a fault log among these events, in plain words. */
+    public static List<FaultExplanation> explanations(UnitFamily family, List<TestEvent> events) {
+        return events.stream().filter(event -> event.body() instanceof Fact.FaultLogEntered)
+                .flatMap(event -> ((Fact.FaultLogEntered) event.body()).lines().stream()).map(line -> explain(family, line)).toList();
+    }
+
+    private static FaultExplanation explain(UnitFamily family, Fact.FaultLine line) {
+        return family.fault(line.code()).map(n -> new FaultExplanation(line.code(), true, n.title(), n.means(), n.often(), n.next()))
+                .orElse(new FaultExplanation(line.code(), false, Message.FAULT_UNKNOWN.text(family.title()), "", "", ""));
+    }
+}

@@ -1,0 +1,70 @@
+package org.benchwright.present.internal;
+
+import java.text.Normalizer;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+import org.benchwright.present.EntryRefusedException;
+
+/** Text that a person or a scanner typed: cleaned, or refused. */
+final class TypedText {
+
+    private static final int LONGEST = 4000;
+
+    private TypedText() {
+    }
+
+    /**
+     * The text in Unicode normal form without blanks around it.
+     *
+     * @throws EntryRefusedException if it is too long or has control characters in it, which scanners send
+     */
+    static String clean(String typed) throws EntryRefusedException {
+        String text = Normalizer.normalize(typed.strip(), Normalizer.Form.NFC);
+        if (text.length() > LONGEST) {
+            throw new EntryRefusedException(Message.REFUSED_TOO_LONG.text(String.valueOf(LONGEST)));
+        }
+        if (text.codePoints().anyMatch(TypedText::unprintable)) {
+            throw new EntryRefusedException(Message.REFUSED_CONTROL.text());
+        }
+        return text;
+    }
+
+    private static boolean unprintable(int codePoint) {
+        int type = Character.getType(codePoint);
+        boolean layout = codePoint == '\n' || codePoint == '\t';
+        return !layout && (type == Character.CONTROL || type == Character.SURROGATE || type == Character.UNASSIGNED
+                || type == Character.LINE_SEPARATOR || type == Character.PARAGRAPH_SEPARATOR);
+    }
+
+    /** True if the text is one of the words, letter case and runs of blanks ignored. */
+    static boolean isOneOf(String text, Message words) {
+        return wordList(words).contains(plain(text));
+    }
+
+    private static List<String> wordList(Message words) {
+        return Arrays.stream(words.text().split(",", -1)).map(TypedText::plain).toList();
+    }
+
+    private static String plain(String text) {
+        return text.strip().replaceAll("\\s+", " ").toLowerCase(Locale.ROOT);
+    }
+
+    /**
+     * A first word with what follows it behind a comma, a colon or nothing.
+     *
+     * @param head the word or words before the separator
+     * @param rest what follows it, may be empty
+     */
+    record HeadAndRest(String head, String rest) {
+    }
+
+    /** Splits at the first comma, colon or semicolon. */
+    static HeadAndRest split(String text) {
+        Optional<Integer> at = text.chars().boxed().filter(c -> c == ',' || c == ':' || c == ';').findFirst().map(c -> text.indexOf(c));
+        return at.map(i -> new HeadAndRest(text.substring(0, i).strip(), text.substring(i + 1).strip()))
+                .orElse(new HeadAndRest(text, ""));
+    }
+}

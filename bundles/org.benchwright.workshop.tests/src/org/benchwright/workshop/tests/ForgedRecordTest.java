@@ -1,0 +1,164 @@
+package org.benchwright.workshop.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+
+import org.benchwright.core.Actor;
+import org.benchwright.core.Digest;
+import org.benchwright.core.Role;
+import org.benchwright.core.SerialNumber;
+import org.benchwright.core.Verdict;
+import org.benchwright.engine.event.Derived;
+import org.benchwright.engine.event.EventBody;
+import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.TestEvent;
+import org.benchwright.ledger.BenchFolder;
+import org.benchwright.ledger.BenchKeyStore;
+import org.benchwright.ledger.DocumentKind;
+import org.benchwright.ledger.EntryDraft;
+import org.benchwright.ledger.Ledger;
+import org.benchwright.ledger.Signer;
+import org.benchwright.ledger.SqliteLedger;
+import org.benchwright.ledger.TestId;
+import org.benchwright.workshop.BenchLedger;
+import org.benchwright.workshop.CompiledProcedure;
+import org.benchwright.workshop.LedgerReport;
+import org.benchwright.workshop.Sitting;
+import org.benchwright.workshop.Station;
+import org.benchwright.workshop.internal.KeptTests;
+import org.benchwright.workshop.internal.PlanCodec;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * Records written by somebody who holds the bench key and writes sound links and seals, but tells of decisions that do not follow. Only the
+ * third line of verification can find those.
+ */
+class ForgedRecordTest {
+
+    private static final Actor QN = new Actor("QN", Role.TECHNICIAN);
+
+    @TempDir
+    private Path folder;
+    private List<TestEvent> honest;
+    private final KeptTests kept = new KeptTests();
+
+    @BeforeEach
+    void carryOutARejectedTest() throws Exception {
+        Path file = folder.resolve("honest").resolve("bench.ledger");
+        MovedTime time = new MovedTime();
+        try (BenchLedger ledger = BenchLedger.open(file)) {
+            Sitting sitting = ledger.workshop(new Station("bench 2", "Benchwright 0.1.0"), time.benchTime()).open(
+                    new CompiledProcedure(SamplePlan.acceptance(), SamplePlan.TEXT), new SerialNumber("C16-004711"), QN, false);
+            new GoodTechnician(time).but("lamps.pwr", new Fact.Seen("pwr", Fact.Sight.NO, "dark")).carryToTheEnd(sitting);
+            honest = sitting.run().events();
+        }
+    }
+
+    private LedgerReport verifyForged(List<TestEvent> events, byte[] plan) throws Exception {
+        Path file = folder.resolve("forged").resolve("bench.ledger");
+        TestId test = TestId.create(new Random(7));
+        try (Ledger ledger = SqliteLedger.open(file)) {
+            Signer key = BenchKeyStore.openOrCreate(BenchFolder.of(file).path());
+            ledger.keep(SamplePlan.TEXT.getBytes(StandardCharsets.UTF_8), DocumentKind.PROCEDURE_TEXT);
+            ledger.keep(plan, DocumentKind.PLAN);
+            ledger.keep(new byte[] {1}, DocumentKind.ATTACHMENT);
+            List<EntryDraft> drafts = kept.drafts(test, events);
+            ledger.append(test, 0, drafts);
+            ledger.seal(test, drafts.size(), Instant.parse("2026-03-02T09:00:00Z"), 1, Duration.ofHours(1), QN, key, "bench 2");
+        }
+        LedgerReport report = BenchLedger.verify(file);
+        assertEquals(List.of(), report.links());
+        assertEquals(List.of(), report.signatures());
+        return report;
+    }
+
+    private static byte[] plan() {
+        return new PlanCodec().bytes(SamplePlan.acceptance());
+    }
+
+    private List<TestEvent> with(int index, EventBody body) {
+        List<TestEvent> events = new ArrayList<>(honest);
+        TestEvent old = events.get(index);
+        events.set(index, new TestEvent(old.sequence(), old.moment(), old.actor(), body));
+        return events;
+    }
+
+    private int indexOf(Class<? extends EventBody> type) {
+        for (int i = 0; i < honest.size(); i++) {
+            if (type.isInstance(honest.get(i).body())) {
+                return i;
+            }
+        }
+        throw new AssertionError("no " + type);
+    }
+
+    private static void assertFound(LedgerReport report, int index, String words) {
+        assertFalse(report.sound());
+        assertEquals(1, report.decisions().size(), report.decisions().toString());
+        assertEquals(index + 1L, report.decisions().get(0).sequence());
+        assertTrue(report.decisions().get(0).reason().contains(words), report.decisions().get(0).reason());
+    }
+
+    @Test
+    void theHonestRecordIsSound() throws Exception {
+        assertTrue(verifyForged(honest, plan()).sound());
+    }
+
+    @Test
+    void aVerdictThatDoesNotFollowIsFound() throws Exception {
+        int end = indexOf(Derived.Concluded.class);
+        assertFound(verifyForged(with(end, new Derived.Concluded(Verdict.ACCEPTED, "")), plan()), end, "does not follow");
+    }
+
+    @Test
+    void aDecisionThatDoesNotFollowIsFound() throws Exception {
+        int decided = indexOf(Derived.CheckDecided.class);
+        Derived.CheckDecided old = (Derived.CheckDecided) honest.get(decided).body();
+        Derived.CheckDecided forged = new Derived.CheckDecided(old.check(), old.outcome(), old.numbers(), old.words() + " indeed");
+        assertFound(verifyForged(with(decided, forged), plan()), decided, "does not follow");
+    }
+
+    @Test
+    void anObservationThatLeadsElsewhereIsFound() throws Exception {
+        int seen = indexOf(Fact.Seen.class);
+        LedgerReport report = verifyForged(with(seen, new Fact.Seen("pwr", Fact.Sight.YES, "")), plan());
+        assertFalse(report.sound());
+        assertEquals(1, report.decisions().size());
+    }
+
+    @Test
+    void anotherPlanThanTheOneNamedIsFound() throws Exception {
+        Fact.Opened opened = (Fact.Opened) honest.get(0).body();
+        byte[] other = new String(plan(), StandardCharsets.UTF_8).replace("\"PT72H\"", "\"PT1H\"").getBytes(StandardCharsets.UTF_8);
+        Fact.Opened renamed = new Fact.Opened(opened.serial(), opened.family(), opened.procedure(), opened.revision(), opened.text(),
+                Digest.of(other), opened.station(), opened.software(), opened.rehearsal(), Optional.empty());
+        assertTrue(verifyForged(with(0, renamed), other).sound(), "the plan itself is not judged, only whether the record follows from it");
+    }
+
+    @Test
+    void aPlanThatIsNoneIsFound() throws Exception {
+        Fact.Opened opened = (Fact.Opened) honest.get(0).body();
+        byte[] other = "{\"format\":\"1\"}".getBytes(StandardCharsets.UTF_8);
+        Fact.Opened renamed = new Fact.Opened(opened.serial(), opened.family(), opened.procedure(), opened.revision(), opened.text(),
+                Digest.of(other), opened.station(), opened.software(), opened.rehearsal(), Optional.empty());
+        assertFound(verifyForged(with(0, renamed), other), 0, "the kept plan can't be read");
+    }
+
+    @Test
+    void aSealBeforeTheEndIsFound() throws Exception {
+        int end = indexOf(Derived.Concluded.class);
+        assertFound(verifyForged(honest.subList(0, end), plan()), end, "sealed before it had ended");
+    }
+}

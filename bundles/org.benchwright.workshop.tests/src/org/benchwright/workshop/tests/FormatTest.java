@@ -1,0 +1,77 @@
+package org.benchwright.workshop.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.lang.reflect.RecordComponent;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+import org.benchwright.engine.event.EventBody;
+import org.benchwright.engine.plan.Plan;
+import org.benchwright.workshop.internal.TypeNames;
+import org.junit.jupiter.api.Test;
+
+/**
+ * The ledger's format of events and plans is what {@code format-1.txt} says: records written by any release are read forever. A change of
+ * a class, field or constant that changes the format fails here. Then take the change back, or give the format a new number and keep
+ * reading the old one.
+ */
+class FormatTest {
+
+    @Test
+    void theFormatIsTheOneThatWasPinned() throws IOException {
+        List<String> pinned = pinned().lines().toList();
+        List<String> found = describe();
+        assertEquals(List.of(), without(found, pinned), "in the classes, but not in format-1.txt");
+        assertEquals(List.of(), without(pinned, found), "in format-1.txt, but not in the classes");
+    }
+
+    private static List<String> without(List<String> lines, List<String> others) {
+        return lines.stream().filter(line -> !others.contains(line)).toList();
+    }
+
+    private static List<String> describe() {
+        Stream<String> kinds = names("kind", TypeNames.events());
+        Stream<String> variants = names("type", TypeNames.plan());
+        Stream<String> types = Stream.concat(Reach.from(EventBody.class).stream(), Reach.from(Plan.class).stream()).distinct()
+                .sorted(Comparator.comparing(FormatTest::name)).map(FormatTest::describe);
+        return Stream.of(kinds, variants, types).flatMap(lines -> lines).toList();
+    }
+
+    private static Stream<String> names(String what, TypeNames names) {
+        return new TreeMap<>(names.table()).entrySet().stream().map(entry -> what + " " + entry.getKey() + " = " + name(entry.getValue()));
+    }
+
+    private static String describe(Class<?> type) {
+        if (type.isEnum()) {
+            return "words " + name(type) + ": "
+                    + Arrays.stream(type.getEnumConstants()).map(c -> ((Enum<?>) c).name()).collect(Collectors.joining(" "));
+        } else if (type.isSealed()) {
+            return "one of " + name(type) + ": " + Reach.leaves(type).stream().map(FormatTest::name).sorted().collect(Collectors.joining(" "));
+        }
+        return "record " + name(type) + ": " + Arrays.stream(type.getRecordComponents()).map(FormatTest::describe)
+                .collect(Collectors.joining(", "));
+    }
+
+    private static String describe(RecordComponent component) {
+        String type = component.getGenericType().getTypeName().replaceAll("[a-z]+\\.", "").replace('$', '.');
+        return component.getName() + " " + type;
+    }
+
+    private static String name(Class<?> type) {
+        return type.getName().replaceAll("^.*\\.", "").replace('$', '.');
+    }
+
+    private static String pinned() throws IOException {
+        try (InputStream in = FormatTest.class.getResourceAsStream("format-1.txt")) {
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        }
+    }
+}

@@ -1,0 +1,143 @@
+package org.benchwright.workshop;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+import org.benchwright.ledger.BenchFolder;
+import org.benchwright.ledger.BenchKeyStore;
+import org.benchwright.ledger.Ledger;
+import org.benchwright.ledger.LedgerException;
+import org.benchwright.ledger.LedgerVerifier;
+import org.benchwright.ledger.Signer;
+import org.benchwright.ledger.SqliteLedger;
+import org.benchwright.ledger.TestId;
+import org.benchwright.ledger.Verification;
+import org.benchwright.ledger.VerificationRequest;
+import org.benchwright.workshop.internal.DecisionCheck;
+import org.benchwright.workshop.internal.KeptTests;
+
+/** The ledger of a bench with what the workshop does in it. */
+public final class BenchLedger implements AutoCloseable {
+
+    private final Ledger ledger;
+    private final Path file;
+
+    private BenchLedger(Ledger ledger, Path file) {
+        this.ledger = ledger;
+        this.file = file;
+    }
+
+    /** Where the ledger of this machine's user lies if nothing else is said. */
+    public static Path standardFile() {
+        return BenchFolder.standard().ledgerFile();
+    }
+
+    /**
+     * Opens the ledger for work, and makes it if there is none.
+     *
+     * @throws StoreException if it can't be made, read or written, or is none
+     */
+    public static BenchLedger open(Path file) throws StoreException {
+        try {
+            return new BenchLedger(SqliteLedger.open(file), file);
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
+    }
+
+    /**
+     * Opens the ledger for reading; nothing is made or changed.
+     *
+     * @throws StoreException if there is none or it can't be read
+     */
+    public static BenchLedger openReadOnly(Path file) throws StoreException {
+        try {
+            return new BenchLedger(SqliteLedger.openReadOnly(file), file);
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
+    }
+
+    /**
+     * A workshop that works in this ledger and seals with the bench key beside it, which is made if there is none.
+     *
+     * @throws StoreException if the bench key can't be had
+     */
+    public Workshop workshop(Station station, BenchTime time) throws StoreException {
+        try {
+            Signer benchKey = BenchKeyStore.openOrCreate(BenchFolder.of(file).path());
+            return new Workshop(ledger, benchKey, station, time);
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
+    }
+
+    /**
+     * The tests that are not sealed, in the order in which they were opened.
+     *
+     * @throws FaultyRecordException if the record of one cannot be what happened
+     */
+    public List<KeptTest> openTests() throws StoreException, FaultyRecordException {
+        KeptTests reader = new KeptTests();
+        List<KeptTest> open = new ArrayList<>();
+        try {
+            for (TestId test : ledger.tests()) {
+                if (!ledger.sealed(test)) {
+                    open.add(reader.read(ledger, test));
+                }
+            }
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
+        return List.copyOf(open);
+    }
+
+    /**
+     * A test of this ledger; empty if there is none of that id.
+     *
+     * @throws FaultyRecordException if its record cannot be what happened
+     */
+    public Optional<KeptTest> test(String id) throws StoreException, FaultyRecordException {
+        Optional<TestId> test = TestId.parse(id);
+        try {
+            return test.isEmpty() || ledger.lastSequence(test.get()) == 0 ? Optional.empty()
+                    : Optional.of(new KeptTests().read(ledger, test.get()));
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
+    }
+
+    /**
+     * Verifies a ledger: links, signatures, decisions derived again. Nothing is made or changed.
+     *
+     * @throws StoreException if there is none, or it can't be read as a ledger at all
+     */
+    public static LedgerReport verify(Path file) throws StoreException {
+        try (Ledger documents = SqliteLedger.openReadOnly(file)) {
+            DecisionCheck decisions = new DecisionCheck(documents);
+            Verification found = LedgerVerifier.verify(VerificationRequest.of(file).with(decisions));
+            List<String> signers = found.signers().stream().map(key -> key.fingerprint().hex()).toList();
+            return new LedgerReport(found.tests().size(), found.events(), found.documents(), decisions.derived(), signers,
+                    faults(found, 1), faults(found, 2), faults(found, 3), found.faultsLeftOut(), decisions.open(), found.clean());
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
+    }
+
+    private static List<RecordFault> faults(Verification found, int line) {
+        return found.faults().stream().filter(fault -> fault.kind().line() == line)
+                .map(fault -> new RecordFault(fault.test().map(TestId::value).orElse(""), fault.sequence().orElse(0), fault.words()))
+                .toList();
+    }
+
+    @Override
+    public void close() throws StoreException {
+        try {
+            ledger.close();
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
+    }
+}

@@ -1,0 +1,30 @@
+package org.benchwright.workshop;
+
+import java.util.List;
+
+/**
+ * What the verification of a ledger found, in its three lines.
+ *
+ * @param tests      tests looked at
+ * @param events     events looked at
+ * @param documents  plans, texts and attachments looked at
+ * @param derived    tests whose decisions were derived again; one with broken links is not
+ * @param signers    fingerprints of the keys that signed; compare them with a note kept elsewhere
+ * @param links      what is wrong with links, places and documents
+ * @param signatures what is wrong with signatures and checkpoints
+ * @param decisions  what does not follow from the facts
+ * @param leftOut    faults beyond those listed
+ * @param open       tests that are not sealed and were derived; verified as far as they go
+ * @param sound      true if everything was looked at and no fault was found
+ */
+public record LedgerReport(int tests, long events, long documents, int derived, List<String> signers, List<RecordFault> links,
+        List<RecordFault> signatures, List<RecordFault> decisions, long leftOut, List<KeptTest> open, boolean sound) {
+
+    public LedgerReport {
+        signers = List.copyOf(signers);
+        links = List.copyOf(links);
+        signatures = List.copyOf(signatures);
+        decisions = List.copyOf(decisions);
+        open = List.copyOf(open);
+    }
+}

@@ -1,0 +1,196 @@
+package org.benchwright.workshop;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.SecureRandom;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.Optional;
+
+import org.benchwright.core.Actor;
+import org.benchwright.core.Digest;
+import org.benchwright.core.SerialNumber;
+import org.benchwright.engine.DoesNotFollowException;
+import org.benchwright.engine.RefusedException;
+import org.benchwright.engine.TestRun;
+import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Moment;
+import org.benchwright.engine.event.TestEvent;
+import org.benchwright.engine.plan.Plan;
+import org.benchwright.ledger.DocumentKind;
+import org.benchwright.ledger.Ledger;
+import org.benchwright.ledger.LedgerException;
+import org.benchwright.ledger.Signer;
+import org.benchwright.ledger.TestId;
+import org.benchwright.workshop.internal.KeptTests;
+import org.benchwright.workshop.internal.Message;
+
+/**
+ * Carrying out tests: opening one, taking one up again, and what is open. It writes the engine's events into the ledger, and nobody
+ * else does.
+ */
+public final class Workshop {
+
+    /** The largest file that can be attached, in bytes. */
+    public static final long LARGEST_ATTACHMENT = 50L * 1024 * 1024;
+
+    private final Sitting.Tools tools;
+    private final SecureRandom random = new SecureRandom();
+
+    /**
+     * @param ledger   where records are kept; stays open when this workshop is no longer used
+     * @param benchKey what seals them
+     * @param station  where the work is done
+     * @param time     the bench's time
+     */
+    Workshop(Ledger ledger, Signer benchKey, Station station, BenchTime time) {
+        this.tools = new Sitting.Tools(ledger, new KeptTests(), benchKey, station, time);
+    }
+
+    /** The bench's time. */
+    public BenchTime time() {
+        return tools.time();
+    }
+
+    /**
+     * Opens a test of a unit. A test of the same unit before it is named as its predecessor.
+     *
+     * @param rehearsal true: no verdict will be derived
+     * @throws RefusedException if the serial number does not fit the family, or a test that is no rehearsal is to run in a time that jumps
+     */
+    public Sitting open(CompiledProcedure procedure, SerialNumber serial, Actor technician, boolean rehearsal)
+            throws RefusedException, OvertakenException, StoreException, FaultyRecordException {
+        refuseJumping(rehearsal);
+        Plan plan = procedure.plan();
+        byte[] planBytes = tools.kept().bytes(plan);
+        byte[] text = procedure.text().getBytes(StandardCharsets.UTF_8);
+        Fact.Opened opening = (Fact.Opened) tools.kept().asKept(new Fact.Opened(serial.text(), plan.family().name(), plan.name(),
+                plan.revision(), Digest.of(text), Digest.of(planBytes), tools.station().name(), tools.station().software(), rehearsal,
+                predecessor(serial, rehearsal).map(TestId::value)));
+        Moment now = new Moment(tools.time().now().truncatedTo(ChronoUnit.MILLIS), 1, Duration.ZERO);
+        List<TestEvent> events = TestRun.open(plan, opening, technician, now);
+        TestId test = TestId.create(random);
+        store(ledger -> {
+            ledger.keep(text, DocumentKind.PROCEDURE_TEXT);
+            ledger.keep(planBytes, DocumentKind.PLAN);
+            return ledger.append(test, 0, tools.kept().drafts(test, events));
+        });
+        try {
+            return new Sitting(test, tools, technician, TestRun.fold(plan, events), false, now);
+        } catch (DoesNotFollowException e) {
+            throw new IllegalStateException("the engine does not follow its own events", e);
+        }
+    }
+
+    /**
+     * Takes an open test up again in a sitting of its own; the interruption is recorded. A test that has ended but was not sealed, because
+     * the power failed in between, is sealed.
+     *
+     * @throws RefusedException      if it is sealed already, or is no rehearsal and is to run in a time that jumps
+     * @throws FaultyRecordException if its record cannot be what happened
+     */
+    public Sitting resume(String testId, Actor technician)
+            throws RefusedException, OvertakenException, StoreException, FaultyRecordException {
+        TestId test = new TestId(testId);
+        KeptTest kept = tools.kept().read(tools.ledger(), test);
+        if (kept.sealed()) {
+            throw new RefusedException(Message.REFUSED_SEALED.text(test.value()));
+        }
+        TestRun run = kept.run();
+        refuseJumping(run.rehearsal());
+        Moment last = run.lastMoment();
+        catchUpWith(last);
+        Instant now = tools.time().now().truncatedTo(ChronoUnit.MILLIS);
+        Moment begin = new Moment(now, last.sitting() + 1, Duration.ZERO);
+        Sitting sitting = new Sitting(test, tools, technician, run, false, begin);
+        if (run.ended()) {
+            sitting.sealIfEnded();
+        } else {
+            Duration gap = Duration.between(last.instant(), now);
+            sitting.record(new Fact.Interrupted(gap.isNegative() ? Duration.ZERO : gap), Sitting.BENCH);
+        }
+        return sitting;
+    }
+
+    /** A rehearsal that had jumped ahead of real time goes on from there. */
+    private void catchUpWith(Moment last) {
+        Duration ahead = Duration.between(tools.time().now(), last.instant());
+        if (tools.time().jumps() && !ahead.isNegative()) {
+            try {
+                tools.time().pause(ahead);
+            } catch (InterruptedException e) {
+                throw new IllegalStateException("a jumping time does not wait", e);
+            }
+        }
+    }
+
+    private void refuseJumping(boolean rehearsal) throws RefusedException {
+        if (tools.time().jumps() && !rehearsal) {
+            throw new RefusedException(Message.REFUSED_JUMPING_TIME.text());
+        }
+    }
+
+    private Optional<TestId> predecessor(SerialNumber serial, boolean rehearsal) throws StoreException, FaultyRecordException {
+        List<TestId> tests = store(Ledger::tests);
+        for (int i = tests.size() - 1; i >= 0; i--) {
+            Fact.Opened opened = tools.kept().opening(tools.ledger(), tests.get(i));
+            if (opened.serial().equals(serial.text()) && opened.rehearsal() == rehearsal) {
+                return Optional.of(tests.get(i));
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** The latest test of this unit by this procedure that is not sealed, if there is one. */
+    public Optional<String> unfinished(SerialNumber serial, String procedure, boolean rehearsal)
+            throws StoreException, FaultyRecordException {
+        List<TestId> tests = store(Ledger::tests);
+        for (int i = tests.size() - 1; i >= 0; i--) {
+            TestId test = tests.get(i);
+            if (!store(ledger -> ledger.sealed(test))) {
+                Fact.Opened opened = tools.kept().opening(tools.ledger(), test);
+                if (opened.serial().equals(serial.text()) && opened.procedure().equals(procedure) && opened.rehearsal() == rehearsal) {
+                    return Optional.of(test.value());
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    /**
+     * Keeps a file.
+     *
+     * @return its digest, for {@code Fact.Attached}
+     * @throws RefusedException if it can't be read or is too large
+     */
+    public Digest attach(Path file) throws RefusedException, StoreException {
+        if (!Files.isRegularFile(file)) {
+            throw new RefusedException(Message.ATTACHMENT_NO_FILE.text(file.toString()));
+        }
+        try {
+            if (Files.size(file) > LARGEST_ATTACHMENT) {
+                throw new RefusedException(Message.ATTACHMENT_TOO_LARGE.text(file.toString(), String.valueOf(LARGEST_ATTACHMENT >> 20)));
+            }
+            byte[] content = Files.readAllBytes(file);
+            return store(ledger -> ledger.keep(content, DocumentKind.ATTACHMENT));
+        } catch (IOException e) {
+            throw new RefusedException(Message.ATTACHMENT_UNREADABLE.text(file.toString(), String.valueOf(e.getMessage())));
+        }
+    }
+
+    private interface StoreWork<T> {
+        T on(Ledger ledger) throws LedgerException;
+    }
+
+    private <T> T store(StoreWork<T> work) throws StoreException {
+        try {
+            return work.on(tools.ledger());
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
+    }
+}

@@ -1,0 +1,47 @@
+package org.benchwright.workshop.internal;
+
+import org.benchwright.engine.event.EventBody;
+import org.benchwright.engine.event.Fact;
+
+/** Bodies of events as the ledger keeps them: a kind, and a payload of JSON. */
+public final class EventCodec {
+
+    private final TypeNames names = TypeNames.events();
+    private final RecordCodec codec = new RecordCodec(names);
+    private final JsonText json = new JsonText();
+
+    /** The kind under which a body is kept. */
+    public String kind(EventBody body) {
+        return names.nameOf(body.getClass());
+    }
+
+    /** True if entries of that kind are events of a test; the ledger keeps others of its own. */
+    public boolean knows(String kind) {
+        return names.classOf(kind).isPresent();
+    }
+
+    /** The payload of a body. */
+    public String payload(EventBody body) {
+        return json.write(codec.fields((Record) body));
+    }
+
+    /**
+     * The body.
+     *
+     * @throws UndecodableException if kind or payload are not what this codec writes
+     */
+    public EventBody body(String kind, String payload) throws UndecodableException {
+        Class<? extends Record> type = names.classOf(kind)
+                .orElseThrow(() -> new UndecodableException("unknown kind of event \"" + kind + "\""));
+        return (EventBody) codec.record(json.read(payload), type, kind);
+    }
+
+    /** The fact as it will be read back: with its texts in normal form. Deciding on any other would not be repeatable. */
+    public Fact asKept(Fact fact) {
+        try {
+            return (Fact) body(kind(fact), payload(fact));
+        } catch (UndecodableException e) {
+            throw new IllegalStateException("a fact does not survive writing and reading: " + fact, e);
+        }
+    }
+}

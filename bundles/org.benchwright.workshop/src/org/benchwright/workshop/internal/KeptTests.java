@@ -1,0 +1,162 @@
+package org.benchwright.workshop.internal;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.NoSuchElementException;
+import java.util.Optional;
+
+import org.benchwright.core.Digest;
+import org.benchwright.engine.DoesNotFollowException;
+import org.benchwright.engine.TestRun;
+import org.benchwright.engine.event.EventBody;
+import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Moment;
+import org.benchwright.engine.event.TestEvent;
+import org.benchwright.engine.plan.Plan;
+import org.benchwright.ledger.EntryDraft;
+import org.benchwright.ledger.EventKinds;
+import org.benchwright.ledger.Ledger;
+import org.benchwright.ledger.LedgerEntry;
+import org.benchwright.ledger.LedgerException;
+import org.benchwright.ledger.TestId;
+import org.benchwright.workshop.FaultyRecordException;
+import org.benchwright.workshop.KeptTest;
+import org.benchwright.workshop.RecordFault;
+import org.benchwright.workshop.StoreException;
+
+/** Tests out of a ledger and into it: the only place where events of the engine meet entries of the ledger. */
+public final class KeptTests {
+
+    private final EventCodec events = new EventCodec();
+    private final PlanCodec plans = new PlanCodec();
+
+    /**
+     * The test, derived again from its facts.
+     *
+     * @throws FaultyRecordException if its record cannot be what happened
+     * @throws StoreException        if the ledger cannot be read
+     */
+    public KeptTest read(Ledger ledger, TestId test) throws StoreException, FaultyRecordException {
+        return derive(ledger, test, entries(ledger, test));
+    }
+
+    /**
+     * The test, derived again from the facts in these entries.
+     *
+     * @param documents where plan and text are read from
+     * @throws FaultyRecordException if its record cannot be what happened
+     * @throws StoreException        if plan or text cannot be read
+     */
+    KeptTest derive(Ledger documents, TestId test, List<LedgerEntry> entries) throws StoreException, FaultyRecordException {
+        List<TestEvent> made = new ArrayList<>();
+        boolean sealed = false;
+        for (LedgerEntry entry : entries) {
+            if (entry.kind().equals(EventKinds.SEALED)) {
+                sealed = true;
+            } else if (sealed && !EventKinds.AFTER_SEAL.contains(entry.kind())) {
+                throw fault(entry, Message.FAULT_AFTER_SEAL.text());
+            } else if (!sealed) {
+                made.add(event(entry));
+            }
+        }
+        Plan plan = plan(documents, opening(entries, made, test), entries.get(0));
+        return new KeptTest(test.value(), fold(plan, made, entries), sealed);
+    }
+
+    /**
+     * How a test was opened, without deriving it again.
+     *
+     * @throws FaultyRecordException if its first event does not say so
+     */
+    public Fact.Opened opening(Ledger ledger, TestId test) throws StoreException, FaultyRecordException {
+        List<LedgerEntry> entries = entries(ledger, test);
+        List<TestEvent> first = entries.isEmpty() ? List.of() : List.of(event(entries.get(0)));
+        return opening(entries, first, test);
+    }
+
+    private static Fact.Opened opening(List<LedgerEntry> entries, List<TestEvent> made, TestId test) throws FaultyRecordException {
+        if (made.isEmpty()) {
+            throw new FaultyRecordException(new RecordFault(test.value(), 0, Message.FAULT_NO_EVENTS.text()));
+        }
+        if (made.get(0).body() instanceof Fact.Opened opened) {
+            return opened;
+        }
+        throw fault(entries.get(0), Message.FAULT_NOT_OPENED.text());
+    }
+
+    private TestEvent event(LedgerEntry entry) throws FaultyRecordException {
+        try {
+            EventBody body = events.body(entry.kind(), entry.payload());
+            return new TestEvent(entry.sequence(), new Moment(entry.instant(), entry.sitting(), entry.offset()), entry.actor(), body);
+        } catch (UndecodableException e) {
+            throw fault(entry, Message.FAULT_UNDECODABLE.text(e.getMessage()));
+        }
+    }
+
+    private Plan plan(Ledger ledger, Fact.Opened opened, LedgerEntry first) throws StoreException, FaultyRecordException {
+        Optional<byte[]> kept = document(ledger, opened.plan());
+        if (kept.isEmpty()) {
+            throw fault(first, Message.FAULT_PLAN_MISSING.text(opened.plan().hex()));
+        }
+        if (!Digest.of(kept.get()).equals(opened.plan())) {
+            throw fault(first, Message.FAULT_PLAN_DIGEST.text(opened.plan().hex()));
+        }
+        if (document(ledger, opened.text()).isEmpty()) {
+            throw fault(first, Message.FAULT_TEXT_MISSING.text(opened.text().hex()));
+        }
+        try {
+            return plans.plan(kept.get());
+        } catch (UndecodableException e) {
+            throw fault(first, Message.FAULT_PLAN_UNDECODABLE.text(e.getMessage()));
+        }
+    }
+
+    private static TestRun fold(Plan plan, List<TestEvent> made, List<LedgerEntry> entries) throws FaultyRecordException {
+        try {
+            return TestRun.fold(plan, made);
+        } catch (DoesNotFollowException e) {
+            LedgerEntry entry = entries.stream().filter(x -> x.sequence() == e.sequence()).findFirst().orElse(entries.get(0));
+            throw fault(entry, Message.FAULT_DOES_NOT_FOLLOW.text(e.getMessage()));
+        } catch (IllegalStateException | IllegalArgumentException | ArithmeticException | IndexOutOfBoundsException
+                | ClassCastException | NoSuchElementException e) {
+            // A forged plan can ask the impossible of the engine; that is a finding, not a failure of whoever verifies.
+            throw fault(entries.get(0), Message.FAULT_IMPOSSIBLE.text(String.valueOf(e.getMessage())));
+        }
+    }
+
+    /** These events as the ledger takes them. */
+    public List<EntryDraft> drafts(TestId test, List<TestEvent> made) {
+        return made.stream().map(event -> new EntryDraft(test, event.moment().instant(), event.moment().sitting(),
+                event.moment().offset(), event.actor(), events.kind(event.body()), events.payload(event.body()))).toList();
+    }
+
+    /** The fact as it will be read back. */
+    public Fact asKept(Fact fact) {
+        return events.asKept(fact);
+    }
+
+    /** The plan's bytes as the ledger keeps them. */
+    public byte[] bytes(Plan plan) {
+        return plans.bytes(plan);
+    }
+
+    private static List<LedgerEntry> entries(Ledger ledger, TestId test) throws StoreException {
+        try {
+            return ledger.entries(test);
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
+    }
+
+    private static Optional<byte[]> document(Ledger ledger, Digest digest) throws StoreException {
+        try {
+            return ledger.document(digest);
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
+    }
+
+    private static FaultyRecordException fault(LedgerEntry entry, String reason) {
+        return new FaultyRecordException(new RecordFault(entry.test().value(), entry.sequence(), Message.FAULT_OF_KIND.text(entry.kind(), reason)));
+    }
+}

@@ -1,0 +1,25 @@
+package org.benchwright.workshop.internal;
+
+import java.text.MessageFormat;
+import java.util.Locale;
+import java.util.ResourceBundle;
+
+/** The texts of this bundle that people read; looked up when they are shown. */
+public enum Message {
+    FAULT_AFTER_SEAL, FAULT_NO_EVENTS, FAULT_NOT_OPENED, FAULT_UNDECODABLE, FAULT_PLAN_MISSING, FAULT_PLAN_DIGEST,
+    FAULT_TEXT_MISSING, FAULT_PLAN_UNDECODABLE, FAULT_DOES_NOT_FOLLOW, FAULT_IMPOSSIBLE, FAULT_OF_KIND, FAULT_UNREADABLE,
+    FAULT_SEALED_OPEN, OVERTAKEN, REFUSED_JUMPING_TIME, REFUSED_SEALED, REFUSED_SITTING_OVER, ATTACHMENT_UNREADABLE,
+    ATTACHMENT_TOO_LARGE, ATTACHMENT_NO_FILE;
+
+    private static final String BUNDLE = "org.benchwright.workshop.internal.messages";
+
+    /**
+     * The text with its arguments put in.
+     *
+     * @param arguments what {0}, {1} ... stand for
+     */
+    public String text(String... arguments) {
+        String pattern = ResourceBundle.getBundle(BUNDLE, Locale.getDefault(), Message.class.getClassLoader()).getString(name());
+        return new MessageFormat(pattern, Locale.ROOT).format(arguments);
+    }
+}

@@ -1,0 +1,150 @@
+package org.benchwright.workshop.internal;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+import org.benchwright.core.FlashRate;
+import org.benchwright.core.LampPattern;
+import org.benchwright.engine.event.Derived;
+import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.plan.Action;
+import org.benchwright.engine.plan.Expression;
+import org.benchwright.engine.plan.Move;
+import org.benchwright.engine.plan.Signal;
+import org.benchwright.engine.plan.SoakStage;
+import org.benchwright.engine.plan.WorkStage;
+
+/**
+ * The names under which records are stored where one of several can stand. They are part of the ledger's format: a class may be
+ * renamed, its name here may not.
+ */
+public final class TypeNames {
+
+    private final Map<String, Class<? extends Record>> classes;
+    private final Map<Class<?>, String> names;
+
+    private TypeNames(Map<String, Class<? extends Record>> classes) {
+        this.classes = Map.copyOf(classes);
+        this.names = classes.entrySet().stream().collect(Collectors.toUnmodifiableMap(Map.Entry::getValue, Map.Entry::getKey));
+    }
+
+    /** Events of format 1: the kinds of entries in the ledger. */
+    public static TypeNames events() {
+        Map<String, Class<? extends Record>> table = new LinkedHashMap<>();
+        table.put("opened", Fact.Opened.class);
+        table.put("precondition-answered", Fact.PreconditionAnswered.class);
+        table.put("hazard-acknowledged", Fact.HazardAcknowledged.class);
+        table.put("instrument-named", Fact.InstrumentNamed.class);
+        table.put("switched", Fact.Switched.class);
+        table.put("marked", Fact.Marked.class);
+        table.put("tone-given", Fact.ToneGiven.class);
+        table.put("seen", Fact.Seen.class);
+        table.put("measured", Fact.Measured.class);
+        table.put("cell-read", Fact.CellRead.class);
+        table.put("reason-given", Fact.ReasonGiven.class);
+        table.put("text-entered", Fact.TextEntered.class);
+        table.put("fault-log-entered", Fact.FaultLogEntered.class);
+        table.put("confirmed", Fact.Confirmed.class);
+        table.put("compared", Fact.Compared.class);
+        table.put("attached", Fact.Attached.class);
+        table.put("item-confirmed", Fact.ItemConfirmed.class);
+        table.put("released", Fact.Released.class);
+        table.put("applied", Fact.Applied.class);
+        table.put("wait-elapsed", Fact.WaitElapsed.class);
+        table.put("looked", Fact.Looked.class);
+        table.put("struck", Fact.Struck.class);
+        table.put("noted", Fact.Noted.class);
+        table.put("abandoned", Fact.Abandoned.class);
+        table.put("interrupted", Fact.Interrupted.class);
+        table.put("power-answered", Fact.PowerAnswered.class);
+        table.put("clock-changed", Fact.ClockChanged.class);
+        putDerived(table);
+        return new TypeNames(table);
+    }
+
+    private static void putDerived(Map<String, Class<? extends Record>> table) {
+        table.put("precondition-expired", Derived.PreconditionExpired.class);
+        table.put("step-opened", Derived.StepOpened.class);
+        table.put("wait-began", Derived.WaitBegan.class);
+        table.put("check-decided", Derived.CheckDecided.class);
+        table.put("step-decided", Derived.StepDecided.class);
+        table.put("repeated", Derived.Repeated.class);
+        table.put("moved", Derived.Moved.class);
+        table.put("soak-begun", Derived.SoakBegun.class);
+        table.put("soak-witnessed", Derived.SoakWitnessed.class);
+        table.put("soak-ended", Derived.SoakEnded.class);
+        table.put("departure-noted", Derived.DepartureNoted.class);
+        table.put("nonconformity-noted", Derived.NonconformityNoted.class);
+        table.put("conclusion-reached", Derived.ConclusionReached.class);
+        table.put("made-safe", Derived.MadeSafe.class);
+        table.put("concluded", Derived.Concluded.class);
+        table.put("rehearsal-ended", Derived.RehearsalEnded.class);
+    }
+
+    /** What a plan of format 1 is made of. */
+    public static TypeNames plan() {
+        Map<String, Class<? extends Record>> table = new LinkedHashMap<>();
+        table.put("steps", WorkStage.class);
+        table.put("soak", SoakStage.class);
+        table.put("energise", Action.Energise.class);
+        table.put("isolate", Action.Isolate.class);
+        table.put("mark", Action.Mark.class);
+        table.put("expect", Action.Expect.class);
+        table.put("measure", Action.Measure.class);
+        table.put("enter-text", Action.EnterText.class);
+        table.put("enter-fault-log", Action.EnterFaultLog.class);
+        table.put("confirm", Action.Confirm.class);
+        table.put("compare", Action.Compare.class);
+        table.put("attach", Action.Attach.class);
+        table.put("choose", Action.Choose.class);
+        table.put("release", Action.Release.class);
+        table.put("wait", Action.Wait.class);
+        table.put("apply", Action.Apply.class);
+        table.put("end", Action.End.class);
+        table.put("go", Action.Go.class);
+        table.put("grid", Action.Grid.class);
+        table.put("conclude", Move.Conclude.class);
+        table.put("go-to", Move.GoTo.class);
+        table.put("release-by", Move.ReleaseBy.class);
+        table.put("begin-again", Move.BeginAgain.class);
+        putSignals(table);
+        table.put("name", Expression.Name.class);
+        table.put("fixed", Expression.Fixed.class);
+        table.put("sum", Expression.Sum.class);
+        table.put("difference", Expression.Difference.class);
+        return new TypeNames(table);
+    }
+
+    private static void putSignals(Map<String, Class<? extends Record>> table) {
+        table.put("lamp", Signal.LampShows.class);
+        table.put("display", Signal.DisplayShows.class);
+        table.put("mode", Signal.ModeShows.class);
+        table.put("off", LampPattern.Off.class);
+        table.put("steady", LampPattern.Steady.class);
+        table.put("flashing", LampPattern.Flashing.class);
+        table.put("any-rate", FlashRate.Any.class);
+        table.put("slow", FlashRate.Slow.class);
+        table.put("normal", FlashRate.Normal.class);
+        table.put("around", FlashRate.Around.class);
+    }
+
+    Optional<Class<? extends Record>> classOf(String name) {
+        return Optional.ofNullable(classes.get(name));
+    }
+
+    /** The name of a class that is in the table. */
+    String nameOf(Class<?> type) {
+        String name = names.get(type);
+        if (name == null) {
+            throw new IllegalStateException(type.getName() + " has no name in the format");
+        }
+        return name;
+    }
+
+    /** All names with their classes. */
+    public Map<String, Class<? extends Record>> table() {
+        return classes;
+    }
+}
