@@ -23,8 +23,6 @@ public enum RemarkCode {
     SYNTAX(Severity.ERROR),
     /** Parentheses or outcomes within each other without end. */
     NESTED_TOO_DEEP(Severity.ERROR),
-    /** More remarks than anybody reads at once. */
-    MORE_REMARKS(Severity.INFO),
 
     /** No family of that name in the folder. */
     UNKNOWN_FAMILY(Severity.ERROR),
@@ -205,7 +203,9 @@ public enum RemarkCode {
     /** Going back without an end. */
     ENDLESS_REPEAT(Severity.ERROR),
     /** An inspection of ours failed. */
-    INSPECTION_FAILED(Severity.ERROR);
+    INSPECTION_FAILED(Severity.ERROR),
+    /** More remarks than anybody reads at once. */
+    MORE_REMARKS(Severity.INFO);
 
     private static final String BUNDLE = "org.benchwright.language.internal.messages";
 

@@ -1,12 +1,15 @@
 package org.benchwright.language.internal;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalInt;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 
@@ -16,6 +19,8 @@ import org.benchwright.language.RemarkCode;
 import org.benchwright.model.ProcedureFactory;
 import org.benchwright.model.ProcedureFile;
 import org.eclipse.emf.common.util.URI;
+import org.eclipse.xtext.parser.antlr.Lexer;
+import org.eclipse.xtext.parser.antlr.LexerBindings;
 import org.eclipse.xtext.resource.IResourceFactory;
 import org.eclipse.xtext.resource.XtextResource;
 import org.eclipse.xtext.resource.XtextResourceSet;
@@ -26,6 +31,9 @@ import org.eclipse.xtext.validation.IResourceValidator;
 import org.eclipse.xtext.validation.Issue;
 
 import com.google.inject.Injector;
+import com.google.inject.Key;
+import com.google.inject.Provider;
+import com.google.inject.name.Names;
 
 /** Reads the files of one folder together and checks those that were asked for. */
 public final class FolderCheck {
@@ -39,12 +47,14 @@ public final class FolderCheck {
     private final IResourceValidator validator;
     private final XtextResourceSet folder;
     private final Map<ReadText, XtextResource> resources = new LinkedHashMap<>();
-    private final List<Path> tooDeep = new ArrayList<>();
+    private final Map<Path, Integer> tooDeep = new HashMap<>();
+    private final Provider<Lexer> lexers;
 
     /** Reads all files. */
     public FolderCheck(Injector injector, List<ReadText> asked, List<ReadText> neighbours) {
         factory = injector.getInstance(IResourceFactory.class);
         validator = injector.getInstance(IResourceValidator.class);
+        lexers = injector.getProvider(Key.get(Lexer.class, Names.named(LexerBindings.RUNTIME)));
         folder = injector.getInstance(XtextResourceSet.class);
         asked.forEach(text -> resources.put(text, load(text)));
         neighbours.forEach(this::load);
@@ -58,13 +68,13 @@ public final class FolderCheck {
     private XtextResource load(ReadText text) {
         XtextResource resource = (XtextResource) factory.createResource(URI.createFileURI(text.path().toString()));
         folder.getResources().add(resource);
+        OptionalInt deep = NestingScan.tooDeep(lexers.get(), text.text());
+        deep.ifPresent(place -> tooDeep.put(text.path(), place));
+        String readable = deep.isPresent() ? "" : text.text();
         try {
-            resource.load(new LazyStringInputStream(text.text(), "UTF-8"), Map.of(XtextResource.OPTION_ENCODING, "UTF-8"));
-        } catch (StackOverflowError nested) {
-            tooDeep.add(text.path());
-            resource.unload();
+            resource.load(new LazyStringInputStream(readable, "UTF-8"), Map.of(XtextResource.OPTION_ENCODING, "UTF-8"));
         } catch (IOException impossible) {
-            throw new IllegalStateException("a text in memory can be read", impossible);
+            throw new UncheckedIOException("a text in memory can be read", impossible);
         }
         return resource;
     }
@@ -81,19 +91,13 @@ public final class FolderCheck {
 
     private List<Remark> remarks(ReadText text, XtextResource resource) {
         TextPlaces places = new TextPlaces(text.text());
-        if (tooDeep.contains(text.path())) {
-            return List.of(tooDeep(text));
+        Integer deep = tooDeep.get(text.path());
+        if (deep != null) {
+            return List.of(new Remark(text.path(), places.line(deep), places.column(deep), deep, 1, RemarkCode.NESTED_TOO_DEEP,
+                    RemarkCode.NESTED_TOO_DEEP.text()));
         }
-        try {
-            return validator.validate(resource, CheckMode.ALL, CancelIndicator.NullImpl).stream()
-                    .map(issue -> remark(text.path(), places, issue)).toList();
-        } catch (StackOverflowError nested) {
-            return List.of(tooDeep(text));
-        }
-    }
-
-    private static Remark tooDeep(ReadText text) {
-        return new Remark(text.path(), 1, 1, 0, 0, RemarkCode.NESTED_TOO_DEEP, RemarkCode.NESTED_TOO_DEEP.text());
+        return validator.validate(resource, CheckMode.ALL, CancelIndicator.NullImpl).stream()
+                .map(issue -> remark(text.path(), places, issue)).toList();
     }
 
     private static Remark remark(Path path, TextPlaces places, Issue issue) {
