@@ -34,7 +34,7 @@ import net.jqwik.api.constraints.IntRange;
 /** What holds for every plan and every way of carrying it out. */
 class RunLawsTest implements PropertyTest {
 
-    private static final int TRIES = 400;
+    private static final int TRIES = 300;
 
     @Provide
     Arbitrary<List<Integer>> plans() {
