@@ -131,6 +131,7 @@ start_product() {
 	launcher=("$product"/plugins/org.eclipse.equinox.launcher_*.jar)
 	# A command line lives for seconds: start quickly rather than run fast in an hour.
 	exec "$JAVA_HOME/bin/java" -Xshare:auto -XX:TieredStopAtLevel=1 -XX:+UseSerialGC \
+		"-Dbenchwright.procedures=$bench_root/procedures" \
 		-jar "${launcher[0]}" -configuration "$product/configuration" -data @none -nosplash "$@"
 }
 
