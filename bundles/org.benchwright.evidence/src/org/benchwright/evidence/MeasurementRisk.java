@@ -120,24 +120,4 @@ public final class MeasurementRisk {
         }
         return new TDistribution(degreesOfFreedom).inverseCumulativeProbability(1 - risk);
     }
-
-    /**
-     * The process capability index min((T<sub>U</sub> - m)/(3s), (m - T<sub>L</sub>)/(3s)) of a normal process.
-     *
-     * @param mean m
-     * @param standardDeviation s, above zero
-     * @param lower T<sub>L</sub>, or nothing
-     * @param upper T<sub>U</sub>, or nothing
-     * @return Cpk, negative when the mean itself lies outside
-     * @throws IllegalArgumentException when there is no limit or a number is out of range
-     */
-    public static double capability(double mean, double standardDeviation, OptionalDouble lower,
-            OptionalDouble upper) {
-        Require.finite("mean", mean);
-        Require.positive("standard deviation", standardDeviation);
-        Require.limits(lower, upper);
-        double below = lower.isPresent() ? mean - lower.getAsDouble() : Double.POSITIVE_INFINITY;
-        double above = upper.isPresent() ? upper.getAsDouble() - mean : Double.POSITIVE_INFINITY;
-        return Math.min(below, above) / (3 * standardDeviation);
-    }
 }

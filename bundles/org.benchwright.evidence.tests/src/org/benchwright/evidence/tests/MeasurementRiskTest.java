@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.OptionalDouble;
 
+import org.benchwright.evidence.Capability;
 import org.benchwright.evidence.GlobalRisk;
 import org.benchwright.evidence.GlobalRisk.Span;
 import org.benchwright.evidence.MeasurementRisk;
@@ -46,13 +47,13 @@ class MeasurementRiskTest {
         OptionalDouble nine = OptionalDouble.of(9);
         OptionalDouble eleven = OptionalDouble.of(11);
         assertEquals(0.01242, MeasurementRisk.specificFalseAccept(10, 0.4, nine, eleven), 1e-5);
-        assertEquals(0.833333, MeasurementRisk.capability(10, 0.4, nine, eleven), 1e-5);
+        assertEquals(0.833333, new Capability(9, 11, 10, 0.4).cpk(), 1e-5);
         assertEquals(0.00621, MeasurementRisk.specificFalseAccept(10, 0.4, nine, NONE), 1e-5);
         assertEquals(0.10574, MeasurementRisk.specificFalseAccept(10.5, 0.4, nine, eleven), 1e-5);
-        assertEquals(0.416667, MeasurementRisk.capability(10.5, 0.4, nine, eleven), 1e-5);
+        assertEquals(0.416667, new Capability(9, 11, 10.5, 0.4).cpk(), 1e-5);
         assertEquals(0.00009, MeasurementRisk.specificFalseAccept(10.5, 0.4, nine, NONE), 1e-5);
         assertEquals(0.10565, MeasurementRisk.specificFalseAccept(10.5, 0.4, NONE, eleven), 1e-5);
-        assertTrue(MeasurementRisk.capability(12, 0.4, nine, eleven) < 0);
+        assertTrue(new Capability(9, 11, 12, 0.4).cpk() < 0);
     }
 
     /** Student's distribution for few readings: published as 3.75, 5.4e-3 and 3.4e-6 (verified in public test suites). */
@@ -139,7 +140,6 @@ class MeasurementRiskTest {
         assertThrows(IllegalArgumentException.class, () -> MeasurementRisk.guardBandOfFewReadings(0, 4));
         assertThrows(IllegalArgumentException.class, () -> MeasurementRisk.guardBandOfFewReadings(0.6, 4));
         assertThrows(IllegalArgumentException.class, () -> MeasurementRisk.worstCaseOfFewReadings(1, 0));
-        assertThrows(IllegalArgumentException.class, () -> MeasurementRisk.capability(1, 0, one, NONE));
         assertThrows(IllegalArgumentException.class, () -> new Span(2, 1));
         assertThrows(IllegalArgumentException.class, () -> new Span(Double.NaN, 1));
         assertThrows(IllegalArgumentException.class,

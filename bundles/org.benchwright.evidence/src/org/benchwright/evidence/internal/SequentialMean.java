@@ -5,8 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 
-import org.hipparchus.analysis.integration.gauss.GaussIntegrator;
-import org.hipparchus.analysis.integration.gauss.GaussIntegratorFactory;
 import org.hipparchus.distribution.continuous.NormalDistribution;
 
 /**
@@ -19,7 +17,7 @@ import org.hipparchus.distribution.continuous.NormalDistribution;
  */
 public record SequentialMean(double lower, double upper, double guardBand) {
 
-    private static final int POINTS = 10;
+    private static final GaussRule RULE = new GaussRule(10);
     /** Beyond this many standard deviations a normal error has less than 10<sup>-15</sup> left. */
     private static final double REACH = 8;
     private static final NormalDistribution NORMAL = new NormalDistribution();
@@ -91,13 +89,8 @@ public record SequentialMean(double lower, double upper, double guardBand) {
         List<Node> next = new ArrayList<>();
         undecidedZones().stream().map(zone -> zone.times(reading))
                 .flatMap(zone -> zone.within(expected - stray, expected + stray).stream())
-                .flatMap(zone -> rules(zone, deviation))
-                .forEach(rule -> {
-                    for (int i = 0; i < POINTS; i++) {
-                        double sum = rule.getPoint(i);
-                        next.add(new Node(sum, rule.getWeight(i) * density(sum - centre, undecided, deviation)));
-                    }
-                });
+                .forEach(zone -> RULE.over(zone.from(), zone.to(), panels(zone, deviation), (sum, weight) -> next
+                        .add(new Node(sum, weight * density(sum - centre, undecided, deviation)))));
         return next;
     }
 
@@ -110,13 +103,8 @@ public record SequentialMean(double lower, double upper, double guardBand) {
         return density / (deviation * Math.sqrt(2 * Math.PI));
     }
 
-    private static Stream<GaussIntegrator> rules(Zone zone, double deviation) {
-        double width = zone.to() - zone.from();
-        int panels = Math.max(1, (int) Math.ceil(width / (2 * deviation)));
-        GaussIntegratorFactory factory = new GaussIntegratorFactory();
-        return Stream.iterate(0, panel -> panel < panels, panel -> panel + 1)
-                .map(panel -> factory.legendre(POINTS, zone.from() + width * panel / panels,
-                        zone.from() + width * (panel + 1) / panels));
+    private static int panels(Zone zone, double deviation) {
+        return Math.max(1, (int) Math.ceil((zone.to() - zone.from()) / (2 * deviation)));
     }
 
     private List<Zone> undecidedZones() {
