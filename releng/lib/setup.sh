@@ -13,6 +13,20 @@ needed_packages=(
 	"mvn maven"
 )
 
+# What the window needs besides: a file to look for, and the Debian package that brings it.
+window_packages=(
+	"/usr/lib/x86_64-linux-gnu/libgtk-3.so.0 libgtk-3-0"
+	"/usr/share/fonts/truetype/dejavu/DejaVuSans.ttf fonts-dejavu-core"
+)
+
+# What the window's tests need besides: a screen that nobody looks at.
+window_test_packages=(
+	"${window_packages[@]}"
+	"/usr/bin/Xvfb xvfb"
+	"/usr/bin/xauth xauth"
+	"/usr/bin/dbus-launch dbus-x11"
+)
+
 say() {
 	printf '%s\n' "$*" >&2
 }
@@ -59,9 +73,19 @@ missing_packages() {
 	done
 }
 
+# Prints the packages of these entries ("file package") whose file is missing.
+missing_files() {
+	local entry file package
+	for entry in "$@"; do
+		read -r file package <<<"$entry"
+		[ -e "$file" ] || printf '%s\n' "$package"
+	done
+}
+
+# Installs what the build and the product need, and the packages of the entries ("file package") given.
 install_packages() {
 	local missing=()
-	mapfile -t missing < <(missing_packages)
+	mapfile -t missing < <(missing_packages; missing_files "$@")
 	if [ "${#missing[@]}" -gt 0 ]; then
 		if [ "$(id -u)" -ne 0 ] || ! command -v apt-get >/dev/null; then
 			give_up "Benchwright needs more on this machine. As root, run: apt-get install -y ${missing[*]}"
@@ -135,16 +159,28 @@ start_product() {
 		-jar "${launcher[0]}" -configuration "$product/configuration" -data @none -nosplash "$@"
 }
 
+# Opens the window of a stamp's product, in place of this process. What follows the stamp goes to the JVM.
+start_window() {
+	local product launcher
+	product=$(product_of "$1")/window
+	shift
+	launcher=("$product"/plugins/org.eclipse.equinox.launcher_*.jar)
+	exec "$JAVA_HOME/bin/java" -Xshare:auto -XX:+UseSerialGC "-Dbenchwright.procedures=$bench_root/procedures" "$@" \
+		-jar "${launcher[0]}" -configuration "$product/configuration" -nosplash
+}
+
 # Keeps the product that the build has just put together, under the stamp of its sources. It is a copy, because a test
 # may still be running from an older one while the next build deletes its target folders.
 keep_product() {
 	local stamp=$1 product built
 	product=$(product_of "$stamp")
-	built=$bench_root/releng/org.benchwright.product/target/products/org.benchwright.headless/linux/gtk/x86_64
+	built=$bench_root/releng/org.benchwright.product/target/products
 	[ -e "$(ready_file "$stamp")" ] && return 0
 	rm -rf "$product"
 	mkdir -p "$bench_home/products"
-	cp -R "$built" "$product"
+	# Commands have a product of their own, without a bundle of the window in it: they start as quickly as ever.
+	cp -R "$built/org.benchwright.headless/linux/gtk/x86_64" "$product"
+	cp -R "$built/org.benchwright.workbench/linux/gtk/x86_64" "$product/window"
 	# The first start writes the framework's cache; done here, no later start has to, nor two at once.
 	(start_product "$stamp" --version) >"$bench_home/first-start.log" 2>&1 </dev/null ||
 		give_up "The product was built but does not start; see $bench_home/first-start.log"

@@ -72,6 +72,11 @@ public final class Bench implements AutoCloseable {
         return BenchLedger.standardFile();
     }
 
+    /** Where the demo's ledger lies: beside the standard one, so that trying things out leaves the bench's own records alone. */
+    public static Path demoLedger() {
+        return standardLedger().resolveSibling("demo").resolve("bench.ledger");
+    }
+
     /**
      * Opens the ledger for work; makes it if there is none.
      *

@@ -180,7 +180,7 @@ public final class Commands {
         }
         out.println(Message.DEMO.text());
         Path folder = around.procedures().get();
-        Path ledger = Bench.standardLedger().resolveSibling("demo").resolve("bench.ledger");
+        Path ledger = Bench.demoLedger();
         Optional<Path> answers = around.terminal() ? Optional.empty() : Optional.of(folder.resolve("answers").resolve("accepted.answers"));
         return new TestCommand(around, procedures, screens).run(
                 new TestCommand.Request(folder.resolve(DEMO_PROCEDURE), answers, ledger, DEMO_SERIAL, user(), machine(), true));

@@ -21,11 +21,13 @@ import org.osgi.framework.Version;
 public record Settings(Path ledger, Optional<Path> procedures, String technician, String station, String software) {
 
     private static final String LEDGER = "benchwright.ledger";
+    private static final String DEMO = "benchwright.demo";
     private static final String PROCEDURES = "benchwright.procedures";
 
     /** Settings from the start script's system properties and the environment. */
     static Settings of(Map<String, String> environment) {
-        Path ledger = Optional.ofNullable(System.getProperty(LEDGER)).map(Path::of).orElseGet(Bench::standardLedger);
+        Path usual = Boolean.getBoolean(DEMO) ? Bench.demoLedger() : Bench.standardLedger();
+        Path ledger = Optional.ofNullable(System.getProperty(LEDGER)).map(Path::of).orElse(usual);
         Optional<Path> procedures = Optional.ofNullable(System.getProperty(PROCEDURES)).map(Path::of).filter(Files::isDirectory)
                 .map(folder -> folder.toAbsolutePath().normalize());
         String user = environment.getOrDefault("USER", environment.getOrDefault("USERNAME", ""));

@@ -111,11 +111,6 @@ public final class CheckView extends ViewPart {
         story.showBeginning();
     }
 
-    /** What is shown. */
-    String text() {
-        return story.control().getText();
-    }
-
     @Override
     public void setFocus() {
         start.setFocus();

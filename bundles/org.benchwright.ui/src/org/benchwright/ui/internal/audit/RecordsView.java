@@ -104,16 +104,6 @@ public final class RecordsView extends ViewPart {
         count.setText(read.trouble().map(trouble -> words + "   " + trouble).orElse(words));
     }
 
-    /** Searches. */
-    void search(String text) {
-        search.setText(text);
-    }
-
-    /** The table. */
-    TableViewer table() {
-        return table;
-    }
-
     @Override
     public void setFocus() {
         search.setFocus();

@@ -85,11 +85,6 @@ public final class SheetView extends ViewPart {
         sheet.story().forEach(story::line);
     }
 
-    /** What is shown. */
-    String text() {
-        return story.control().getText();
-    }
-
     @Override
     public void setFocus() {
         story.control().setFocus();

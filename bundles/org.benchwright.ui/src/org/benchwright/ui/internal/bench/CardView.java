@@ -310,24 +310,4 @@ public final class CardView extends ViewPart {
             card.setFocus();
         }
     }
-
-    // ---- for those who drive the window in its tests
-
-    /** Enters an answer as if it had been typed and Enter pressed. */
-    void type(String... parts) {
-        for (int i = 0; i < parts.length; i++) {
-            entry.fields().get(i).setText(parts[i]);
-        }
-        entry.submit();
-    }
-
-    /** What the card shows. */
-    Face face() {
-        return face;
-    }
-
-    /** Prompts of the fields that are there now. */
-    List<String> asked() {
-        return prompts();
-    }
 }

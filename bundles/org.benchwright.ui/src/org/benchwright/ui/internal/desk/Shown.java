@@ -16,6 +16,7 @@ import org.benchwright.present.TimelineLine;
  * @param test      the test's id
  * @param serial    the unit's serial number
  * @param rehearsal true if time is skipped
+ * @param key       the key by which an answers file names what is asked
  * @param card      the card
  * @param kind      what kind of answer is asked
  * @param drawings  indications to watch for
@@ -25,7 +26,7 @@ import org.benchwright.present.TimelineLine;
  * @param last      what came of the last entry
  * @param elsewhere true if somebody else has taken the test up; nothing can be entered here
  */
-public record Shown(long version, String test, String serial, boolean rehearsal, StepCard card, EntryKind kind,
+public record Shown(long version, String test, String serial, boolean rehearsal, String key, StepCard card, EntryKind kind,
         List<ExpectedIndication> drawings, Optional<Deadline> deadline, Optional<Ending> ending, List<TimelineLine> soFar, Last last,
         boolean elsewhere) {
 
@@ -35,6 +36,6 @@ public record Shown(long version, String test, String serial, boolean rehearsal,
     }
 
     Shown with(Last other) {
-        return new Shown(version, test, serial, rehearsal, card, kind, drawings, deadline, ending, soFar, other, elsewhere);
+        return new Shown(version, test, serial, rehearsal, key, card, kind, drawings, deadline, ending, soFar, other, elsewhere);
     }
 }

@@ -1,0 +1,67 @@
+package org.benchwright.ui.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import org.benchwright.ui.Ids;
+import org.benchwright.ui.internal.desk.OpenTest;
+import org.eclipse.jface.viewers.ISelectionProvider;
+import org.eclipse.jface.viewers.StructuredSelection;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Table;
+import org.eclipse.swt.widgets.Text;
+import org.eclipse.ui.IViewPart;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+
+/** Records found, read and checked in the window. */
+@ExtendWith(QuietLog.class)
+class AuditWindowTest {
+
+    @Test
+    void aRecordIsFoundByItsWordsAndReadAsAStory() throws Exception {
+        OpenTest test = Technician.open(Technician.C16, "C16-300001", true);
+        Technician.finish(test, Answers.of("rejected-at-power-up"));
+        Screen.perspective(Ids.AUDIT);
+        Screen.press("Read again");
+        Text search = Screen.one(Text.class, text -> (text.getStyle() & SWT.SEARCH) != 0);
+        search.setText("c16-300001 REJECTED");
+        Screen.waitFor("the record", () -> records().getItemCount() == 1);
+        assertEquals("C16-300001", records().getItem(0).getText(1));
+        search.setText("c16-300001 accepted");
+        Screen.waitFor("no record", () -> records().getItemCount() == 0);
+        search.setText("C16-300001");
+        Screen.waitFor("the record again", () -> records().getItemCount() == 1);
+
+        IViewPart view = Screen.page().findView(Ids.RECORDS_VIEW);
+        ISelectionProvider rows = view.getSite().getSelectionProvider();
+        view.getSite().getPage().activate(view);
+        rows.setSelection(new StructuredSelection(records().getItem(0).getData()));
+        records().notifyListeners(SWT.Selection, new Event());
+        Screen.waitFor("the sheet", () -> story("Unit C16-300001").contains("would be rejected"));
+        String story = story("Unit C16-300001");
+        assertTrue(story.contains("QN: Mark: on"), story);
+        assertTrue(story.contains("red and stays red"), story);
+        assertTrue(story.contains("Sealed."), story);
+    }
+
+    @Test
+    void theLedgerIsCheckedAndFoundSound() throws Exception {
+        OpenTest test = Technician.open(Technician.C16, "C16-300002", true);
+        Technician.finish(test, Answers.of("rejected-at-power-up"));
+        Screen.perspective(Ids.AUDIT);
+        Screen.press("Check the ledger");
+        Screen.waitFor("the verdict", () -> !story("SOUND").isEmpty());
+        assertTrue(story("SOUND").contains("Signatures: 1 keys, no fault"), story("SOUND"));
+    }
+
+    private static Table records() {
+        return Screen.one(Table.class, table -> table.getColumnCount() == 5);
+    }
+
+    private static String story(String beginning) {
+        return Screen.all(StyledText.class).map(StyledText::getText).filter(text -> text.startsWith(beginning)).findFirst().orElse("");
+    }
+}

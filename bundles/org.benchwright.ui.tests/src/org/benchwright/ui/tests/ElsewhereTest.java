@@ -1,0 +1,86 @@
+package org.benchwright.ui.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.List;
+
+import org.benchwright.present.Bench;
+import org.benchwright.present.Bench.Clocks;
+import org.benchwright.present.Bench.Work;
+import org.benchwright.present.TestDialogue;
+import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.desk.OpenTest;
+import org.benchwright.ui.internal.desk.Shown;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+
+/** Window and terminal at work on one bench folder: the terminal is another bench on the same ledger, as its process would have it. */
+@ExtendWith(QuietLog.class)
+class ElsewhereTest {
+
+    private static final Work TERMINAL = new Work("C16-200001", "KM", "terminal", "another face", true);
+
+    @Test
+    void whoeverComesSecondIsToldAndNothingIsOverwritten() throws Exception {
+        OpenTest here = Technician.open(Technician.C16, "C16-200001", true);
+        try (var terminal = Bench.open(Technician.desk().ledger(), Clocks.system())) {
+            TestDialogue there = terminal.takeUp(here.id(), TERMINAL);
+            there.answer("u", Path.of(""));
+            int known = there.soFar().size();
+
+            Screen.enter("u");
+            Screen.waitFor("the telling", () -> here.shown().elsewhere());
+            assertTrue(here.shown().last().refused().isPresent());
+            assertEquals(known, terminal.record(here.id()).get().story().size(), "nothing was written over it");
+
+            there.answer("u", Path.of(""));
+            Screen.settle();
+            Screen.enter("QN");
+            Screen.waitFor("taken up again", () -> !here.shown().elsewhere());
+            Shown again = here.shown();
+            assertTrue(again.soFar().size() > known, "what was entered there is kept");
+            assertTrue(again.soFar().stream().anyMatch(line -> line.who().equals("KM")));
+        }
+    }
+
+    @Test
+    void eachMayHaveATestOfItsOwn() throws Exception {
+        OpenTest here = Technician.open(Technician.C16, "C16-200002", true);
+        try (var terminal = Bench.open(Technician.desk().ledger(), Clocks.system())) {
+            Answers answers = Answers.of("rejected-at-power-up");
+            OpenTest other = Technician.open("tarn-a8-acceptance.procedure", "A8-200002", true);
+            TestDialogue there = terminal.takeUp(other.id(), TERMINAL);
+            Technician.look(here);
+            for (int i = 0; i < 4; i++) {
+                there.answer("u", Path.of(""));
+                Technician.answer(here, answers);
+            }
+            assertEquals(List.of(), here.shown().soFar().stream().filter(line -> line.who().equals("KM")).toList());
+            assertEquals(4, there.soFar().stream().filter(line -> line.words().startsWith("Hazard read")).count());
+        }
+    }
+
+    @Test
+    void whatWasOpenWhenTheWindowClosedIsTakenUpByTheNextOne() throws Exception {
+        String test;
+        Shown left;
+        try (Desk first = new Desk(Technician.desk().ledger(), "window")) {
+            var opening = first.open(new Desk.Request(Technician.procedures().resolve(Technician.C16), "C16-200003", "QN", "bench 1", true));
+            OpenTest open = opening.get();
+            test = open.id();
+            open.answer(open.shown().version(), List.of("u"));
+            Screen.waitFor("the answer", () -> open.shown().version() == 2);
+            left = open.shown();
+        }
+        try (Desk second = new Desk(Technician.desk().ledger(), "window")) {
+            second.add((change, changed) -> { });
+            Screen.waitFor("the list", () -> second.units().stream().anyMatch(unit -> unit.test().equals(test)));
+            var unit = second.units().stream().filter(row -> row.test().equals(test)).findFirst().get();
+            OpenTest again = second.takeUp(unit, "QN", "bench 1").get();
+            assertEquals(left.card().question(), again.shown().card().question());
+            assertEquals(left.soFar(), again.shown().soFar().subList(0, left.soFar().size()));
+        }
+    }
+}

@@ -1,0 +1,122 @@
+package org.benchwright.ui.tests;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.BooleanSupplier;
+import java.util.function.Predicate;
+import java.util.stream.Stream;
+
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Control;
+import org.eclipse.swt.widgets.Display;
+import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Text;
+import org.eclipse.ui.IWorkbenchPage;
+import org.eclipse.ui.IWorkbenchWindow;
+import org.eclipse.ui.PlatformUI;
+import org.eclipse.ui.WorkbenchException;
+
+import static org.junit.jupiter.api.Assertions.fail;
+
+/** The workbench on the screen, for a test that runs in its thread: finds controls, types, waits while events go on. */
+final class Screen {
+
+    private static final long PATIENCE_MILLIS = 30_000;
+
+    private Screen() {
+    }
+
+    static IWorkbenchWindow window() {
+        return PlatformUI.getWorkbench().getWorkbenchWindows()[0];
+    }
+
+    static IWorkbenchPage page() {
+        return window().getActivePage();
+    }
+
+    static void perspective(String id) throws WorkbenchException {
+        PlatformUI.getWorkbench().showPerspective(id, window());
+        settle();
+    }
+
+    /** Lets events go on until the condition holds; fails after a while. */
+    static void waitFor(String what, BooleanSupplier condition) {
+        long end = System.currentTimeMillis() + PATIENCE_MILLIS;
+        Display display = Display.getCurrent();
+        while (!condition.getAsBoolean()) {
+            if (System.currentTimeMillis() > end) {
+                fail("waited too long: " + what);
+            }
+            if (!display.readAndDispatch()) {
+                // The timer ends the sleep.
+                display.timerExec(5, () -> { });
+                display.sleep();
+            }
+        }
+    }
+
+    /** Lets all waiting events go on. */
+    static void settle() {
+        while (Display.getCurrent().readAndDispatch()) {
+            // one after the other
+        }
+    }
+
+    /** The visible controls of a class within a part of the screen. */
+    static <T extends Control> List<T> all(Composite within, Class<T> type) {
+        List<T> found = new ArrayList<>();
+        for (Control child : within.getChildren()) {
+            if (type.isInstance(child) && child.isVisible()) {
+                found.add(type.cast(child));
+            }
+            if (child instanceof Composite composite) {
+                found.addAll(all(composite, type));
+            }
+        }
+        return found;
+    }
+
+    static <T extends Control> Stream<T> all(Class<T> type) {
+        return all(window().getShell(), type).stream();
+    }
+
+    static <T extends Control> T one(Class<T> type, Predicate<T> which) {
+        return all(type).filter(which).findFirst().orElseThrow(() -> new AssertionError("not on the screen: " + type.getSimpleName()));
+    }
+
+    /** Presses the button whose text begins so, blanks aside. */
+    static void press(String text) {
+        one(Button.class, button -> button.getText().strip().startsWith(text)).notifyListeners(SWT.Selection, new Event());
+        settle();
+    }
+
+    /** The fields of the step card's entry. */
+    static List<Text> entryFields() {
+        return all(Text.class).filter(text -> text.getParent().getClass().getSimpleName().equals("EntryBar")).toList();
+    }
+
+    /** Presses a key in a field. */
+    static boolean key(Control control, int keyCode, char character) {
+        Event event = new Event();
+        event.keyCode = keyCode;
+        event.character = character;
+        event.doit = true;
+        control.notifyListeners(SWT.KeyDown, event);
+        return event.doit;
+    }
+
+    /** Types an answer into the step card, Enter behind each part. */
+    static void enter(String... parts) {
+        List<Text> fields = entryFields();
+        if (fields.size() != parts.length) {
+            fail(fields.size() + " fields for " + List.of(parts));
+        }
+        for (int i = 0; i < parts.length; i++) {
+            fields.get(i).setText(parts[i]);
+            key(fields.get(i), SWT.CR, '\r');
+        }
+        settle();
+    }
+}

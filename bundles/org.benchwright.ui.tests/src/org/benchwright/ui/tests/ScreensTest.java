@@ -1,0 +1,143 @@
+package org.benchwright.ui.tests;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashSet;
+import java.util.Set;
+
+import org.benchwright.ui.Ids;
+import org.benchwright.ui.internal.desk.OpenTest;
+import org.benchwright.ui.internal.look.Theme;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.graphics.GC;
+import org.eclipse.swt.graphics.Image;
+import org.eclipse.swt.graphics.ImageData;
+import org.eclipse.swt.graphics.ImageLoader;
+import org.eclipse.swt.graphics.Rectangle;
+import org.eclipse.swt.widgets.Display;
+import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Shell;
+import org.eclipse.swt.widgets.Table;
+import org.eclipse.ui.PlatformUI;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+
+/** Pictures of the window for the manual, taken in the build so that they never show what is no more. */
+@ExtendWith(QuietLog.class)
+class ScreensTest {
+
+    private static final Path FOLDER = Path.of(System.getProperty("benchwright.screens", "target/screens"));
+
+    @Test
+    void startPage() throws Exception {
+        Screen.perspective(Ids.START);
+        take("start");
+    }
+
+    @Test
+    void stepCard() throws Exception {
+        OpenTest test = Technician.open(Technician.C16, "C16-004711", true);
+        Answers answers = Answers.of("dropped-out-of-soak");
+        take("hazard");
+        Technician.answerUntil(test, answers, "precondition.earth_bond");
+        take("precondition");
+        Technician.answerUntil(test, answers, "supply.supply_volts");
+        take("measurement");
+        Technician.answer(test, answers);
+        take("decided");
+        Technician.answerUntil(test, answers, "lamps.on");
+        take("mark");
+        Technician.answer(test, answers);
+        take("countdown");
+        Technician.answerUntil(test, answers, "lamps.ok");
+        take("question");
+        Technician.answerUntil(test, answers, "blank_log.erase.owner_program");
+        take("protected");
+        Technician.answerUntil(test, answers, "start.started");
+        take("mode");
+        Technician.answerUntil(test, answers, "endurance.look");
+        take("look");
+        Technician.answerUntil(test, answers, "stop_log.fault_log");
+        take("fault-log");
+        Technician.answer(test, answers);
+        take("fault-explained");
+        Screen.key(Screen.entryFields().get(0), '1', '!');
+        Screen.settle();
+        take("make-safe");
+        Screen.key(Screen.entryFields().get(0), SWT.ESC, SWT.ESC);
+        Technician.finish(test, answers);
+        take("end");
+    }
+
+    @Test
+    void darkStepCard() throws Exception {
+        Theme.use(PlatformUI.getWorkbench(), true);
+        try {
+            OpenTest test = Technician.open(Technician.C16, "C16-004712", true);
+            Answers answers = Answers.of("accepted");
+            Technician.answerUntil(test, answers, "lamps.flt");
+            take("dark-question");
+            Technician.open("tarn-p24-acceptance.procedure", "P24-000815", true);
+            take("dark-hazard");
+        } finally {
+            Theme.use(PlatformUI.getWorkbench(), false);
+        }
+    }
+
+    @Test
+    void audit() throws Exception {
+        OpenTest test = Technician.open(Technician.C16, "C16-004713", true);
+        Technician.finish(test, Answers.of("rejected-at-power-up"));
+        Screen.perspective(Ids.AUDIT);
+        Screen.press("Read again");
+        Screen.waitFor("records", () -> records().getItemCount() > 0);
+        records().setSelection(0);
+        records().notifyListeners(SWT.Selection, new Event());
+        Screen.press("Check the ledger");
+        Screen.waitFor("the verdict", () -> Screen.all(StyledText.class).anyMatch(t -> t.getText().contains("SOUND")));
+        take("audit");
+    }
+
+    private static Table records() {
+        return Screen.one(Table.class, table -> table.getColumnCount() == 5);
+    }
+
+    /** Takes a picture of the whole window; fails if it is blank. */
+    private static void take(String name) throws IOException {
+        Shell shell = Screen.window().getShell();
+        shell.layout(true, true);
+        shell.redraw();
+        shell.update();
+        long end = System.currentTimeMillis() + 400;
+        Screen.waitFor("drawing", () -> System.currentTimeMillis() > end);
+        Rectangle bounds = shell.getBounds();
+        Image image = new Image(Display.getCurrent(), bounds.width, bounds.height);
+        GC gc = new GC(Display.getCurrent());
+        try {
+            gc.copyArea(image, bounds.x, bounds.y);
+            ImageData data = image.getImageData();
+            assertTrue(colours(data) > 20, name + " is blank");
+            ImageLoader loader = new ImageLoader();
+            loader.data = new ImageData[] {data};
+            Files.createDirectories(FOLDER);
+            loader.save(FOLDER.resolve(name + ".png").toString(), SWT.IMAGE_PNG);
+        } finally {
+            gc.dispose();
+            image.dispose();
+        }
+    }
+
+    private static int colours(ImageData data) {
+        Set<Integer> colours = new HashSet<>();
+        for (int y = 0; y < data.height; y += 3) {
+            for (int x = 0; x < data.width; x += 3) {
+                colours.add(data.getPixel(x, y));
+            }
+        }
+        return colours.size();
+    }
+}

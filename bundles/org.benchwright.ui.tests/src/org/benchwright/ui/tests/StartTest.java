@@ -1,0 +1,71 @@
+package org.benchwright.ui.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import org.benchwright.ui.Ids;
+import org.eclipse.jface.dialogs.IDialogConstants;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Display;
+import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Shell;
+import org.eclipse.swt.widgets.Text;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+
+/** The page of the first start, and the dialog for a new test. */
+@ExtendWith(QuietLog.class)
+class StartTest {
+
+    @Test
+    void theWindowBearsTheNameOfTheProductAlone() {
+        assertEquals("Benchwright", Screen.window().getShell().getText());
+    }
+
+    @Test
+    void theAuditorIsAtWorkAfterOneClick() throws Exception {
+        Screen.perspective(Ids.START);
+        Screen.press("Auditor");
+        assertEquals(Ids.AUDIT, Screen.page().getPerspective().getId());
+    }
+
+    @Test
+    void theEngineerIsAtWorkAfterOneClick() throws Exception {
+        Screen.perspective(Ids.START);
+        Screen.press("Test engineer");
+        assertEquals(Ids.AUTHOR, Screen.page().getPerspective().getId());
+        Screen.waitFor("the editor", () -> Screen.page().getActiveEditor() != null);
+        assertEquals(Technician.C16, Screen.page().getActiveEditor().getTitle());
+        Screen.page().closeAllEditors(false);
+    }
+
+    @Test
+    void theTechnicianIsAskedForTheUnitAfterOneClick() throws Exception {
+        Screen.perspective(Ids.START);
+        Display display = Display.getCurrent();
+        display.timerExec(500, () -> fillIn(display));
+        Screen.press("Technician");
+        assertEquals(Ids.BENCH, Screen.page().getPerspective().getId());
+        assertEquals("C16-400001", Technician.desk().selectedTest().get().shown().serial());
+        assertTrue(Technician.desk().selectedTest().get().shown().rehearsal());
+    }
+
+    private static void fillIn(Display display) {
+        Shell dialog = dialog(display);
+        Screen.all(dialog, Text.class).stream().filter(text -> text.getEditable()).findFirst().get().setText("C16-400001");
+        Screen.all(dialog, Text.class).stream().filter(text -> text.getEditable()).skip(1).findFirst().get().setText("QN");
+        Screen.all(dialog, Button.class).stream().filter(b -> (b.getStyle() & SWT.CHECK) != 0).findFirst().get().setSelection(true);
+        Screen.all(dialog, Button.class).stream().filter(b -> Integer.valueOf(IDialogConstants.OK_ID).equals(b.getData())).findFirst().get()
+                .notifyListeners(SWT.Selection, new Event());
+    }
+
+    private static Shell dialog(Display display) {
+        for (Shell shell : display.getShells()) {
+            if (shell.getText().equals("New test")) {
+                return shell;
+            }
+        }
+        throw new AssertionError("there is no dialog");
+    }
+}

@@ -1,0 +1,98 @@
+package org.benchwright.ui.tests;
+
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.concurrent.CompletableFuture;
+
+import org.benchwright.present.EntryKind;
+import org.benchwright.ui.Ids;
+import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.desk.OpenTest;
+import org.benchwright.ui.internal.desk.Shown;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.Text;
+import org.eclipse.ui.PlatformUI;
+
+/** A technician at the Bench perspective. */
+final class Technician {
+
+    static final String C16 = "tarn-c16-acceptance.procedure";
+
+    private Technician() {
+    }
+
+    static Path procedures() {
+        return Path.of(System.getProperty("benchwright.procedures")).toAbsolutePath().normalize();
+    }
+
+    static Desk desk() {
+        return PlatformUI.getWorkbench().getService(Desk.class);
+    }
+
+    /** Opens a test of a procedure and waits until its card is there. */
+    static OpenTest open(String procedure, String serial, boolean rehearsal) throws Exception {
+        Screen.perspective(Ids.BENCH);
+        CompletableFuture<OpenTest> opening = desk().open(
+                new Desk.Request(procedures().resolve(procedure), serial, "QN", "bench 1", rehearsal));
+        Screen.waitFor("test of " + serial, opening::isDone);
+        OpenTest test = opening.get();
+        look(test);
+        return test;
+    }
+
+    /** Selects a test and waits until its card is the one that is entered into. */
+    static void look(OpenTest test) {
+        if (!desk().selected().equals(test.id())) {
+            desk().select(test.id());
+        }
+        Screen.settle();
+    }
+
+    /** Answers what is asked now through the step card's field, and waits for what comes of it. */
+    static void answer(OpenTest test, Answers answers) {
+        Shown asked = test.shown();
+        if (asked.kind() != EntryKind.TIME) {
+            type(asked, answers.to(asked.key()), answers);
+        }
+        Screen.waitFor("after " + asked.key() + ": " + asked.card().question() + " " + test.shown().last(),
+                () -> test.shown().version() > asked.version());
+        Screen.settle();
+    }
+
+    private static void type(Shown asked, String answer, Answers answers) {
+        if (asked.kind() == EntryKind.MARK) {
+            Screen.key(Screen.entryFields().get(0), ' ', ' ');
+        } else if (asked.kind() == EntryKind.LINES) {
+            lines(answer);
+        } else if (asked.kind() == EntryKind.FILE) {
+            Screen.enter(answers.file(answer));
+        } else if (asked.card().parts().size() > 1) {
+            Screen.enter(Arrays.stream(answer.split(";")).map(String::strip).toArray(String[]::new));
+        } else {
+            Screen.enter(answer);
+        }
+    }
+
+    /** A fault log: its lines, and Enter on the empty line behind them. */
+    private static void lines(String answer) {
+        Text field = Screen.entryFields().get(0);
+        field.setText(answer + "\n");
+        field.setSelection(field.getCharCount());
+        Screen.key(field, SWT.CR, '\r');
+        Screen.settle();
+    }
+
+    /** Answers until the test stands at that key. */
+    static void answerUntil(OpenTest test, Answers answers, String key) {
+        while (!test.shown().key().equals(key)) {
+            answer(test, answers);
+        }
+    }
+
+    /** Answers to the end. */
+    static void finish(OpenTest test, Answers answers) {
+        while (test.shown().ending().isEmpty()) {
+            answer(test, answers);
+        }
+    }
+}
