@@ -6,7 +6,9 @@ import java.util.List;
 import java.util.Optional;
 
 import org.benchwright.core.Actor;
+import org.benchwright.core.Cancellation;
 import org.benchwright.core.Pause;
+import org.benchwright.core.Progress;
 import org.benchwright.core.Role;
 import org.benchwright.core.SerialNumber;
 import org.benchwright.core.Ticker;
@@ -15,6 +17,7 @@ import org.benchwright.engine.plan.Plan;
 import org.benchwright.present.internal.Message;
 import org.benchwright.present.internal.Reports;
 import org.benchwright.present.internal.Rows;
+import org.benchwright.present.internal.Sheets;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.BenchTime;
 import org.benchwright.workshop.CompiledProcedure;
@@ -107,10 +110,8 @@ public final class Bench implements AutoCloseable {
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         SerialNumber serial = serial(work.serial());
         Actor technician = technician(work.technician());
-        BenchTime real = BenchTime.of(clocks.clock(), clocks.ticker(), clocks.pause());
-        BenchTime time = work.rehearsal() ? new RehearsalTime(real) : real;
         try {
-            Workshop workshop = ledger.workshop(new Station(work.station(), work.software()), time);
+            Workshop workshop = ledger.workshop(new Station(work.station(), work.software()), time(work.rehearsal()));
             Optional<String> unfinished = workshop.unfinished(serial, plan.name(), work.rehearsal());
             Sitting sitting = unfinished.isPresent() ? workshop.resume(unfinished.get(), technician)
                     : workshop.open(new CompiledProcedure(plan, text), serial, technician, work.rehearsal());
@@ -122,6 +123,35 @@ public final class Bench implements AutoCloseable {
         } catch (StoreException | FaultyRecordException e) {
             throw Failures.cannotStore(e);
         }
+    }
+
+    /**
+     * Takes up an open test by the procedure that it was opened with. Whoever had it before is told so by their next entry.
+     *
+     * @param test the test's id
+     * @param work its serial number and whether it is a rehearsal are those of the test, and not looked at except for the latter
+     * @throws EntryRefusedException   if the initials are not taken, or the test is over
+     * @throws TakenElsewhereException if somebody else took it up in the same moment
+     * @throws CannotStoreException    if it can't be recorded
+     */
+    public TestDialogue takeUp(String test, Work work) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        Actor technician = technician(work.technician());
+        try {
+            Workshop workshop = ledger.workshop(new Station(work.station(), work.software()), time(work.rehearsal()));
+            Sitting sitting = workshop.resume(test, technician);
+            return new TestDialogue(workshop, sitting, true, sitting.run().plan());
+        } catch (RefusedException e) {
+            throw new EntryRefusedException(e.getMessage(), e);
+        } catch (OvertakenException e) {
+            throw new TakenElsewhereException(e.getMessage(), e);
+        } catch (StoreException | FaultyRecordException e) {
+            throw Failures.cannotStore(e);
+        }
+    }
+
+    private BenchTime time(boolean rehearsal) {
+        BenchTime real = BenchTime.of(clocks.clock(), clocks.ticker(), clocks.pause());
+        return rehearsal ? new RehearsalTime(real) : real;
     }
 
     private static SerialNumber serial(String typed) throws EntryRefusedException {
@@ -154,13 +184,51 @@ public final class Bench implements AutoCloseable {
     }
 
     /**
+     * The ids of all tests on record, the latest last.
+     *
+     * @throws CannotStoreException if the ledger can't be read
+     */
+    public List<String> records() throws CannotStoreException {
+        try {
+            return ledger.tests();
+        } catch (StoreException e) {
+            throw Failures.cannotStore(e);
+        }
+    }
+
+    /**
+     * The record of a test; empty if there is none of that id.
+     *
+     * @throws CannotStoreException if the ledger can't be read, or the record is not sound
+     */
+    public Optional<RecordSheet> record(String test) throws CannotStoreException {
+        try {
+            return ledger.test(test).map(Sheets::sheet);
+        } catch (StoreException | FaultyRecordException e) {
+            throw Failures.cannotStore(e);
+        }
+    }
+
+    /**
      * Verifies a ledger. Nothing is made or changed.
      *
      * @throws CannotStoreException if there is none, or it can't be read as a ledger at all
      */
     public static VerificationReport verify(Path ledger, Clocks clocks) throws CannotStoreException {
+        return verify(ledger, clocks, Progress.none(), Cancellation.never());
+    }
+
+    /**
+     * Verifies a ledger while somebody watches. Nothing is made or changed. A report of what was cancelled is never sound.
+     *
+     * @param progress     is told of events
+     * @param cancellation may stop it between events
+     * @throws CannotStoreException if there is none, or it can't be read as a ledger at all
+     */
+    public static VerificationReport verify(Path ledger, Clocks clocks, Progress progress, Cancellation cancellation)
+            throws CannotStoreException {
         try {
-            return Reports.of(BenchLedger.verify(ledger), clocks.clock().instant());
+            return Reports.of(BenchLedger.verify(ledger, progress, cancellation), clocks.clock().instant());
         } catch (StoreException e) {
             throw new CannotStoreException(e.getMessage(), e);
         }

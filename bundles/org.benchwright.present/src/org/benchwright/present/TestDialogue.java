@@ -16,6 +16,7 @@ import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.present.internal.AnsweredKeys;
 import org.benchwright.present.internal.Cards;
+import org.benchwright.present.internal.Drawings;
 import org.benchwright.present.internal.Entry;
 import org.benchwright.present.internal.EntryReader;
 import org.benchwright.present.internal.Message;
@@ -86,6 +87,16 @@ public final class TestDialogue {
     /** The card of what is asked now. */
     public StepCard card() {
         return Cards.of(sitting.run(), sitting.moment());
+    }
+
+    /** What kind of answer is asked now. */
+    public EntryKind kind() {
+        return EntryKind.of(demand());
+    }
+
+    /** The indications to watch for now, to be drawn. */
+    public List<ExpectedIndication> drawings() {
+        return Drawings.of(sitting.run());
     }
 
     /** What time brings next; empty if nothing is waited for. */

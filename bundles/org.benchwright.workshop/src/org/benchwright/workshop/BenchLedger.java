@@ -5,6 +5,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
+import org.benchwright.core.Cancellation;
+import org.benchwright.core.Progress;
 import org.benchwright.ledger.BenchFolder;
 import org.benchwright.ledger.BenchKeyStore;
 import org.benchwright.ledger.Ledger;
@@ -94,6 +96,15 @@ public final class BenchLedger implements AutoCloseable {
         return List.copyOf(open);
     }
 
+    /** The ids of all tests, in the order in which they were opened. */
+    public List<String> tests() throws StoreException {
+        try {
+            return ledger.tests().stream().map(TestId::value).toList();
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
+    }
+
     /**
      * A test of this ledger; empty if there is none of that id.
      *
@@ -115,9 +126,18 @@ public final class BenchLedger implements AutoCloseable {
      * @throws StoreException if there is none, or it can't be read as a ledger at all
      */
     public static LedgerReport verify(Path file) throws StoreException {
+        return verify(file, Progress.none(), Cancellation.never());
+    }
+
+    /**
+     * Verifies a ledger while somebody watches, see {@link #verify(Path)}. A report of what was cancelled is never sound.
+     *
+     * @throws StoreException if there is none, or it can't be read as a ledger at all
+     */
+    public static LedgerReport verify(Path file, Progress progress, Cancellation cancellation) throws StoreException {
         try (Ledger documents = SqliteLedger.openReadOnly(file)) {
             DecisionCheck decisions = new DecisionCheck(documents);
-            Verification found = LedgerVerifier.verify(VerificationRequest.of(file).with(decisions));
+            Verification found = LedgerVerifier.verify(VerificationRequest.of(file).with(decisions).with(progress, cancellation));
             List<String> signers = found.signers().stream().map(key -> key.fingerprint().hex()).toList();
             return new LedgerReport(found.tests().size(), found.events(), found.documents(), decisions.derived(), signers,
                     faults(found, 1), faults(found, 2), faults(found, 3), found.faultsLeftOut(), decisions.open(), found.clean());

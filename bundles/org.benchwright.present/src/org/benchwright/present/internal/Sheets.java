@@ -1,0 +1,35 @@
+package org.benchwright.present.internal;
+
+import org.benchwright.core.Verdict;
+import org.benchwright.engine.TestRun;
+import org.benchwright.engine.event.Fact;
+import org.benchwright.present.RecordRow;
+import org.benchwright.present.RecordSheet;
+import org.benchwright.workshop.KeptTest;
+
+/** Kept tests as rows and sheets of the records. */
+public final class Sheets {
+
+    private Sheets() {
+    }
+
+    /** The row of a kept test. */
+    public static RecordRow row(KeptTest test) {
+        TestRun run = test.run();
+        Fact.Opened opening = run.opening();
+        return new RecordRow(test.id(), opening.serial(), run.plan().family().title(),
+                Message.ROW_PROCEDURE.text(run.plan().title(), String.valueOf(opening.revision())),
+                run.events().get(0).actor().id(), run.events().get(0).moment().instant(), state(run), opening.rehearsal());
+    }
+
+    /** The sheet of a kept test. */
+    public static RecordSheet sheet(KeptTest test) {
+        return new RecordSheet(row(test), test.run().ended() ? test.run().reason() : "", Timeline.of(test.run()), test.sealed());
+    }
+
+    private static String state(TestRun run) {
+        return run.verdict().map(Verdict::word)
+                .or(() -> run.wouldBe().map(v -> Message.STATE_WOULD_BE.text(v.word())))
+                .orElseGet(Message.STATE_OPEN::text);
+    }
+}

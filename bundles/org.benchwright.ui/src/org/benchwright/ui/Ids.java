@@ -1,0 +1,34 @@
+package org.benchwright.ui;
+
+/** Perspectives and views by their ids, as in plugin.xml. */
+public final class Ids {
+
+    /** The page that the first start shows. */
+    public static final String START = "org.benchwright.ui.start";
+    /** Where procedures are written. */
+    public static final String AUTHOR = "org.benchwright.ui.author";
+    /** Where units are tested. */
+    public static final String BENCH = "org.benchwright.ui.bench";
+    /** Where records are read and checked. */
+    public static final String AUDIT = "org.benchwright.ui.audit";
+
+    /** The start page's only view. */
+    public static final String WELCOME_VIEW = "org.benchwright.ui.welcome";
+    /** The files of the procedures' folder. */
+    public static final String PROCEDURES_VIEW = "org.benchwright.ui.procedures";
+    /** Units on the bench. */
+    public static final String UNITS_VIEW = "org.benchwright.ui.units";
+    /** Step card. */
+    public static final String CARD_VIEW = "org.benchwright.ui.card";
+    /** So far. */
+    public static final String SO_FAR_VIEW = "org.benchwright.ui.sofar";
+    /** Records. */
+    public static final String RECORDS_VIEW = "org.benchwright.ui.records";
+    /** Record sheet. */
+    public static final String SHEET_VIEW = "org.benchwright.ui.sheet";
+    /** Ledger check. */
+    public static final String CHECK_VIEW = "org.benchwright.ui.check";
+
+    private Ids() {
+    }
+}

@@ -1,0 +1,44 @@
+package org.benchwright.ui.internal.app;
+
+import org.benchwright.ui.internal.Message;
+import org.eclipse.swt.graphics.Point;
+import org.eclipse.swt.graphics.Rectangle;
+import org.eclipse.swt.widgets.Display;
+import org.eclipse.ui.application.ActionBarAdvisor;
+import org.eclipse.ui.application.IActionBarConfigurer;
+import org.eclipse.ui.application.IWorkbenchWindowConfigurer;
+import org.eclipse.ui.application.WorkbenchWindowAdvisor;
+import org.eclipse.ui.IWorkbenchWindow;
+import org.eclipse.ui.actions.ActionFactory;
+
+/** The window: a short menu, three places to go to, and the rest for the work. */
+final class BenchWindowAdvisor extends WorkbenchWindowAdvisor {
+
+    BenchWindowAdvisor(IWorkbenchWindowConfigurer configurer) {
+        super(configurer);
+    }
+
+    @Override
+    public ActionBarAdvisor createActionBarAdvisor(IActionBarConfigurer configurer) {
+        return new ActionBarAdvisor(configurer) {
+            @Override
+            protected void makeActions(IWorkbenchWindow window) {
+                register(ActionFactory.QUIT.create(window));
+                register(ActionFactory.ABOUT.create(window));
+                register(ActionFactory.SAVE.create(window));
+            }
+        };
+    }
+
+    @Override
+    public void preWindowOpen() {
+        IWorkbenchWindowConfigurer window = getWindowConfigurer();
+        Rectangle screen = Display.getCurrent().getPrimaryMonitor().getClientArea();
+        window.setInitialSize(new Point(screen.width, screen.height));
+        window.setShowCoolBar(true);
+        window.setShowMenuBar(true);
+        window.setShowStatusLine(false);
+        window.setShowPerspectiveBar(false);
+        window.setTitle(Message.APP_TITLE.text());
+    }
+}

@@ -1,0 +1,55 @@
+package org.benchwright.ui.internal.app;
+
+import org.benchwright.ui.Ids;
+import org.benchwright.ui.internal.desk.Desk;
+import org.eclipse.core.resources.ResourcesPlugin;
+import org.eclipse.core.runtime.CoreException;
+import org.eclipse.core.runtime.ILog;
+import org.eclipse.core.runtime.NullProgressMonitor;
+import org.eclipse.e4.core.contexts.IEclipseContext;
+import org.eclipse.ui.application.IWorkbenchConfigurer;
+import org.eclipse.ui.application.IWorkbenchWindowConfigurer;
+import org.eclipse.ui.application.WorkbenchAdvisor;
+import org.eclipse.ui.application.WorkbenchWindowAdvisor;
+import org.eclipse.ui.ide.IDE;
+
+/** The workbench as this product has it: the window's services can be had by every view, and its layout is kept. */
+final class BenchWorkbenchAdvisor extends WorkbenchAdvisor {
+
+    private final Desk desk;
+    private final Settings settings;
+
+    BenchWorkbenchAdvisor(Desk desk, Settings settings) {
+        this.desk = desk;
+        this.settings = settings;
+    }
+
+    @Override
+    public void initialize(IWorkbenchConfigurer configurer) {
+        IDE.registerAdapters();
+        configurer.setSaveAndRestore(true);
+        IEclipseContext context = configurer.getWorkbench().getService(IEclipseContext.class);
+        context.set(Desk.class, desk);
+        context.set(Settings.class, settings);
+        WorkbenchImages.declare(configurer);
+    }
+
+    @Override
+    public String getInitialWindowPerspectiveId() {
+        return Ids.START;
+    }
+
+    @Override
+    public WorkbenchWindowAdvisor createWorkbenchWindowAdvisor(IWorkbenchWindowConfigurer configurer) {
+        return new BenchWindowAdvisor(configurer);
+    }
+
+    @Override
+    public void postShutdown() {
+        try {
+            ResourcesPlugin.getWorkspace().save(true, new NullProgressMonitor());
+        } catch (CoreException e) {
+            ILog.of(BenchWorkbenchAdvisor.class).log(e.getStatus());
+        }
+    }
+}

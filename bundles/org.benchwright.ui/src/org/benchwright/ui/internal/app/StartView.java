@@ -1,0 +1,97 @@
+package org.benchwright.ui.internal.app;
+
+import java.io.IOException;
+import java.util.function.Consumer;
+
+import org.benchwright.ui.Ids;
+import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.bench.NewTestHandler;
+import org.benchwright.ui.internal.look.Fonts;
+import org.eclipse.core.runtime.ILog;
+import org.eclipse.jface.layout.GridDataFactory;
+import org.eclipse.jface.layout.GridLayoutFactory;
+import org.eclipse.jface.resource.JFaceResources;
+import org.eclipse.jface.resource.LocalResourceManager;
+import org.eclipse.jface.resource.ResourceLocator;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Label;
+import org.eclipse.ui.IWorkbenchPage;
+import org.eclipse.ui.IWorkbenchWindow;
+import org.eclipse.ui.WorkbenchException;
+import org.eclipse.ui.part.ViewPart;
+
+/** Gets each of the three people to work with one click. */
+public final class StartView extends ViewPart {
+
+    private Button first;
+    private LocalResourceManager resources;
+    private Fonts fonts;
+
+    @Override
+    public void createPartControl(Composite parent) {
+        resources = new LocalResourceManager(JFaceResources.getResources(parent.getDisplay()), parent);
+        fonts = new Fonts(parent.getDisplay());
+        parent.addDisposeListener(e -> fonts.dispose());
+        GridLayoutFactory.swtDefaults().margins(80, 60).spacing(20, 22).applyTo(parent);
+        label(parent, Message.START_TITLE.text(), 56, true);
+        label(parent, Message.START_WHAT.text(), 24, false);
+        first = choice(parent, "bench", Message.START_TECHNICIAN, Message.START_TECHNICIAN_WHAT, this::test);
+        choice(parent, "author", Message.START_ENGINEER, Message.START_ENGINEER_WHAT, this::write);
+        choice(parent, "audit", Message.START_AUDITOR, Message.START_AUDITOR_WHAT, this::audit);
+        Settings settings = getSite().getService(Settings.class);
+        label(parent, Message.START_LEDGER.text(settings.ledger().toString()), 18, false);
+    }
+
+    private void label(Composite parent, String text, int pixels, boolean bold) {
+        Label label = new Label(parent, SWT.WRAP);
+        label.setText(text);
+        label.setFont(fonts.of(pixels, bold));
+        GridDataFactory.fillDefaults().grab(true, false).hint(600, SWT.DEFAULT).applyTo(label);
+    }
+
+    private Button choice(Composite parent, String icon, Message who, Message what, Consumer<IWorkbenchWindow> work) {
+        Button button = new Button(parent, SWT.PUSH | SWT.LEFT);
+        button.setText("  " + who.text() + "\n  " + what.text());
+        button.setFont(fonts.of(28, false));
+        ResourceLocator.imageDescriptorFromBundle(StartView.class, "icons/" + icon + ".svg")
+                .ifPresent(image -> button.setImage(resources.create(image)));
+        GridDataFactory.fillDefaults().hint(1000, 120).applyTo(button);
+        button.addListener(SWT.Selection, e -> work.accept(getSite().getWorkbenchWindow()));
+        return button;
+    }
+
+    private void test(IWorkbenchWindow window) {
+        show(window, Ids.BENCH);
+        new NewTestHandler().open(window);
+    }
+
+    private void write(IWorkbenchWindow window) {
+        IWorkbenchPage page = show(window, Ids.AUTHOR);
+        try {
+            ProcedureFiles.procedures(getSite().getService(Settings.class).procedures()).stream()
+                    .filter(file -> file.getFileName().toString().contains("c16-acceptance")).findFirst()
+                    .ifPresent(file -> Editors.open(page, file));
+        } catch (IOException e) {
+            ILog.of(StartView.class).warn(Message.PROCEDURES_UNREADABLE.text(String.valueOf(e.getMessage())), e);
+        }
+    }
+
+    private void audit(IWorkbenchWindow window) {
+        show(window, Ids.AUDIT);
+    }
+
+    private static IWorkbenchPage show(IWorkbenchWindow window, String perspective) {
+        try {
+            return window.getWorkbench().showPerspective(perspective, window);
+        } catch (WorkbenchException e) {
+            throw new IllegalStateException("a perspective of this product is missing: " + perspective, e);
+        }
+    }
+
+    @Override
+    public void setFocus() {
+        first.setFocus();
+    }
+}

@@ -1,0 +1,123 @@
+package org.benchwright.ui.internal.audit;
+
+import java.util.Optional;
+
+import org.benchwright.present.CannotStoreException;
+import org.benchwright.present.VerificationReport;
+import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.look.Story;
+import org.eclipse.jface.layout.GridDataFactory;
+import org.eclipse.jface.layout.GridLayoutFactory;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.ProgressBar;
+import org.eclipse.ui.part.ViewPart;
+
+/** Ledger check: links, signatures, decisions once more; can be stopped. */
+public final class CheckView extends ViewPart {
+
+    private Button start;
+    private Button stop;
+    private ProgressBar bar;
+    private Story story;
+    private Optional<CheckJob> job = Optional.empty();
+
+    @Override
+    public void createPartControl(Composite parent) {
+        Composite body = new Composite(parent, SWT.NONE);
+        GridLayoutFactory.swtDefaults().numColumns(3).applyTo(body);
+        start = button(body, Message.CHECK_START, this::start);
+        stop = button(body, Message.CHECK_STOP, () -> job.ifPresent(CheckJob::cancel));
+        stop.setEnabled(false);
+        bar = new ProgressBar(body, SWT.HORIZONTAL | SWT.SMOOTH);
+        GridDataFactory.fillDefaults().grab(true, false).align(SWT.FILL, SWT.CENTER).applyTo(bar);
+        story = new Story(body, 1);
+        story.paragraph(Message.CHECK_NOT_YET.text());
+        GridDataFactory.fillDefaults().grab(true, true).span(3, 1).applyTo(story.control());
+        parent.addDisposeListener(event -> job.ifPresent(CheckJob::cancel));
+    }
+
+    private static Button button(Composite parent, Message text, Runnable work) {
+        Button button = new Button(parent, SWT.PUSH);
+        button.setText(text.text());
+        button.addListener(SWT.Selection, event -> work.run());
+        return button;
+    }
+
+    /** Starts a check. */
+    void start() {
+        CheckJob next = new CheckJob(getSite().getService(Desk.class).ledger(), new CheckJob.Watcher() {
+            @Override
+            public void advanced(int permille) {
+                onScreen(() -> bar.setSelection(permille));
+            }
+
+            @Override
+            public void checked(VerificationReport report, boolean stopped) {
+                onScreen(() -> tell(report, stopped));
+            }
+
+            @Override
+            public void failed(CannotStoreException failure) {
+                onScreen(() -> {
+                    over();
+                    story.strong(String.valueOf(failure.getMessage()));
+                });
+            }
+        });
+        job = Optional.of(next);
+        start.setEnabled(false);
+        stop.setEnabled(true);
+        bar.setMaximum(CheckJob.WHOLE);
+        bar.setSelection(0);
+        story.clear();
+        story.paragraph(Message.CHECK_RUNNING.text(getSite().getService(Desk.class).ledger().toString()));
+        next.schedule();
+    }
+
+    private void onScreen(Runnable work) {
+        if (!bar.isDisposed()) {
+            bar.getDisplay().asyncExec(() -> {
+                if (!bar.isDisposed()) {
+                    work.run();
+                }
+            });
+        }
+    }
+
+    private void over() {
+        start.setEnabled(true);
+        stop.setEnabled(false);
+        story.clear();
+    }
+
+    private void tell(VerificationReport report, boolean stopped) {
+        over();
+        Message verdict = stopped ? Message.CHECK_STOPPED : report.sound() ? Message.CHECK_SOUND : Message.CHECK_NOT_SOUND;
+        story.heading(verdict.text());
+        for (VerificationReport.Line line : report.lines()) {
+            story.strong(line.words());
+            line.faults().forEach(fault -> story.paragraph("    " + fault));
+        }
+        report.signers().forEach(key -> story.paragraph(Message.CHECK_SIGNER.text(key)));
+        if (!report.open().isEmpty()) {
+            story.paragraph(Message.CHECK_OPEN_TESTS.text(String.valueOf(report.open().size())));
+        }
+        if (!stopped) {
+            bar.setSelection(bar.getMaximum());
+        }
+        story.showBeginning();
+    }
+
+    /** What is shown. */
+    String text() {
+        return story.control().getText();
+    }
+
+    @Override
+    public void setFocus() {
+        start.setFocus();
+    }
+}

@@ -1,0 +1,85 @@
+package org.benchwright.ui.internal.audit;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+
+import org.benchwright.present.Bench;
+import org.benchwright.present.CannotStoreException;
+import org.benchwright.present.RecordRow;
+import org.benchwright.present.RecordSheet;
+import org.benchwright.ui.internal.Message;
+import org.eclipse.core.runtime.IProgressMonitor;
+import org.eclipse.core.runtime.IStatus;
+import org.eclipse.core.runtime.Status;
+import org.eclipse.core.runtime.jobs.Job;
+
+/** Reads the rows of all records, the latest first; tells how far it has come. */
+final class ReadRecordsJob extends Job {
+
+    private static final int TOLD_EVERY = 50;
+
+    private final Path ledger;
+    private final Consumer<Progress> told;
+
+    /**
+     * How far the reading has come.
+     *
+     * @param rows    rows read so far
+     * @param all     how many there are
+     * @param over    true if no more will come
+     * @param trouble why a record, or all, could not be read
+     */
+    record Progress(List<RecordRow> rows, int all, boolean over, Optional<String> trouble) {
+        Progress {
+            rows = List.copyOf(rows);
+        }
+    }
+
+    /** @param told is told on the job's thread */
+    ReadRecordsJob(Path ledger, Consumer<Progress> told) {
+        super(Message.RECORDS_READ.text());
+        this.ledger = ledger;
+        this.told = told;
+        setSystem(true);
+    }
+
+    @Override
+    protected IStatus run(IProgressMonitor monitor) {
+        if (!Files.exists(ledger)) {
+            told.accept(new Progress(List.of(), 0, true, Optional.of(Message.RECORDS_NO_LEDGER.text(ledger.toString()))));
+            return Status.OK_STATUS;
+        }
+        try (Bench bench = Bench.read(ledger, Bench.Clocks.system())) {
+            return read(bench, monitor);
+        } catch (CannotStoreException e) {
+            told.accept(new Progress(List.of(), 0, true, Optional.of(e.getMessage())));
+            return Status.OK_STATUS;
+        }
+    }
+
+    private IStatus read(Bench bench, IProgressMonitor monitor) throws CannotStoreException {
+        List<String> tests = bench.records();
+        List<RecordRow> rows = new ArrayList<>();
+        Optional<String> trouble = Optional.empty();
+        for (int i = tests.size() - 1; i >= 0; i--) {
+            if (monitor.isCanceled()) {
+                return Status.CANCEL_STATUS;
+            }
+            try {
+                bench.record(tests.get(i)).map(RecordSheet::row).ifPresent(rows::add);
+            } catch (CannotStoreException e) {
+                // One bad record must not hide the others; the ledger check tells all about it.
+                trouble = Optional.of(e.getMessage());
+            }
+            if (rows.size() % TOLD_EVERY == 0) {
+                told.accept(new Progress(rows, tests.size(), false, trouble));
+            }
+        }
+        told.accept(new Progress(rows, tests.size(), true, trouble));
+        return Status.OK_STATUS;
+    }
+}

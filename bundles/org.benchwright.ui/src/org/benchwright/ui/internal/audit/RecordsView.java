@@ -1,0 +1,121 @@
+package org.benchwright.ui.internal.audit;
+
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Function;
+
+import org.benchwright.present.RecordRow;
+import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.desk.Desk;
+import org.eclipse.jface.layout.GridDataFactory;
+import org.eclipse.jface.layout.GridLayoutFactory;
+import org.eclipse.jface.viewers.ArrayContentProvider;
+import org.eclipse.jface.viewers.ColumnLabelProvider;
+import org.eclipse.jface.viewers.TableViewer;
+import org.eclipse.jface.viewers.TableViewerColumn;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.Text;
+import org.eclipse.ui.part.ViewPart;
+
+/** Records: every test of the ledger, the latest first, narrowed by a search over all its words. */
+public final class RecordsView extends ViewPart {
+
+    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
+
+    private Text search;
+    private TableViewer table;
+    private Label count;
+    private Optional<ReadRecordsJob> job = Optional.empty();
+    private ReadRecordsJob.Progress read = new ReadRecordsJob.Progress(List.of(), 0, true, Optional.empty());
+
+    @Override
+    public void createPartControl(Composite parent) {
+        Composite body = new Composite(parent, SWT.NONE);
+        GridLayoutFactory.swtDefaults().numColumns(2).applyTo(body);
+        search = new Text(body, SWT.SEARCH | SWT.ICON_SEARCH | SWT.ICON_CANCEL);
+        search.setMessage(Message.RECORDS_SEARCH.text());
+        GridDataFactory.fillDefaults().grab(true, false).applyTo(search);
+        search.addListener(SWT.Modify, event -> show());
+        Button again = new Button(body, SWT.PUSH);
+        again.setText(Message.RECORDS_READ.text());
+        again.addListener(SWT.Selection, event -> readAgain());
+        table = new TableViewer(body, SWT.SINGLE | SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.H_SCROLL);
+        table.getTable().setHeaderVisible(true);
+        GridDataFactory.fillDefaults().grab(true, true).span(2, 1).applyTo(table.getControl());
+        table.setContentProvider(ArrayContentProvider.getInstance());
+        columns();
+        count = new Label(body, SWT.NONE);
+        GridDataFactory.fillDefaults().grab(true, false).span(2, 1).applyTo(count);
+        getSite().setSelectionProvider(table);
+        parent.addDisposeListener(event -> job.ifPresent(ReadRecordsJob::cancel));
+        readAgain();
+    }
+
+    private void columns() {
+        column(Message.RECORDS_OPENED, 150, row -> TIME.format(row.opened().atZone(ZoneId.systemDefault())));
+        column(Message.RECORDS_SERIAL, 130, RecordRow::serial);
+        column(Message.RECORDS_STATE, 210, RecordRow::state);
+        column(Message.RECORDS_PROCEDURE, 320, RecordRow::procedure);
+        column(Message.RECORDS_BY, 80, RecordRow::technician);
+    }
+
+    private void column(Message title, int width, Function<RecordRow, String> text) {
+        TableViewerColumn column = new TableViewerColumn(table, SWT.LEFT);
+        column.getColumn().setText(title.text());
+        column.getColumn().setWidth(width);
+        column.setLabelProvider(new ColumnLabelProvider() {
+            @Override
+            public String getText(Object row) {
+                return text.apply((RecordRow) row);
+            }
+        });
+    }
+
+    /** Reads the ledger again. */
+    void readAgain() {
+        job.ifPresent(ReadRecordsJob::cancel);
+        ReadRecordsJob next = new ReadRecordsJob(getSite().getService(Desk.class).ledger(), this::told);
+        job = Optional.of(next);
+        next.schedule();
+    }
+
+    private void told(ReadRecordsJob.Progress progress) {
+        if (!search.isDisposed()) {
+            search.getDisplay().asyncExec(() -> {
+                if (!search.isDisposed()) {
+                    read = progress;
+                    show();
+                }
+            });
+        }
+    }
+
+    private void show() {
+        List<RecordRow> found = read.rows().stream().filter(row -> row.matches(search.getText())).toList();
+        table.setInput(found);
+        String words = read.over() ? Message.RECORDS_COUNT.text(String.valueOf(found.size()), String.valueOf(read.rows().size()))
+                : Message.RECORDS_READING.text(String.valueOf(read.rows().size()), String.valueOf(read.all()));
+        count.setText(read.trouble().map(trouble -> words + "   " + trouble).orElse(words));
+    }
+
+    /** Searches. */
+    void search(String text) {
+        search.setText(text);
+    }
+
+    /** The table. */
+    TableViewer table() {
+        return table;
+    }
+
+    @Override
+    public void setFocus() {
+        search.setFocus();
+    }
+}

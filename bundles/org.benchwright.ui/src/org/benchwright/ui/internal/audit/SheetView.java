@@ -1,0 +1,97 @@
+package org.benchwright.ui.internal.audit;
+
+import java.nio.file.Path;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import java.util.Optional;
+
+import org.benchwright.present.Bench;
+import org.benchwright.present.CannotStoreException;
+import org.benchwright.present.RecordRow;
+import org.benchwright.present.RecordSheet;
+import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.look.Story;
+import org.eclipse.core.runtime.ICoreRunnable;
+import org.eclipse.core.runtime.jobs.Job;
+import org.eclipse.jface.viewers.ISelection;
+import org.eclipse.jface.viewers.IStructuredSelection;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.ui.ISelectionListener;
+import org.eclipse.ui.IWorkbenchPart;
+import org.eclipse.ui.part.ViewPart;
+
+/** Record sheet: the selected record as a story, from its opening to its seal. */
+public final class SheetView extends ViewPart {
+
+    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
+
+    private Story story;
+    private String wanted = "";
+    private final ISelectionListener listener = this::selected;
+
+    @Override
+    public void createPartControl(Composite parent) {
+        story = new Story(parent, 1);
+        story.paragraph(Message.SHEET_NONE.text());
+        getSite().getPage().addPostSelectionListener(listener);
+        parent.addDisposeListener(event -> getSite().getPage().removePostSelectionListener(listener));
+    }
+
+    private void selected(IWorkbenchPart part, ISelection selection) {
+        if (selection instanceof IStructuredSelection rows && rows.getFirstElement() instanceof RecordRow row) {
+            read(row.test());
+        }
+    }
+
+    private void read(String test) {
+        wanted = test;
+        Path ledger = getSite().getService(Desk.class).ledger();
+        Job job = Job.createSystem(Message.RECORDS_READ.text(), (ICoreRunnable) monitor -> {
+            try (Bench bench = Bench.read(ledger, Bench.Clocks.system())) {
+                Optional<RecordSheet> sheet = bench.record(test);
+                show(test, () -> sheet.ifPresent(this::tell));
+            } catch (CannotStoreException e) {
+                show(test, () -> story.strong(String.valueOf(e.getMessage())));
+            }
+        });
+        job.schedule();
+    }
+
+    private void show(String test, Runnable telling) {
+        if (!story.control().isDisposed()) {
+            story.control().getDisplay().asyncExec(() -> {
+                if (!story.control().isDisposed() && test.equals(wanted)) {
+                    story.clear();
+                    telling.run();
+                    story.showBeginning();
+                }
+            });
+        }
+    }
+
+    private void tell(RecordSheet sheet) {
+        RecordRow row = sheet.row();
+        story.heading(Message.SHEET_TITLE.text(row.serial(), row.state()));
+        if (!sheet.reason().isBlank()) {
+            story.strong(sheet.reason());
+        }
+        story.paragraph(Message.SHEET_HEAD.text(row.family(), row.procedure(), TIME.format(row.opened().atZone(ZoneId.systemDefault())),
+                row.technician(), row.test()));
+        story.paragraph((sheet.sealed() ? Message.SHEET_SEALED : Message.SHEET_OPEN).text()
+                + (row.rehearsal() ? " " + Message.SHEET_REHEARSAL.text() : ""));
+        story.paragraph("");
+        sheet.story().forEach(story::line);
+    }
+
+    /** What is shown. */
+    String text() {
+        return story.control().getText();
+    }
+
+    @Override
+    public void setFocus() {
+        story.control().setFocus();
+    }
+}

@@ -1,0 +1,176 @@
+package org.benchwright.ui.internal.bench;
+
+import java.time.Duration;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.Locale;
+
+import org.benchwright.core.Durations;
+import org.benchwright.present.ExpectedIndication;
+import org.benchwright.present.HazardPanel;
+import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.desk.Deadline;
+import org.benchwright.ui.internal.desk.Last;
+import org.benchwright.ui.internal.desk.Shown;
+import org.benchwright.ui.internal.look.Fonts;
+import org.benchwright.ui.internal.look.IndicationPainter;
+import org.benchwright.ui.internal.look.Palette;
+
+/** Draws the card itself, large enough to be read from three metres. All sizes are pixels at 1920 x 1080. */
+final class CardPainter {
+
+    /** Em height at which the capitals of the usual sans-serif fonts, 0.70 to 0.73 em, are at least 60 high. */
+    static final int LARGE = 87;
+    private static final int PLACE = 30;
+    private static final int UNIT = 24;
+    private static final int HAZARD_WORD = 60;
+    private static final int HAZARD_TEXT = 38;
+    private static final int LAMP = 60;
+    private static final int NEWS = 28;
+    private static final int QUESTION = 40;
+    private static final Duration SECONDS_SHOWN_BELOW = Duration.ofMinutes(2);
+    private static final DateTimeFormatter DAY_AND_TIME = DateTimeFormatter.ofPattern("d MMM HH:mm", Locale.ENGLISH);
+
+    private final Fonts fonts;
+    private final Palette palette;
+
+    CardPainter(Fonts fonts, Palette palette) {
+        this.fonts = fonts;
+        this.palette = palette;
+    }
+
+    // ---- the card
+
+    /** What the technician looks at; scrolls where it is too long. */
+    void card(Flow flow, Face face) {
+        if (face instanceof Face.Here here) {
+            shown(flow, here.shown());
+        } else if (face instanceof Face.NotHere not) {
+            flow.text(not.unit().procedure() + ", " + not.unit().stage() + ", " + not.unit().state(), PLACE, true, palette.quiet());
+            flow.gap(30);
+            flow.text(Message.CARD_NOT_HERE.text(not.unit().serial()), LARGE, false, palette.text());
+        } else {
+            flow.gap(40);
+            flow.text(Message.CARD_NONE.text(), QUESTION, false, palette.quiet());
+        }
+    }
+
+    private void shown(Flow flow, Shown shown) {
+        flow.text(shown.card().unit(), UNIT, false, palette.quiet());
+        flow.text(shown.card().place(), PLACE, true, palette.text());
+        flow.gap(10);
+        if (shown.elsewhere()) {
+            flow.text(Message.CARD_ELSEWHERE.text(shown.serial()), LARGE, false, palette.urgent());
+            return;
+        }
+        if (shown.ending().isPresent()) {
+            flow.text(Message.CARD_ENDED.text(), LARGE, false, palette.text());
+            flow.gap(16);
+            flow.text(shown.ending().get().words(), QUESTION, true, palette.text());
+        }
+        shown.deadline().ifPresent(deadline -> countdown(flow, deadline));
+        shown.card().hazards().forEach(hazard -> hazard(flow, hazard));
+        flow.text(shown.card().instruction(), LARGE, false, palette.text());
+        indications(flow, shown.drawings());
+        reminders(flow, shown);
+    }
+
+    private void countdown(Flow flow, Deadline deadline) {
+        Duration left = deadline.left();
+        boolean due = left.isZero() || left.isNegative();
+        String overdue = (deadline.audible() ? Message.CARD_NOW : Message.CARD_OVERDUE).text();
+        String words = due ? overdue : left(left) + "  " + deadline.what();
+        flow.text(words.toUpperCase(Locale.ROOT), LARGE, true, due ? palette.urgent() : palette.text());
+        if (left.compareTo(SECONDS_SHOWN_BELOW) >= 0) {
+            String at = DAY_AND_TIME.format(deadline.at().atZone(ZoneId.systemDefault()));
+            flow.text(Message.CARD_AT.text(at), PLACE, false, palette.quiet());
+        }
+    }
+
+    /** Seconds with tenths near the end, where they matter; plain words before. */
+    static String left(Duration left) {
+        if (left.compareTo(SECONDS_SHOWN_BELOW) < 0) {
+            return String.format(Locale.ROOT, "%.1f s", left.toMillis() / 1000.0);
+        }
+        return Durations.words(left.plusSeconds(59).truncatedTo(ChronoUnit.MINUTES));
+    }
+
+    private void hazard(Flow flow, HazardPanel hazard) {
+        flow.gap(10);
+        int top = flow.y();
+        flow.band("\u26A0  " + hazard.word(), HAZARD_WORD, Palette.ground(hazard.signal()), Palette.text(hazard.signal()));
+        Flow inside = flow.within(24);
+        inside.gap(14);
+        inside.text(hazard.what(), HAZARD_TEXT, true, palette.text());
+        inside.gap(14);
+        inside.text(Message.CARD_HAZARD_CAN.text(hazard.can()), HAZARD_TEXT, false, palette.text());
+        inside.gap(14);
+        inside.text(Message.CARD_HAZARD_SO.text(hazard.so()), HAZARD_TEXT, false, palette.text());
+        inside.gap(14);
+        flow.skip(inside.y() - flow.y());
+        flow.frame(top, Palette.ground(hazard.signal()), flow.scaled(6));
+        flow.gap(16);
+    }
+
+    private void indications(Flow flow, List<ExpectedIndication> drawings) {
+        if (drawings.isEmpty()) {
+            return;
+        }
+        flow.gap(18);
+        IndicationPainter painter = new IndicationPainter(flow.gc(), fonts, palette, flow.scaled(LAMP), System.nanoTime());
+        for (ExpectedIndication expected : drawings) {
+            int marker = flow.scaled(24);
+            if (flow.drawing()) {
+                if (expected.asked()) {
+                    flow.gc().setBackground(palette.urgent());
+                    flow.gc().fillRectangle(flow.left(), flow.y(), flow.scaled(8), flow.scaled(LAMP));
+                }
+                painter.paint(expected, flow.left() + marker, flow.y());
+            }
+            flow.skip(painter.height());
+            flow.text(expected.words(), UNIT, expected.asked(), expected.asked() ? palette.text() : palette.quiet(), marker);
+            flow.gap(14);
+        }
+    }
+
+    private void reminders(Flow flow, Shown shown) {
+        flow.gap(14);
+        shown.card().preserved().forEach(item -> {
+            flow.band("\u26E8  " + Message.CARD_PROTECTED.text(item), HAZARD_TEXT, palette.text(), palette.ground());
+            flow.gap(8);
+        });
+        shown.card().reminders().forEach(reminder -> flow.text("\u26A0  " + reminder, NEWS, false, palette.text()));
+    }
+
+    // ---- what is asked
+
+    /** What came of the last entry, and what is asked now. */
+    void question(Flow flow, Face face) {
+        if (face instanceof Face.Here here) {
+            last(flow, here.shown().last());
+            flow.gap(6);
+            boolean asks = here.shown().ending().isEmpty() && !here.shown().elsewhere();
+            flow.text(asks ? here.shown().card().question() : "", QUESTION, true, palette.text());
+            flow.text(here.shown().elsewhere() ? Message.CARD_TAKE_UP.text() : "", QUESTION, true, palette.text());
+        } else if (face instanceof Face.NotHere) {
+            flow.text(Message.CARD_TAKE_UP.text(), QUESTION, true, palette.text());
+        }
+    }
+
+    private void last(Flow flow, Last last) {
+        if (last.tone()) {
+            flow.band(Message.CARD_TONE.text(), QUESTION, palette.urgent(), palette.ground());
+        }
+        last.refused().ifPresent(why -> flow.text(why, NEWS, true, palette.urgent()));
+        last.news().forEach(news -> flow.text(news, NEWS, false, palette.text()));
+        last.explanations().forEach(fault -> {
+            flow.text(Message.CARD_FAULT.text(fault.code(), fault.title()), NEWS, true, palette.text());
+            if (fault.known()) {
+                flow.text(fault.means() + " " + Message.CARD_FAULT_OFTEN.text(fault.often()) + " "
+                        + Message.CARD_FAULT_NEXT.text(fault.next()), NEWS, false, palette.text());
+            }
+        });
+    }
+}

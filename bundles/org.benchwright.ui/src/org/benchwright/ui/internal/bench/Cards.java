@@ -1,0 +1,23 @@
+package org.benchwright.ui.internal.bench;
+
+import org.benchwright.ui.Ids;
+import org.eclipse.ui.IWorkbenchPage;
+import org.eclipse.ui.IWorkbenchWindow;
+import org.eclipse.ui.WorkbenchException;
+
+/** Finds the step card. */
+final class Cards {
+
+    private Cards() {
+    }
+
+    /** The step card, brought to the front from wherever the window is. */
+    static CardView shown(IWorkbenchWindow window) {
+        try {
+            IWorkbenchPage page = window.getWorkbench().showPerspective(Ids.BENCH, window);
+            return (CardView) page.showView(Ids.CARD_VIEW);
+        } catch (WorkbenchException e) {
+            throw new IllegalStateException("the step card can't be shown", e);
+        }
+    }
+}

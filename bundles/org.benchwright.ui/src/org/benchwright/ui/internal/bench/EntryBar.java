@@ -1,0 +1,176 @@
+package org.benchwright.ui.internal.bench;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+import org.benchwright.present.Command;
+import org.benchwright.present.EntryKind;
+import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.look.Fonts;
+import org.eclipse.jface.layout.GridDataFactory;
+import org.eclipse.jface.layout.GridLayoutFactory;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.accessibility.AccessibleAdapter;
+import org.eclipse.swt.accessibility.AccessibleEvent;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Control;
+import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.FileDialog;
+import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.Text;
+
+/** Where the technician types: one field for each part of the answer. Everything goes by keyboard alone. */
+final class EntryBar extends Composite {
+
+    private static final int FIELD = 40;
+    private static final int PROMPT = 24;
+    private static final int LINES = 3;
+
+    private final Fonts fonts;
+    private final Listener listener;
+    private final List<Text> fields = new ArrayList<>();
+    private EntryKind kind = EntryKind.NOTHING;
+
+    /** What was typed. */
+    interface Listener {
+
+        /** An answer, one for each part. */
+        void entered(List<String> parts);
+
+        /** Something that can be done at any time. */
+        void command(Command command);
+
+        /** Back to the question. */
+        void escaped();
+
+        /** Another part of the card is to be seen, up for -1 and down for 1. */
+        void paged(int pages);
+    }
+
+    EntryBar(Composite parent, Fonts fonts, Listener listener) {
+        super(parent, SWT.NONE);
+        this.fonts = fonts;
+        this.listener = listener;
+    }
+
+    /**
+     * Asks for other parts; what was typed is thrown away.
+     *
+     * @param prompts a prompt for each part; none if nothing is asked
+     */
+    void ask(EntryKind asked, List<String> prompts, double scale) {
+        kind = asked;
+        for (Control child : getChildren()) {
+            child.dispose();
+        }
+        fields.clear();
+        boolean chooses = asked == EntryKind.FILE;
+        GridLayoutFactory.swtDefaults().numColumns(Math.max(1, prompts.size() + (chooses ? 1 : 0))).margins((int) (28 * scale), 4)
+                .equalWidth(prompts.size() > 1).applyTo(this);
+        prompts.forEach(prompt -> label(prompt, scale));
+        if (chooses) {
+            new Label(this, SWT.NONE);
+        }
+        prompts.forEach(prompt -> fields.add(field(prompt, scale)));
+        if (chooses) {
+            chooser(scale);
+        }
+        layout(true, true);
+    }
+
+    private void label(String prompt, double scale) {
+        Label label = new Label(this, SWT.WRAP);
+        label.setText(prompt.replace("&", "&&"));
+        label.setFont(fonts.of((int) (PROMPT * scale), false));
+        GridDataFactory.fillDefaults().grab(true, false).hint(200, SWT.DEFAULT).applyTo(label);
+    }
+
+    private Text field(String prompt, double scale) {
+        boolean lines = kind == EntryKind.LINES;
+        Text text = new Text(this, SWT.BORDER | (lines ? SWT.MULTI | SWT.V_SCROLL : SWT.SINGLE));
+        text.setFont(fonts.of((int) (FIELD * scale), false));
+        GridDataFactory.fillDefaults().grab(true, false).hint(200, lines ? text.getLineHeight() * LINES : SWT.DEFAULT).applyTo(text);
+        text.getAccessible().addAccessibleListener(new AccessibleAdapter() {
+            @Override
+            public void getName(AccessibleEvent event) {
+                event.result = prompt;
+            }
+        });
+        text.addListener(SWT.KeyDown, event -> pressed(text, event));
+        return text;
+    }
+
+    private void chooser(double scale) {
+        Button button = new Button(this, SWT.PUSH);
+        button.setText(Message.CARD_CHOOSE_FILE.text());
+        button.setFont(fonts.of((int) (PROMPT * scale), false));
+        button.addListener(SWT.Selection, event -> {
+            Optional.ofNullable(new FileDialog(getShell(), SWT.OPEN).open()).ifPresent(fields.get(0)::setText);
+            fields.get(0).setFocus();
+        });
+    }
+
+    private void pressed(Text text, Event event) {
+        boolean enter = event.keyCode == SWT.CR || event.keyCode == SWT.KEYPAD_CR || event.keyCode == SWT.LF;
+        if (event.keyCode == SWT.ESC) {
+            event.doit = false;
+            listener.escaped();
+        } else if (event.keyCode == SWT.PAGE_UP || event.keyCode == SWT.PAGE_DOWN) {
+            event.doit = false;
+            listener.paged(event.keyCode == SWT.PAGE_UP ? -1 : 1);
+        } else if (event.character == ' ' && kind == EntryKind.MARK && text.getText().isEmpty()) {
+            event.doit = false;
+            submit();
+        } else if (event.character == '!' && text.getText().isEmpty()) {
+            event.doit = false;
+            listener.command(new Command.MakeSafe(""));
+        } else if (enter) {
+            entered(text, event);
+        }
+    }
+
+    private void entered(Text text, Event event) {
+        boolean more = kind == EntryKind.LINES && !text.getText().isBlank() && !onEmptyLine(text);
+        Optional<Command> command = Command.parse(text.getText());
+        if (command.isPresent()) {
+            event.doit = false;
+            text.setText("");
+            listener.command(command.get());
+        } else if (!more) {
+            event.doit = false;
+            int next = fields.indexOf(text) + 1;
+            if (next < fields.size()) {
+                fields.get(next).setFocus();
+            } else {
+                submit();
+            }
+        }
+    }
+
+    private static boolean onEmptyLine(Text text) {
+        String before = text.getText().substring(0, text.getCaretPosition());
+        return before.endsWith("\n");
+    }
+
+    /** Hands in what was typed, as Enter in the last field does. */
+    void submit() {
+        listener.entered(fields.stream().map(field -> field.getText().strip()).toList());
+    }
+
+    /** The fields, in the order of the parts. */
+    List<Text> fields() {
+        return List.copyOf(fields);
+    }
+
+    /** True if something was typed. */
+    boolean typed() {
+        return fields.stream().anyMatch(field -> !field.getText().isEmpty());
+    }
+
+    @Override
+    public boolean setFocus() {
+        return !fields.isEmpty() && fields.get(0).setFocus();
+    }
+}

@@ -1,0 +1,32 @@
+package org.benchwright.ui.internal.bench;
+
+import java.util.concurrent.CompletionException;
+
+import org.benchwright.present.CannotStoreException;
+import org.benchwright.present.EntryRefusedException;
+import org.benchwright.present.TakenElsewhereException;
+import org.benchwright.ui.internal.Message;
+import org.eclipse.core.runtime.ILog;
+import org.eclipse.jface.dialogs.MessageDialog;
+import org.eclipse.swt.widgets.Shell;
+
+/** Failures of work that was done elsewhere, in words. */
+final class Failures {
+
+    private Failures() {
+    }
+
+    /** What to tell about a failure; one that nobody foresaw is logged too. */
+    static String words(Throwable failure) {
+        Throwable cause = failure instanceof CompletionException && failure.getCause() != null ? failure.getCause() : failure;
+        if (cause instanceof EntryRefusedException || cause instanceof TakenElsewhereException || cause instanceof CannotStoreException) {
+            return String.valueOf(cause.getMessage());
+        }
+        ILog.of(Failures.class).error(String.valueOf(cause.getMessage()), cause);
+        return Message.UNEXPECTED.text(cause.getClass().getSimpleName());
+    }
+
+    static void tell(Shell shell, Throwable failure) {
+        MessageDialog.openWarning(shell, Message.APP_TITLE.text(), words(failure));
+    }
+}

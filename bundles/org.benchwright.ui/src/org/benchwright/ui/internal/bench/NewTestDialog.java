@@ -1,0 +1,161 @@
+package org.benchwright.ui.internal.bench;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+import org.benchwright.language.LanguageServices;
+import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.app.ProcedureFiles;
+import org.benchwright.ui.internal.app.Settings;
+import org.benchwright.ui.internal.desk.Desk;
+import org.eclipse.jface.dialogs.IDialogConstants;
+import org.eclipse.jface.dialogs.TitleAreaDialog;
+import org.eclipse.jface.layout.GridDataFactory;
+import org.eclipse.jface.layout.GridLayoutFactory;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Combo;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Control;
+import org.eclipse.swt.widgets.Display;
+import org.eclipse.swt.widgets.FileDialog;
+import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.Shell;
+import org.eclipse.swt.widgets.Text;
+
+/** Asks for procedure, serial number and technician, and stays until the test is open. */
+final class NewTestDialog extends TitleAreaDialog {
+
+    private final Desk desk;
+    private final Settings settings;
+    private final List<Path> files = new ArrayList<>();
+    private Combo procedure;
+    private Text serial;
+    private Text technician;
+    private Button rehearsal;
+
+    NewTestDialog(Shell parent, Desk desk, Settings settings) {
+        super(parent);
+        this.desk = desk;
+        this.settings = settings;
+    }
+
+    @Override
+    protected void configureShell(Shell shell) {
+        super.configureShell(shell);
+        shell.setText(Message.NEW_TITLE.text());
+    }
+
+    @Override
+    protected Control createDialogArea(Composite parent) {
+        Composite area = (Composite) super.createDialogArea(parent);
+        setTitle(Message.NEW_TITLE.text());
+        setMessage(Message.NEW_WHAT.text());
+        Composite fields = new Composite(area, SWT.NONE);
+        GridLayoutFactory.swtDefaults().numColumns(3).margins(12, 12).spacing(10, 10).applyTo(fields);
+        GridDataFactory.fillDefaults().grab(true, true).applyTo(fields);
+        label(fields, Message.NEW_PROCEDURE);
+        procedure = new Combo(fields, SWT.READ_ONLY | SWT.DROP_DOWN);
+        GridDataFactory.fillDefaults().grab(true, false).hint(420, SWT.DEFAULT).applyTo(procedure);
+        Button browse = new Button(fields, SWT.PUSH);
+        browse.setText(Message.NEW_BROWSE.text());
+        browse.addListener(SWT.Selection, event -> browse());
+        serial = text(fields, Message.NEW_SERIAL);
+        technician = text(fields, Message.NEW_TECHNICIAN);
+        technician.setText(settings.technician());
+        new Label(fields, SWT.NONE);
+        rehearsal = new Button(fields, SWT.CHECK);
+        rehearsal.setText(Message.NEW_REHEARSAL.text());
+        GridDataFactory.fillDefaults().span(2, 1).applyTo(rehearsal);
+        fill();
+        serial.setFocus();
+        return area;
+    }
+
+    private static void label(Composite parent, Message text) {
+        new Label(parent, SWT.NONE).setText(text.text());
+    }
+
+    private static Text text(Composite parent, Message label) {
+        label(parent, label);
+        Text text = new Text(parent, SWT.BORDER);
+        GridDataFactory.fillDefaults().grab(true, false).span(2, 1).applyTo(text);
+        return text;
+    }
+
+    @Override
+    protected void createButtonsForButtonBar(Composite parent) {
+        createButton(parent, IDialogConstants.OK_ID, Message.NEW_OPEN.text(), true);
+        createButton(parent, IDialogConstants.CANCEL_ID, IDialogConstants.CANCEL_LABEL, false);
+    }
+
+    private void fill() {
+        try {
+            ProcedureFiles.procedures(settings.procedures()).forEach(this::offer);
+        } catch (IOException e) {
+            setErrorMessage(Message.PROCEDURES_UNREADABLE.text(String.valueOf(e.getMessage())));
+        }
+        for (int i = 0; i < files.size(); i++) {
+            if (files.get(i).getFileName().toString().contains("c16-acceptance")) {
+                procedure.select(i);
+            }
+        }
+    }
+
+    private void offer(Path file) {
+        files.add(file);
+        procedure.add(String.valueOf(file.getFileName()));
+    }
+
+    private void browse() {
+        FileDialog dialog = new FileDialog(getShell(), SWT.OPEN);
+        dialog.setFilterExtensions(new String[] {"*" + LanguageServices.PROCEDURE_ENDING});
+        settings.procedures().ifPresent(folder -> dialog.setFilterPath(folder.toString()));
+        Optional.ofNullable(dialog.open()).ifPresent(chosen -> {
+            offer(Path.of(chosen));
+            procedure.select(files.size() - 1);
+        });
+    }
+
+    @Override
+    protected void okPressed() {
+        Optional<Message> missing = missing();
+        if (missing.isPresent()) {
+            setErrorMessage(missing.get().text());
+            return;
+        }
+        setErrorMessage(null);
+        setMessage(Message.NEW_OPENING.text());
+        getButton(IDialogConstants.OK_ID).setEnabled(false);
+        Desk.Request request = new Desk.Request(files.get(procedure.getSelectionIndex()), serial.getText().strip(),
+                technician.getText().strip(), settings.station(), rehearsal.getSelection());
+        Display display = getShell().getDisplay();
+        desk.open(request).whenComplete((test, failure) -> display.asyncExec(() -> opened(Optional.ofNullable(failure))));
+    }
+
+    private Optional<Message> missing() {
+        if (procedure.getSelectionIndex() < 0) {
+            return Optional.of(Message.NEW_NO_PROCEDURE);
+        } else if (serial.getText().isBlank()) {
+            return Optional.of(Message.NEW_NO_SERIAL);
+        }
+        return technician.getText().isBlank() ? Optional.of(Message.NEW_NO_TECHNICIAN) : Optional.empty();
+    }
+
+    private void opened(Optional<Throwable> failure) {
+        if (getShell() == null || getShell().isDisposed()) {
+            return;
+        }
+        if (failure.isEmpty()) {
+            setReturnCode(OK);
+            close();
+        } else {
+            setMessage(Message.NEW_WHAT.text());
+            setErrorMessage(Failures.words(failure.get()));
+            getButton(IDialogConstants.OK_ID).setEnabled(true);
+        }
+    }
+}

@@ -1,0 +1,29 @@
+package org.benchwright.ui.internal.bench;
+
+import org.benchwright.ui.internal.app.Settings;
+import org.benchwright.ui.internal.desk.Desk;
+import org.eclipse.core.commands.AbstractHandler;
+import org.eclipse.core.commands.ExecutionEvent;
+import org.eclipse.jface.window.Window;
+import org.eclipse.ui.IWorkbenchWindow;
+import org.eclipse.ui.handlers.HandlerUtil;
+
+/** Opens a new test. */
+public final class NewTestHandler extends AbstractHandler {
+
+    @Override
+    public Object execute(ExecutionEvent event) {
+        open(HandlerUtil.getActiveWorkbenchWindow(event));
+        return null;
+    }
+
+    /** Asks what to test, and shows the step card once the test is open. */
+    public void open(IWorkbenchWindow window) {
+        Desk desk = window.getService(Desk.class);
+        Settings settings = window.getService(Settings.class);
+        NewTestDialog dialog = new NewTestDialog(window.getShell(), desk, settings);
+        if (dialog.open() == Window.OK) {
+            Cards.shown(window).setFocus();
+        }
+    }
+}

@@ -1,0 +1,15 @@
+package org.benchwright.ui.internal.bench;
+
+import org.eclipse.core.commands.AbstractHandler;
+import org.eclipse.core.commands.ExecutionEvent;
+import org.eclipse.ui.handlers.HandlerUtil;
+
+/** Asks on the step card for a note. */
+public final class NoteHandler extends AbstractHandler {
+
+    @Override
+    public Object execute(ExecutionEvent event) {
+        Cards.shown(HandlerUtil.getActiveWorkbenchWindow(event)).note();
+        return null;
+    }
+}

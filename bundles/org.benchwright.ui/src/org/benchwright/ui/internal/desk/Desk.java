@@ -1,0 +1,173 @@
+package org.benchwright.ui.internal.desk;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.stream.Collectors;
+
+import org.benchwright.language.LanguageServices;
+import org.benchwright.language.ProcedureReader;
+import org.benchwright.language.Reading;
+import org.benchwright.present.Bench;
+import org.benchwright.present.EntryRefusedException;
+import org.benchwright.present.UnitRow;
+import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.desk.DeskListener.Change;
+
+/** The desk of this window: which tests are open here, which one is selected, and what else is on the bench. Any thread may call it. */
+public final class Desk implements AutoCloseable {
+
+    private final Path ledger;
+    private final String software;
+    private final Map<String, OpenTest> open = new ConcurrentHashMap<>();
+    private final List<DeskListener> listeners = new CopyOnWriteArrayList<>();
+    private final ExecutorService reader = Executors.newSingleThreadExecutor(task -> new Thread(task, "procedure reader"));
+    private final UnitsWatcher watcher;
+    private volatile String selected = "";
+
+    /**
+     * @param ledger   the ledger's file; need not exist yet
+     * @param software name and version of this program
+     */
+    public Desk(Path ledger, String software) {
+        this.ledger = ledger;
+        this.software = software;
+        this.watcher = new UnitsWatcher(ledger, () -> tell(Change.UNITS, ""));
+    }
+
+    /** The ledger's file. */
+    public Path ledger() {
+        return ledger;
+    }
+
+    /** Tells a listener from now on. */
+    public void add(DeskListener listener) {
+        listeners.add(listener);
+        watcher.start();
+    }
+
+    /** Tells a listener no more. */
+    public void remove(DeskListener listener) {
+        listeners.remove(listener);
+    }
+
+    /**
+     * What to open.
+     *
+     * @param procedure  the procedure's file
+     * @param serial     the unit's serial number
+     * @param technician the technician's initials
+     * @param station    the bench's name
+     * @param rehearsal  true for a rehearsal
+     */
+    public record Request(Path procedure, String serial, String technician, String station, boolean rehearsal) {
+    }
+
+    /**
+     * Reads the procedure, opens the test (or takes the unfinished one up) and selects it.
+     *
+     * @return the test; fails with the exception that tells why it could not be opened
+     */
+    public CompletableFuture<OpenTest> open(Request request) {
+        Bench.Work work = new Bench.Work(request.serial(), request.technician(), request.station(), software, request.rehearsal());
+        return CompletableFuture.supplyAsync(() -> read(request.procedure()), reader)
+                .thenCompose(ready -> OpenTest.open(ledger, work, Path.of("").toAbsolutePath(),
+                        bench -> bench.begin(ready.plan(), ready.text(), work), this::changed))
+                .thenApply(this::hold);
+    }
+
+    private static Reading.Ready read(Path file) {
+        Reading reading = new ProcedureReader(LanguageServices.create()).read(file);
+        if (reading instanceof Reading.Ready ready) {
+            return ready;
+        }
+        Reading.Refused refused = (Reading.Refused) reading;
+        String why = refused.remarks().isEmpty() ? Message.PROCEDURE_NOT_ONE.text(file.toString(), String.valueOf(refused.found()))
+                : Message.PROCEDURE_REFUSED.text(refused.remarks().stream().map(Object::toString).collect(Collectors.joining("\n")));
+        throw new CompletionException(new EntryRefusedException(why));
+    }
+
+    /**
+     * Takes up a test that is open on the bench, but not here.
+     *
+     * @return the test; fails with the exception that tells why not
+     */
+    public CompletableFuture<OpenTest> takeUp(UnitRow unit, String technician, String station) {
+        Bench.Work work = new Bench.Work(unit.serial(), technician, station, software, unit.rehearsal());
+        return OpenTest.open(ledger, work, Path.of("").toAbsolutePath(), bench -> bench.takeUp(unit.test(), work), this::changed)
+                .thenApply(this::hold);
+    }
+
+    private OpenTest hold(OpenTest test) {
+        OpenTest before = open.put(test.id(), test);
+        if (before != null) {
+            before.close();
+        }
+        watcher.look();
+        select(test.id());
+        return test;
+    }
+
+    private void changed(OpenTest test) {
+        watcher.look();
+        tell(Change.TEST, test.id());
+    }
+
+    /** The test if it is open here. */
+    public Optional<OpenTest> held(String test) {
+        return Optional.ofNullable(open.get(test));
+    }
+
+    /** Selects a unit by its test's id. */
+    public void select(String test) {
+        if (!test.equals(selected)) {
+            Optional.ofNullable(open.get(selected)).filter(left -> left.shown().ending().isPresent()).ifPresent(ended -> {
+                open.remove(ended.id());
+                ended.close();
+            });
+            selected = test;
+        }
+        tell(Change.SELECTION, test);
+    }
+
+    /** The selected test's id; empty if none is selected. */
+    public String selected() {
+        return selected;
+    }
+
+    /** The selected test if it is open here. */
+    public Optional<OpenTest> selectedTest() {
+        return held(selected);
+    }
+
+    /** The units on the bench as they were last read. */
+    public List<UnitRow> units() {
+        return watcher.units();
+    }
+
+    /** Why the units could not be read; empty if they were. */
+    public Optional<String> trouble() {
+        return watcher.trouble();
+    }
+
+    private void tell(Change change, String test) {
+        listeners.forEach(listener -> listener.changed(change, test));
+    }
+
+    @Override
+    public void close() {
+        listeners.clear();
+        watcher.close();
+        reader.shutdown();
+        open.values().forEach(OpenTest::close);
+        open.values().forEach(OpenTest::awaitClosed);
+        open.clear();
+    }
+}

@@ -1,0 +1,2 @@
+/** The texts of the window. */
+package org.benchwright.ui.internal;

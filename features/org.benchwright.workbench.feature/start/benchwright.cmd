@@ -1,0 +1,7 @@
+@echo off
+rem Opens the Benchwright window. Needs a Java 17 or later on the path or in JAVA_HOME.
+setlocal
+set "java=javaw"
+if defined JAVA_HOME set "java=%JAVA_HOME%\bin\javaw"
+for %%L in ("%~dp0plugins\org.eclipse.equinox.launcher_*.jar") do set "launcher=%%L"
+start "" "%java%" -Xshare:auto -XX:+UseSerialGC -jar "%launcher%" -nosplash %*
