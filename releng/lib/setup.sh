@@ -117,6 +117,11 @@ fetch_maven() {
 	chmod +x "$maven"
 }
 
+# Runs a command on a screen that nobody looks at: the window's tests must not depend on anybody's.
+on_a_screen() {
+	xvfb-run -a -s "-screen 0 1920x1080x24" dbus-run-session -- "$@"
+}
+
 # One build at a time in a checkout: takes the lock on descriptor 8 until the calling (sub)shell ends.
 lock_build() {
 	mkdir -p "$bench_home"

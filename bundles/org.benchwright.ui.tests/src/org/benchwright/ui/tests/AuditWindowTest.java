@@ -5,14 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.desk.OpenTest;
-import org.eclipse.jface.viewers.ISelectionProvider;
-import org.eclipse.jface.viewers.StructuredSelection;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
-import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.Text;
-import org.eclipse.ui.IViewPart;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 
@@ -35,11 +31,7 @@ class AuditWindowTest {
         search.setText("C16-300001");
         Screen.waitFor("the record again", () -> records().getItemCount() == 1);
 
-        IViewPart view = Screen.page().findView(Ids.RECORDS_VIEW);
-        ISelectionProvider rows = view.getSite().getSelectionProvider();
-        view.getSite().getPage().activate(view);
-        rows.setSelection(new StructuredSelection(records().getItem(0).getData()));
-        records().notifyListeners(SWT.Selection, new Event());
+        Screen.selectRecord(records().getItem(0).getData());
         Screen.waitFor("the sheet", () -> story("Unit C16-300001").contains("would be rejected"));
         String story = story("Unit C16-300001");
         assertTrue(story.contains("QN: Mark: on"), story);

@@ -6,6 +6,8 @@ import java.util.function.BooleanSupplier;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
 
+import org.benchwright.ui.Ids;
+import org.eclipse.jface.viewers.StructuredSelection;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
@@ -13,6 +15,7 @@ import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Text;
+import org.eclipse.ui.IViewPart;
 import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.IWorkbenchWindow;
 import org.eclipse.ui.PlatformUI;
@@ -89,6 +92,14 @@ final class Screen {
     /** Presses the button whose text begins so, blanks aside. */
     static void press(String text) {
         one(Button.class, button -> button.getText().strip().startsWith(text)).notifyListeners(SWT.Selection, new Event());
+        settle();
+    }
+
+    /** Selects a row of the records. */
+    static void selectRecord(Object row) {
+        IViewPart view = page().findView(Ids.RECORDS_VIEW);
+        page().activate(view);
+        view.getSite().getSelectionProvider().setSelection(new StructuredSelection(row));
         settle();
     }
 

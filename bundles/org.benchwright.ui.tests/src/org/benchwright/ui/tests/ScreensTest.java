@@ -19,7 +19,6 @@ import org.eclipse.swt.graphics.ImageData;
 import org.eclipse.swt.graphics.ImageLoader;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Display;
-import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.ui.PlatformUI;
@@ -95,8 +94,7 @@ class ScreensTest {
         Screen.perspective(Ids.AUDIT);
         Screen.press("Read again");
         Screen.waitFor("records", () -> records().getItemCount() > 0);
-        records().setSelection(0);
-        records().notifyListeners(SWT.Selection, new Event());
+        Screen.selectRecord(records().getItem(0).getData());
         Screen.press("Check the ledger");
         Screen.waitFor("the verdict", () -> Screen.all(StyledText.class).anyMatch(t -> t.getText().contains("SOUND")));
         take("audit");

@@ -1,15 +1,20 @@
 package org.benchwright.ui.internal.app;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+
 import org.benchwright.ui.internal.Message;
+import org.eclipse.core.runtime.ILog;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Display;
+import org.eclipse.ui.IWorkbenchWindow;
+import org.eclipse.ui.actions.ActionFactory;
 import org.eclipse.ui.application.ActionBarAdvisor;
 import org.eclipse.ui.application.IActionBarConfigurer;
 import org.eclipse.ui.application.IWorkbenchWindowConfigurer;
 import org.eclipse.ui.application.WorkbenchWindowAdvisor;
-import org.eclipse.ui.IWorkbenchWindow;
-import org.eclipse.ui.actions.ActionFactory;
 
 /** The window: a short menu, three places to go to, and the rest for the work. */
 final class BenchWindowAdvisor extends WorkbenchWindowAdvisor {
@@ -40,5 +45,18 @@ final class BenchWindowAdvisor extends WorkbenchWindowAdvisor {
         window.setShowStatusLine(false);
         window.setShowPerspectiveBar(false);
         window.setTitle(Message.APP_TITLE.text());
+    }
+
+    @Override
+    public void postWindowOpen() {
+        Display.getCurrent().asyncExec(() -> Settings.ready().ifPresent(BenchWindowAdvisor::tellReady));
+    }
+
+    private static void tellReady(Path file) {
+        try {
+            Files.writeString(file, String.valueOf(ProcessHandle.current().pid()));
+        } catch (IOException e) {
+            ILog.of(BenchWindowAdvisor.class).error(String.valueOf(e.getMessage()), e);
+        }
     }
 }

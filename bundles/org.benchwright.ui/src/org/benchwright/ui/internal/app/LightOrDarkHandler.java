@@ -3,14 +3,14 @@ package org.benchwright.ui.internal.app;
 import org.benchwright.ui.internal.look.Theme;
 import org.eclipse.core.commands.AbstractHandler;
 import org.eclipse.core.commands.ExecutionEvent;
-import org.eclipse.ui.handlers.HandlerUtil;
+import org.eclipse.ui.PlatformUI;
 
 /** Changes between the light and the dark look. */
 public final class LightOrDarkHandler extends AbstractHandler {
 
     @Override
     public Object execute(ExecutionEvent event) {
-        Theme.change(HandlerUtil.getActiveWorkbenchWindow(event).getWorkbench());
+        Theme.change(PlatformUI.getWorkbench());
         return null;
     }
 }

@@ -20,6 +20,7 @@ import org.osgi.framework.Version;
  */
 public record Settings(Path ledger, Optional<Path> procedures, String technician, String station, String software) {
 
+    private static final String READY = "benchwright.ready";
     private static final String LEDGER = "benchwright.ledger";
     private static final String DEMO = "benchwright.demo";
     private static final String PROCEDURES = "benchwright.procedures";
@@ -33,6 +34,11 @@ public record Settings(Path ledger, Optional<Path> procedures, String technician
         String user = environment.getOrDefault("USER", environment.getOrDefault("USERNAME", ""));
         String machine = environment.getOrDefault("HOSTNAME", environment.getOrDefault("COMPUTERNAME", "bench"));
         return new Settings(ledger.toAbsolutePath().normalize(), procedures, user, machine, "Benchwright " + version());
+    }
+
+    /** A file to be made once the window stands, for scripts that wait for it. */
+    static Optional<Path> ready() {
+        return Optional.ofNullable(System.getProperty(READY)).map(Path::of);
     }
 
     private static String version() {

@@ -2,7 +2,6 @@ package org.benchwright.ui.internal.app;
 
 import org.eclipse.jface.resource.ImageDescriptor;
 import org.eclipse.ui.ISharedImages;
-import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.application.IWorkbenchConfigurer;
 
 /** Images that the platform's views ask for by name and that only its IDE declares: shared ones stand in. */
@@ -18,7 +17,7 @@ final class WorkbenchImages {
     }
 
     private static void declare(IWorkbenchConfigurer configurer, String name, String shared) {
-        ImageDescriptor image = PlatformUI.getWorkbench().getSharedImages().getImageDescriptor(shared);
+        ImageDescriptor image = configurer.getWorkbench().getSharedImages().getImageDescriptor(shared);
         configurer.declareImage(name, image, true);
     }
 }

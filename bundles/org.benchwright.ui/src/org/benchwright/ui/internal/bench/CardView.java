@@ -119,7 +119,11 @@ public final class CardView extends ViewPart {
         card.show(face, other);
         question.show(face, other);
         if (other && mode == Mode.ANSWER || again) {
+            List<String> typed = entry.typed();
             ask();
+            // A note is not lost to a tone that sounds while it is typed, nor anything to a window that changes its size.
+            boolean note = !typed.isEmpty() && typed.get(0).startsWith("+");
+            entry.type(!other || note && !otherTest ? typed : List.of());
         }
         laidOut = layout;
         body.layout(true, true);

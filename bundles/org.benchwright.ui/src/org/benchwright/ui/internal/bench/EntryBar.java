@@ -164,9 +164,19 @@ final class EntryBar extends Composite {
         return List.copyOf(fields);
     }
 
-    /** True if something was typed. */
-    boolean typed() {
-        return fields.stream().anyMatch(field -> !field.getText().isEmpty());
+    /** What was typed so far, one text for each field. */
+    List<String> typed() {
+        return fields.stream().map(Text::getText).toList();
+    }
+
+    /** Puts back what was typed, where the fields are as many as then. */
+    void type(List<String> typed) {
+        if (typed.size() == fields.size()) {
+            for (int i = 0; i < typed.size(); i++) {
+                fields.get(i).setText(typed.get(i));
+                fields.get(i).setSelection(typed.get(i).length());
+            }
+        }
     }
 
     @Override

@@ -6,14 +6,13 @@ import org.eclipse.core.commands.AbstractHandler;
 import org.eclipse.core.commands.ExecutionEvent;
 import org.eclipse.jface.window.Window;
 import org.eclipse.ui.IWorkbenchWindow;
-import org.eclipse.ui.handlers.HandlerUtil;
 
 /** Opens a new test. */
 public final class NewTestHandler extends AbstractHandler {
 
     @Override
     public Object execute(ExecutionEvent event) {
-        open(HandlerUtil.getActiveWorkbenchWindow(event));
+        open(Cards.window(event));
         return null;
     }
 

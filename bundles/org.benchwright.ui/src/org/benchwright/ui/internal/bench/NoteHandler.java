@@ -2,14 +2,13 @@ package org.benchwright.ui.internal.bench;
 
 import org.eclipse.core.commands.AbstractHandler;
 import org.eclipse.core.commands.ExecutionEvent;
-import org.eclipse.ui.handlers.HandlerUtil;
 
 /** Asks on the step card for a note. */
 public final class NoteHandler extends AbstractHandler {
 
     @Override
     public Object execute(ExecutionEvent event) {
-        Cards.shown(HandlerUtil.getActiveWorkbenchWindow(event)).note();
+        Cards.shown(Cards.window(event)).note();
         return null;
     }
 }
