@@ -97,15 +97,15 @@ class BenchWindowTest {
         Screen.key(Screen.entryFields().get(0), SWT.ESC, SWT.ESC);
         Screen.settle();
         assertEquals(before, test.shown());
-        Screen.enter("understood");
-        Screen.waitFor("the hazard", () -> test.shown().version() > before.version());
+        Screen.enter("yes, KG-2026-311");
+        Screen.waitFor("the answer", () -> test.shown().version() > before.version());
     }
 
     @Test
     void aRefusedEntryStaysInTheFieldAndSaysWhatToDo() throws Exception {
         OpenTest test = Technician.open(Technician.C16, "C16-100007", true);
         Shown before = test.shown();
-        assertEquals(EntryKind.UNDERSTAND, before.kind());
+        assertEquals(EntryKind.DECIDE, before.kind());
         Screen.enter("perhaps");
         Screen.waitFor("the refusal", () -> test.shown().last().refused().isPresent());
         Screen.settle();
@@ -134,11 +134,11 @@ class BenchWindowTest {
     void anAnswerToACardThatHasChangedIsNotRecorded() throws Exception {
         OpenTest test = Technician.open(Technician.C16, "C16-100009", true);
         long version = test.shown().version();
-        test.answer(version, List.of("u"));
-        test.answer(version, List.of("u"));
+        test.answer(version, List.of("yes, KG-2026-311"));
+        test.answer(version, List.of("yes, KG-2026-311"));
         Screen.waitFor("the second answer", () -> test.shown().last().refused().isPresent());
         assertEquals(version + 1, test.shown().version());
-        assertEquals(1, test.shown().soFar().stream().filter(line -> line.words().startsWith("Hazard read")).count());
+        assertEquals(1, test.shown().soFar().stream().filter(line -> line.words().contains("KG-2026-311")).count());
     }
 
     @Test
@@ -152,18 +152,19 @@ class BenchWindowTest {
         Screen.settle();
         assertEquals(first.id(), Technician.desk().selected());
         long untouched = second.shown().version();
-        Screen.enter("u");
+        Technician.seen(first);
+        Screen.enter("yes, KG-2026-311");
         Screen.waitFor("the answer", () -> first.shown().version() == 2);
         assertEquals(untouched, second.shown().version());
     }
 
     private static Table units() {
-        return Screen.one(Table.class, table -> table.getColumnCount() == 2);
+        return Screen.one(Table.class, table -> table.getColumnCount() == 1);
     }
 
     private static int row(String serial) {
         for (int i = 0; i < units().getItemCount(); i++) {
-            if (units().getItem(i).getText(0).equals(serial)) {
+            if (units().getItem(i).getText(0).startsWith(serial + "\n")) {
                 return i;
             }
         }

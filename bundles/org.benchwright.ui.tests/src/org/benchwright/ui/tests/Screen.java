@@ -7,6 +7,7 @@ import java.util.function.Predicate;
 import java.util.stream.Stream;
 
 import org.benchwright.ui.Ids;
+import org.benchwright.ui.internal.bench.CardView;
 import org.eclipse.jface.viewers.StructuredSelection;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Button;
@@ -103,9 +104,19 @@ final class Screen {
         settle();
     }
 
+    /** The step card's entry. */
+    private static Composite entry() {
+        return one(Composite.class, part -> part.getClass().getSimpleName().equals("EntryBar"));
+    }
+
+    /** Which test's which version the step card asks for. */
+    static String asksFor() {
+        return String.valueOf(entry().getData(CardView.ASKS_FOR));
+    }
+
     /** The fields of the step card's entry. */
     static List<Text> entryFields() {
-        return all(Text.class).filter(text -> text.getParent().getClass().getSimpleName().equals("EntryBar")).toList();
+        return all(entry(), Text.class);
     }
 
     /** Presses a key in a field. */

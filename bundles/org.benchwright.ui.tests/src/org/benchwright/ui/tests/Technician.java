@@ -45,18 +45,24 @@ final class Technician {
         if (!desk().selected().equals(test.id())) {
             desk().select(test.id());
         }
-        Screen.settle();
+        seen(test);
     }
 
     /** Answers what is asked now through the step card's field, and waits for what comes of it. */
     static void answer(OpenTest test, Answers answers) {
-        Shown asked = test.shown();
+        Shown asked = seen(test);
         if (asked.kind() != EntryKind.TIME) {
             type(asked, answers.to(asked.key()), answers);
         }
         Screen.waitFor("after " + asked.key() + ": " + asked.card().question() + " " + test.shown().last(),
                 () -> test.shown().version() > asked.version());
         Screen.settle();
+    }
+
+    /** The test as it stands, once the card shows it so. */
+    static Shown seen(OpenTest test) {
+        Screen.waitFor("the card of " + test.id(), () -> (test.id() + " " + test.shown().version()).equals(Screen.asksFor()));
+        return test.shown();
     }
 
     private static void type(Shown asked, String answer, Answers answers) {

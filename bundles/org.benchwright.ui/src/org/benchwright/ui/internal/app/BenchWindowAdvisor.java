@@ -9,6 +9,7 @@ import org.eclipse.core.runtime.ILog;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Display;
+import org.eclipse.swt.widgets.Shell;
 import org.eclipse.ui.IWorkbenchWindow;
 import org.eclipse.ui.actions.ActionFactory;
 import org.eclipse.ui.application.ActionBarAdvisor;
@@ -49,6 +50,12 @@ final class BenchWindowAdvisor extends WorkbenchWindowAdvisor {
 
     @Override
     public void postWindowOpen() {
+        Shell shell = getWindowConfigurer().getWindow().getShell();
+        if (!shell.getMaximized()) {
+            shell.setBounds(shell.getMonitor().getClientArea());
+            shell.setMaximized(true);
+        }
+        Clutter.hide(getWindowConfigurer().getWindow());
         Display.getCurrent().asyncExec(() -> Settings.ready().ifPresent(BenchWindowAdvisor::tellReady));
     }
 

@@ -37,7 +37,8 @@ public final class ProceduresView extends ViewPart {
         Optional<Path> folder = getSite().getService(Settings.class).procedures();
         try {
             files.setInput(ProcedureFiles.all(folder));
-            setContentDescription(folder.map(Path::toString).orElseGet(Message.PROCEDURES_NO_FOLDER::text));
+            files.getControl().setToolTipText(folder.map(Path::toString).orElse(""));
+            setContentDescription(folder.map(f -> String.valueOf(f.getFileName())).orElseGet(Message.PROCEDURES_NO_FOLDER::text));
         } catch (IOException e) {
             setContentDescription(Message.PROCEDURES_UNREADABLE.text(String.valueOf(e.getMessage())));
         }

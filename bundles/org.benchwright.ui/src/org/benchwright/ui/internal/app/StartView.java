@@ -1,6 +1,7 @@
 package org.benchwright.ui.internal.app;
 
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.function.Consumer;
 
 import org.benchwright.ui.Ids;
@@ -10,10 +11,10 @@ import org.benchwright.ui.internal.look.Fonts;
 import org.eclipse.core.runtime.ILog;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
-import org.eclipse.jface.resource.JFaceResources;
-import org.eclipse.jface.resource.LocalResourceManager;
+import org.eclipse.jface.resource.ImageDescriptor;
 import org.eclipse.jface.resource.ResourceLocator;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Label;
@@ -25,13 +26,13 @@ import org.eclipse.ui.part.ViewPart;
 /** Gets each of the three people to work with one click. */
 public final class StartView extends ViewPart {
 
+    private static final int LARGE_ICON_PERCENT = 300;
+
     private Button first;
-    private LocalResourceManager resources;
     private Fonts fonts;
 
     @Override
     public void createPartControl(Composite parent) {
-        resources = new LocalResourceManager(JFaceResources.getResources(parent.getDisplay()), parent);
         fonts = new Fonts(parent.getDisplay());
         parent.addDisposeListener(e -> fonts.dispose());
         GridLayoutFactory.swtDefaults().margins(80, 60).spacing(20, 22).applyTo(parent);
@@ -41,14 +42,17 @@ public final class StartView extends ViewPart {
         choice(parent, "author", Message.START_ENGINEER, Message.START_ENGINEER_WHAT, this::write);
         choice(parent, "audit", Message.START_AUDITOR, Message.START_AUDITOR_WHAT, this::audit);
         Settings settings = getSite().getService(Settings.class);
-        label(parent, Message.START_LEDGER.text(settings.ledger().toString()), 18, false);
+        Path ledger = settings.ledger();
+        label(parent, Message.START_LEDGER.text(ledger.subpath(Math.max(0, ledger.getNameCount() - 2), ledger.getNameCount()).toString()),
+                18, false).setToolTipText(ledger.toString());
     }
 
-    private void label(Composite parent, String text, int pixels, boolean bold) {
+    private Label label(Composite parent, String text, int pixels, boolean bold) {
         Label label = new Label(parent, SWT.WRAP);
         label.setText(text);
         label.setFont(fonts.of(pixels, bold));
         GridDataFactory.fillDefaults().grab(true, false).hint(600, SWT.DEFAULT).applyTo(label);
+        return label;
     }
 
     private Button choice(Composite parent, String icon, Message who, Message what, Consumer<IWorkbenchWindow> work) {
@@ -56,10 +60,16 @@ public final class StartView extends ViewPart {
         button.setText("  " + who.text() + "\n  " + what.text());
         button.setFont(fonts.of(28, false));
         ResourceLocator.imageDescriptorFromBundle(StartView.class, "icons/" + icon + ".svg")
-                .ifPresent(image -> button.setImage(resources.create(image)));
+                .ifPresent(image -> button.setImage(large(button, image)));
         GridDataFactory.fillDefaults().hint(1000, 120).applyTo(button);
         button.addListener(SWT.Selection, e -> work.accept(getSite().getWorkbenchWindow()));
         return button;
+    }
+
+    private static Image large(Button button, ImageDescriptor icon) {
+        Image image = new Image(button.getDisplay(), icon.getImageData(LARGE_ICON_PERCENT));
+        button.addDisposeListener(event -> image.dispose());
+        return image;
     }
 
     private void test(IWorkbenchWindow window) {

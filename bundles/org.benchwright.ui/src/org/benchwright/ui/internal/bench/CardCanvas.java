@@ -9,6 +9,7 @@ import org.eclipse.swt.SWT;
 import org.eclipse.swt.accessibility.AccessibleAdapter;
 import org.eclipse.swt.accessibility.AccessibleEvent;
 import org.eclipse.swt.graphics.GC;
+import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Canvas;
@@ -76,11 +77,14 @@ final class CardCanvas extends Canvas {
     }
 
     private int measured(int width) {
-        GC gc = new GC(this);
+        // Measuring must leave no trace on the screen.
+        Image elsewhere = new Image(getDisplay(), 1, 1);
+        GC gc = new GC(elsewhere);
         try {
             return flow(gc, false, width, 0);
         } finally {
             gc.dispose();
+            elsewhere.dispose();
         }
     }
 

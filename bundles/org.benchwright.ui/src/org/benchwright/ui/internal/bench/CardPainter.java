@@ -17,6 +17,7 @@ import org.benchwright.ui.internal.desk.Shown;
 import org.benchwright.ui.internal.look.Fonts;
 import org.benchwright.ui.internal.look.IndicationPainter;
 import org.benchwright.ui.internal.look.Palette;
+import org.eclipse.swt.graphics.Color;
 
 /** Draws the card itself, large enough to be read from three metres. All sizes are pixels at 1920 x 1080. */
 final class CardPainter {
@@ -72,8 +73,9 @@ final class CardPainter {
         Duration left = deadline.left();
         boolean due = left.isZero() || left.isNegative();
         String overdue = (deadline.audible() ? Message.CARD_NOW : Message.CARD_OVERDUE).text();
-        String words = due ? overdue : left(left) + "  " + deadline.what();
-        flow.text(words.toUpperCase(Locale.ROOT), CardSizes.LARGE, true, due ? palette.urgent() : palette.text());
+        // Words in capitals, but not the unit: a small s is a second.
+        String words = due ? overdue : left(left) + "  " + deadline.what().toUpperCase(Locale.ROOT);
+        flow.text(words, CardSizes.LARGE, true, due ? palette.urgent() : palette.text());
         if (left.compareTo(SECONDS_SHOWN_BELOW) >= 0) {
             String at = DAY_AND_TIME.format(deadline.at().atZone(ZoneId.systemDefault()));
             flow.text(Message.CARD_AT.text(at), CardSizes.PLACE, false, palette.quiet());
@@ -112,18 +114,29 @@ final class CardPainter {
         flow.gap(18);
         IndicationPainter painter = new IndicationPainter(flow.gc(), fonts, palette, flow.scaled(CardSizes.LAMP), System.nanoTime());
         for (ExpectedIndication expected : drawings) {
-            int marker = flow.scaled(24);
-            if (flow.drawing()) {
-                if (expected.asked()) {
-                    flow.gc().setBackground(palette.urgent());
-                    flow.gc().fillRectangle(flow.left(), flow.y(), flow.scaled(8), flow.scaled(CardSizes.LAMP));
-                }
-                painter.paint(expected, flow.left() + marker, flow.y());
-            }
-            flow.skip(painter.height());
-            flow.text(expected.words(), CardSizes.UNIT, expected.asked(), expected.asked() ? palette.text() : palette.quiet(), marker);
-            flow.gap(14);
+            indication(flow, painter, expected);
         }
+    }
+
+    /** Drawn, with its words beside the drawing, or below it where there is no room. */
+    private void indication(Flow flow, IndicationPainter painter, ExpectedIndication expected) {
+        int marker = flow.scaled(24);
+        if (flow.drawing() && expected.asked()) {
+            flow.gc().setBackground(palette.urgent());
+            flow.gc().fillRectangle(flow.left(), flow.y(), flow.scaled(8), flow.scaled(CardSizes.LAMP));
+        }
+        int end = painter.paint(expected, flow.left() + marker, flow.y());
+        int beside = Math.max(end, flow.left() + (flow.right() - flow.left()) / 3);
+        Color colour = expected.asked() ? palette.text() : palette.quiet();
+        if (flow.right() - beside < flow.scaled(420)) {
+            flow.skip(painter.height());
+            flow.text(expected.words(), CardSizes.UNIT, expected.asked(), colour, marker);
+        } else {
+            int top = flow.y();
+            flow.text(expected.words(), CardSizes.UNIT, expected.asked(), colour, beside - flow.left());
+            flow.skip(Math.max(0, top + painter.height() - flow.y()));
+        }
+        flow.gap(10);
     }
 
     private void reminders(Flow flow, Shown shown) {

@@ -30,6 +30,8 @@ public final class CardView extends ViewPart {
     /** A countdown's tenths and a lamp at 2.8 Hz are both drawn well enough at this period, in ms. */
     private static final int TICK = 80;
     private static final int KEYS = 20;
+    /** Name of the entry's datum that says which test's which version the fields ask for. */
+    public static final String ASKS_FOR = "org.benchwright.ui.asksFor";
 
     private Desk desk;
     private Fonts fonts;
@@ -126,6 +128,7 @@ public final class CardView extends ViewPart {
             entry.type(!other || note && !otherTest ? typed : List.of());
         }
         laidOut = layout;
+        entry.setData(ASKS_FOR, layout);
         body.layout(true, true);
     }
 
@@ -188,7 +191,9 @@ public final class CardView extends ViewPart {
         if (!(face instanceof Face.Here here)) {
             return "";
         }
-        String hints = here.shown().card().keys().stream().map(CardView::hint).collect(Collectors.joining("      "));
+        // The keys are always in sight: no help is needed to see them.
+        String hints = here.shown().card().keys().stream().filter(hint -> !hint.key().equals("?")).map(CardView::hint)
+                .collect(Collectors.joining("      "));
         return switch (here.shown().kind()) {
             case NOTHING -> "";
             case MARK -> Message.CARD_KEYS_MARK.text(hints);
@@ -198,7 +203,11 @@ public final class CardView extends ViewPart {
     }
 
     private static String hint(KeyHint hint) {
-        return hint.key().equals("!") ? Message.CARD_KEY_MAKE_SAFE.text(hint.words()) : hint.key() + ": " + hint.words();
+        return switch (hint.key()) {
+            case "!" -> Message.CARD_KEY_MAKE_SAFE.text(hint.words());
+            case "+" -> hint.key() + " " + hint.words();
+            default -> hint.key() + ": " + hint.words();
+        };
     }
 
     // ---- doing

@@ -62,10 +62,11 @@ final class EntryBar extends Composite {
      */
     void ask(EntryKind asked, List<String> prompts, double scale) {
         kind = asked;
+        // First forgotten, then disposed of: a field that goes gives its focus away, and would get it back.
+        fields.clear();
         for (Control child : getChildren()) {
             child.dispose();
         }
-        fields.clear();
         boolean chooses = asked == EntryKind.FILE;
         GridLayoutFactory.swtDefaults().numColumns(Math.max(1, prompts.size() + (chooses ? 1 : 0))).margins((int) (28 * scale), 4)
                 .equalWidth(prompts.size() > 1).applyTo(this);
@@ -91,7 +92,7 @@ final class EntryBar extends Composite {
         boolean lines = kind == EntryKind.LINES;
         Text text = new Text(this, SWT.BORDER | (lines ? SWT.MULTI | SWT.V_SCROLL : SWT.SINGLE));
         text.setFont(fonts.of((int) (FIELD * scale), false));
-        GridDataFactory.fillDefaults().grab(true, false).hint(200, lines ? text.getLineHeight() * LINES : SWT.DEFAULT).applyTo(text);
+        GridDataFactory.fillDefaults().grab(true, false).hint(200, text.getLineHeight() * (lines ? LINES : 1)).applyTo(text);
         text.getAccessible().addAccessibleListener(new AccessibleAdapter() {
             @Override
             public void getName(AccessibleEvent event) {

@@ -2,6 +2,7 @@ package org.benchwright.ui.internal.bench;
 
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
@@ -14,8 +15,10 @@ import org.eclipse.jface.resource.FontDescriptor;
 import org.eclipse.jface.resource.JFaceResources;
 import org.eclipse.jface.resource.LocalResourceManager;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.graphics.Color;
 import org.eclipse.swt.graphics.Font;
 import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.TableColumn;
 import org.eclipse.swt.widgets.TableItem;
@@ -26,6 +29,8 @@ public final class UnitsView extends ViewPart {
 
     private static final DateTimeFormatter DAY_AND_TIME = DateTimeFormatter.ofPattern("d MMM HH:mm", Locale.ENGLISH);
 
+    private static final int LINES = 3;
+
     private Desk desk;
     private Table table;
     private Font bold;
@@ -34,23 +39,38 @@ public final class UnitsView extends ViewPart {
     @Override
     public void createPartControl(Composite parent) {
         desk = getSite().getService(Desk.class);
-        table = new Table(parent, SWT.SINGLE | SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.H_SCROLL);
-        table.setHeaderVisible(true);
-        column(Message.UNIT, 190);
-        column(Message.UNIT_STATE, 420);
+        table = new Table(parent, SWT.SINGLE | SWT.FULL_SELECTION | SWT.V_SCROLL);
+        new TableColumn(table, SWT.LEFT);
         LocalResourceManager resources = new LocalResourceManager(JFaceResources.getResources(parent.getDisplay()), table);
         table.setFont(resources.create(FontDescriptor.createFrom(table.getFont()).increaseHeight(3)));
         bold = resources.create(FontDescriptor.createFrom(table.getFont()).setStyle(SWT.BOLD));
+        table.addListener(SWT.MeasureItem, this::measure);
+        table.addListener(SWT.EraseItem, event -> event.detail &= ~SWT.FOREGROUND);
+        table.addListener(SWT.PaintItem, this::paint);
+        table.addListener(SWT.Resize, event -> table.getColumn(0).setWidth(table.getClientArea().width));
         table.addListener(SWT.Selection, event -> desk.select((String) event.item.getData()));
         table.addDisposeListener(event -> desk.remove(listener));
         desk.add(listener);
         show();
     }
 
-    private void column(Message title, int width) {
-        TableColumn column = new TableColumn(table, SWT.LEFT);
-        column.setText(title.text());
-        column.setWidth(width);
+    /** Each unit has three lines: its serial number, where it is, and what time brings. */
+    private void paint(Event event) {
+        TableItem item = (TableItem) event.item;
+        String[] lines = item.getText().split("\n", -1);
+        Color colour = (event.detail & SWT.SELECTED) != 0 ? table.getDisplay().getSystemColor(SWT.COLOR_LIST_SELECTION_TEXT)
+                : table.getForeground();
+        event.gc.setForeground(colour);
+        for (int i = 0; i < lines.length; i++) {
+            event.gc.setFont(i == 0 ? bold : table.getFont());
+            event.gc.drawText(lines[i], event.x + 6, event.y + 4 + i * event.gc.getFontMetrics().getHeight(), true);
+        }
+    }
+
+    private void measure(Event event) {
+        event.gc.setFont(table.getFont());
+        event.height = LINES * event.gc.getFontMetrics().getHeight() + 10;
+        event.width = Math.max(event.width, table.getClientArea().width - 8);
     }
 
     private void changed() {
@@ -70,9 +90,8 @@ public final class UnitsView extends ViewPart {
         for (int i = 0; i < units.size(); i++) {
             UnitRow unit = units.get(i);
             TableItem item = table.getItem(i);
-            item.setText(new String[] {unit.serial(), words(unit)});
+            item.setText(unit.serial() + "\n" + where(unit) + "\n" + when(unit));
             item.setData(unit.test());
-            item.setFont(unit.overdue() ? bold : table.getFont());
             if (unit.test().equals(desk.selected())) {
                 table.setSelection(i);
             }
@@ -80,14 +99,20 @@ public final class UnitsView extends ViewPart {
         setContentDescription(desk.trouble().orElseGet(() -> units.isEmpty() ? Message.UNITS_NONE.text() : ""));
     }
 
-    private String words(UnitRow unit) {
-        StringBuilder words = new StringBuilder();
-        unit.nextLook().ifPresent(at -> words.append((unit.overdue() ? Message.UNIT_OVERDUE : Message.UNIT_NEXT_LOOK)
-                .text(DAY_AND_TIME.format(at.atZone(ZoneId.systemDefault())))).append(", "));
-        words.append(unit.stage()).append(", ").append(unit.state());
-        unit.soakLeft().ifPresent(left -> words.append(", ").append(Message.UNIT_SOAK_LEFT.text(Durations.words(left))));
-        words.append(", ").append((desk.held(unit.test()).isPresent() ? Message.UNIT_HERE : Message.UNIT_NOT_HERE).text());
-        return words.append(unit.rehearsal() ? ", " + Message.UNIT_REHEARSAL.text() : "").toString();
+    private static String where(UnitRow unit) {
+        return unit.stage() + ", " + unit.state();
+    }
+
+    private String when(UnitRow unit) {
+        List<String> words = new ArrayList<>();
+        unit.nextLook().ifPresent(at -> words.add((unit.overdue() ? Message.UNIT_OVERDUE : Message.UNIT_NEXT_LOOK)
+                .text(DAY_AND_TIME.format(at.atZone(ZoneId.systemDefault())))));
+        unit.soakLeft().ifPresent(left -> words.add(Message.UNIT_SOAK_LEFT.text(Durations.words(left))));
+        words.add((desk.held(unit.test()).isPresent() ? Message.UNIT_HERE : Message.UNIT_NOT_HERE).text());
+        if (unit.rehearsal()) {
+            words.add(Message.UNIT_REHEARSAL.text());
+        }
+        return String.join(", ", words);
     }
 
     @Override

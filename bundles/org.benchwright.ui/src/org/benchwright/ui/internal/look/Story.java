@@ -96,6 +96,6 @@ public final class Story {
 
     /** Scrolls to the beginning. */
     public void showBeginning() {
-        text.setTopIndex(0);
+        text.setTopPixel(0);
     }
 }
