@@ -41,9 +41,10 @@ class ScreensTest {
     void stepCard() throws Exception {
         OpenTest test = Technician.open(Technician.C16, "C16-004711", true);
         Answers answers = Answers.of("dropped-out-of-soak");
-        take("hazard");
         Technician.answerUntil(test, answers, "precondition.earth_bond");
         take("precondition");
+        Technician.answerUntil(test, answers, "hazard.mains");
+        take("hazard");
         Technician.answerUntil(test, answers, "supply.supply_volts");
         take("measurement");
         Technician.answer(test, answers);
@@ -78,13 +79,21 @@ class ScreensTest {
         try {
             OpenTest test = Technician.open(Technician.C16, "C16-004712", true);
             Answers answers = Answers.of("accepted");
+            Technician.answerUntil(test, answers, "hazard.charge");
+            take("dark-hazard");
             Technician.answerUntil(test, answers, "lamps.flt");
             take("dark-question");
-            Technician.open("tarn-p24-acceptance.procedure", "P24-000815", true);
-            take("dark-hazard");
         } finally {
             Theme.use(PlatformUI.getWorkbench(), false);
         }
+    }
+
+    @Test
+    void author() throws Exception {
+        Screen.perspective(Ids.START);
+        Screen.press("Test engineer");
+        take("author");
+        Screen.page().closeAllEditors(false);
     }
 
     @Test

@@ -23,6 +23,7 @@ final class CardCanvas extends Canvas {
     private final Fonts fonts;
     private final boolean question;
     private Face face = new Face.Nobody();
+    private String first = "";
 
     CardCanvas(Composite parent, Fonts fonts, boolean question) {
         super(parent, SWT.DOUBLE_BUFFERED | (question ? SWT.NONE : SWT.V_SCROLL));
@@ -48,6 +49,12 @@ final class CardCanvas extends Canvas {
             getVerticalBar().setSelection(0);
         }
         fitScrolling();
+        redraw();
+    }
+
+    /** Asks something else first, in a band; an empty text goes back to the question. */
+    void ask(String other) {
+        first = other;
         redraw();
     }
 
@@ -104,7 +111,7 @@ final class CardCanvas extends Canvas {
         Flow flow = new Flow(gc, fonts, scale, drawing, margin, width - margin, top + margin / 3);
         CardPainter painter = new CardPainter(fonts, Theme.palette());
         if (question) {
-            painter.question(flow, face);
+            painter.question(flow, face, first);
         } else {
             painter.card(flow, face);
         }

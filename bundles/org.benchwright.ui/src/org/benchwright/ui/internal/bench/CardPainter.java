@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 
 import org.benchwright.core.Durations;
+import org.benchwright.present.Ending;
 import org.benchwright.present.ExpectedIndication;
 import org.benchwright.present.HazardPanel;
 import org.benchwright.ui.internal.Message;
@@ -58,15 +59,22 @@ final class CardPainter {
             return;
         }
         if (shown.ending().isPresent()) {
-            flow.text(Message.CARD_ENDED.text(), CardSizes.LARGE, false, palette.text());
-            flow.gap(16);
-            flow.text(shown.ending().get().words(), CardSizes.QUESTION, true, palette.text());
+            ending(flow, shown.ending().get());
         }
         shown.deadline().ifPresent(deadline -> countdown(flow, deadline));
         shown.card().hazards().forEach(hazard -> hazard(flow, hazard));
         flow.text(shown.card().instruction(), CardSizes.LARGE, false, palette.text());
         indications(flow, shown.drawings());
         reminders(flow, shown);
+    }
+
+    private void ending(Flow flow, Ending ending) {
+        Message words = ending.rehearsal() ? Message.CARD_WOULD_BE : Message.CARD_VERDICT;
+        flow.text(words.text(ending.outcome().word()).toUpperCase(Locale.ROOT), CardSizes.LARGE, true, palette.text());
+        flow.gap(16);
+        flow.text(ending.reason(), CardSizes.QUESTION, false, palette.text());
+        flow.gap(16);
+        flow.text(Message.CARD_ENDED.text(ending.test()), CardSizes.NEWS, false, palette.quiet());
     }
 
     private void countdown(Flow flow, Deadline deadline) {
@@ -142,7 +150,7 @@ final class CardPainter {
     private void reminders(Flow flow, Shown shown) {
         flow.gap(14);
         shown.card().preserved().forEach(item -> {
-            flow.band("\u26E8  " + Message.CARD_PROTECTED.text(item), CardSizes.HAZARD_TEXT, palette.text(), palette.ground());
+            flow.band(Message.CARD_PROTECTED.text(item), CardSizes.HAZARD_TEXT, palette.text(), palette.ground());
             flow.gap(8);
         });
         shown.card().reminders().forEach(reminder -> flow.text("\u26A0  " + reminder, CardSizes.NEWS, false, palette.text()));
@@ -150,8 +158,12 @@ final class CardPainter {
 
     // ---- what is asked
 
-    /** What came of the last entry, and what is asked now. */
-    void question(Flow flow, Face face) {
+    /** What came of the last entry, and what is asked now; if something else is asked first, that in a band. */
+    void question(Flow flow, Face face, String first) {
+        if (!first.isEmpty()) {
+            flow.band(first, CardSizes.HAZARD_WORD, palette.urgent(), palette.ground());
+            return;
+        }
         if (face instanceof Face.Here here) {
             last(flow, here.shown().last());
             flow.gap(6);

@@ -147,6 +147,7 @@ public final class CardView extends ViewPart {
     private void ask() {
         boolean focused = entry.isFocusControl() || entry.fields().stream().anyMatch(field -> field.isFocusControl());
         entry.ask(kind(), prompts(), scale());
+        question.ask(mode == Mode.MAKE_SAFE ? Message.CARD_MAKE_SAFE_ASK.text() : "");
         keys.setFont(fonts.of((int) (KEYS * scale()), false));
         keys.setText(keyWords());
         body.layout(true, true);
@@ -166,7 +167,7 @@ public final class CardView extends ViewPart {
 
     private List<String> prompts() {
         if (mode == Mode.MAKE_SAFE) {
-            return List.of(Message.CARD_MAKE_SAFE_ASK.text() + "  " + Message.CARD_MAKE_SAFE_HOW.text());
+            return List.of(Message.CARD_MAKE_SAFE_HOW.text());
         } else if (mode == Mode.NOTE) {
             return List.of(Message.CARD_NOTE_ASK.text() + ": " + Message.CARD_NOTE_HOW.text());
         } else if (face instanceof Face.Here here) {
@@ -193,7 +194,7 @@ public final class CardView extends ViewPart {
         }
         // The keys are always in sight: no help is needed to see them.
         String hints = here.shown().card().keys().stream().filter(hint -> !hint.key().equals("?")).map(CardView::hint)
-                .collect(Collectors.joining("      "));
+                .collect(Collectors.joining("    "));
         return switch (here.shown().kind()) {
             case NOTHING -> "";
             case MARK -> Message.CARD_KEYS_MARK.text(hints);

@@ -27,6 +27,8 @@ final class EntryBar extends Composite {
     private static final int FIELD = 40;
     private static final int PROMPT = 24;
     private static final int LINES = 3;
+    /** Height of a line to that of its em square; GTK itself tells it too late to be laid out by. */
+    private static final double LINE_HEIGHT = 1.25;
 
     private final Fonts fonts;
     private final Listener listener;
@@ -92,7 +94,8 @@ final class EntryBar extends Composite {
         boolean lines = kind == EntryKind.LINES;
         Text text = new Text(this, SWT.BORDER | (lines ? SWT.MULTI | SWT.V_SCROLL : SWT.SINGLE));
         text.setFont(fonts.of((int) (FIELD * scale), false));
-        GridDataFactory.fillDefaults().grab(true, false).hint(200, text.getLineHeight() * (lines ? LINES : 1)).applyTo(text);
+        GridDataFactory.fillDefaults().grab(true, false).hint(200, (int) (FIELD * LINE_HEIGHT * scale) * (lines ? LINES : 1))
+                .applyTo(text);
         text.getAccessible().addAccessibleListener(new AccessibleAdapter() {
             @Override
             public void getName(AccessibleEvent event) {

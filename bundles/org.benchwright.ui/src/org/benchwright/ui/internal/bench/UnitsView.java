@@ -108,7 +108,9 @@ public final class UnitsView extends ViewPart {
         unit.nextLook().ifPresent(at -> words.add((unit.overdue() ? Message.UNIT_OVERDUE : Message.UNIT_NEXT_LOOK)
                 .text(DAY_AND_TIME.format(at.atZone(ZoneId.systemDefault())))));
         unit.soakLeft().ifPresent(left -> words.add(Message.UNIT_SOAK_LEFT.text(Durations.words(left))));
-        words.add((desk.held(unit.test()).isPresent() ? Message.UNIT_HERE : Message.UNIT_NOT_HERE).text());
+        if (desk.held(unit.test()).isEmpty()) {
+            words.add(Message.UNIT_NOT_HERE.text());
+        }
         if (unit.rehearsal()) {
             words.add(Message.UNIT_REHEARSAL.text());
         }
