@@ -121,7 +121,8 @@ final class BrokenTexts {
             broken(MAKE_SAFE_NEEDS_RELEASE, "or release by supervisor \"Nobody touches it.\"", "or conclude rejected \"Still charged.\"",
                     "or go to off, at most 1, or release by supervisor \"Nobody touches it.\"", "measure residual"),
             broken(NEVER_UNDECIDED, "decide guarded both ways\n                or go to read_log",
-                    "decide guarded\n                or go to read_log when undecided conclude undecided \"Close.\"", ""),
+                    "decide guarded\n                or go to read_log when undecided conclude undecided \"Close.\"", "",
+                    "or go to read_log when undecided"),
 
             // soaks
             broken(SOAK_KEEPS_NOTHING, "keep mode run", "", "keep ok green steady, mode run", "soak endurance"),
