@@ -133,7 +133,7 @@ class PersonTest {
                 talk.types("!");
             }
             talk.hears("Why is the test given up?").hears(">").types("").hears("Why is the test given up?").hears(">")
-                    .types("smoke from the rack").hears("The test comes to \"undecided\": Ended early by the technician: smoke from the rack");
+                    .types("smoke from the rack").hears("The unit is made safe first; then the test ends as undecided: Ended early by the technician: smoke from the rack");
             makeSafe(talk).hears("undecided | Ended early by the technician: smoke from the rack | T-");
             assertEquals(4, talk.ends());
         }
