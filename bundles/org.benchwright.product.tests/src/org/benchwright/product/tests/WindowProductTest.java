@@ -28,7 +28,7 @@ class WindowProductTest {
 	@ParameterizedTest
 	@CsvSource({ "linux/gtk/x86_64, benchwright, org.eclipse.swt.gtk.linux.x86_64",
 			"win32/win32/x86_64, benchwright.cmd, org.eclipse.swt.win32.win32.x86_64",
-			"macosx/cocoa/aarch64, benchwright.command, org.eclipse.swt.cocoa.macosx.aarch64" })
+			"macosx/cocoa/aarch64/Benchwright.app/Contents/Eclipse, benchwright.command, org.eclipse.swt.cocoa.macosx.aarch64" })
 	void eachSystemHasItsStartScriptAndItsWidgets(String system, String script, String widgets) throws Exception {
 		Path home = home("org.benchwright.workbench", system);
 		assertTrue(Files.isRegularFile(home.resolve(script)), script);

@@ -15,17 +15,14 @@ import org.eclipse.core.runtime.jobs.Job;
 /** Verifies a ledger in the background. */
 final class CheckJob extends Job {
 
-    /** What {@link Watcher#advanced} counts up to. */
-    static final int WHOLE = 1000;
-
     private final Path ledger;
     private final Watcher watcher;
 
     /** Is told on the job's thread. */
     interface Watcher {
 
-        /** How far it has come, 0 to {@link #WHOLE}. */
-        void advanced(int permille);
+        /** How many events have been looked at. */
+        void advanced(long events);
 
         /** It is over, or was stopped. */
         void checked(VerificationReport report, boolean stopped);
@@ -52,31 +49,25 @@ final class CheckJob extends Job {
         return Status.OK_STATUS;
     }
 
-    /** Tells of whole thousandths only, so that the screen is not flooded. */
+    /** Counts events. */
     private final class Steps implements Progress {
 
-        private long all;
         private long done;
-        private int told;
 
         @Override
         public void begin(String what, long total) {
-            all = total;
+            watcher.advanced(0);
         }
 
         @Override
         public void advance(long steps) {
             done += steps;
-            int permille = all == 0 ? 0 : (int) Math.min(WHOLE, done * WHOLE / all);
-            if (permille > told) {
-                told = permille;
-                watcher.advanced(permille);
-            }
+            watcher.advanced(done);
         }
 
         @Override
         public void end() {
-            watcher.advanced(WHOLE);
+            // The report tells.
         }
     }
 }

@@ -31,7 +31,8 @@ public final class CheckView extends ViewPart {
         start = button(body, Message.CHECK_START, this::start);
         stop = button(body, Message.CHECK_STOP, () -> job.ifPresent(CheckJob::cancel));
         stop.setEnabled(false);
-        bar = new ProgressBar(body, SWT.HORIZONTAL | SWT.SMOOTH);
+        bar = new ProgressBar(body, SWT.HORIZONTAL | SWT.INDETERMINATE);
+        bar.setVisible(false);
         GridDataFactory.fillDefaults().grab(true, false).align(SWT.FILL, SWT.CENTER).applyTo(bar);
         story = new Story(body, 1);
         story.paragraph(Message.CHECK_NOT_YET.text());
@@ -50,8 +51,8 @@ public final class CheckView extends ViewPart {
     void start() {
         CheckJob next = new CheckJob(getSite().getService(Desk.class).ledger(), new CheckJob.Watcher() {
             @Override
-            public void advanced(int permille) {
-                onScreen(() -> bar.setSelection(permille));
+            public void advanced(long events) {
+                onScreen(() -> running(events));
             }
 
             @Override
@@ -70,11 +71,15 @@ public final class CheckView extends ViewPart {
         job = Optional.of(next);
         start.setEnabled(false);
         stop.setEnabled(true);
-        bar.setMaximum(CheckJob.WHOLE);
-        bar.setSelection(0);
-        story.clear();
-        story.paragraph(Message.CHECK_RUNNING.text(getSite().getService(Desk.class).ledger().toString()));
+        bar.setVisible(true);
+        running(0);
         next.schedule();
+    }
+
+    private void running(long events) {
+        story.clear();
+        story.paragraph(Message.CHECK_RUNNING.text(String.valueOf(getSite().getService(Desk.class).ledger().getFileName()),
+                String.valueOf(events)));
     }
 
     private void onScreen(Runnable work) {
@@ -90,6 +95,7 @@ public final class CheckView extends ViewPart {
     private void over() {
         start.setEnabled(true);
         stop.setEnabled(false);
+        bar.setVisible(false);
         story.clear();
     }
 
@@ -104,9 +110,6 @@ public final class CheckView extends ViewPart {
         report.signers().forEach(key -> story.paragraph(Message.CHECK_SIGNER.text(key)));
         if (!report.open().isEmpty()) {
             story.paragraph(Message.CHECK_OPEN_TESTS.text(String.valueOf(report.open().size())));
-        }
-        if (!stopped) {
-            bar.setSelection(bar.getMaximum());
         }
         story.showBeginning();
     }

@@ -53,7 +53,9 @@ final class CardPainter {
     private void shown(Flow flow, Shown shown) {
         flow.text(shown.card().unit(), CardSizes.UNIT, false, palette.quiet());
         flow.text(shown.card().place(), CardSizes.PLACE, true, palette.text());
-        flow.gap(10);
+        // Above all that may be too long for the screen.
+        shown.card().reminders().forEach(reminder -> flow.text("\u26A0  " + reminder, CardSizes.NEWS, false, palette.text()));
+        flow.gap(6);
         if (shown.elsewhere()) {
             flow.text(Message.CARD_ELSEWHERE.text(shown.serial()), CardSizes.LARGE, false, palette.urgent());
             return;
@@ -65,7 +67,7 @@ final class CardPainter {
         shown.card().hazards().forEach(hazard -> hazard(flow, hazard));
         flow.text(shown.card().instruction(), CardSizes.LARGE, false, palette.text());
         indications(flow, shown.drawings());
-        reminders(flow, shown);
+        preserved(flow, shown);
     }
 
     private void ending(Flow flow, Ending ending) {
@@ -147,13 +149,12 @@ final class CardPainter {
         flow.gap(10);
     }
 
-    private void reminders(Flow flow, Shown shown) {
+    private void preserved(Flow flow, Shown shown) {
         flow.gap(14);
         shown.card().preserved().forEach(item -> {
             flow.band(Message.CARD_PROTECTED.text(item), CardSizes.HAZARD_TEXT, palette.text(), palette.ground());
             flow.gap(8);
         });
-        shown.card().reminders().forEach(reminder -> flow.text("\u26A0  " + reminder, CardSizes.NEWS, false, palette.text()));
     }
 
     // ---- what is asked

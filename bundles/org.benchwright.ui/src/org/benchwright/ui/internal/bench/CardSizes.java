@@ -10,7 +10,7 @@ public final class CardSizes {
     static final int UNIT = 24;
     static final int HAZARD_WORD = 60;
     static final int HAZARD_TEXT = 38;
-    static final int LAMP = 60;
+    static final int LAMP = 52;
     static final int NEWS = 28;
     static final int QUESTION = 40;
 

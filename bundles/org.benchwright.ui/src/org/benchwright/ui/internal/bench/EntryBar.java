@@ -13,6 +13,7 @@ import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.accessibility.AccessibleAdapter;
 import org.eclipse.swt.accessibility.AccessibleEvent;
+import org.eclipse.swt.layout.FillLayout;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
@@ -27,8 +28,8 @@ final class EntryBar extends Composite {
     private static final int FIELD = 40;
     private static final int PROMPT = 24;
     private static final int LINES = 3;
-    /** Height of a line to that of its em square; GTK itself tells it too late to be laid out by. */
-    private static final double LINE_HEIGHT = 1.25;
+    /** Height of a field to that of its font's em square. A field itself grows to its font too slowly to be laid out by. */
+    private static final double LINE_HEIGHT = 1.5;
 
     private final Fonts fonts;
     private final Listener listener;
@@ -92,10 +93,12 @@ final class EntryBar extends Composite {
 
     private Text field(String prompt, double scale) {
         boolean lines = kind == EntryKind.LINES;
-        Text text = new Text(this, SWT.BORDER | (lines ? SWT.MULTI | SWT.V_SCROLL : SWT.SINGLE));
-        text.setFont(fonts.of((int) (FIELD * scale), false));
+        Composite room = new Composite(this, SWT.NONE);
+        room.setLayout(new FillLayout());
         GridDataFactory.fillDefaults().grab(true, false).hint(200, (int) (FIELD * LINE_HEIGHT * scale) * (lines ? LINES : 1))
-                .applyTo(text);
+                .applyTo(room);
+        Text text = new Text(room, SWT.BORDER | (lines ? SWT.MULTI | SWT.V_SCROLL : SWT.SINGLE));
+        text.setFont(fonts.of((int) (FIELD * scale), false));
         text.getAccessible().addAccessibleListener(new AccessibleAdapter() {
             @Override
             public void getName(AccessibleEvent event) {

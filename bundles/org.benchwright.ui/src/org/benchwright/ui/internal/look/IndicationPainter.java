@@ -38,7 +38,7 @@ public final class IndicationPainter {
 
     /** Height of one line of indications. */
     public int height() {
-        return unit + unit / 3;
+        return unit + unit / 4;
     }
 
     /** Draws an expected indication in one line; returns its right end. */
