@@ -22,7 +22,8 @@ final class Foreign {
 			Map.entry("com.fasterxml.jackson", Set.of("ledger", "workshop")),
 			Map.entry("picocli", Set.of("cli")),
 			Map.entry("org.jline", Set.of("cli")),
-			Map.entry("org.eclipse.emf", Set.of("model", "language")),
+			// The window's own model, of which parts are hidden, is an EMF model.
+			Map.entry("org.eclipse.emf", Set.of("model", "language", "ui")),
 			Map.entry("org.eclipse.xtext", Set.of("language")),
 			Map.entry("org.eclipse.lsp4j", Set.of("language")),
 			Map.entry("org.antlr", Set.of("language")),
