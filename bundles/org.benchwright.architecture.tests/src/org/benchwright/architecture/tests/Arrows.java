@@ -92,13 +92,19 @@ record Arrows(Map<String, Set<String>> drawn) {
 		return Optional.empty();
 	}
 
-	/** A test bundle may know the bundle it tests, everything that one builds on, and the test kit. */
+	/**
+	 * A test bundle may know the bundle it tests and everything that one builds on, the test kit, and what the tests below
+	 * lend it.
+	 */
 	private Set<String> allowed(String from) {
 		if (!from.endsWith(".tests")) {
 			return drawn.getOrDefault(from, Set.of());
 		}
-		Set<String> allowed = new HashSet<>(Set.of("testkit"));
-		addAllBelow(from.substring(0, from.length() - ".tests".length()), allowed);
+		Set<String> below = new HashSet<>();
+		addAllBelow(from.substring(0, from.length() - ".tests".length()), below);
+		Set<String> allowed = new HashSet<>(below);
+		below.forEach(bundle -> allowed.add(bundle + ".tests"));
+		allowed.add("testkit");
 		return allowed;
 	}
 

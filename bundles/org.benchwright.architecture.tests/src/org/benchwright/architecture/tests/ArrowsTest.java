@@ -89,6 +89,9 @@ class ArrowsTest {
 			"workshop, ledger, org.benchwright.ledger.internal, org.benchwright.ledger.internal is internal to ledger",
 			"ledger.tests, ledger, org.benchwright.ledger.internal, ",
 			"workshop.tests, evidence, org.benchwright.evidence, ",
+			"cli.tests, workshop.tests, org.benchwright.workshop.tests, ",
+			"workshop.tests, cli.tests, org.benchwright.cli.tests, workshop.tests -> cli.tests is not drawn",
+			"cli, workshop.tests, org.benchwright.workshop.tests, cli -> workshop.tests is not drawn",
 			"workshop.tests, engine, org.benchwright.engine.internal, org.benchwright.engine.internal is internal to engine",
 			"ledger.tests, engine, org.benchwright.engine,      ledger.tests -> engine is not drawn" })
 	void aPackageThatIsOffLimitsIsNamed(String from, String to, String packageName, String words) {
