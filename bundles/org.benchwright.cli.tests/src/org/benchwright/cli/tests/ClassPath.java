@@ -1,14 +1,13 @@
 package org.benchwright.cli.tests;
 
 import java.io.File;
-import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
+import org.eclipse.core.runtime.FileLocator;
 import org.osgi.framework.Bundle;
 import org.osgi.framework.FrameworkUtil;
 
@@ -30,15 +29,8 @@ final class ClassPath {
 
     /** The bundle's jar or folder; for a folder of sources, where its classes are compiled to. */
     private static List<Path> places(Bundle bundle) {
-        String location = bundle.getLocation().replaceFirst("^initial@", "").replaceFirst("^reference:", "");
-        Path place = location.startsWith("file:/") ? Path.of(URI.create(location.replace(" ", "%20")))
-                : Path.of(location.replaceFirst("^file:", ""));
-        List<Path> places = new ArrayList<>();
-        places.add(place.toAbsolutePath().normalize());
+        Path place = FileLocator.getBundleFileLocation(bundle).orElseThrow(() -> new AssertionError(bundle + " lies nowhere")).toPath();
         Path compiled = place.resolve("target").resolve("classes");
-        if (Files.isDirectory(compiled)) {
-            places.add(compiled.toAbsolutePath().normalize());
-        }
-        return places;
+        return Files.isDirectory(compiled) ? List.of(place, compiled) : List.of(place);
     }
 }

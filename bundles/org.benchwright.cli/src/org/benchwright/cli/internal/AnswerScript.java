@@ -3,6 +3,7 @@ package org.benchwright.cli.internal;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -13,7 +14,7 @@ import java.util.stream.Collectors;
  * Takes answers out of a file: for a key that is asked again, its next line, and its last line from then on. A line that names the key
  * goes before a line with a wildcard; of those, the one that spells out more.
  */
-final class AnswerScript {
+public final class AnswerScript {
 
     private final List<AnswersFile.Line> lines;
     private final Map<String, Integer> asked;
@@ -23,7 +24,7 @@ final class AnswerScript {
      * @param file     the answers
      * @param answered how often each key was answered already, before an interruption
      */
-    AnswerScript(AnswersFile file, Map<String, Integer> answered) {
+    public AnswerScript(AnswersFile file, Map<String, Integer> answered) {
         this.lines = file.answers();
         this.asked = new HashMap<>();
         answered.forEach((key, times) -> {
@@ -34,7 +35,7 @@ final class AnswerScript {
     }
 
     /** The answer to a key; empty if the file has none. */
-    Optional<AnswersFile.Line> next(String key) {
+    public Optional<AnswersFile.Line> next(String key) {
         List<AnswersFile.Line> fitting = fitting(key);
         if (fitting.isEmpty()) {
             return Optional.empty();
@@ -56,10 +57,10 @@ final class AnswerScript {
     }
 
     /** The keys of lines that were never needed, with their line numbers. */
-    List<String> unused() {
+    public List<String> unused() {
         return lines.stream().filter(line -> !used.contains(line.number()))
                 .collect(Collectors.toMap(AnswersFile.Line::key, line -> String.valueOf(line.number()), (a, b) -> a + ", " + b,
-                        java.util.LinkedHashMap::new))
+                        LinkedHashMap::new))
                 .entrySet().stream().map(entry -> Message.ANSWERS_UNUSED.text(entry.getKey(), entry.getValue())).toList();
     }
 }

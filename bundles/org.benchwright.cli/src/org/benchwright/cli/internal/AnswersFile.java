@@ -16,11 +16,12 @@ import java.util.regex.Pattern;
  * @param file    where they stand
  * @param answers the answers
  */
-record AnswersFile(Path file, List<Line> answers) {
+public record AnswersFile(Path file, List<Line> answers) {
 
     private static final Pattern KEY = Pattern.compile("[A-Za-z0-9_.*-]+");
 
-    AnswersFile {
+    /** Takes a copy. */
+    public AnswersFile {
         answers = List.copyOf(answers);
     }
 
@@ -31,7 +32,7 @@ record AnswersFile(Path file, List<Line> answers) {
      * @param key    what it answers; {@code *} stands for any characters
      * @param text   the answer
      */
-    record Line(int number, String key, String text) {
+    public record Line(int number, String key, String text) {
 
         boolean wildcard() {
             return key.indexOf('*') >= 0;
@@ -54,7 +55,7 @@ record AnswersFile(Path file, List<Line> answers) {
     }
 
     /** The file is none: a line has no key. */
-    static final class MalformedException extends Exception {
+    public static final class MalformedException extends Exception {
         private static final long serialVersionUID = 1L;
 
         MalformedException(String words) {
@@ -68,7 +69,7 @@ record AnswersFile(Path file, List<Line> answers) {
      * @throws IOException        if it can't be read
      * @throws MalformedException if it holds something else than answers
      */
-    static AnswersFile read(Path file) throws IOException, MalformedException {
+    public static AnswersFile read(Path file) throws IOException, MalformedException {
         List<Line> answers = new ArrayList<>();
         int number = 0;
         for (String raw : text(file).split("\\R", -1)) {

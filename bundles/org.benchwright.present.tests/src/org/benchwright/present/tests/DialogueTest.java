@@ -1,0 +1,249 @@
+package org.benchwright.present.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+import org.benchwright.core.SignalWord;
+import org.benchwright.present.Bench;
+import org.benchwright.present.CannotStoreException;
+import org.benchwright.present.Countdown;
+import org.benchwright.present.EntryRefusedException;
+import org.benchwright.present.StepCard;
+import org.benchwright.present.TakenElsewhereException;
+import org.benchwright.present.TestDialogue;
+import org.benchwright.present.TimelineLine;
+import org.benchwright.present.UnitRow;
+import org.benchwright.workshop.tests.MovedTime;
+import org.benchwright.workshop.tests.SamplePlan;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What the screens show and allow while a real test is carried out. */
+class DialogueTest {
+
+    @TempDir
+    private Path folder;
+    private final MovedTime time = new MovedTime();
+    private Bench bench;
+
+    @BeforeEach
+    void open() throws Exception {
+        bench = Bench.open(folder.resolve("bench.ledger"), new Bench.Clocks(time, time, time));
+        Files.write(folder.resolve("plate.jpg"), new byte[] {1});
+    }
+
+    @AfterEach
+    void close() throws Exception {
+        bench.close();
+    }
+
+    private TestDialogue begin() throws Exception {
+        return begin("QN");
+    }
+
+    private TestDialogue begin(String technician) throws Exception {
+        return bench.begin(SamplePlan.acceptance(), SamplePlan.TEXT,
+                new Bench.Work("C16-004711", technician, "bench 2", "Benchwright 0.1.0", false));
+    }
+
+    private void answer(TestDialogue dialogue, String... answers) throws Exception {
+        for (String answer : answers) {
+            dialogue.answer(answer, folder);
+        }
+    }
+
+    private TestDialogue atLamps() throws Exception {
+        TestDialogue dialogue = begin();
+        answer(dialogue, "y, 4711", "22 degC", "plate.jpg", "none", "u", "", "M-17, 0.02 V, k 2, due 2027-03-01", "24.02", "", "u", "y", "u");
+        return dialogue;
+    }
+
+    private TestDialogue onSoak() throws Exception {
+        TestDialogue dialogue = atLamps();
+        answer(dialogue, "now");
+        while (dialogue.waitsForTime()) {
+            time.advance(dialogue.countdown().orElseThrow().left());
+            dialogue.timeHasCome();
+        }
+        answer(dialogue, "y", "y", "y", "none", "a; a", "y", "y", "y, KM", "now");
+        time.advance(Duration.ofSeconds(30));
+        dialogue.timeHasCome();
+        answer(dialogue, "y", "y; 22 degC; 24.0 V");
+        return dialogue;
+    }
+
+    @Test
+    void aPreconditionShowsItsStatementInCapitals() throws Exception {
+        StepCard card = begin().card();
+        assertEquals("C16-004711 | Tarn C16 modular controller | C16 acceptance on the bench, revision 3", card.unit());
+        assertEquals("Before the work: precondition", card.place());
+        assertEquals("WRIST STRAP TESTED.", card.instruction());
+        assertEquals(List.of("!", "+", "??", "?", "q"), card.keys().stream().map(StepCard.KeyHint::key).toList());
+    }
+
+    @Test
+    void aHazardIsShownWithItsThreePartsBeforeItsStep() throws Exception {
+        TestDialogue dialogue = begin();
+        answer(dialogue, "y, 4711", "22 degC", "plate.jpg", "none");
+        StepCard card = dialogue.card();
+        assertEquals("hazard.mains", dialogue.key());
+        assertEquals(1, card.hazards().size());
+        assertEquals(SignalWord.DANGER, card.hazards().get(0).signal());
+        assertEquals("DANGER", card.hazards().get(0).word());
+        assertEquals("kill by electric shock", card.hazards().get(0).can());
+        assertEquals("", card.instruction());
+        answer(dialogue, "u");
+        assertEquals(List.of("DANGER: Rack supply terminals are live while it is on."), dialogue.card().reminders());
+    }
+
+    @Test
+    void expectedIndicationsAreSpelledOut() throws Exception {
+        StepCard card = atLamps().card();
+        assertEquals("Power up: lamps", card.place());
+        assertEquals("SWITCH ON.", card.instruction());
+        assertEquals(List.of("PWR (Power) green steady within 2 s of \"on\"",
+                "OK (Health) red steady, then OK (Health) green steady within 10 s of \"on\"",
+                "FLT (Fault) off from 10 s after \"on\", for 5 s"), card.expected());
+    }
+
+    @Test
+    void aDeadlineIsCountedDownFromItsMark() throws Exception {
+        TestDialogue dialogue = atLamps();
+        answer(dialogue, "now");
+        time.advance(Duration.ofMillis(500));
+        Countdown countdown = dialogue.countdown().orElseThrow();
+        assertEquals(Duration.ofMillis(1500), countdown.left());
+        assertTrue(countdown.audible());
+        assertThrows(EntryRefusedException.class, dialogue::timeHasCome);
+        assertThrows(EntryRefusedException.class, () -> dialogue.answer("y", folder));
+        time.advance(Duration.ofMillis(1500));
+        assertTrue(dialogue.countdown().orElseThrow().due());
+        dialogue.timeHasCome();
+        assertFalse(dialogue.countdown().orElseThrow().due());
+    }
+
+    @Test
+    void whatTheOwnerMustNotLoseIsShownWhereSomethingIsErased() throws Exception {
+        TestDialogue dialogue = atLamps();
+        answer(dialogue, "now");
+        while (dialogue.waitsForTime()) {
+            time.advance(dialogue.countdown().orElseThrow().left());
+            dialogue.timeHasCome();
+        }
+        answer(dialogue, "y", "y", "y", "none", "a; a");
+        assertEquals("Erase Processor fault log. Is it done?", dialogue.card().question());
+        answer(dialogue, "y");
+        assertEquals(List.of("Owner's program"), dialogue.card().preserved());
+        assertTrue(dialogue.card().question().startsWith("PROTECTED"), dialogue.card().question());
+    }
+
+    @Test
+    void decisionsAreToldWithTheirMargin() throws Exception {
+        TestDialogue dialogue = begin();
+        answer(dialogue, "y, 4711", "22 degC", "plate.jpg", "none", "u", "", "M-17, 0.02 V, k 2, due 2027-03-01");
+        TestDialogue.Told told = dialogue.answer("24.16 V", folder);
+        assertEquals(List.of("24.16 V accepted: 0.34 V inside of the limits 23.5 .. 24.5 V, uncertainty 0.02 V"), told.news());
+    }
+
+    @Test
+    void aStruckEntryStaysInTheTimeline() throws Exception {
+        TestDialogue dialogue = begin();
+        answer(dialogue, "y, 4711");
+        assertTrue(dialogue.card().keys().stream().anyMatch(key -> key.key().equals("-")));
+        dialogue.strike();
+        assertEquals("precondition.strap", dialogue.key());
+        answer(dialogue, "y, 4712");
+        List<TimelineLine> lines = dialogue.soFar();
+        assertEquals("strap: yes, 4711", lines.get(1).words());
+        assertTrue(lines.get(1).struck());
+        assertEquals("Entry 2 struck", lines.get(2).words());
+        assertFalse(lines.get(3).struck());
+        assertEquals("QN", lines.get(3).who());
+        assertEquals(Map.of("precondition.strap", 2), dialogue.answered());
+    }
+
+    @Test
+    void everyKindOfEventHasWords() throws Exception {
+        TestDialogue dialogue = onSoak();
+        dialogue.note("the fan hums");
+        dialogue.makeSafe("smoke");
+        answer(dialogue, "");
+        time.advance(Duration.ofMinutes(5));
+        dialogue.timeHasCome();
+        answer(dialogue, "0.4 V");
+        assertTrue(dialogue.soFar().stream().noneMatch(line -> line.words().isBlank()));
+        assertEquals("undecided", dialogue.ending().orElseThrow().outcome().word());
+        assertEquals("undecided | Ended early by the technician: smoke | " + dialogue.test(), dialogue.ending().orElseThrow().words());
+        assertEquals(List.of(), bench.units());
+    }
+
+    @Test
+    void aUnitOnSoakIsListedWithItsNextLook() throws Exception {
+        Instant before = time.instant();
+        TestDialogue dialogue = onSoak();
+        Instant begun = time.instant();
+        UnitRow row = bench.units().get(0);
+        assertEquals(dialogue.test(), row.test());
+        assertEquals("C16-004711", row.serial());
+        assertEquals("Tarn C16 modular controller", row.family());
+        assertEquals("Unattended endurance", row.stage());
+        assertEquals(Optional.of(Duration.ofHours(72)), row.soakLeft());
+        assertEquals(Optional.of(begun.plus(Duration.ofHours(24))), row.nextLook());
+        assertFalse(row.overdue());
+        assertTrue(begun.isAfter(before));
+        time.advance(Duration.ofHours(25));
+        assertTrue(bench.units().get(0).overdue());
+        answer(dialogue, "y; 22 degC; 24.0 V");
+        assertEquals(Optional.of(Duration.ofHours(47)), bench.units().get(0).soakLeft());
+    }
+
+    @Test
+    void aUnitAtALiveStepIsListedAsLive() throws Exception {
+        TestDialogue dialogue = atLamps();
+        answer(dialogue, "now");
+        assertEquals("LIVE at step lamps", bench.units().get(0).state());
+        assertEquals(Optional.empty(), bench.units().get(0).nextLook());
+        assertTrue(dialogue.leavingWords().get(1).startsWith("It stays LIVE: supply."), dialogue.leavingWords().toString());
+    }
+
+    @Test
+    void whoeverWasOvertakenIsToldAndLosesNothing() throws Exception {
+        TestDialogue mine = begin();
+        answer(mine, "y, 4711");
+        TestDialogue theirs = begin("AL");
+        assertTrue(theirs.resumed());
+        assertThrows(TakenElsewhereException.class, () -> mine.answer("22 degC", folder));
+        assertEquals(theirs.key(), mine.key());
+        answer(theirs, "22 degC");
+        TestDialogue again = begin();
+        assertEquals(theirs.test(), again.test());
+        assertEquals("plate.photo", again.key());
+    }
+
+    @Test
+    void initialsAndSerialNumbersAreChecked() {
+        assertThrows(EntryRefusedException.class, () -> begin("Q N"));
+        assertThrows(EntryRefusedException.class, () -> bench.begin(SamplePlan.acceptance(), SamplePlan.TEXT,
+                new Bench.Work("  ", "QN", "bench 2", "Benchwright 0.1.0", false)));
+    }
+
+    @Test
+    void aLedgerThatIsNotThereIsNotMade() {
+        Path missing = folder.resolve("elsewhere").resolve("bench.ledger");
+        assertThrows(CannotStoreException.class, () -> Bench.read(missing, new Bench.Clocks(time, time, time)));
+        assertThrows(CannotStoreException.class, () -> Bench.verify(missing, new Bench.Clocks(time, time, time)));
+        assertFalse(Files.exists(missing.getParent()));
+    }
+}
