@@ -92,7 +92,7 @@ public final class Commands {
     }
 
     private static PositionalParamSpec files(String label, String arity, Message help) {
-        return PositionalParamSpec.builder().paramLabel(label).arity(arity).type(Path[].class).converters(Commands::path)
+        return PositionalParamSpec.builder().paramLabel(label).arity(arity).required(arity.startsWith("1")).type(Path[].class).converters(Commands::path)
                 .description(help.text()).build();
     }
 
