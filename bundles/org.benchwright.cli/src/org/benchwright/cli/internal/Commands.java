@@ -92,8 +92,8 @@ public final class Commands {
     }
 
     private static PositionalParamSpec files(String label, String arity, Message help) {
-        return PositionalParamSpec.builder().paramLabel(label).arity(arity).required(arity.startsWith("1")).type(Path[].class).converters(Commands::path)
-                .description(help.text()).build();
+        return PositionalParamSpec.builder().paramLabel(label).arity(arity).required(arity.startsWith("1")).type(Path[].class)
+                .converters(Commands::path).description(help.text()).build();
     }
 
     private static OptionSpec ledger() {
