@@ -126,6 +126,8 @@ public enum RemarkCode {
     GRID_TOO_LARGE(Severity.ERROR),
     /** Something that can fail, and nothing says what follows. */
     NO_OUTCOME(Severity.ERROR),
+    /** A check of make safe that could end without anybody's release. */
+    MAKE_SAFE_NEEDS_RELEASE(Severity.ERROR),
     /** A rejection or an undecided end without a reason. */
     CONCLUSION_WITHOUT_REASON(Severity.WARNING),
     /** A soak that nothing has to last in. */

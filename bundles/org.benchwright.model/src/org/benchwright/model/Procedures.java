@@ -115,7 +115,7 @@ public final class Procedures {
 
     private static Stream<EObject> withParts(Statement statement) {
         if (statement instanceof Grid grid) {
-            Stream<EObject> parts = Stream.concat(grid.getAxes().stream(), grid.getJudgements().stream());
+            Stream<EObject> parts = Stream.concat(grid.getAxes().stream(), Stream.ofNullable(grid.getJudgement()));
             return Stream.concat(Stream.of(grid), Stream.concat(parts, Stream.ofNullable(grid.getReading())));
         }
         return Stream.of(statement);

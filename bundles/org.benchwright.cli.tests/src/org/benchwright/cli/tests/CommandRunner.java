@@ -14,6 +14,7 @@ import java.util.Optional;
 import org.benchwright.cli.BenchCommandLine;
 import org.benchwright.cli.ProcedureSource;
 import org.benchwright.cli.Surroundings;
+import org.benchwright.core.Pause;
 import org.benchwright.present.Bench;
 import org.benchwright.workshop.tests.MovedTime;
 
@@ -22,6 +23,7 @@ final class CommandRunner {
 
     private final Path folder;
     private final MovedTime time = new MovedTime();
+    private Pause pause = time;
     private ProcedureSource procedures = SampleProcedure.SOURCE;
 
     CommandRunner(Path folder) throws IOException {
@@ -56,6 +58,17 @@ final class CommandRunner {
         return folder.resolve("ledger").resolve("bench.ledger");
     }
 
+    /** The bench's clocks. */
+    Bench.Clocks clocks() {
+        return new Bench.Clocks(time, time, pause);
+    }
+
+    /** Waiting moves no clock: only the test does. */
+    CommandRunner standingStill() {
+        pause = duration -> Thread.sleep(5);
+        return this;
+    }
+
     CommandRunner with(ProcedureSource other) {
         procedures = other;
         return this;
@@ -74,7 +87,7 @@ final class CommandRunner {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
         Surroundings around = new Surroundings(in, out, err, false, Map.of("USER", "QN", "HOSTNAME", "bench2"), folder, Optional.empty(),
-                new Bench.Clocks(time, time, time), ZoneOffset.UTC, "0.1.0");
+                clocks(), ZoneOffset.UTC, "0.1.0");
         int status = new BenchCommandLine(around, procedures).run(arguments);
         return new Ended(status, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
     }

@@ -20,7 +20,6 @@ import org.benchwright.cli.internal.Commands;
 import org.benchwright.cli.internal.Screen;
 import org.benchwright.cli.internal.Screens;
 import org.benchwright.cli.internal.TerminalScreen;
-import org.benchwright.present.Bench;
 import org.jline.terminal.Terminal;
 import org.jline.terminal.impl.ExternalTerminal;
 
@@ -67,7 +66,7 @@ final class Conversation implements AutoCloseable {
         this.bench = bench;
         PipedInputStream in = new PipedInputStream(keyboard, 1 << 16);
         Surroundings around = new Surroundings(in, heard, err, false, Map.of("USER", "QN", "HOSTNAME", "bench2"), bench.folder(),
-                Optional.empty(), new Bench.Clocks(bench.time(), bench.time(), bench.time()), ZoneOffset.UTC, "0.1.0");
+                Optional.empty(), bench.clocks(), ZoneOffset.UTC, "0.1.0");
         Commands commands = new Commands(around, SampleProcedure.SOURCE, screens.apply(this));
         this.status = CompletableFuture.supplyAsync(() -> commands.run(arguments));
     }

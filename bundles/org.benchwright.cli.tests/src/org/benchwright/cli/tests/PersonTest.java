@@ -133,7 +133,7 @@ class PersonTest {
                 talk.types("!");
             }
             talk.hears("Why is the test given up?").hears(">").types("").hears("Why is the test given up?").hears(">")
-                    .types("smoke from the rack").hears("The test comes to \"undecided\": Ended early by the technician: smoke from the rack");
+                    .types("smoke from the rack").hears("The unit is made safe first; then the test ends as undecided: Ended early by the technician: smoke from the rack");
             makeSafe(talk).hears("undecided | Ended early by the technician: smoke from the rack | T-");
             assertEquals(4, talk.ends());
         }
@@ -163,6 +163,80 @@ class PersonTest {
                     .hears("There is no entry that can be struck any more.").hears("Tester number or n >").types("y, 4711").hears("Limits:");
             talk.hangsUp();
             assertEquals(5, talk.ends());
+        }
+        assertSound();
+    }
+
+    @ParameterizedTest
+    @EnumSource(Face.class)
+    void makeSafeIsHeardAtOnceDuringACountdown(Face face) throws Exception {
+        bench.standingStill();
+        try (Conversation talk = face.talk(bench)) {
+            toLamps(talk).types("").hears("2 s until the tone");
+            if (face == Face.TERMINAL) {
+                talk.presses("!");
+            } else {
+                talk.types("!");
+            }
+            talk.hears("Why is the test given up?").hears(">").types("-").hears("until the tone");
+            if (face == Face.TERMINAL) {
+                talk.presses("!");
+            } else {
+                talk.types("! smoke");
+            }
+            if (face == Face.TERMINAL) {
+                talk.hears("Why is the test given up?").hears(">").types("smoke");
+            }
+            talk.hears("Ended early by the technician: smoke").hears("MAKE SAFE: OFF").hears("done >").types("").hears("to wait");
+            bench.time().advance(Duration.ofMinutes(5));
+            talk.hears("Measure residual").hears("V >").types("0.4").hears("undecided | Ended early");
+            assertEquals(4, talk.ends());
+        }
+        assertSound();
+    }
+
+    @ParameterizedTest
+    @EnumSource(Face.class)
+    void theToneSoundsWhenItsTimeHasComeAndNotBefore(Face face) throws Exception {
+        bench.standingStill();
+        try (Conversation talk = face.talk(bench)) {
+            toLamps(talk).types("").hears("2 s until the tone");
+            Thread.sleep(100);
+            assertFalse(talk.everything().contains("TONE"));
+            bench.time().advance(Duration.ofMillis(1900));
+            Thread.sleep(100);
+            assertFalse(talk.everything().contains("TONE"));
+            bench.time().advance(Duration.ofMillis(100));
+            talk.hears("*** TONE ***").hears("8 s until the tone").presses(face == Face.TERMINAL ? "q" : "q\n");
+            assertEquals(5, talk.ends());
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource(Face.class)
+    void whoIsOvertakenIsToldAndCanTakeTheTestUpAgain(Face face) throws Exception {
+        try (Conversation talk = face.talk(bench)) {
+            talk.hears("Tester number or n >").types("y, 4711").hears("Limits: 18 .. 28 degC.").hears("> ");
+            assertEquals(5, bench.carryOut("").status());
+            talk.types("22 degC").hears("Press Enter to take it up here, or q to leave it").hears("> ");
+            assertTrue(talk.errors().contains("Somebody else has written to test T-"), talk.errors());
+            talk.types("").hears("is taken up again.").hears("Limits: 18 .. 28 degC.").hears("> ").types("22 degC")
+                    .hears("Attach photo").hears("> ").types("q");
+            assertEquals(5, talk.ends());
+        }
+        assertSound();
+    }
+
+    @ParameterizedTest
+    @EnumSource(Face.class)
+    void aRehearsalByAPersonSkipsItsSoak(Face face) throws Exception {
+        try (Conversation talk = face.talk(bench, "--rehearse")) {
+            look(toSoak(talk)).hears("The soak has begun.");
+            for (int day = 0; day < 3; day++) {
+                look(talk.hears("(24 h pass at once: this is a rehearsal)")).hears("recorded");
+            }
+            makeSafe(talk).hears("rehearsal: would be accepted | Every step conforms. | T-");
+            assertEquals(0, talk.ends());
         }
         assertSound();
     }

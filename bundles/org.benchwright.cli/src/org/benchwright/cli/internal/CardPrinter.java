@@ -91,7 +91,7 @@ final class CardPrinter {
 
     /** Prints the keys in one line. */
     void keyLine(StepCard card) {
-        wrapped(card.keys().stream().map(key -> key.key() + " " + key.words()).collect(Collectors.joining("   ")), INDENT, INDENT);
+        wrapped(card.keys().stream().map(key -> key.key() + " " + key.words()).collect(Collectors.joining(" | ")), INDENT, INDENT);
     }
 
     /** Prints what came of an entry. */

@@ -52,9 +52,13 @@ public final class Commands {
     public int run(String... arguments) {
         CommandLine line = new CommandLine(root()).setOut(out).setErr(err)
                 .setExecutionStrategy(this::execute)
-                .setParameterExceptionHandler((e, args) -> refused(e))
-                .setExecutionExceptionHandler((e, command, result) -> failed(e));
-        return line.execute(arguments);
+                .setParameterExceptionHandler((e, args) -> refused(e));
+        try {
+            return line.execute(arguments);
+        } finally {
+            out.flush();
+            err.flush();
+        }
     }
 
     // ---- what there is
@@ -64,16 +68,16 @@ public final class Commands {
         root.addOption(OptionSpec.builder("-V", "--version").versionHelp(true).description(Message.HELP_VERSION.text()).build());
         root.version("Benchwright " + around.version());
         root.addSubcommand("check", command("check", Message.HELP_CHECK).addPositional(
-                files("PATH", "1..*", Message.HELP_CHECK_PATH)));
+                files("PATH", Message.HELP_CHECK_PATH)));
         root.addSubcommand("test", test());
         root.addSubcommand("units", command("units", Message.HELP_UNITS).addOption(ledger()));
         root.addSubcommand("verify", command("verify", Message.HELP_VERIFY).addPositional(
-                files("LEDGER", "0..1", Message.HELP_VERIFY_LEDGER)));
+                file("LEDGER", false, Message.HELP_VERIFY_LEDGER)));
         return root;
     }
 
     private CommandSpec test() {
-        CommandSpec test = command("test", Message.HELP_TEST).addPositional(files("FILE", "1", Message.HELP_TEST_FILE));
+        CommandSpec test = command("test", Message.HELP_TEST).addPositional(file("FILE", true, Message.HELP_TEST_FILE));
         test.addOption(text("--serial", "S", Message.HELP_SERIAL).required(true).build());
         test.addOption(option("--answers", "FILE", Message.HELP_ANSWERS).type(Path.class).build());
         test.addOption(ledger());
@@ -91,9 +95,14 @@ public final class Commands {
         return command;
     }
 
-    private static PositionalParamSpec files(String label, String arity, Message help) {
-        return PositionalParamSpec.builder().paramLabel(label).arity(arity).required(arity.startsWith("1")).type(Path[].class)
+    private static PositionalParamSpec files(String label, Message help) {
+        return PositionalParamSpec.builder().paramLabel(label).arity("1..*").required(true).type(Path[].class)
                 .converters(Commands::path).description(help.text()).build();
+    }
+
+    private static PositionalParamSpec file(String label, boolean required, Message help) {
+        return PositionalParamSpec.builder().paramLabel(label).index("0").arity(required ? "1" : "0..1").required(required)
+                .type(Path.class).converters(Commands::path).description(help.text()).build();
     }
 
     private static OptionSpec ledger() {
@@ -131,6 +140,9 @@ public final class Commands {
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             return ExitStatus.LEFT_OPEN;
+        } catch (RuntimeException | StackOverflowError | LinkageError unexpected) {
+            // The last place before the user, who has no use for a stack trace.
+            return failed(unexpected);
         }
     }
 
@@ -139,12 +151,12 @@ public final class Commands {
             case "check" -> new CheckCommand(around).run(paths(given));
             case "test" -> new TestCommand(around, procedures, screens).run(request(given));
             case "units" -> new LedgerCommands(around).units(path(given, "--ledger").orElseGet(Bench::standardLedger));
-            default -> new LedgerCommands(around).verify(paths(given).stream().findFirst().orElseGet(Bench::standardLedger));
+            default -> new LedgerCommands(around).verify(file(given).orElseGet(Bench::standardLedger));
         };
     }
 
     private TestCommand.Request request(ParseResult given) {
-        return new TestCommand.Request(paths(given).get(0), path(given, "--answers"),
+        return new TestCommand.Request(file(given).orElseThrow(), path(given, "--answers"),
                 path(given, "--ledger").orElseGet(Bench::standardLedger), given.matchedOptionValue("--serial", ""),
                 Optional.ofNullable(given.<String>matchedOptionValue("--technician", null)).orElseGet(this::user),
                 Optional.ofNullable(given.<String>matchedOptionValue("--station", null)).orElseGet(this::machine),
@@ -154,6 +166,10 @@ public final class Commands {
     private List<Path> paths(ParseResult given) {
         Path[] none = {};
         return List.of(given.matchedPositionalValue(0, none)).stream().map(this::resolved).toList();
+    }
+
+    private Optional<Path> file(ParseResult given) {
+        return Optional.ofNullable(given.<Path>matchedPositionalValue(0, null)).map(this::resolved);
     }
 
     private Optional<Path> path(ParseResult given, String option) {
@@ -194,7 +210,7 @@ public final class Commands {
         return ExitStatus.BAD_INPUT;
     }
 
-    private int failed(Exception e) {
+    private int failed(Throwable e) {
         String kind = e.getClass().getSimpleName();
         Optional<Path> log = CrashLog.write(e, around.clocks().clock().instant());
         err.println(log.map(file -> Message.CRASHED.text(kind, file.toString())).orElseGet(() -> Message.CRASHED_UNLOGGED.text(kind)));

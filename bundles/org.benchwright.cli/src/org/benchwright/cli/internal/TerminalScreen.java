@@ -31,6 +31,7 @@ public final class TerminalScreen implements Screen {
     private final LineReader reader;
     private final PrintWriter err;
     private boolean statusShown;
+    private Optional<Attributes> beforeListening = Optional.empty();
 
     /**
      * @param terminal the terminal, closed with the screen
@@ -93,17 +94,23 @@ public final class TerminalScreen implements Screen {
 
     @Override
     public Optional<String> listen(Duration time, WhileListening pause) throws InterruptedException {
-        Attributes before = terminal.enterRawMode();
+        if (beforeListening.isEmpty()) {
+            beforeListening = Optional.of(terminal.enterRawMode());
+        }
+        pause.pause(time);
         try {
-            pause.pause(time);
             int key = terminal.reader().read(1);
             return key == NonBlockingReader.READ_EXPIRED ? Optional.empty()
                     : Optional.of(key < 0 ? "q" : Character.toString(key)).filter(Screens::heardAtOnce);
         } catch (IOException broken) {
             throw new IllegalStateException("the terminal can't be read", broken);
-        } finally {
-            terminal.setAttributes(before);
         }
+    }
+
+    /** Single keys are listened to until something else is done: setting the terminal for each slice of a long wait would slow it. */
+    private void stopListening() {
+        beforeListening.ifPresent(terminal::setAttributes);
+        beforeListening = Optional.empty();
     }
 
     @Override
@@ -119,6 +126,7 @@ public final class TerminalScreen implements Screen {
     }
 
     private void clearStatus() {
+        stopListening();
         if (statusShown) {
             terminal.writer().print('\r');
             terminal.puts(Capability.clr_eol);
@@ -142,6 +150,7 @@ public final class TerminalScreen implements Screen {
     @Override
     public void close() {
         try {
+            stopListening();
             terminal.flush();
             terminal.close();
         } catch (IOException e) {

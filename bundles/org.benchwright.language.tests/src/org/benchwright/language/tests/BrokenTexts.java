@@ -118,6 +118,12 @@ final class BrokenTexts {
             broken(COUNT_NOT_POSITIVE, "revision 3", "revision 0", "revision 1"),
             broken(CONCLUSION_WITHOUT_REASON, "otherwise conclude rejected \"Self-check failed.\"", "otherwise conclude rejected", ""),
 
+            broken(MAKE_SAFE_NEEDS_RELEASE, "or release by supervisor \"Nobody touches it.\"", "or conclude rejected \"Still charged.\"",
+                    "or go to off, at most 1, or release by supervisor \"Nobody touches it.\"", "measure residual"),
+            broken(NEVER_UNDECIDED, "decide guarded both ways\n                or go to read_log",
+                    "decide guarded\n                or go to read_log when undecided conclude undecided \"Close.\"", "",
+                    "or go to read_log when undecided"),
+
             // soaks
             broken(SOAK_KEEPS_NOTHING, "keep mode run", "", "keep ok green steady, mode run", "soak endurance"),
             broken(SOAK_UNOBSERVED, "watch every 10 s, stop after 2 bad, silent after 3 missed\n        look every 24 h, tolerance 2 h, unless watched", "", "look every 24 h", "soak endurance"),

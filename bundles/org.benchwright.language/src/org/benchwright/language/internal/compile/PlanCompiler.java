@@ -63,7 +63,7 @@ public final class PlanCompiler {
         return new Plan(Plan.CURRENT_FORMAT, p.getName(), p.getLabel(), p.getRevision(), FamilyCompiler.text(p.getPurpose()),
                 Optional.ofNullable(p.getRetest()).map(r -> r.getProcedure().getName()),
                 Optional.ofNullable(p.getBenchProof()).map(b -> Amounts.duration(b.getValidity())), FamilyCompiler.compile(p.getFamily()),
-                p.getClaims().stream().findFirst().map(c -> new Claim(Amounts.duration(c.getInterval()), Amounts.share(c.getLevel()))),
+                Optional.ofNullable(p.getClaim()).map(c -> new Claim(Amounts.duration(c.getInterval()), Amounts.share(c.getLevel()))),
                 p.getHazards().stream().map(PlanCompiler::hazard).toList(),
                 protectedItems.stream().map(k -> new ProtectedItem(k.getName(), k.getLabel())).toList(),
                 p.getInstruments().stream().map(PlanCompiler::instrument).toList(),

@@ -32,6 +32,7 @@ import org.benchwright.model.GoTo;
 import org.benchwright.model.Grid;
 import org.benchwright.model.Instrument;
 import org.benchwright.model.Isolate;
+import org.benchwright.model.Judgement;
 import org.benchwright.model.KeptItem;
 import org.benchwright.model.Load;
 import org.benchwright.model.LoadItem;
@@ -178,12 +179,12 @@ final class StepCompiler extends ProcedureSwitch<Optional<Action>> {
     }
 
     /**
-     * Where an undecided value leads: as its repeat says, else as the check's own outcome says, unless that would reject: undecided
+     * Where an undecided value leads: as it says itself, else as the check's own outcome says, unless that would reject: undecided
      * never turns into rejected by default.
      */
     private static Move undecided(Decision d) {
-        if (d.getRepeat() != null && d.getRepeat().getOutcome() != null) {
-            return Moves.move(d.getRepeat().getOutcome());
+        if (d.getUndecided() != null) {
+            return Moves.move(d.getUndecided());
         }
         Move written = Moves.of(d.getOutcome(), d);
         boolean rejects = written instanceof Move.Conclude c && c.verdict() != Verdict.UNDECIDED;
@@ -192,7 +193,7 @@ final class StepCompiler extends ProcedureSwitch<Optional<Action>> {
 
     @Override
     public Optional<Action> caseGrid(Grid g) {
-        Decision judgement = g.getJudgements().get(0);
+        Judgement judgement = g.getJudgement();
         UnitOfMeasure unit = UnitOfMeasure.of(g.getReading().getUnit());
         Optional<String> instrument = Stream
                 .concat(Stream.ofNullable(g.getReading().getInstrument()), g.getAxes().stream().flatMap(a -> Stream.ofNullable(a.getInstrument())))
@@ -200,7 +201,7 @@ final class StepCompiler extends ProcedureSwitch<Optional<Action>> {
         return some(new Action.Grid(id(g.getReading().getName()), g.getReading().getName(), unit,
                 g.getAxes().stream().map(GridParts::axis).toList(),
                 Amounts.optionalDuration(g.getReading().getSettle()).orElse(Duration.ZERO),
-                GridParts.expression(g.getJudgements().get(0).getExpression(), unit), Amounts.limits(judgement.getLimits()),
+                GridParts.expression(judgement.getExpression(), unit), Amounts.limits(judgement.getLimits()),
                 rule(judgement), instrument, Moves.of(judgement.getOutcome(), g), undecided(judgement)));
     }
 

@@ -135,7 +135,7 @@ public final class FlowBuilder {
         }
         way(here, next, statement);
         if (statement instanceof Grid grid) {
-            grid.getJudgements().forEach(judgement -> fails(here, judgement, next));
+            Optional.ofNullable(grid.getJudgement()).ifPresent(judgement -> fails(here, judgement, next));
         } else if (statement instanceof Check check) {
             fails(here, check, next);
         } else if (canBeRefused(statement)) {
@@ -150,8 +150,8 @@ public final class FlowBuilder {
 
     private void fails(FlowNode here, Check check, FlowNode next) {
         Procedures.outcome(check).ifPresent(outcome -> outcome(here, outcome, next));
-        if (check instanceof Decision decision && decision.getRepeat() != null && decision.getRepeat().getOutcome() != null) {
-            outcome(here, decision.getRepeat().getOutcome(), next);
+        if (check instanceof Decision decision && decision.getUndecided() != null) {
+            outcome(here, decision.getUndecided(), next);
         }
     }
 

@@ -40,7 +40,7 @@ final class GridInspection implements Inspection {
         if (points.compareTo(MOST_POINTS) > 0) {
             remarks.on(grid, RemarkCode.GRID_TOO_LARGE, MOST_POINTS.toString());
         }
-        grid.getJudgements().forEach(judgement -> judgement(judgement, remarks));
+        Optional.ofNullable(grid.getJudgement()).ifPresent(judgement -> judgement(judgement, remarks));
     }
 
     private static BigDecimal size(Axis axis) {

@@ -12,7 +12,6 @@ import org.benchwright.model.Decision;
 import org.benchwright.model.DecisionRule;
 import org.benchwright.model.Instrument;
 import org.benchwright.model.InstrumentUse;
-import org.benchwright.model.MeasureAgain;
 import org.benchwright.model.Measurement;
 import org.benchwright.model.Precondition;
 import org.benchwright.model.Procedure;
@@ -28,7 +27,7 @@ final class MeasurementInspection implements Inspection {
         procedure.getInstruments().forEach(instrument -> instrument(instrument, remarks));
         procedure.getPreconditions().forEach(precondition -> precondition(precondition, remarks));
         Procedures.statements(procedure, Measurement.class).forEach(measurement -> measurement(measurement, remarks));
-        Procedures.statements(procedure, Decision.class).forEach(decision -> repeat(decision, remarks));
+        Procedures.statements(procedure, Decision.class).forEach(decision -> undecided(decision, remarks));
         Procedures.statements(procedure, Apply.class).forEach(apply -> apply(apply, remarks));
     }
 
@@ -65,6 +64,9 @@ final class MeasurementInspection implements Inspection {
         }
         if (measurement.getInstrument() == null) {
             remarks.on(measurement, RemarkCode.INSTRUMENT_NOT_SAID, String.valueOf(measurement.getName()));
+        }
+        if (measurement.getRepeat() != null && measurement.getRepeat().getTimes() < 1) {
+            remarks.on(measurement.getRepeat(), Literals.MEASURE_AGAIN__TIMES, RemarkCode.COUNT_NOT_POSITIVE);
         }
         Optional<UnitOfMeasure> limitsUnit = Optional.ofNullable(measurement.getLimits()).flatMap(limits -> Written.unit(limits.getUnit()));
         if (measurement.getUnit() != null) {
@@ -114,16 +116,12 @@ final class MeasurementInspection implements Inspection {
         return left.value().signum() < 0;
     }
 
-    private static void repeat(Decision decision, Remarks remarks) {
-        MeasureAgain repeat = decision.getRepeat();
+    private static void undecided(Decision decision, Remarks remarks) {
         boolean canBeUndecided = decision.getRule() == DecisionRule.GUARDED_BOTH_WAYS;
-        if (repeat != null && !canBeUndecided) {
-            remarks.on(repeat, RemarkCode.NEVER_UNDECIDED);
-        } else if (repeat == null && canBeUndecided && !UndecidedOutcome.isSaid(decision)) {
+        if (decision.getUndecided() != null && !canBeUndecided) {
+            remarks.on(decision.getUndecided(), RemarkCode.NEVER_UNDECIDED);
+        } else if (decision.getUndecided() == null && canBeUndecided && !UndecidedOutcome.isSaid(decision)) {
             remarks.on(decision, RemarkCode.UNDECIDED_WITHOUT_OUTCOME);
-        }
-        if (repeat != null && repeat.getTimes() < 1) {
-            remarks.on(repeat, Literals.MEASURE_AGAIN__TIMES, RemarkCode.COUNT_NOT_POSITIVE);
         }
     }
 

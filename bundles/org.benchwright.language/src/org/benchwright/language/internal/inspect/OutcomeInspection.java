@@ -13,6 +13,7 @@ import org.benchwright.model.Gap;
 import org.benchwright.model.GoTo;
 import org.benchwright.model.Grid;
 import org.benchwright.model.Load;
+import org.benchwright.model.MakeSafe;
 import org.benchwright.model.Outcome;
 import org.benchwright.model.Procedure;
 import org.benchwright.model.ProcedurePackage.Literals;
@@ -33,6 +34,7 @@ final class OutcomeInspection implements Inspection {
             remarks.on(procedure.getPreconditions().get(0), RemarkCode.NO_OUTCOME);
         }
         Procedures.allSteps(procedure).forEach(step -> step(step, remarks));
+        Optional.ofNullable(procedure.getMakeSafe()).ifPresent(makeSafe -> makeSafe(makeSafe, remarks));
         procedure.getBlocks().stream().filter(Soak.class::isInstance).map(Soak.class::cast).forEach(soak -> soak(soak, remarks));
         procedure.eAllContents().forEachRemaining(each -> {
             if (each instanceof GoTo goTo && goTo.getTimes() != null && goTo.getTimes() < 1) {
@@ -48,13 +50,27 @@ final class OutcomeInspection implements Inspection {
     private static void step(Step step, Remarks remarks) {
         for (Statement statement : step.getStatements()) {
             if (statement instanceof Grid grid) {
-                grid.getJudgements().forEach(judgement -> outcome(judgement, remarks));
+                Optional.ofNullable(grid.getJudgement()).ifPresent(judgement -> outcome(judgement, remarks));
             } else if (statement instanceof Check check) {
                 outcome(check, remarks);
             } else if (canBeRefused(statement) && Procedures.enclosingOtherwise(statement).isEmpty()) {
                 remarks.on(statement, RemarkCode.NO_OUTCOME);
             }
         }
+    }
+
+    /** Nobody walks away from a unit that could not be made safe: only a person's release ends that. */
+    private static void makeSafe(MakeSafe makeSafe, Remarks remarks) {
+        for (Step step : makeSafe.getSteps()) {
+            Procedures.statements(step, Check.class)
+                    .filter(check -> Procedures.outcome(check).filter(OutcomeInspection::endsWithoutRelease).isPresent())
+                    .forEach(check -> remarks.on(check, RemarkCode.MAKE_SAFE_NEEDS_RELEASE));
+        }
+    }
+
+    private static boolean endsWithoutRelease(Outcome outcome) {
+        return outcome instanceof Conclude
+                || outcome instanceof GoTo goTo && goTo.getExhausted() != null && endsWithoutRelease(goTo.getExhausted());
     }
 
     private static boolean canBeRefused(Statement statement) {

@@ -25,7 +25,7 @@ final class SoakInspection implements Inspection {
         if (Written.thing(procedure.getFamily()).isPresent()) {
             soaks.forEach(soak -> stop(soak, stop, remarks));
         }
-        procedure.getClaims().forEach(claim -> claim(claim, soaks, remarks));
+        Optional.ofNullable(procedure.getClaim()).ifPresent(claim -> claim(claim, soaks, remarks));
     }
 
     private static void soak(Soak soak, Remarks remarks) {
