@@ -16,9 +16,11 @@ import org.osgi.framework.Version;
  * @param procedures the folder of the procedures, if one was named and exists
  * @param technician initials that are offered first
  * @param station    the bench's name
+ * @param demo       true on the demo folder: a new test is offered as a rehearsal
  * @param software   name and version of this program
  */
-public record Settings(Path ledger, Optional<Path> procedures, String technician, String station, String software) {
+public record Settings(Path ledger, Optional<Path> procedures, String technician, String station, boolean demo,
+        String software) {
 
     private static final String READY = "benchwright.ready";
     private static final String LEDGER = "benchwright.ledger";
@@ -33,7 +35,8 @@ public record Settings(Path ledger, Optional<Path> procedures, String technician
                 .map(folder -> folder.toAbsolutePath().normalize());
         String user = environment.getOrDefault("USER", environment.getOrDefault("USERNAME", ""));
         String machine = environment.getOrDefault("HOSTNAME", environment.getOrDefault("COMPUTERNAME", "bench"));
-        return new Settings(ledger.toAbsolutePath().normalize(), procedures, user, machine, "Benchwright " + version());
+        return new Settings(ledger.toAbsolutePath().normalize(), procedures, user, machine, Boolean.getBoolean(DEMO),
+                "Benchwright " + version());
     }
 
     /** A file to be made once the window stands, for scripts that wait for it. */

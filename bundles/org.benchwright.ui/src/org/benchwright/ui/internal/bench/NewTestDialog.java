@@ -69,6 +69,7 @@ final class NewTestDialog extends TitleAreaDialog {
         new Label(fields, SWT.NONE);
         rehearsal = new Button(fields, SWT.CHECK);
         rehearsal.setText(Message.NEW_REHEARSAL.text());
+        rehearsal.setSelection(settings.demo());
         GridDataFactory.fillDefaults().span(2, 1).applyTo(rehearsal);
         fill();
         serial.setFocus();
