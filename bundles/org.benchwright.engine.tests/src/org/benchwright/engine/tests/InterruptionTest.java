@@ -178,4 +178,23 @@ class InterruptionTest {
         walk.tell(new Fact.Confirmed("lit", false)).asks("on.supply.off").until("on.lit").tell(new Fact.Confirmed("lit", false));
         walk.asks("off.supply.off");
     }
+
+    /** A lamp that has to go out with the supply proves nothing the second time if the supply is off before the step begins. */
+    @Test
+    void aStepThatSwitchedOffWhatItBeganWithIsNotRepeatedDead() {
+        PlanDraft dark = draft().stage("dark", step("halt", isolate("supply"), mark("halted"),
+                expect("ok", within("2 s", "halted"), rejected("stays lit"))));
+        for (Fact voiding : List.of(new Fact.Interrupted(Duration.ZERO), new Fact.Seen("ok", Fact.Sight.NOT_LOOKING, ""))) {
+            Walk walk = Walk.open(dark.build()).until("halt.ok");
+            if (voiding instanceof Fact.Interrupted) {
+                walk.interrupt("1 s");
+            } else {
+                walk.tell(voiding);
+            }
+            walk.until("lamps.on");
+            assertEquals(Set.of("supply"), walk.run().live());
+            assertEquals("lamps", walk.last(Derived.Moved.class).step());
+            assertEquals(Verdict.ACCEPTED, walk.until("end").run().verdict().orElseThrow());
+        }
+    }
 }

@@ -164,8 +164,13 @@ abstract class ObviousChecks extends ObviousMoves {
         }
         note("void", stepName());
         say("departure REPEATED");
-        say("repeated " + stepName() + ". " + (before + 1));
-        arrive(stage, step);
+        if (makingSafe() || live.containsAll(liveAtOpening)) {
+            say("repeated " + stepName() + ". " + (before + 1));
+            arrive(stage, step);
+        } else {
+            offBeforePowerUp = !live.isEmpty();
+            toCold("");
+        }
     }
 
     // ---- releases

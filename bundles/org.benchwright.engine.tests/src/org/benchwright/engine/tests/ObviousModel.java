@@ -189,6 +189,7 @@ final class ObviousModel extends ObviousChecks {
         if (log.lastSince("in stage", here().name(), Set.of("stage")).isEmpty()) {
             note("in stage", here().name());
         }
+        liveAtOpening = Set.copyOf(live);
         inStep = true;
         settle();
     }
@@ -288,11 +289,5 @@ final class ObviousModel extends ObviousChecks {
         } else {
             toCold("");
         }
-    }
-
-    /** Back to the step last opened with nothing live. */
-    void toCold(String taken) {
-        String[] cold = log.last("cold").map(l -> l.about().split("/")).orElse(new String[] { "0", "0" });
-        go(Integer.parseInt(cold[0]), Integer.parseInt(cold[1]), taken, Outcome.UNDECIDED);
     }
 }

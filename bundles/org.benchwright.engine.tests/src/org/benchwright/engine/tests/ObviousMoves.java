@@ -62,6 +62,12 @@ abstract class ObviousMoves extends ObviousState {
         say("moved to " + here().name() + "." + stepName());
     }
 
+    /** Back to the step last opened with nothing live. */
+    void toCold(String taken) {
+        String[] cold = log.last("cold").map(l -> l.about().split("/")).orElse(new String[] { "0", "0" });
+        go(Integer.parseInt(cold[0]), Integer.parseInt(cold[1]), taken, Outcome.UNDECIDED);
+    }
+
     void conclude(Verdict verdict, Outcome outcome) {
         close(outcome);
         late();

@@ -23,6 +23,7 @@ abstract class ObviousState {
     final ModelLog log = new ModelLog();
     List<String> story = new ArrayList<>();
     final Set<String> live = new LinkedHashSet<>();
+    Set<String> liveAtOpening = Set.of();
     Duration now = Duration.ZERO;
     int sitting = 1;
 

@@ -15,6 +15,7 @@ import org.benchwright.engine.event.Derived.Outcome;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Fact.Sight;
 import org.benchwright.engine.event.Fact.ToneGiven.Tone;
+import org.benchwright.engine.internal.RunState.SwitchOff;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Move;
 
@@ -149,7 +150,10 @@ final class Expectations {
         };
     }
 
-    /** The step is carried out once more because a check in it is void; that is a departure, and bounded. */
+    /**
+     * The step is carried out once more because a check in it is void; that is a departure, and bounded. Where the step has switched off
+     * what it began with, beginning it again would prove nothing: then power-up comes again. Making safe only ever goes on.
+     */
     static void repeatStep(RunState s, String because) {
         String counted = s.stage().name() + "." + s.stepName() + " void";
         int taken = s.timesTaken(counted);
@@ -160,6 +164,11 @@ final class Expectations {
         }
         s.count(counted);
         s.following().add(new Derived.DepartureNoted(DepartureKind.REPEATED, Words.of("departure.repeated", s.stepName(), because)));
-        s.following().add(new Derived.Repeated(s.stage().name(), s.stepName(), "", because, taken + 1));
+        if (s.makingSafe() || s.startsAsBefore()) {
+            s.following().add(new Derived.Repeated(s.stage().name(), s.stepName(), "", because, taken + 1));
+        } else {
+            s.switchOff(s.live().isEmpty() ? SwitchOff.NOTHING : SwitchOff.BEFORE_POWER_UP);
+            Moves.moveTo(s, s.coldSpot(), "", Words.of("because.switchedOff", because), Outcome.UNDECIDED);
+        }
     }
 }

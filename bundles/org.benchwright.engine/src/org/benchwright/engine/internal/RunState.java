@@ -53,6 +53,8 @@ public final class RunState {
     private final Set<String> live = new LinkedHashSet<>();
     private final Set<String> acknowledged = new HashSet<>();
     private final Set<String> acknowledgedHere = new HashSet<>();
+    /** What was live when the open step was opened: what it takes for granted. */
+    private final Set<String> liveAtOpening = new HashSet<>();
     private final Map<String, Stamp> marks = new HashMap<>();
     private final Map<String, Integer> timesTaken = new HashMap<>();
     private final Map<String, Integer> visits = new HashMap<>();
@@ -136,6 +138,7 @@ public final class RunState {
         replace(live, from.live);
         replace(acknowledged, from.acknowledged);
         replace(acknowledgedHere, from.acknowledgedHere);
+        replace(liveAtOpening, from.liveAtOpening);
         replace(marks, from.marks);
         replace(timesTaken, from.timesTaken);
         replace(visits, from.visits);
@@ -332,6 +335,11 @@ public final class RunState {
         return spot;
     }
 
+    /** Whether the open step could be opened again: what was live then is live still. */
+    boolean startsAsBefore() {
+        return live.containsAll(liveAtOpening);
+    }
+
     Spot coldSpot() {
         return coldSpot;
     }
@@ -423,6 +431,7 @@ public final class RunState {
         stepOutcome = Derived.Outcome.CONFORMS;
         progress = Progress.NONE;
         visit(name);
+        replace(liveAtOpening, live);
         marks.keySet().removeIf(mark -> step().actions().stream().anyMatch(a -> a instanceof Action.Mark && a.id().equals(mark)));
         if (live.isEmpty() && !makingSafe()) {
             coldSpot = spot;
