@@ -4,7 +4,10 @@ import org.benchwright.ui.Ids;
 import org.eclipse.ui.IPageLayout;
 import org.eclipse.ui.IPerspectiveFactory;
 
-/** Procedures to the left, the editor in the middle, contents to the right, remarks below. */
+/**
+ * Procedures to the left, the editor beside them. No view of remarks as long as nothing fills it: an empty one would say that a text is
+ * sound.
+ */
 public final class AuthorPerspective implements IPerspectiveFactory {
 
     @Override
@@ -12,7 +15,5 @@ public final class AuthorPerspective implements IPerspectiveFactory {
         layout.setEditorAreaVisible(true);
         String editors = layout.getEditorArea();
         layout.addView(Ids.PROCEDURES_VIEW, IPageLayout.LEFT, 0.2f, editors);
-        layout.addView(IPageLayout.ID_OUTLINE, IPageLayout.RIGHT, 0.75f, editors);
-        layout.addView(IPageLayout.ID_PROBLEM_VIEW, IPageLayout.BOTTOM, 0.75f, editors);
     }
 }
