@@ -27,8 +27,9 @@ record Arrows(Map<String, Set<String>> drawn) {
 			Map.entry("workshop", Set.of("core", "engine", "ledger", "language")),
 			// The engine's plain types come with what the workshop hands out.
 			Map.entry("present", Set.of("core", "workshop", "evidence", "engine")),
-			Map.entry("cli", Set.of("core", "present", "language", "engine")),
-			Map.entry("ui", Set.of("core", "present", "language", "engine")),
+			Map.entry("report", Set.of("core", "ledger", "evidence")),
+			Map.entry("cli", Set.of("core", "present", "report", "language", "engine")),
+			Map.entry("ui", Set.of("core", "present", "report", "language", "engine")),
 			Map.entry("testkit", Set.of())));
 
 	/** Arrows that lead to one package only, and not to the whole bundle. */
