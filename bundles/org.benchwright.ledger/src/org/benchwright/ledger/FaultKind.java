@@ -41,6 +41,12 @@ public enum FaultKind {
     CHECKPOINT_MISSING(2),
     /** A checkpoint tells of more events than there are: the end was cut off. */
     TAIL_CUT(2),
+    /** A kept checkpoint, given for comparison, is not as it was signed. */
+    KEPT_CHECKPOINT_FALSE(2),
+    /** The ledger's beginning is not what a kept checkpoint tells of. */
+    HISTORY_REWRITTEN(2),
+    /** The ledger holds less than a kept checkpoint tells of. */
+    OLDER_COPY(2),
     /** A decision does not follow from what was observed. */
     DECISION_DIFFERS(3);
 

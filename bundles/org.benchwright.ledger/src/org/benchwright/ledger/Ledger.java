@@ -83,6 +83,20 @@ public interface Ledger extends AutoCloseable {
     /** All checkpoints, oldest first. */
     List<Checkpoint> checkpoints() throws LedgerException;
 
+    /**
+     * The hashes that lead from the event at {@code position} to the root of the tree over the first {@code size} events (RFC 9162, 2.1.3.1).
+     *
+     * @throws IllegalArgumentException when not 1 &lt;= position &lt;= size &lt;= number of events
+     */
+    List<Digest> inclusionPath(long position, long size) throws LedgerException;
+
+    /**
+     * The hashes that show the first {@code older} events to be the beginning of the first {@code size} (RFC 9162, 2.1.4.1).
+     *
+     * @throws IllegalArgumentException when not 1 &lt;= older &lt;= size &lt;= number of events
+     */
+    List<Digest> consistencyPath(long older, long size) throws LedgerException;
+
     @Override
     void close() throws LedgerException;
 }

@@ -134,6 +134,16 @@ public final class SqliteLedger implements Ledger {
     }
 
     @Override
+    public List<Digest> inclusionPath(long position, long size) throws LedgerException {
+        return file.read(connection -> tables.inclusionPath(connection, position, size));
+    }
+
+    @Override
+    public List<Digest> consistencyPath(long older, long size) throws LedgerException {
+        return file.read(connection -> tables.consistencyPath(connection, older, size));
+    }
+
+    @Override
     public void close() throws LedgerException {
         file.close();
     }

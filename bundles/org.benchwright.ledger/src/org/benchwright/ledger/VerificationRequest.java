@@ -1,6 +1,7 @@
 package org.benchwright.ledger;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import org.benchwright.core.Cancellation;
@@ -11,16 +12,18 @@ import org.benchwright.core.Progress;
  *
  * @param ledger       the ledger's file
  * @param benchKey     the only key that may have signed; empty: any key is taken, and told
+ * @param kept         checkpoints kept elsewhere, to compare with
  * @param testCheck    the third line
  * @param progress     is told of events
  * @param cancellation may stop it between events
  */
-public record VerificationRequest(Path ledger, Optional<SignerKey> benchKey, TestCheck testCheck, Progress progress,
-        Cancellation cancellation) {
+public record VerificationRequest(Path ledger, Optional<SignerKey> benchKey, List<SignedCheckpoint> kept, TestCheck testCheck,
+        Progress progress, Cancellation cancellation) {
 
     public VerificationRequest {
         Objects.requireNonNull(ledger);
         Objects.requireNonNull(benchKey);
+        kept = List.copyOf(kept);
         Objects.requireNonNull(testCheck);
         Objects.requireNonNull(progress);
         Objects.requireNonNull(cancellation);
@@ -32,22 +35,27 @@ public record VerificationRequest(Path ledger, Optional<SignerKey> benchKey, Tes
      * @throws BenchKeyException when the file of the public key can't be read
      */
     public static VerificationRequest of(Path ledger) throws BenchKeyException {
-        return new VerificationRequest(ledger, BenchKeyStore.publicKey(BenchFolder.of(ledger).path()), TestCheck.none(), Progress.none(),
-                Cancellation.never());
+        return new VerificationRequest(ledger, BenchKeyStore.publicKey(BenchFolder.of(ledger).path()), List.of(), TestCheck.none(),
+                Progress.none(), Cancellation.never());
     }
 
     /** With the third line. */
     public VerificationRequest with(TestCheck check) {
-        return new VerificationRequest(ledger, benchKey, check, progress, cancellation);
+        return new VerificationRequest(ledger, benchKey, kept, check, progress, cancellation);
     }
 
     /** With another bench key, such as the auditor's own copy. */
     public VerificationRequest with(SignerKey key) {
-        return new VerificationRequest(ledger, Optional.of(key), testCheck, progress, cancellation);
+        return new VerificationRequest(ledger, Optional.of(key), kept, testCheck, progress, cancellation);
     }
 
     /** With somebody watching. */
     public VerificationRequest with(Progress teller, Cancellation stopper) {
-        return new VerificationRequest(ledger, benchKey, testCheck, teller, stopper);
+        return new VerificationRequest(ledger, benchKey, kept, testCheck, teller, stopper);
+    }
+
+    /** Compared with checkpoints that were kept elsewhere. */
+    public VerificationRequest against(List<SignedCheckpoint> checkpoints) {
+        return new VerificationRequest(ledger, benchKey, checkpoints, testCheck, progress, cancellation);
     }
 }

@@ -77,6 +77,19 @@ public final class CanonicalJson {
         }
     }
 
+    /** {@code value} for people to read; members stay in their order. */
+    public static String indented(Members value) {
+        try {
+            StringWriter text = new StringWriter();
+            try (JsonGenerator generator = FACTORY.createGenerator(text).useDefaultPrettyPrinter()) {
+                write(value, generator);
+            }
+            return text.toString();
+        } catch (IOException impossible) {
+            throw new IllegalStateException("a value that was built is valid JSON", impossible);
+        }
+    }
+
     /** {@link #bytes} as text. */
     public static String text(Members value) {
         return new String(bytes(value), StandardCharsets.UTF_8);

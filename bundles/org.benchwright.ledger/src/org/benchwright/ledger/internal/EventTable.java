@@ -14,6 +14,7 @@ import org.benchwright.ledger.LedgerDamagedException;
 import org.benchwright.ledger.LedgerEntry;
 import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.Link;
+import org.benchwright.ledger.MerkleTree;
 import org.benchwright.ledger.PayloadException;
 import org.benchwright.ledger.TestId;
 
@@ -42,23 +43,63 @@ record EventTable(Path path) {
         }
     }
 
-    /** The tree over all events so far. */
-    CompactRange tree(Connection connection) throws SQLException, LedgerException {
-        long size;
+    /** Number of events so far. */
+    long count(Connection connection) throws SQLException {
         try (Statement statement = connection.createStatement();
                 ResultSet row = statement.executeQuery("SELECT coalesce(max(position), 0) FROM event")) {
-            size = row.getLong(1);
+            row.next();
+            return row.getLong(1);
         }
+    }
+
+    /** The tree over all events so far. */
+    CompactRange tree(Connection connection) throws SQLException, LedgerException {
+        long size = count(connection);
+        TreePaths.Nodes nodes = nodes(connection);
         List<Digest> subtrees = new ArrayList<>();
-        try (PreparedStatement statement = connection.prepareStatement("SELECT subtree FROM event WHERE position = ?")) {
-            for (long end : CompactRange.ends(size)) {
-                statement.setLong(1, end);
-                try (ResultSet row = statement.executeQuery()) {
-                    subtrees.add(digest(row.next() ? row.getBytes(1) : new byte[0]));
-                }
-            }
+        for (long end : CompactRange.ends(size)) {
+            subtrees.add(nodes.subtree(end));
         }
         return new CompactRange(size, subtrees);
+    }
+
+    /** What is stored of the tree. */
+    TreePaths.Nodes nodes(Connection connection) {
+        return new TreePaths.Nodes() {
+            @Override
+            public Digest leaf(long index) throws SQLException, LedgerException {
+                String sql = "SELECT test_id, sequence, link FROM event WHERE position = ?";
+                return at(index + 1, sql, row -> MerkleTree.eventLeaf(
+                        TestId.parse(String.valueOf(row.getString(1))).orElseThrow(EventTable.this::damaged), row.getLong(2),
+                        new Link(digest(row.getBytes(3)))));
+            }
+
+            @Override
+            public Digest subtree(long end) throws SQLException, LedgerException {
+                return at(end, "SELECT subtree FROM event WHERE position = ?", row -> digest(row.getBytes(1)));
+            }
+
+            private Digest at(long position, String sql, RowReading reading) throws SQLException, LedgerException {
+                try (PreparedStatement statement = connection.prepareStatement(sql)) {
+                    statement.setLong(1, position);
+                    try (ResultSet row = statement.executeQuery()) {
+                        if (!row.next()) {
+                            throw damaged();
+                        }
+                        return reading.of(row);
+                    }
+                }
+            }
+        };
+    }
+
+    @FunctionalInterface
+    private interface RowReading {
+        Digest of(ResultSet row) throws SQLException, LedgerException;
+    }
+
+    private LedgerDamagedException damaged() {
+        return new LedgerDamagedException(Messages.text("damaged", path));
     }
 
     void insert(Connection connection, LedgerEntry entry, byte[] canonical, Digest subtree) throws SQLException {
@@ -102,7 +143,7 @@ record EventTable(Path path) {
                 ResultSet rows = statement.executeQuery("SELECT test_id FROM event WHERE sequence = 1 ORDER BY position")) {
             while (rows.next()) {
                 tests.add(TestId.parse(String.valueOf(rows.getString(1)))
-                        .orElseThrow(() -> new LedgerDamagedException(Messages.text("damaged", path))));
+                        .orElseThrow(this::damaged));
             }
         }
         return List.copyOf(tests);
@@ -133,7 +174,7 @@ record EventTable(Path path) {
 
     private Digest digest(byte[] stored) throws LedgerException {
         if (stored == null || stored.length != 32) {
-            throw new LedgerDamagedException(Messages.text("damaged", path));
+            throw damaged();
         }
         return Digest.ofResult(stored);
     }

@@ -186,6 +186,24 @@ public record LedgerTables(Path path, EventTable events, DocumentTable documents
         return seals.checkpoints(connection);
     }
 
+    /** Path from an event to a root. */
+    public List<Digest> inclusionPath(Connection connection, long position, long size) throws SQLException, LedgerException {
+        requireOrder(position, size, events.count(connection));
+        return new TreePaths(events.nodes(connection)).inclusion(position - 1, size);
+    }
+
+    /** Path from a root to a later one. */
+    public List<Digest> consistencyPath(Connection connection, long older, long size) throws SQLException, LedgerException {
+        requireOrder(older, size, events.count(connection));
+        return new TreePaths(events.nodes(connection)).consistency(older, size);
+    }
+
+    private static void requireOrder(long first, long second, long count) {
+        if (first < 1 || first > second || second > count) {
+            throw new IllegalArgumentException("not in order: 1, " + first + ", " + second + ", " + count);
+        }
+    }
+
     /** The signature that {@code entry} carries, if any. */
     public static Optional<EntrySignature> signature(LedgerEntry entry) throws PayloadException {
         return SignaturePart.in(CanonicalJson.parse(entry.payload())).flatMap(part -> Meaning.find(part.meaning())

@@ -15,6 +15,9 @@ import org.benchwright.ledger.internal.JsonValue.Text;
  */
 public final class Statements {
 
+    /** Domain of a checkpoint's statement. */
+    public static final String CHECKPOINT = "benchwright.checkpoint/1";
+
     private Statements() {
     }
 
@@ -41,7 +44,7 @@ public final class Statements {
     public static byte[] checkpoint(long number, long size, Digest root, long documents, Digest documentsLink, Instant instant,
             Digest fingerprint) {
         Map<String, String> members = new LinkedHashMap<>();
-        members.put("domain", "benchwright.checkpoint/1");
+        members.put("domain", CHECKPOINT);
         members.put("number", Long.toString(number));
         members.put("size", Long.toString(size));
         members.put("root", root.hex());

@@ -42,6 +42,7 @@ public final class LedgerWalk {
     private final Map<TestId, TestPoint> points = new LinkedHashMap<>();
     private final DocumentCheck documents;
     private final SignerCheck signers;
+    private final KeptCheck kept;
     private SignatureInspector signatures;
     private Optional<CompactRange> tree = Optional.of(CompactRange.empty());
     private long position = 1;
@@ -54,6 +55,7 @@ public final class LedgerWalk {
         this.request = request;
         this.documents = new DocumentCheck(connection, Attachments.beside(path), faults);
         this.signers = new SignerCheck(connection, request.benchKey(), faults);
+        this.kept = new KeptCheck(request.kept(), request.benchKey(), faults);
         this.signatures = new SignatureInspector(Map.of(), request.benchKey());
     }
 
@@ -65,6 +67,8 @@ public final class LedgerWalk {
             StoreCheck.guarded(faults, "signer", signers::run);
             signatures = new SignatureInspector(signers.sound(), request.benchKey());
             StoreCheck.guarded(faults, "document", () -> documents.run(request.cancellation()));
+            kept.signatures();
+            StoreCheck.guarded(faults, "document", () -> kept.documents(documents));
             StoreCheck.guarded(faults, "checkpoint, event", this::walk);
             List<VerifiedTest> tests = verifiedTests();
             return new Verification(faults.list(), faults.leftOut(), events, documents.count(), tests,
@@ -83,6 +87,7 @@ public final class LedgerWalk {
             }
             if (!request.cancellation().requested()) {
                 checkpoints.finish(events);
+                kept.finish(events);
             }
         }
     }
@@ -99,6 +104,7 @@ public final class LedgerWalk {
             tree = Optional.empty();
         }
         boolean met = checkpoints.meets(here, tree);
+        tree.ifPresent(kept::meets);
         result.event().ifPresent(event -> found.addAll(signature(event, met)));
         if (result.event().isPresent()) {
             found.addAll(references(result.event().get()));
