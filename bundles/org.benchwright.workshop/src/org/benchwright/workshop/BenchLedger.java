@@ -7,11 +7,14 @@ import java.util.Optional;
 
 import org.benchwright.core.Cancellation;
 import org.benchwright.core.Progress;
+import org.benchwright.engine.RefusedException;
 import org.benchwright.ledger.BenchFolder;
 import org.benchwright.ledger.BenchKeyStore;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.LedgerVerifier;
+import org.benchwright.ledger.ProofFormatException;
+import org.benchwright.ledger.SignedCheckpoint;
 import org.benchwright.ledger.Signer;
 import org.benchwright.ledger.SqliteLedger;
 import org.benchwright.ledger.TestId;
@@ -120,6 +123,11 @@ public final class BenchLedger implements AutoCloseable {
         }
     }
 
+    /** What can be shown of this ledger to people who don't have it. */
+    public BenchProofs proofs() {
+        return new BenchProofs(ledger);
+    }
+
     /**
      * Verifies a ledger: links, signatures, decisions derived again. Nothing is made or changed.
      *
@@ -135,9 +143,33 @@ public final class BenchLedger implements AutoCloseable {
      * @throws StoreException if there is none, or it can't be read as a ledger at all
      */
     public static LedgerReport verify(Path file, Progress progress, Cancellation cancellation) throws StoreException {
+        return verified(file, List.of(), progress, cancellation);
+    }
+
+    /**
+     * Verifies a ledger and compares it with checkpoints that were kept elsewhere, see {@link #verify(Path)}.
+     *
+     * @param kept texts of the kept checkpoints
+     * @throws RefusedException if one of the texts is no checkpoint
+     * @throws StoreException   if there is no ledger, or it can't be read as one at all
+     */
+    public static LedgerReport verify(Path file, List<String> kept) throws RefusedException, StoreException {
+        List<SignedCheckpoint> checkpoints = new ArrayList<>();
+        for (String text : kept) {
+            try {
+                checkpoints.add(SignedCheckpoint.read(text));
+            } catch (ProofFormatException malformed) {
+                throw new RefusedException(malformed.getMessage());
+            }
+        }
+        return verified(file, checkpoints, Progress.none(), Cancellation.never());
+    }
+
+    private static LedgerReport verified(Path file, List<SignedCheckpoint> kept, Progress progress, Cancellation cancellation)
+            throws StoreException {
         try (Ledger documents = SqliteLedger.openReadOnly(file)) {
             DecisionCheck decisions = new DecisionCheck(documents);
-            Verification found = LedgerVerifier.verify(VerificationRequest.of(file).with(decisions).with(progress, cancellation));
+            Verification found = LedgerVerifier.verify(VerificationRequest.of(file).against(kept).with(decisions).with(progress, cancellation));
             List<String> signers = found.signers().stream().map(key -> key.fingerprint().hex()).toList();
             return new LedgerReport(found.tests().size(), found.events(), found.documents(), decisions.derived(), signers,
                     faults(found, 1), faults(found, 2), faults(found, 3), found.faultsLeftOut(), decisions.open(), found.clean());

@@ -71,8 +71,9 @@ public final class Commands {
                 files("PATH", Message.HELP_CHECK_PATH)));
         root.addSubcommand("test", test());
         root.addSubcommand("units", command("units", Message.HELP_UNITS).addOption(ledger()));
-        root.addSubcommand("verify", command("verify", Message.HELP_VERIFY).addPositional(
-                file("LEDGER", false, Message.HELP_VERIFY_LEDGER)));
+        root.addSubcommand("verify", ProofCommands.verify());
+        root.addSubcommand("checkpoint", ProofCommands.checkpoint());
+        root.addSubcommand("prove", ProofCommands.prove());
         return root;
     }
 
@@ -151,7 +152,9 @@ public final class Commands {
             case "check" -> new CheckCommand(around).run(paths(given));
             case "test" -> new TestCommand(around, procedures, screens).run(request(given));
             case "units" -> new LedgerCommands(around).units(path(given, "--ledger").orElseGet(Bench::standardLedger));
-            default -> new LedgerCommands(around).verify(file(given).orElseGet(Bench::standardLedger));
+            case "checkpoint" -> new ProofCommands(around).checkpoint(given);
+            case "prove" -> new ProofCommands(around).prove(given);
+            default -> new ProofCommands(around).verify(given);
         };
     }
 

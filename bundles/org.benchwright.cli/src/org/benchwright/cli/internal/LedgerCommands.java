@@ -10,6 +10,8 @@ import org.benchwright.cli.Surroundings;
 import org.benchwright.core.Durations;
 import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
+import org.benchwright.present.EntryRefusedException;
+import org.benchwright.present.Proving;
 import org.benchwright.present.UnitRow;
 import org.benchwright.present.VerificationReport;
 
@@ -36,9 +38,9 @@ final class LedgerCommands {
         }
     }
 
-    /** Verifies a ledger. */
-    int verify(Path ledger) throws CannotStoreException {
-        VerificationReport report = Bench.verify(ledger, around.clocks());
+    /** Verifies a ledger, and compares it with checkpoints kept elsewhere. */
+    int verify(Path ledger, List<String> kept) throws CannotStoreException, EntryRefusedException {
+        VerificationReport report = Proving.verify(ledger, around.clocks(), kept);
         try (Screen screen = Screens.printing(around)) {
             for (VerificationReport.Line line : report.lines()) {
                 screen.line(line.words());
@@ -48,6 +50,9 @@ final class LedgerCommands {
             if (!report.open().isEmpty()) {
                 screen.line(Message.OPEN_TESTS.text(String.valueOf(report.open().size())));
                 report.open().forEach(row -> print(row, screen));
+            }
+            if (!kept.isEmpty()) {
+                screen.line(Message.KEPT_COMPARED.text(String.valueOf(kept.size())));
             }
             screen.line((report.sound() ? Message.SOUND : Message.NOT_SOUND).text());
         }

@@ -1,0 +1,97 @@
+package org.benchwright.cli.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Stream;
+
+import org.benchwright.ledger.ConsistencyProof;
+import org.benchwright.ledger.InclusionProof;
+import org.benchwright.ledger.SignedCheckpoint;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Checkpoints and proofs on the command line. */
+class ProofCommandsTest {
+
+    @TempDir
+    private Path folder;
+    private CommandRunner bench;
+    private String test;
+
+    @BeforeEach
+    void rehearseOnce() throws Exception {
+        bench = new CommandRunner(folder);
+        test = bench.rehearse(SampleProcedure.GOOD).lastLine().replaceAll("^.*\\| ", "");
+    }
+
+    private CommandRunner.Ended run(String... arguments) {
+        String[] all = Stream.concat(Arrays.stream(arguments), Stream.of("--ledger", bench.ledger().toString()))
+                .toArray(String[]::new);
+        return bench.run(all);
+    }
+
+    @Test
+    void aTestIsProvedToTheScreenAndToAFile() throws Exception {
+        CommandRunner.Ended printed = run("prove", test);
+        assertEquals(0, printed.status(), printed.err());
+        InclusionProof proof = InclusionProof.read(printed.out());
+        assertTrue(proof.holds());
+        assertEquals(test, proof.test().value());
+        assertEquals(List.of(), proof.earlier());
+        CommandRunner.Ended written = run("prove", test, "--with-events", "--event", "3", "--out", "proof.json");
+        assertEquals("Written: " + folder.resolve("proof.json") + "\n", written.out());
+        InclusionProof third = InclusionProof.read(Files.readString(folder.resolve("proof.json")));
+        assertTrue(third.holds());
+        assertEquals(3, third.sequence());
+        assertEquals(2, third.earlier().size());
+    }
+
+    @Test
+    void aKeptCheckpointTellsALedgerThatGrewFromAnOlderCopy() throws Exception {
+        assertEquals(0, run("checkpoint", "--out", "first.json").status());
+        Path copy = Files.copy(bench.ledger(), folder.resolve("yesterday"));
+        bench.rehearse(SampleProcedure.GOOD);
+        assertEquals(0, run("checkpoint", "--out", "second.json").status());
+        assertTrue(SignedCheckpoint.read(Files.readString(folder.resolve("second.json"))).holds());
+        ConsistencyProof grown = ConsistencyProof.read(run("prove", "--since", "first.json").out());
+        assertTrue(grown.holds());
+        CommandRunner.Ended sound = run("verify", "--checkpoint", "first.json", "--checkpoint", "second.json");
+        assertEquals(0, sound.status(), sound.out());
+        assertTrue(sound.out().contains("Compared with 2 kept checkpoints."), sound.out());
+
+        Files.copy(copy, bench.ledger(), StandardCopyOption.REPLACE_EXISTING);
+        assertEquals(0, run("verify").status(), "in itself an older copy is sound");
+        CommandRunner.Ended older = run("verify", "--checkpoint", "second.json");
+        assertEquals(1, older.status());
+        assertTrue(older.said().contains("this is an older copy, or the end was cut off."), older.out());
+        CommandRunner.Ended unproved = run("prove", "--since", "second.json");
+        assertEquals(1, unproved.status());
+        assertTrue(unproved.err().contains("older copy"), unproved.err());
+    }
+
+    @Test
+    void whatCannotBeProvedIsSaidInALine() throws Exception {
+        Files.writeString(folder.resolve("letter.txt"), "Dear Sirs");
+        Files.write(folder.resolve("photo.jpg"), new byte[] {(byte) 0xff, (byte) 0xd8});
+        for (String[] arguments : List.of(new String[] {"prove"}, new String[] {"prove", test, "--since", "letter.txt"},
+                new String[] {"prove", "T-22222-22222"}, new String[] {"prove", "that"}, new String[] {"prove", test, "--event", "100000"},
+                new String[] {"prove", "--since", "letter.txt"}, new String[] {"verify", "--checkpoint", "letter.txt"},
+                new String[] {"verify", "--checkpoint", "photo.jpg"})) {
+            CommandRunner.Ended ended = run(arguments);
+            assertEquals(1, ended.status(), String.join(" ", arguments) + ended.err());
+            assertEquals(1, ended.err().lines().count(), ended.err());
+            assertEquals("", ended.out());
+        }
+        assertEquals(2, run("prove", "--since", "missing.json").status());
+        assertEquals(2, run("prove", test, "--out", "no/such/folder/proof.json").status());
+        assertFalse(Files.exists(folder.resolve("no")));
+    }
+}
