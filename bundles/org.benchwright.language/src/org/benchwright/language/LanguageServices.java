@@ -105,7 +105,13 @@ public final class LanguageServices {
         }
     }
 
-    private static boolean isOurs(Path file) {
+    /**
+     * Whether a file is a family or a procedure by its name.
+     *
+     * @param file a path
+     * @return true if it ends so and is a file
+     */
+    public static boolean isOurs(Path file) {
         String name = String.valueOf(file.getFileName());
         return (name.endsWith(FAMILY_ENDING) || name.endsWith(PROCEDURE_ENDING)) && Files.isRegularFile(file);
     }

@@ -1,0 +1,146 @@
+package org.benchwright.language.internal.editing;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+
+import org.benchwright.language.Remark;
+import org.benchwright.language.internal.ParsedFile;
+import org.benchwright.language.internal.ReadText;
+import org.eclipse.emf.ecore.EObject;
+import org.eclipse.xtext.resource.XtextResourceSet;
+import org.eclipse.xtext.util.CancelIndicator;
+
+import com.google.inject.Injector;
+
+/**
+ * The files of a folder, parsed and linked with each other. After a change only that file is parsed again, and those that refer to it,
+ * by however many steps; all answers are the same as those of a folder that is read from scratch. Used by one thread at a time.
+ */
+final class FolderFiles {
+
+    private final Injector injector;
+    private final XtextResourceSet folder;
+    private final TreeMap<Path, ParsedFile> files = new TreeMap<>();
+    private final Map<Path, FileNames> names = new HashMap<>();
+    private final Map<Path, List<Remark>> remarks = new HashMap<>();
+    private final Set<Path> changed = new HashSet<>();
+
+    FolderFiles(Injector injector) {
+        this.injector = injector;
+        folder = injector.getInstance(XtextResourceSet.class);
+    }
+
+    Collection<Path> paths() {
+        return List.copyOf(files.keySet());
+    }
+
+    Optional<ReadText> text(Path path) {
+        return Optional.ofNullable(files.get(path)).map(ParsedFile::text);
+    }
+
+    /** Puts a text in place of what the file held, or adds the file. */
+    void put(ReadText text) {
+        ParsedFile known = files.get(text.path());
+        if (known == null) {
+            ParsedFile added = new ParsedFile(injector, text);
+            folder.getResources().add(files.headMap(text.path()).size(), added.resource());
+            files.put(text.path(), added);
+        } else if (known.text().equals(text)) {
+            return;
+        } else {
+            known.change(text);
+        }
+        changed.add(text.path());
+    }
+
+    /** Takes a file out of the folder. */
+    void remove(Path path) {
+        ParsedFile gone = files.remove(path);
+        if (gone != null) {
+            folder.getResources().remove(gone.resource());
+            changed.add(path);
+        }
+    }
+
+    /** A file of the folder, all files being parsed. */
+    Optional<ParsedFile> file(Path path) {
+        settle();
+        return Optional.ofNullable(files.get(path));
+    }
+
+    /** All files, parsed. */
+    Collection<ParsedFile> all() {
+        settle();
+        return files.values();
+    }
+
+    /** The file that holds a piece of a tree. */
+    Optional<ParsedFile> holding(EObject piece) {
+        return files.values().stream().filter(file -> file.resource() == piece.eResource()).findFirst();
+    }
+
+    /** True if the remarks on a file are known and hold. */
+    boolean isInspected(Path path) {
+        settle();
+        return remarks.containsKey(path);
+    }
+
+    /** The remarks on a file; inspects it if need be. */
+    List<Remark> remarks(Path path, CancelIndicator cancelled) {
+        settle();
+        List<Remark> known = remarks.get(path);
+        if (known == null) {
+            known = files.containsKey(path) ? files.get(path).remarks(cancelled) : List.of();
+            remarks.put(path, known);
+        }
+        return known;
+    }
+
+    private void settle() {
+        if (changed.isEmpty()) {
+            return;
+        }
+        Set<String> touched = new HashSet<>();
+        for (Path path : changed) {
+            Optional.ofNullable(names.remove(path)).ifPresent(before -> touched.addAll(before.offered()));
+            remarks.remove(path);
+            ParsedFile file = files.get(path);
+            if (file != null) {
+                file.parse();
+                names.put(path, FileNames.of(file.content()));
+                touched.addAll(names.get(path).offered());
+            }
+        }
+        affected(touched).forEach(path -> {
+            remarks.remove(path);
+            files.get(path).outdate();
+        });
+        files.values().forEach(ParsedFile::parse);
+        changed.clear();
+    }
+
+    /** The files that refer to one of the names or declare it too, and those that refer to them, but not the changed ones. */
+    private Set<Path> affected(Set<String> touched) {
+        Set<Path> found = new HashSet<>();
+        List<String> open = new ArrayList<>(touched);
+        while (!open.isEmpty()) {
+            Set<String> reached = new HashSet<>(open);
+            open.clear();
+            names.forEach((path, of) -> {
+                if (!changed.contains(path) && !found.contains(path) && of.concerns(reached)) {
+                    found.add(path);
+                    open.addAll(of.offered());
+                }
+            });
+        }
+        return found;
+    }
+}

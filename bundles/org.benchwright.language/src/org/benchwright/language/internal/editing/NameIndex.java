@@ -1,0 +1,150 @@
+package org.benchwright.language.internal.editing;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+import org.benchwright.language.editing.Link;
+import org.benchwright.language.editing.Place;
+import org.benchwright.language.internal.ParsedFile;
+import org.benchwright.model.Families;
+import org.benchwright.model.Family;
+import org.benchwright.model.Load;
+import org.benchwright.model.Named;
+import org.benchwright.model.Procedure;
+import org.benchwright.model.ProcedurePackage.Literals;
+import org.benchwright.model.Procedures;
+import org.eclipse.emf.ecore.EAttribute;
+import org.eclipse.emf.ecore.EObject;
+import org.eclipse.emf.ecore.EReference;
+import org.eclipse.xtext.nodemodel.INode;
+import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
+
+/** What the names in the files of a folder lead to. */
+final class NameIndex {
+
+    private final FolderFiles files;
+
+    NameIndex(FolderFiles files) {
+        this.files = files;
+    }
+
+    /**
+     * A name in a text.
+     *
+     * @param node   the characters
+     * @param target what is meant, whether declared here or referred to
+     */
+    record Use(INode node, Named target) {
+    }
+
+    /** The name at a place, or right before it; empty where there is none, or where it leads nowhere. */
+    Optional<Use> at(ParsedFile file, int offset) {
+        return nodes(file, offset).stream().flatMap(node -> use(node).stream()).findFirst();
+    }
+
+    private static List<INode> nodes(ParsedFile file, int offset) {
+        INode root = file.resource().getParseResult().getRootNode();
+        List<INode> nodes = new ArrayList<>();
+        for (int place : new int[] {offset, offset - 1}) {
+            Optional.ofNullable(place < 0 ? null : NodeModelUtils.findLeafNodeAtOffset(root, place)).ifPresent(nodes::add);
+        }
+        return nodes;
+    }
+
+    private Optional<Use> use(INode leaf) {
+        EObject holder = NodeModelUtils.findActualSemanticObjectFor(leaf);
+        if (holder == null) {
+            return Optional.empty();
+        }
+        return usesOf(holder).stream().filter(use -> covers(use.node(), leaf)).findFirst().or(() -> declared(holder, leaf));
+    }
+
+    private static Optional<Use> declared(EObject holder, INode leaf) {
+        return Optional.of(holder).filter(Named.class::isInstance).map(Named.class::cast)
+                .flatMap(named -> nameNode(named).filter(node -> covers(node, leaf)).map(node -> new Use(node, named)));
+    }
+
+    private static boolean covers(INode whole, INode part) {
+        return whole.getOffset() <= part.getOffset() && part.getEndOffset() <= whole.getEndOffset();
+    }
+
+    /** The characters of a declared name. */
+    static Optional<INode> nameNode(Named named) {
+        return NodeModelUtils.findNodesForFeature(named, Literals.NAMED__NAME).stream().findFirst();
+    }
+
+    /** Where a thing's name is declared. */
+    Optional<Place> declaration(Named target) {
+        return files.holding(target).flatMap(file -> nameNode(target)
+                .map(node -> new Place(file.text().path(), node.getOffset(), node.getLength())));
+    }
+
+    /** All references to a thing, in all files, its declaration not included. */
+    List<Place> references(Named target) {
+        List<Place> places = new ArrayList<>();
+        for (ParsedFile file : files.all()) {
+            uses(file).stream().filter(use -> use.target() == target)
+                    .forEach(use -> places.add(new Place(file.text().path(), use.node().getOffset(), use.node().getLength())));
+        }
+        return places;
+    }
+
+    /** The references of a file that lead somewhere. */
+    List<Link> links(ParsedFile file) {
+        List<Link> links = new ArrayList<>();
+        for (Use use : uses(file)) {
+            declaration(use.target()).ifPresent(place -> links.add(new Link(use.node().getOffset(), use.node().getLength(), place)));
+        }
+        links.sort((one, other) -> Integer.compare(one.offset(), other.offset()));
+        return links;
+    }
+
+    private List<Use> uses(ParsedFile file) {
+        List<Use> uses = new ArrayList<>();
+        file.content().eAllContents().forEachRemaining(each -> uses.addAll(usesOf(each)));
+        return uses;
+    }
+
+    private static List<Use> usesOf(EObject holder) {
+        List<Use> uses = new ArrayList<>();
+        for (EReference reference : holder.eClass().getEAllReferences()) {
+            if (!reference.isContainment() && !reference.isContainer() && holder.eIsSet(reference)) {
+                add(holder, reference, uses);
+            }
+        }
+        if (holder instanceof Load load) {
+            add(load, Literals.LOAD__ITEMS, load.getItems(), uses);
+            add(load, Literals.LOAD__LEFT_OUT, load.getLeftOut(), uses);
+        }
+        return uses;
+    }
+
+    private static void add(EObject holder, EReference reference, List<Use> uses) {
+        List<INode> nodes = NodeModelUtils.findNodesForFeature(holder, reference);
+        Object value = holder.eGet(reference);
+        List<?> targets = value instanceof List<?> many ? many : List.of(value);
+        for (int i = 0; i < Math.min(nodes.size(), targets.size()); i++) {
+            if (targets.get(i) instanceof Named target && !target.eIsProxy()) {
+                uses.add(new Use(nodes.get(i), target));
+            }
+        }
+    }
+
+    /** What is loaded is written as a name only; it stands for what the family declares under it. */
+    private static void add(Load load, EAttribute attribute, List<String> names, List<Use> uses) {
+        List<INode> nodes = NodeModelUtils.findNodesForFeature(load, attribute);
+        Optional<Family> family = family(load);
+        for (int i = 0; i < Math.min(nodes.size(), names.size()); i++) {
+            INode node = nodes.get(i);
+            String name = names.get(i);
+            family.flatMap(each -> Families.loadItem(each, name)).ifPresent(item -> uses.add(new Use(node, item)));
+        }
+    }
+
+    /** The family that a place in a text speaks of. */
+    static Optional<Family> family(EObject inside) {
+        return Procedures.around(inside, Family.class)
+                .or(() -> Procedures.around(inside, Procedure.class).map(Procedure::getFamily).filter(family -> !family.eIsProxy()));
+    }
+}

@@ -1,0 +1,92 @@
+package org.benchwright.language.internal.editing;
+
+import java.util.ArrayList;
+import java.util.List;
+
+import org.benchwright.language.editing.ContentsKind;
+import org.benchwright.language.editing.ContentsRow;
+import org.benchwright.model.Block;
+import org.benchwright.model.Family;
+import org.benchwright.model.MakeSafe;
+import org.benchwright.model.Named;
+import org.benchwright.model.Procedure;
+import org.benchwright.model.ProcedureFile;
+import org.benchwright.model.ProcedurePackage.Literals;
+import org.benchwright.model.Procedures;
+import org.benchwright.model.Soak;
+import org.benchwright.model.Step;
+import org.eclipse.xtext.nodemodel.INode;
+import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
+
+/** The rows of a text's contents. */
+final class Outlines {
+
+    private Outlines() {
+    }
+
+    static List<ContentsRow> of(ProcedureFile file) {
+        List<ContentsRow> rows = new ArrayList<>();
+        file.getFamilies().forEach(family -> rows.add(family(family)));
+        file.getProcedures().forEach(procedure -> rows.add(procedure(procedure)));
+        rows.sort((one, other) -> Integer.compare(one.offset(), other.offset()));
+        return rows;
+    }
+
+    private static ContentsRow family(Family family) {
+        List<ContentsRow> parts = new ArrayList<>();
+        parts.addAll(rows(ContentsKind.LAMP, family.getLamps()));
+        parts.addAll(rows(ContentsKind.DISPLAY, family.getDisplays()));
+        parts.addAll(rows(ContentsKind.MODE, family.getModes()));
+        parts.addAll(rows(ContentsKind.ITEM, family.getKeeps()));
+        parts.addAll(rows(ContentsKind.ITEM, family.getLoadables()));
+        parts.addAll(rows(ContentsKind.FAULT, family.getFaults()));
+        return row(ContentsKind.FAMILY, family, parts);
+    }
+
+    private static ContentsRow procedure(Procedure procedure) {
+        List<ContentsRow> parts = new ArrayList<>();
+        group(EditingText.HAZARDS, rows(ContentsKind.HAZARD, procedure.getHazards()), parts);
+        group(EditingText.INSTRUMENTS, rows(ContentsKind.INSTRUMENT, procedure.getInstruments()), parts);
+        group(EditingText.PRECONDITIONS, rows(ContentsKind.PRECONDITION, procedure.getPreconditions()), parts);
+        procedure.getBlocks().forEach(block -> parts.add(block(block)));
+        if (procedure.getMakeSafe() != null) {
+            parts.add(makeSafe(procedure.getMakeSafe()));
+        }
+        return row(ContentsKind.PROCEDURE, procedure, parts);
+    }
+
+    private static void group(EditingText label, List<ContentsRow> rows, List<ContentsRow> parts) {
+        if (!rows.isEmpty()) {
+            ContentsRow first = rows.get(0);
+            parts.add(new ContentsRow(ContentsKind.GROUP, "", label.text(), first.offset(), first.length(),
+                    rows.get(rows.size() - 1).end(), rows));
+        }
+    }
+
+    private static ContentsRow block(Block block) {
+        return row(block instanceof Soak ? ContentsKind.SOAK : ContentsKind.STAGE, block, steps(Procedures.steps(block)));
+    }
+
+    private static ContentsRow makeSafe(MakeSafe makeSafe) {
+        INode node = NodeModelUtils.findActualNodeFor(makeSafe);
+        return new ContentsRow(ContentsKind.MAKE_SAFE, "", Descriptions.label(makeSafe), node.getOffset(), "make safe".length(),
+                node.getEndOffset(), steps(makeSafe.getSteps()));
+    }
+
+    private static List<ContentsRow> steps(List<Step> steps) {
+        return rows(ContentsKind.STEP, steps);
+    }
+
+    private static List<ContentsRow> rows(ContentsKind kind, List<? extends Named> all) {
+        return all.stream().filter(each -> NodeModelUtils.findActualNodeFor(each) != null).map(each -> row(kind, each, List.of())).toList();
+    }
+
+    private static ContentsRow row(ContentsKind kind, Named named, List<ContentsRow> children) {
+        INode whole = NodeModelUtils.findActualNodeFor(named);
+        List<INode> names = NodeModelUtils.findNodesForFeature(named, Literals.NAMED__NAME);
+        INode name = names.isEmpty() ? whole : names.get(0);
+        String written = named.getName() == null ? "" : named.getName();
+        return new ContentsRow(kind, written, Descriptions.label(named), name.getOffset(), names.isEmpty() ? 0 : name.getLength(),
+                whole.getEndOffset(), children);
+    }
+}

@@ -1,0 +1,83 @@
+package org.benchwright.language.internal.editing;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.ResourceBundle;
+import java.util.function.Function;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+
+import org.benchwright.language.editing.Proposal.Slot;
+import org.benchwright.model.Families;
+import org.benchwright.model.Family;
+import org.benchwright.model.Mark;
+import org.benchwright.model.Named;
+import org.benchwright.model.Procedure;
+import org.benchwright.model.Procedures;
+import org.eclipse.emf.ecore.EObject;
+
+/** Whole statements, steps and files to begin with; their examples are names that are declared, where there are any. */
+final class Templates {
+
+    private static final String BUNDLE = "org.benchwright.language.internal.editing.templates";
+    /** A slot: what kind of name it wants, and what stands there where there is none. */
+    private static final Pattern SLOT = Pattern.compile("<([a-z]*):([^>]*)>");
+
+    private static final Map<String, Function<Family, List<? extends Named>>> OF_FAMILY = Map.of("lamp", Families::lamps, "mode",
+            Families::modes, "kept", Families::keptItems, "loadable", Families::loadItems, "fault", Families::faults);
+    private static final Map<String, Function<Procedure, List<? extends Named>>> OF_PROCEDURE = Map.of("hazard", Procedure::getHazards,
+            "instrument", Procedure::getInstruments, "mark", procedure -> Procedures.statements(procedure, Mark.class));
+
+    private final String key;
+    private final ResourceBundle texts;
+
+    private Templates(String key, ResourceBundle texts) {
+        this.key = key;
+        this.texts = texts;
+    }
+
+    /**
+     * A template with its examples put in.
+     *
+     * @param label  what is listed
+     * @param detail what it is for
+     * @param text   what is written
+     * @param slots  what is to be changed in it
+     */
+    record FilledIn(String label, String detail, String text, List<Slot> slots) {
+    }
+
+    /** The templates that begin with a word at the beginning of a rule. */
+    static Stream<Templates> of(String rule, String word) {
+        ResourceBundle texts = ResourceBundle.getBundle(BUNDLE, Locale.getDefault(), Templates.class.getClassLoader());
+        String beginning = rule + "." + word + ".";
+        return texts.keySet().stream().filter(key -> key.startsWith(beginning) && key.endsWith(".text")).sorted()
+                .map(key -> new Templates(key.substring(0, key.length() - ".text".length()), texts));
+    }
+
+    /** Puts in names that can be referred to at a place, and indents the lines after the first. */
+    FilledIn filledIn(EObject place, String indentation) {
+        Matcher slot = SLOT.matcher(texts.getString(key + ".text").replace("\n", "\n" + indentation));
+        StringBuilder text = new StringBuilder();
+        List<Slot> slots = new ArrayList<>();
+        while (slot.find()) {
+            slot.appendReplacement(text, "");
+            String example = example(place, slot.group(1), slot.group(2));
+            slots.add(new Slot(text.length(), example.length()));
+            text.append(example);
+        }
+        slot.appendTail(text);
+        return new FilledIn(texts.getString(key + ".label"), texts.getString(key + ".detail"), text.toString(), slots);
+    }
+
+    private static String example(EObject place, String kind, String otherwise) {
+        Stream<? extends Named> ofFamily = NameIndex.family(place).filter(family -> OF_FAMILY.containsKey(kind)).stream()
+                .flatMap(family -> OF_FAMILY.get(kind).apply(family).stream());
+        Stream<? extends Named> ofProcedure = Procedures.around(place, Procedure.class).filter(p -> OF_PROCEDURE.containsKey(kind))
+                .stream().flatMap(procedure -> OF_PROCEDURE.get(kind).apply(procedure).stream());
+        return Stream.concat(ofFamily, ofProcedure).map(Named::getName).filter(name -> name != null).findFirst().orElse(otherwise);
+    }
+}
