@@ -20,7 +20,9 @@ import org.benchwright.ledger.DocumentKind;
 import org.benchwright.ledger.Fault;
 import org.benchwright.ledger.FaultKind;
 import org.benchwright.ledger.Ledger;
+import org.benchwright.ledger.LedgerProofs;
 import org.benchwright.ledger.LedgerVerifier;
+import org.benchwright.ledger.SignedCheckpoint;
 import org.benchwright.ledger.SqliteLedger;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.Verification;
@@ -232,6 +234,42 @@ class AttackTest {
         assertTrue(LedgerVerifier.verify(VerificationRequest.of(forged)).clean(), "without the key at hand it can't be known");
         assertFalse(LedgerVerifier.verify(
                 VerificationRequest.of(forged).with(BenchKeyStore.publicKey(folder).orElseThrow())).clean(), "with a copy it is found");
+    }
+
+    /** The most that can be done with disk, SQL and a key of one's own: a test rewritten, everything chained and sealed anew. */
+    @Test
+    void reChainedAndResealedWithAnotherKey() throws Exception {
+        SignedCheckpoint kept;
+        try (Ledger open = SqliteLedger.openReadOnly(ledger)) {
+            kept = new LedgerProofs(open).latest();
+        }
+        Path stranger = Files.createDirectory(folder.resolve("stranger"));
+        Path forged = Forger.replay(ledger, stranger, BenchKeyStore.openOrCreate(stranger), "23.9", "24.1");
+        Files.delete(stranger.resolve(BenchKeyStore.PUBLIC_FILE));
+        assertTrue(LedgerVerifier.verify(VerificationRequest.of(forged)).clean(), "in itself it is in order");
+        Files.copy(forged, ledger, StandardCopyOption.REPLACE_EXISTING);
+        assertEquals(EnumSet.of(FaultKind.FOREIGN_KEY), kinds(), "beside the bench's public key it is not");
+        Set<FaultKind> againstKept = LedgerVerifier.verify(VerificationRequest.of(forged).against(List.of(kept))).faults().stream()
+                .map(Fault::kind).collect(Collectors.toSet());
+        assertEquals(Set.of(FaultKind.HISTORY_REWRITTEN), againstKept, "without that key, a kept checkpoint tells");
+    }
+
+    @Test
+    void aByteOfASignatureOrCheckpointOrSignerChanged() throws Exception {
+        byte[] untouched = Files.readAllBytes(ledger);
+        for (String place : List.of("checkpoint SET signature", "checkpoint SET root", "checkpoint SET documents_link", "signer SET signature",
+                "signer SET public_key")) {
+            String table = place.substring(0, place.indexOf(' '));
+            String column = place.substring(place.lastIndexOf(' ') + 1);
+            try (Tamper tamper = Tamper.with(ledger)) {
+                byte[] bytes = tamper.bytes("SELECT " + column + " FROM " + table + " WHERE number = 1");
+                bytes[bytes.length - 1] ^= 1;
+                tamper.behindTheTriggers(work -> work.run("UPDATE " + place + " = ? WHERE number = 1", bytes));
+            }
+            assertFound(table.equals("signer") ? FaultKind.SIGNER_CHANGED : FaultKind.CHECKPOINT_FALSE);
+            Files.write(ledger, untouched);
+        }
+        assertEquals(Set.of(), kinds());
     }
 
     @Test

@@ -1,0 +1,162 @@
+package org.benchwright.ledger.tests;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import org.benchwright.core.Digest;
+import org.benchwright.ledger.BenchKeyStore;
+import org.benchwright.ledger.DocumentKind;
+import org.benchwright.ledger.Ledger;
+import org.benchwright.ledger.LedgerException;
+import org.benchwright.ledger.LedgerProofs;
+import org.benchwright.ledger.LedgerVerifier;
+import org.benchwright.ledger.SignedCheckpoint;
+import org.benchwright.ledger.SqliteLedger;
+import org.benchwright.ledger.VerificationRequest;
+
+/**
+ * Changes a ledger at random, one change at a time, and verifies it against a kept checkpoint. Each change is either found, or makes the
+ * file unreadable, or is shown to have no effect: all tables, triggers and attachments read as before.
+ */
+final class MutationCampaign {
+
+    private static final int ATTACHMENT = 300 << 10;
+
+    private final Path ledger;
+    private final Path attachment;
+    private final byte[] untouchedLedger;
+    private final byte[] untouchedAttachment;
+    private final String untouchedContent;
+    private final SignedCheckpoint kept;
+
+    /** What became of a change. */
+    enum Fate {
+        /** Verification names a fault. */
+        FOUND,
+        /** It can't be read as a ledger any more. */
+        UNREADABLE,
+        /** Everything that can be read is as before. */
+        WITHOUT_EFFECT,
+        /** It reads otherwise and verifies clean. */
+        MISSED,
+        /** The verifier failed. */
+        CRASHED
+    }
+
+    /**
+     * How a campaign went.
+     *
+     * @param fates  how many changes had which fate
+     * @param misses the changes that were missed or made the verifier crash
+     */
+    record Outcome(Map<Fate, Integer> fates, List<String> misses) {
+    }
+
+    private MutationCampaign(Path ledger, Path attachment, SignedCheckpoint kept) throws Exception {
+        this.ledger = ledger;
+        this.attachment = attachment;
+        this.kept = kept;
+        this.untouchedLedger = Files.readAllBytes(ledger);
+        this.untouchedAttachment = Files.readAllBytes(attachment);
+        this.untouchedContent = content();
+    }
+
+    /** Prepares a ledger in an empty folder. */
+    static MutationCampaign in(Path folder) throws Exception {
+        Path ledger = folder.resolve("bench.ledger");
+        Path beside;
+        SignedCheckpoint kept;
+        try (Ledger open = SqliteLedger.open(ledger)) {
+            byte[] photo = new byte[ATTACHMENT];
+            new Random(1).nextBytes(photo);
+            String hex = open.keep(photo, DocumentKind.ATTACHMENT).hex();
+            new SampleLedger(open, BenchKeyStore.openOrCreate(folder)).carryOut(3, 6);
+            beside = folder.resolve("attachments").resolve(hex.substring(0, 2)).resolve(hex.substring(2));
+            kept = new LedgerProofs(open).latest();
+        }
+        return new MutationCampaign(ledger, beside, kept);
+    }
+
+    /** Carries out {@code count} changes that follow from {@code seed}. */
+    Outcome run(long seed, int count) throws Exception {
+        Map<Fate, Integer> fates = new EnumMap<>(Fate.class);
+        List<String> misses = new ArrayList<>();
+        for (int number = 0; number < count; number++) {
+            restore();
+            Random random = new Random(seed * 1_000_003 + number);
+            String deed = change(random);
+            Fate fate = fate();
+            fates.merge(fate, 1, Integer::sum);
+            if (fate == Fate.MISSED || fate == Fate.CRASHED) {
+                misses.add("seed " + seed + ", change " + number + ": " + fate + ": " + deed);
+            }
+        }
+        restore();
+        return new Outcome(fates, misses);
+    }
+
+    private void restore() throws IOException {
+        for (String suffix : List.of("-wal", "-shm", "-journal")) {
+            Files.deleteIfExists(ledger.resolveSibling(ledger.getFileName() + suffix));
+        }
+        Files.write(ledger, untouchedLedger);
+        Files.write(attachment, untouchedAttachment);
+    }
+
+    private String change(Random random) throws Exception {
+        int kind = random.nextInt(20);
+        if (kind < 6) {
+            return RandomChange.ofBytes(random, ledger);
+        }
+        return kind == 6 ? RandomChange.ofBytes(random, attachment) : RandomChange.ofTables(random, ledger);
+    }
+
+    private Fate fate() throws Exception {
+        boolean clean;
+        try {
+            clean = LedgerVerifier.verify(VerificationRequest.of(ledger).against(List.of(kept))).clean();
+        } catch (LedgerException cannotRead) {
+            return Fate.UNREADABLE;
+        } catch (RuntimeException | StackOverflowError | OutOfMemoryError crash) {
+            return Fate.CRASHED;
+        }
+        if (!clean) {
+            return Fate.FOUND;
+        }
+        return content().equals(untouchedContent) ? Fate.WITHOUT_EFFECT : Fate.MISSED;
+    }
+
+    /** Everything that can be read: tables, triggers, attachments. */
+    private String content() throws Exception {
+        StringBuilder content = new StringBuilder(Digest.of(Files.readAllBytes(attachment)).hex());
+        try (Tamper reader = Tamper.with(ledger)) {
+            for (String table : List.of("sqlite_master", "event", "document", "signer", "checkpoint")) {
+                dump(reader, table, content);
+            }
+        }
+        return Digest.of(content.toString().getBytes(StandardCharsets.UTF_8)).hex();
+    }
+
+    private static void dump(Tamper reader, String table, StringBuilder to) throws SQLException {
+        // The number of the page where a table begins is the file's own affair.
+        String columns = table.equals("sqlite_master") ? "type, name, tbl_name, sql" : "*";
+        try (var statement = reader.connection().createStatement();
+                var rows = statement.executeQuery("SELECT " + columns + " FROM " + table + " ORDER BY 1, 2")) {
+            while (rows.next()) {
+                for (int i = 1; i <= rows.getMetaData().getColumnCount(); i++) {
+                    byte[] bytes = rows.getBytes(i);
+                    to.append(bytes == null ? "null" : Digest.of(bytes).hex()).append('|');
+                }
+                to.append('\n');
+            }
+        }
+    }
+
+}
