@@ -1,6 +1,5 @@
 package org.benchwright.evidence;
 
-import org.benchwright.evidence.internal.Integral;
 import org.benchwright.evidence.internal.Require;
 
 /**
@@ -16,9 +15,6 @@ import org.benchwright.evidence.internal.Require;
  * @param accepted the probability that a unit is accepted
  */
 public record GlobalRisk(double falseAccept, double falseReject, double accepted) {
-
-    /** Beyond this many standard deviations a normal process has less than 10<sup>-30</sup> left. */
-    private static final double REACH = 12;
 
     /**
      * A span of values, one side of which may be infinite.
@@ -42,7 +38,35 @@ public record GlobalRisk(double falseAccept, double falseReject, double accepted
     }
 
     /**
-     * Reckons both risks.
+     * How values scatter.
+     *
+     * @param mean their middle
+     * @param deviation their standard deviation, above zero
+     * @param shape of the scatter
+     */
+    public record Spread(double mean, double deviation, Shape shape) {
+
+        /**
+         * Checks the numbers.
+         *
+         * @throws IllegalArgumentException when the mean is not finite or the deviation is not above zero
+         */
+        public Spread {
+            Require.finite("mean", mean);
+            Require.positive("deviation", deviation);
+        }
+    }
+
+    /** How values scatter around their middle. */
+    public enum Shape {
+        /** Normal. */
+        NORMAL,
+        /** All values within &radic;3 standard deviations alike, none beyond. */
+        RECTANGULAR
+    }
+
+    /**
+     * Reckons both risks for normal units and normal errors.
      *
      * @param processMean m
      * @param processDeviation s<sub>p</sub>, above zero
@@ -54,16 +78,26 @@ public record GlobalRisk(double falseAccept, double falseReject, double accepted
      */
     public static GlobalRisk of(double processMean, double processDeviation, double measurementDeviation,
             Span tolerance, Span acceptance) {
-        Require.finite("process mean", processMean);
-        Require.positive("process deviation", processDeviation);
-        Require.positive("measurement deviation", measurementDeviation);
-        Scaled scaled = new Scaled(processMean, processDeviation, measurementDeviation, acceptance);
-        double from = scaled.ofProcess(tolerance.lower());
-        double to = scaled.ofProcess(tolerance.upper());
-        double wronglyAccepted = scaled.integrate(-REACH, from, true) + scaled.integrate(to, REACH, true);
-        double wronglyRejected = scaled.integrate(from, to, false);
-        double rightlyAccepted = scaled.integrate(from, to, true);
-        return new GlobalRisk(wronglyAccepted, wronglyRejected, wronglyAccepted + rightlyAccepted);
+        return of(new Spread(processMean, processDeviation, Shape.NORMAL),
+                new Spread(0, measurementDeviation, Shape.NORMAL), tolerance, acceptance);
+    }
+
+    /**
+     * Reckons both risks for units and errors of any shape.
+     *
+     * @param units how true values scatter
+     * @param errors how measured values scatter around the true one; their mean is what the instrument reads too high
+     * @param tolerance the tolerance limits
+     * @param acceptance the acceptance limits
+     * @return the risks
+     */
+    public static GlobalRisk of(Spread units, Spread errors, Span tolerance, Span acceptance) {
+        GlobalIntegral integral = new GlobalIntegral(units, errors, acceptance);
+        double from = tolerance.lower();
+        double to = tolerance.upper();
+        double wronglyAccepted = integral.accepted(Double.NEGATIVE_INFINITY, from)
+                + integral.accepted(to, Double.POSITIVE_INFINITY);
+        return new GlobalRisk(wronglyAccepted, integral.rejected(from, to), wronglyAccepted + integral.accepted(from, to));
     }
 
     /**
@@ -87,28 +121,5 @@ public record GlobalRisk(double falseAccept, double falseReject, double accepted
         Require.positive("half-width", halfWidth);
         Require.properFraction("part in tolerance", inTolerance);
         return halfWidth / Normal.quantile((1 + inTolerance) / 2);
-    }
-
-    /** The process in its own standard deviations. */
-    private record Scaled(double mean, double deviation, double measurementDeviation, Span acceptance) {
-
-        double ofProcess(double value) {
-            return Math.max(-REACH, Math.min(REACH, (value - mean) / deviation));
-        }
-
-        double integrate(double from, double to, boolean accepted) {
-            if (from >= to) {
-                return 0;
-            }
-            // The acceptance probability turns within a few measurement deviations: the panels must be no coarser.
-            double finest = Math.min(1, measurementDeviation / deviation);
-            return Integral.of(z -> Normal.density(z) * probability(mean + deviation * z, accepted), from, to, finest);
-        }
-
-        private double probability(double trueValue, boolean accepted) {
-            double low = (acceptance.lower() - trueValue) / measurementDeviation;
-            double high = (acceptance.upper() - trueValue) / measurementDeviation;
-            return accepted ? Normal.between(low, high) : Normal.below(low) + Normal.above(high);
-        }
     }
 }

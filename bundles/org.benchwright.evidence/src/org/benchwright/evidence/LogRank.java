@@ -1,7 +1,6 @@
 package org.benchwright.evidence;
 
 import java.util.List;
-import java.util.Map;
 import java.util.stream.Stream;
 
 /**
@@ -30,10 +29,15 @@ public record LogRank(double observed, double expected, double variance) {
         List<Lifetime> all = Stream.concat(first.stream(), second.stream()).toList();
         double expected = 0;
         double variance = 0;
-        for (Map.Entry<Double, Integer> failures : SurvivalCurve.failuresByTime(all).entrySet()) {
-            double atRisk = SurvivalCurve.atRisk(all, failures.getKey());
-            double share = SurvivalCurve.atRisk(first, failures.getKey()) / atRisk;
-            double failed = failures.getValue();
+        double[] times = first.stream().mapToDouble(Lifetime::time).sorted().toArray();
+        int gone = 0;
+        for (RiskTable.Row row : RiskTable.of(all).rows()) {
+            while (gone < times.length && times[gone] < row.time()) {
+                gone++;
+            }
+            double atRisk = row.atRisk();
+            double share = (times.length - gone) / atRisk;
+            double failed = row.failed();
             expected += failed * share;
             variance += atRisk > 1 ? failed * share * (1 - share) * (atRisk - failed) / (atRisk - 1) : 0;
         }

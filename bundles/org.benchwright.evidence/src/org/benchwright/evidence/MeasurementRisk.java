@@ -120,4 +120,29 @@ public final class MeasurementRisk {
         }
         return new TDistribution(degreesOfFreedom).inverseCumulativeProbability(1 - risk);
     }
+
+    /**
+     * The probability that the true value lies within the limits when every true value within &plusmn;a of the measured
+     * one is alike (rectangular; JCGM 106:2012, 7.2.1 with the density of JCGM 100:2008, 4.3.7): the part of
+     * y - a .. y + a that lies within them.
+     *
+     * @param measured y
+     * @param halfWidth a, not negative; with 0 the answer is 0 or 1, a value on a limit conforming
+     * @param lower T<sub>L</sub>, or nothing
+     * @param upper T<sub>U</sub>, or nothing
+     * @return 0 to 1
+     * @throws IllegalArgumentException when there is no limit, the limits are inverted or a number is out of range
+     */
+    public static double conformanceOfRectangular(double measured, double halfWidth, OptionalDouble lower,
+            OptionalDouble upper) {
+        Require.finite("measured value", measured);
+        Require.notNegative("half-width", halfWidth);
+        Require.limits(lower, upper);
+        double from = Math.max(lower.orElse(Double.NEGATIVE_INFINITY), measured - halfWidth);
+        double to = Math.min(upper.orElse(Double.POSITIVE_INFINITY), measured + halfWidth);
+        if (halfWidth == 0) {
+            return from <= to ? 1 : 0;
+        }
+        return Math.max(0, to - from) / (2 * halfWidth);
+    }
 }

@@ -2,9 +2,7 @@ package org.benchwright.evidence;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.OptionalDouble;
-import java.util.TreeMap;
 
 import org.benchwright.evidence.internal.Require;
 
@@ -66,14 +64,13 @@ public record SurvivalCurve(List<Step> steps) {
         List<Step> steps = new ArrayList<>();
         double survival = 1;
         double greenwood = 0;
-        for (Map.Entry<Double, Integer> failures : failuresByTime(lifetimes).entrySet()) {
-            int atRisk = atRisk(lifetimes, failures.getKey());
-            int failed = failures.getValue();
-            survival = survival * (atRisk - failed) / atRisk;
-            greenwood += (double) failed / ((double) atRisk * (atRisk - failed));
+        for (RiskTable.Row row : RiskTable.of(lifetimes).rows()) {
+            int atRisk = row.atRisk();
+            survival = survival * (atRisk - row.failed()) / atRisk;
+            greenwood += (double) row.failed() / ((double) atRisk * (atRisk - row.failed()));
             OptionalDouble error = survival == 0 ? OptionalDouble.empty()
                     : OptionalDouble.of(survival * Math.sqrt(greenwood));
-            steps.add(new Step(failures.getKey(), atRisk, failed, survival, error));
+            steps.add(new Step(row.time(), atRisk, row.failed(), survival, error));
         }
         return new SurvivalCurve(steps);
     }
@@ -98,15 +95,5 @@ public record SurvivalCurve(List<Step> steps) {
      */
     public OptionalDouble median() {
         return steps.stream().filter(step -> step.survival() <= 0.5).mapToDouble(Step::time).findFirst();
-    }
-
-    static TreeMap<Double, Integer> failuresByTime(List<Lifetime> lifetimes) {
-        TreeMap<Double, Integer> failures = new TreeMap<>();
-        lifetimes.stream().filter(Lifetime::failed).forEach(each -> failures.merge(each.time(), 1, Integer::sum));
-        return failures;
-    }
-
-    static int atRisk(List<Lifetime> lifetimes, double time) {
-        return (int) lifetimes.stream().filter(each -> each.time() >= time).count();
     }
 }

@@ -100,7 +100,7 @@ final class SoakRules {
 
     /** What hours without a stop prove, in words and a number, instead of "probably fine": T / -ln(1 - C), rounded down. */
     private static String proved(Duration witnessed) {
-        long seconds = (long) Math.floor(witnessed.toMillis() / 1000.0 / -Math.log1p(-CONFIDENCE));
+        long seconds = org.benchwright.evidence.Soak.longestMeanTimeRevealed(witnessed, CONFIDENCE).toSeconds();
         long whole = seconds >= 3600 ? 3600 : seconds >= 60 ? 60 : 1;
         return Words.of("soak.proved", Durations.words(witnessed), "90 %", Durations.words(Duration.ofSeconds(seconds / whole * whole)));
     }

@@ -5,8 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -25,7 +23,7 @@ class SummaryTest {
         "NumAcc3, 1001, 1000000.2, 0.1, -0.999, 1e-9", "NumAcc4, 1001, 10000000.2, 0.1, -0.999, 2e-8" })
     void certifiedValues(String set, int count, double mean, double deviation, double autocorrelation, double tolerance)
             throws IOException {
-        Summary summary = Summary.of(readings(set));
+        Summary summary = Summary.of(Datasets.readings(set));
         assertEquals(count, summary.count());
         assertEquals(mean, summary.mean(), 1e-14 * mean);
         assertEquals(deviation, summary.standardDeviation(), tolerance * deviation);
@@ -51,7 +49,7 @@ class SummaryTest {
     /** What the two passes are for: sums of squares in one pass lose the deviation of the hardest set. */
     @Test
     void onePassWouldNotDo() throws IOException {
-        List<Double> readings = readings("NumAcc4");
+        List<Double> readings = Datasets.readings("NumAcc4");
         double sum = readings.stream().mapToDouble(each -> each).sum();
         double squares = readings.stream().mapToDouble(each -> each * each).sum();
         double inOnePass = (squares - sum * sum / readings.size()) / (readings.size() - 1);
@@ -65,18 +63,5 @@ class SummaryTest {
         assertThrows(IllegalArgumentException.class, () -> Summary.of(one));
         assertThrows(IllegalArgumentException.class, () -> Summary.of(undefined));
         assertEquals(0, Summary.of(List.of(5.0, 5.0)).autocorrelation());
-    }
-
-    private static List<Double> readings(String set) throws IOException {
-        try (InputStream file = SummaryTest.class.getResourceAsStream("data/" + set + ".dat")) {
-            List<String> lines = new String(file.readAllBytes(), StandardCharsets.US_ASCII).lines().map(String::strip)
-                    .toList();
-            int dashes = 0;
-            for (int i = 0; i < lines.size(); i++) {
-                dashes = lines.get(i).matches("-{5,}") ? i : dashes;
-            }
-            return lines.subList(dashes + 1, lines.size()).stream().filter(line -> !line.isEmpty()).map(Double::valueOf)
-                    .toList();
-        }
     }
 }

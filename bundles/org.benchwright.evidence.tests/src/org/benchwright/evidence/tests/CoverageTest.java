@@ -1,0 +1,198 @@
+package org.benchwright.evidence.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.Random;
+
+import org.benchwright.evidence.Drift;
+import org.benchwright.evidence.GlobalRisk;
+import org.benchwright.evidence.GlobalRisk.Shape;
+import org.benchwright.evidence.GlobalRisk.Span;
+import org.benchwright.evidence.GlobalRisk.Spread;
+import org.benchwright.evidence.IntervalFit;
+import org.benchwright.evidence.Lifetime;
+import org.benchwright.evidence.MeasurementRisk;
+import org.benchwright.evidence.Proportion;
+import org.benchwright.evidence.Soak;
+import org.benchwright.evidence.Soak.End;
+import org.benchwright.evidence.StopInterval;
+import org.benchwright.evidence.SurvivalCurve;
+import org.hipparchus.distribution.discrete.BinomialDistribution;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** How often intervals hold the truth: by summing where that is possible, else by chance within its own error. */
+class CoverageTest {
+
+    private static final int RUNS = 4000;
+
+    private interface Experiment {
+        boolean holds(Random random);
+    }
+
+    private static void assertCovers(double promised, Experiment experiment) {
+        double share = share(experiment);
+        assertEquals(promised, share, 4 * Math.sqrt(promised * (1 - promised) / RUNS));
+    }
+
+    private static double share(Experiment experiment) {
+        Random random = new Random(1900);
+        int held = 0;
+        for (int run = 0; run < RUNS; run++) {
+            held += experiment.holds(random) ? 1 : 0;
+        }
+        return (double) held / RUNS;
+    }
+
+    /** Summed over all outcomes: the exact interval never covers less than promised, Wilson's does on average. */
+    @ParameterizedTest
+    @CsvSource({ "10, 0.90", "25, 0.95", "60, 0.95", "60, 0.99" })
+    void exactIntervalsCoverAtLeastWhatTheyPromise(int of, double confidence) {
+        double sum = 0;
+        int places = 99;
+        for (int place = 1; place <= places; place++) {
+            double truth = place / (places + 1.0);
+            double exact = coverage(of, truth, hits -> new Proportion(hits, of).clopperPearson(confidence));
+            assertTrue(exact >= confidence - 1e-9, () -> truth + ": " + exact);
+            sum += coverage(of, truth, hits -> new Proportion(hits, of).wilson(confidence));
+        }
+        assertEquals(confidence, sum / places, 0.015);
+    }
+
+    private interface Interval {
+        Proportion.Interval of(long hits);
+    }
+
+    private static double coverage(int of, double truth, Interval interval) {
+        BinomialDistribution outcomes = new BinomialDistribution(of, truth);
+        double sum = 0;
+        for (int hits = 0; hits <= of; hits++) {
+            Proportion.Interval limits = interval.of(hits);
+            sum += limits.lower() <= truth && truth <= limits.upper() ? outcomes.probability(hits) : 0;
+        }
+        return sum;
+    }
+
+    /** Exact when the last stop ends the soak; at least as good when the time does. */
+    @Test
+    void boundsOfASoak() {
+        assertCovers(0.90, random -> {
+            double total = 0;
+            for (int stop = 0; stop < 4; stop++) {
+                total += exponential(random, 50);
+            }
+            Soak.MeanTime limits = Soak.limits(total, 4, 0.90, End.AT_A_STOP);
+            return limits.lower() <= 50 && 50 <= limits.upper().orElseThrow();
+        });
+        double share = share(random -> {
+            int stops = 0;
+            for (double time = exponential(random, 50); time < 200; time += exponential(random, 50)) {
+                stops++;
+            }
+            return Soak.lowerBound(200, stops, 0.90, End.AT_A_TIME) <= 50;
+        });
+        assertTrue(share >= 0.90 - 4 * Math.sqrt(0.09 / RUNS), () -> "covers " + share);
+    }
+
+    /** Slopes of a straight line with normal errors: exact. */
+    @Test
+    void limitsOfADrift() {
+        assertCovers(0.95, random -> {
+            List<Double> times = new ArrayList<>();
+            List<Double> readings = new ArrayList<>();
+            for (int i = 0; i < 8; i++) {
+                times.add((double) i);
+                readings.add(24 - 0.01 * i + 0.05 * random.nextGaussian());
+            }
+            Drift drift = Drift.of(times, readings);
+            return Math.abs(drift.slope() + 0.01) <= drift.slopeReach(0.95);
+        });
+    }
+
+    /** Stops found at looks every 24 h: the likelihood ratio is approximate, so two points are allowed beside chance. */
+    @Test
+    void limitsOfAMeanTimeFromLooks() {
+        double share = share(random -> {
+            List<StopInterval> stops = new ArrayList<>();
+            for (int unit = 0; unit < 60; unit++) {
+                double day = Math.floor(exponential(random, 60) / 24);
+                stops.add(day >= 3 ? StopInterval.never(72) : new StopInterval(24 * day, 24 * day + 24));
+            }
+            IntervalFit.Range limits = IntervalFit.meanTimeLimits(stops, 0.95);
+            return limits.lower() <= 60 && 60 <= limits.upper();
+        });
+        assertEquals(0.95, share, 0.02);
+    }
+
+    /** Limits of a survival curve in its middle, where Greenwood's formula serves well: allowed 1.5 points beside chance. */
+    @Test
+    void limitsOfASurvivalCurve() {
+        double share = share(random -> {
+            List<Lifetime> units = new ArrayList<>();
+            for (int unit = 0; unit < 80; unit++) {
+                double stop = exponential(random, 100);
+                double leaves = 40 + 60 * random.nextDouble();
+                units.add(stop < leaves ? Lifetime.failedAt(stop) : Lifetime.aliveAt(leaves));
+            }
+            SurvivalCurve.Step last = SurvivalCurve.of(units).steps().stream().filter(step -> step.time() <= 50)
+                    .reduce((first, second) -> second).orElseThrow();
+            Proportion.Interval limits = last.limits(0.95);
+            return limits.lower() <= Math.exp(-0.5) && Math.exp(-0.5) <= limits.upper();
+        });
+        assertEquals(0.95, share, 0.015 + 4 * Math.sqrt(0.95 * 0.05 / RUNS));
+    }
+
+    private static double exponential(Random random, double mean) {
+        return -mean * Math.log(1 - random.nextDouble());
+    }
+
+    /** Rectangular values, by hand: the part of the span that lies inside. */
+    @ParameterizedTest
+    @CsvSource({ "0, 1, 1", "0.5, 1, 0.75", "1, 1, 0.5", "2, 1, 0", "0, 2, 0.5", "0.5, 4, 0.25" })
+    void rectangularConformance(double measured, double halfWidth, double expected) {
+        var lower = OptionalDouble.of(-1);
+        var upper = OptionalDouble.of(1);
+        assertEquals(expected, MeasurementRisk.conformanceOfRectangular(measured, halfWidth, lower, upper), 1e-15);
+        assertEquals(expected, MeasurementRisk.conformanceOfRectangular(-measured, halfWidth, lower, upper), 1e-15);
+    }
+
+    /** Units alike over -2 .. 2, errors alike over -0.5 .. 0.5, limits -1 .. 1: two triangles of 1/16 each side, by hand. */
+    @Test
+    void rectangularUnitsAndErrors() {
+        Spread units = new Spread(0, 2 / Math.sqrt(3), Shape.RECTANGULAR);
+        Spread errors = new Spread(0, 0.5 / Math.sqrt(3), Shape.RECTANGULAR);
+        GlobalRisk risk = GlobalRisk.of(units, errors, new Span(-1, 1), new Span(-1, 1));
+        assertEquals(2 * 0.125 / 4, risk.falseAccept(), 1e-12);
+        assertEquals(2 * 0.125 / 4, risk.falseReject(), 1e-12);
+        assertEquals(0.5, risk.accepted(), 1e-12);
+    }
+
+    /** Any shapes, against chance: within four standard errors. */
+    @ParameterizedTest
+    @CsvSource({ "NORMAL, NORMAL", "NORMAL, RECTANGULAR", "RECTANGULAR, NORMAL", "RECTANGULAR, RECTANGULAR" })
+    void risksAgreeWithSimulation(Shape ofUnits, Shape ofErrors) {
+        GlobalRisk risk = GlobalRisk.of(new Spread(0.2, 1, ofUnits), new Spread(0.05, 0.3, ofErrors), new Span(-1.5, 1.5),
+                new Span(-1.3, 1.3));
+        Random random = new Random(106);
+        int runs = 200_000;
+        int wronglyAccepted = 0;
+        int wronglyRejected = 0;
+        for (int run = 0; run < runs; run++) {
+            double truth = 0.2 + one(random, ofUnits);
+            boolean accepted = Math.abs(truth + 0.05 + 0.3 * one(random, ofErrors)) <= 1.3;
+            wronglyAccepted += accepted && Math.abs(truth) > 1.5 ? 1 : 0;
+            wronglyRejected += !accepted && Math.abs(truth) <= 1.5 ? 1 : 0;
+        }
+        assertEquals(risk.falseAccept(), (double) wronglyAccepted / runs, 4 * Math.sqrt(risk.falseAccept() / runs));
+        assertEquals(risk.falseReject(), (double) wronglyRejected / runs, 4 * Math.sqrt(risk.falseReject() / runs));
+    }
+
+    private static double one(Random random, Shape shape) {
+        return shape == Shape.NORMAL ? random.nextGaussian() : Math.sqrt(3) * (2 * random.nextDouble() - 1);
+    }
+}

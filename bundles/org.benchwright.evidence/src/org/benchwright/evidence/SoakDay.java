@@ -1,0 +1,83 @@
+package org.benchwright.evidence;
+
+import java.util.List;
+import java.util.stream.Stream;
+
+import org.benchwright.evidence.internal.Require;
+
+/**
+ * What a stretch of the soak finds and costs, such as the third day: of the units that reach its beginning, the part that
+ * stops in it, learned from soaks that were watched. Units that were taken off before its end count for as long as they
+ * were watched (Kaplan and Meier, begun anew at the stretch).
+ *
+ * <p>Truncation: soaks end, so nothing is learned about stops later than the longest of them.
+ *
+ * @param from its beginning
+ * @param to its end
+ * @param reached how many units were still working and watched at its beginning
+ * @param stopped how many were seen to stop in it
+ * @param foundPer1000 units found in it, of 1,000 that reach it
+ * @param least the lower confidence limit for that
+ * @param most the upper confidence limit
+ * @param stationHoursEach station-hours spent for each unit found; infinite when none was
+ */
+public record SoakDay(double from, double to, int reached, int stopped, double foundPer1000, double least, double most,
+        double stationHoursEach) {
+
+    /**
+     * Learns from soaks.
+     *
+     * @param soaks how long each unit soaked, in hours, and whether it stopped then
+     * @param from the beginning, not negative
+     * @param to the end, later than the beginning
+     * @param confidence two-sided, between 0 and 1
+     * @return what the stretch finds
+     * @throws IllegalArgumentException when a number is out of range, or no unit was watched to the end of the stretch or
+     *         stopped in it: nothing can be said then
+     */
+    public static SoakDay of(List<Lifetime> soaks, double from, double to, double confidence) {
+        Require.notNegative("beginning", from);
+        Require.finite("end", to);
+        Require.properFraction("confidence", confidence);
+        if (to <= from) {
+            throw new IllegalArgumentException("A stretch ends after its beginning.");
+        }
+        List<Lifetime> reached = soaks.stream().filter(each -> each.time() > from)
+                .map(each -> new Lifetime(each.time() - from, each.failed())).toList();
+        List<Lifetime> cut = reached.stream()
+                .map(each -> each.time() > to - from ? Lifetime.aliveAt(to - from) : each).toList();
+        int stopped = (int) cut.stream().filter(Lifetime::failed).count();
+        int through = (int) cut.stream().filter(each -> each.time() >= to - from).count();
+        if (through == 0 && stopped < reached.size() || reached.isEmpty()) {
+            throw new IllegalArgumentException("No unit was watched through this stretch.");
+        }
+        SurvivalCurve curve = SurvivalCurve.of(cut);
+        double found = 1 - curve.at(to - from);
+        Proportion.Interval limits = limits(curve, stopped, Math.max(through, stopped), confidence);
+        double hours = cut.stream().mapToDouble(Lifetime::time).sum();
+        return new SoakDay(from, to, reached.size(), stopped, 1000 * found, 1000 * limits.lower(), 1000 * limits.upper(),
+                stopped == 0 ? Double.POSITIVE_INFINITY : hours / stopped);
+    }
+
+    private static Proportion.Interval limits(SurvivalCurve curve, int stopped, int through, double confidence) {
+        if (stopped == 0) {
+            return new Proportion(0, through).clopperPearson(confidence);
+        }
+        Proportion.Interval surviving = curve.steps().get(curve.steps().size() - 1).limits(confidence);
+        return new Proportion.Interval(1 - surviving.upper(), 1 - surviving.lower());
+    }
+
+    /**
+     * All whole days within the longest soak watched.
+     *
+     * @param soaks as for {@link #of}
+     * @param confidence two-sided, between 0 and 1
+     * @return each day of which something can be said, in order
+     * @throws IllegalArgumentException when the confidence is out of range
+     */
+    public static List<SoakDay> eachDay(List<Lifetime> soaks, double confidence) {
+        double longest = soaks.stream().mapToDouble(Lifetime::time).max().orElse(0);
+        return Stream.iterate(0.0, day -> day + 24 <= longest, day -> day + 24)
+                .map(day -> of(soaks, day, day + 24, confidence)).toList();
+    }
+}
