@@ -64,7 +64,7 @@ class GridTest {
         assertEquals(Outcome.CONFORMS, decided.outcome());
         assertEquals("-0.011 mA", decided.numbers().orElseThrow().value());
         assertEquals("0.005 mA", decided.numbers().orElseThrow().margin());
-        assertEquals("worst of 6 cells, at 2 / 12 mA: -0.011 mA accepted: 0.005 mA inside of the limits -0.016 .. 0.016 mA, "
+        assertEquals("worst of 6 cells, at channel 2, applied 12 mA: -0.011 mA accepted: 0.005 mA inside of the limits -0.016 .. 0.016 mA, "
                 + "uncertainty 0.004 mA", decided.words());
     }
 

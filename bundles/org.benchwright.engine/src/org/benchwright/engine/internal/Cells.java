@@ -5,6 +5,8 @@ import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 import org.benchwright.core.Quantity;
 import org.benchwright.engine.plan.Action;
@@ -29,6 +31,13 @@ final class Cells {
         }
         Collections.reverse(values);
         return List.copyOf(values);
+    }
+
+    /** A cell by the names of its axes: {@code channel 2, applied 12 mA}. */
+    static String words(Action.Grid grid, int cell) {
+        List<Action.AxisValue> at = at(grid, cell);
+        return IntStream.range(0, at.size()).mapToObj(axis -> grid.axes().get(axis).name().replace('_', ' ') + " " + at.get(axis).label())
+                .collect(Collectors.joining(", "));
     }
 
     /**

@@ -113,7 +113,7 @@ final class Readings {
         }
         Combined worst = smallestMargin(cells);
         int at = cells.indexOf(worst);
-        String words = Words.of("grid.worst", cells.size(), SignalWords.of(Cells.at(g, at)), worst.words());
+        String words = Words.of("grid.worst", cells.size(), Cells.words(g, at), worst.words());
         Checks.decide(s, g.id(), worst.outcome(), Optional.of(worst.numbers()), words);
         switch (worst.outcome()) {
             case CONFORMS, RELEASED -> Steps.next(s);

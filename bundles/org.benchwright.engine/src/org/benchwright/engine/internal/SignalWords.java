@@ -32,12 +32,4 @@ final class SignalWords {
         String opens = (w.by() ? "within " : "from ") + Durations.words(w.opens()) + " of " + w.mark();
         return w.lasting().isZero() ? opens : opens + ", lasting " + Durations.words(w.lasting());
     }
-
-    static String of(Iterable<Action.AxisValue> cell) {
-        StringBuilder words = new StringBuilder();
-        for (Action.AxisValue value : cell) {
-            words.append(words.isEmpty() ? "" : " / ").append(value.label());
-        }
-        return words.toString();
-    }
 }
