@@ -16,6 +16,10 @@ public final class Ids {
     public static final String WELCOME_VIEW = "org.benchwright.ui.welcome";
     /** The files of the procedures' folder. */
     public static final String PROCEDURES_VIEW = "org.benchwright.ui.procedures";
+    /** Contents of the text that is being written. */
+    public static final String CONTENTS_VIEW = "org.benchwright.ui.contents";
+    /** Remarks on the whole folder. */
+    public static final String REMARKS_VIEW = "org.benchwright.ui.remarks";
     /** Units on the bench. */
     public static final String UNITS_VIEW = "org.benchwright.ui.units";
     /** Step card. */

@@ -4,16 +4,15 @@ import org.benchwright.ui.Ids;
 import org.eclipse.ui.IPageLayout;
 import org.eclipse.ui.IPerspectiveFactory;
 
-/**
- * Procedures to the left, the editor beside them. No view of remarks as long as nothing fills it: an empty one would say that a text is
- * sound.
- */
+/** Procedures and the contents of one to the left, the editor beside them, what there is to remark on below it. */
 public final class AuthorPerspective implements IPerspectiveFactory {
 
     @Override
     public void createInitialLayout(IPageLayout layout) {
         layout.setEditorAreaVisible(true);
         String editors = layout.getEditorArea();
-        layout.addView(Ids.PROCEDURES_VIEW, IPageLayout.LEFT, 0.2f, editors);
+        layout.addView(Ids.PROCEDURES_VIEW, IPageLayout.LEFT, 0.22f, editors);
+        layout.addView(Ids.CONTENTS_VIEW, IPageLayout.BOTTOM, 0.3f, Ids.PROCEDURES_VIEW);
+        layout.addView(Ids.REMARKS_VIEW, IPageLayout.BOTTOM, 0.75f, editors);
     }
 }

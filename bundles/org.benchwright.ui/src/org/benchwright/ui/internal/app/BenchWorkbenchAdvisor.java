@@ -1,6 +1,7 @@
 package org.benchwright.ui.internal.app;
 
 import org.benchwright.ui.Ids;
+import org.benchwright.ui.internal.author.Authoring;
 import org.benchwright.ui.internal.desk.Desk;
 import org.eclipse.core.resources.ResourcesPlugin;
 import org.eclipse.core.runtime.CoreException;
@@ -17,10 +18,12 @@ import org.eclipse.ui.ide.IDE;
 final class BenchWorkbenchAdvisor extends WorkbenchAdvisor {
 
     private final Desk desk;
+    private final Authoring authoring;
     private final Settings settings;
 
-    BenchWorkbenchAdvisor(Desk desk, Settings settings) {
+    BenchWorkbenchAdvisor(Desk desk, Authoring authoring, Settings settings) {
         this.desk = desk;
+        this.authoring = authoring;
         this.settings = settings;
     }
 
@@ -30,6 +33,7 @@ final class BenchWorkbenchAdvisor extends WorkbenchAdvisor {
         configurer.setSaveAndRestore(true);
         IEclipseContext context = configurer.getWorkbench().getService(IEclipseContext.class);
         context.set(Desk.class, desk);
+        context.set(Authoring.class, authoring);
         context.set(Settings.class, settings);
         WorkbenchImages.declare(configurer);
     }

@@ -5,6 +5,7 @@ import java.net.URL;
 import java.nio.file.Path;
 
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.author.Authoring;
 import org.benchwright.ui.internal.desk.Desk;
 import org.eclipse.core.runtime.Platform;
 import org.eclipse.equinox.app.IApplication;
@@ -27,8 +28,8 @@ public final class WindowApplication implements IApplication {
                 MessageDialog.openInformation(null, Message.APP_TITLE.text(), Message.APP_SECOND_WINDOW.text());
                 return EXIT_OK;
             }
-            try (Desk desk = new Desk(settings.ledger(), settings.software())) {
-                int result = PlatformUI.createAndRunWorkbench(display, new BenchWorkbenchAdvisor(desk, settings));
+            try (Desk desk = new Desk(settings.ledger(), settings.software()); Authoring authoring = new Authoring()) {
+                int result = PlatformUI.createAndRunWorkbench(display, new BenchWorkbenchAdvisor(desk, authoring, settings));
                 return result == PlatformUI.RETURN_RESTART ? EXIT_RESTART : EXIT_OK;
             }
         } finally {

@@ -1,0 +1,124 @@
+package org.benchwright.ui.tests;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Iterator;
+import java.util.List;
+import java.util.stream.Stream;
+
+import org.benchwright.ui.Ids;
+import org.benchwright.ui.internal.app.Editors;
+import org.benchwright.ui.internal.author.RemarkMark;
+import org.eclipse.jface.text.ITextOperationTarget;
+import org.eclipse.jface.text.source.Annotation;
+import org.eclipse.jface.text.source.ISourceViewer;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Table;
+import org.eclipse.swt.widgets.TableItem;
+import org.eclipse.swt.widgets.Tree;
+import org.eclipse.ui.IEditorPart;
+
+/** A test engineer at the Author perspective. */
+final class Engineer {
+
+    private Engineer() {
+    }
+
+    /** A copy of the demo folder, to be changed at will. */
+    static Path copyOfTheDemo(Path below) throws IOException {
+        Path folder = Files.createDirectories(below.resolve("procedures"));
+        try (Stream<Path> files = Files.list(Technician.procedures())) {
+            for (Path file : files.filter(Files::isRegularFile).toList()) {
+                Files.copy(file, folder.resolve(file.getFileName()));
+            }
+        }
+        return folder;
+    }
+
+    /** Opens a file in the Author perspective and waits until the language has looked at it. */
+    static IEditorPart open(Path file) throws Exception {
+        Screen.perspective(Ids.AUTHOR);
+        Editors.open(Screen.page(), file);
+        IEditorPart editor = Screen.page().getActiveEditor();
+        Screen.waitFor("the contents", () -> contents().getItemCount() > 0);
+        return editor;
+    }
+
+    static ISourceViewer viewer(IEditorPart editor) {
+        return (ISourceViewer) editor.getAdapter(ITextOperationTarget.class);
+    }
+
+    static StyledText text(IEditorPart editor) {
+        return viewer(editor).getTextWidget();
+    }
+
+    /** Puts something in place of the first such passage, as if typed. */
+    static void replace(IEditorPart editor, String passage, String other) {
+        StyledText text = text(editor);
+        int at = text.getText().indexOf(passage);
+        if (at < 0) {
+            throw new AssertionError("not in the text: " + passage);
+        }
+        text.replaceTextRange(at, passage.length(), other);
+    }
+
+    /** Puts the caret behind the first such passage. */
+    static void goBehind(IEditorPart editor, String passage) {
+        StyledText text = text(editor);
+        text.setFocus();
+        text.setSelection(text.getText().indexOf(passage) + passage.length());
+    }
+
+    /** The remarks that are shown in the text. */
+    static List<RemarkMark> marks(IEditorPart editor) {
+        List<RemarkMark> marks = new ArrayList<>();
+        for (Iterator<Annotation> all = viewer(editor).getAnnotationModel().getAnnotationIterator(); all.hasNext();) {
+            if (all.next() instanceof RemarkMark mark) {
+                marks.add(mark);
+            }
+        }
+        return marks;
+    }
+
+    private static Table remarks() {
+        return Screen.one(Table.class, table -> table.getColumnCount() == 5 && table.getColumn(4).getText().equals("Code"));
+    }
+
+    /** The rows of Remarks: severity, words, file, line, code. */
+    static List<List<String>> remarkRows() {
+        return Stream.of(remarks().getItems()).map(Engineer::cells).toList();
+    }
+
+    private static List<String> cells(TableItem item) {
+        return List.of(item.getText(0), item.getText(1), item.getText(2), item.getText(3), item.getText(4));
+    }
+
+    /** Opens a row of Remarks. */
+    static void openRemark(int row) {
+        remarks().setSelection(row);
+        Event event = new Event();
+        event.item = remarks().getItem(row);
+        remarks().notifyListeners(SWT.DefaultSelection, event);
+        Screen.settle();
+    }
+
+    /** What Remarks says of itself. */
+    static String remarksSay() {
+        return Screen.page().findViewReference(Ids.REMARKS_VIEW).getContentDescription();
+    }
+
+    /** The tree of Contents. */
+    static Tree contents() {
+        return Screen.one(Tree.class, tree -> true);
+    }
+
+    /** Closes all editors without saving. */
+    static void closeAll() {
+        Screen.page().closeAllEditors(false);
+        Screen.settle();
+    }
+}

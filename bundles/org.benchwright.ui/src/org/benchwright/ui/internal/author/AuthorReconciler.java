@@ -1,0 +1,44 @@
+package org.benchwright.ui.internal.author;
+
+import org.eclipse.jface.text.ITextViewer;
+import org.eclipse.jface.text.reconciler.MonoReconciler;
+import org.eclipse.jface.text.source.ISourceViewer;
+
+/** Waits for a pause in typing, has the text looked at on a thread of its own, and shows the remarks in the editor. */
+public final class AuthorReconciler extends MonoReconciler {
+
+    /** Long enough for fast fingers not to make every letter be looked at, short enough not to be noticed. */
+    private static final int PAUSE_MILLIS = 40;
+
+    private final AuthorStrategy strategy;
+    private RemarkMarks marks;
+
+    /** Made by the editor. */
+    public AuthorReconciler() {
+        this(new AuthorStrategy());
+    }
+
+    private AuthorReconciler(AuthorStrategy strategy) {
+        super(strategy, false);
+        this.strategy = strategy;
+        setDelay(PAUSE_MILLIS);
+    }
+
+    @Override
+    public void install(ITextViewer viewer) {
+        super.install(viewer);
+        if (viewer instanceof ISourceViewer source) {
+            marks = new RemarkMarks(source);
+            Authoring.current().ifPresent(authoring -> authoring.add(marks));
+        }
+    }
+
+    @Override
+    public void uninstall() {
+        super.uninstall();
+        strategy.close();
+        if (marks != null) {
+            Authoring.current().ifPresent(authoring -> authoring.remove(marks));
+        }
+    }
+}
