@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.Function;
 import java.util.stream.Stream;
 
 import org.benchwright.language.internal.FolderCheck;
@@ -21,7 +22,7 @@ import com.google.inject.Injector;
 /**
  * Reads and checks families and procedures.
  *
- * <p>A file sees the files of its own folder: a procedure finds its family there. No input makes these methods throw:
+ * <p>A file sees the files of its own folder, and those of the folders from which it imports a file. No input makes these methods throw:
  * whatever is wrong with a file is a remark on it. One object serves one thread at a time.
  */
 public final class LanguageServices {
@@ -78,7 +79,8 @@ public final class LanguageServices {
         List<CheckedFile> checked = new ArrayList<>();
         byFolder.forEach((folder, inFolder) -> {
             List<ReadText> neighbours = onDisk ? neighbours(folder, inFolder) : List.of();
-            checked.addAll(new FolderCheck(injector, inFolder, neighbours).files());
+            Function<Path, List<ReadText>> others = onDisk ? other -> neighbours(other, List.of()) : other -> byFolder.getOrDefault(other, List.of());
+            checked.addAll(new FolderCheck(injector, inFolder, neighbours, others).files());
         });
         return new Checked(checked);
     }

@@ -8,6 +8,8 @@ import java.util.Optional;
 import java.util.Set;
 
 import org.benchwright.language.internal.compile.PlanCompiler;
+import org.benchwright.model.Block;
+import org.benchwright.model.CarryOut;
 import org.benchwright.model.Family;
 import org.benchwright.model.Procedure;
 
@@ -34,7 +36,7 @@ public final class ProcedureReader {
             return new Reading.Refused(alone.remarks(), alone.procedures().size());
         }
         List<Path> withFamilies = new ArrayList<>(wanted);
-        withFamilies.addAll(familyFiles(alone.procedures().get(0)));
+        withFamilies.addAll(otherFiles(alone.procedures().get(0)));
         Checked all = services.check(withFamilies);
         Optional<Procedure> procedure = all.files().stream().filter(f -> f.path().equals(file.toAbsolutePath().normalize()))
                 .flatMap(f -> f.content().getProcedures().stream()).findFirst();
@@ -44,8 +46,14 @@ public final class ProcedureReader {
         return new Reading.Ready(PlanCompiler.compile(procedure.get()), text(all, file), all.remarks());
     }
 
-    private static Set<Path> familyFiles(Procedure procedure) {
+    /** The files of the families that it is for, and of the shared stages that it carries out. */
+    private static Set<Path> otherFiles(Procedure procedure) {
         Set<Path> files = new LinkedHashSet<>();
+        for (Block block : procedure.getBlocks()) {
+            if (block instanceof CarryOut carryOut && carryOut.getShared().eResource() != procedure.eResource()) {
+                files.add(Path.of(carryOut.getShared().eResource().getURI().toFileString()));
+            }
+        }
         Set<Family> seen = new LinkedHashSet<>();
         for (Family f = procedure.getFamily(); f != null && seen.add(f); f = f.getBase()) {
             if (f.eResource() != procedure.eResource()) {

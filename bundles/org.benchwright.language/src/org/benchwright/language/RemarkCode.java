@@ -50,6 +50,20 @@ public enum RemarkCode {
     UNKNOWN_STEP_OR_STAGE(Severity.ERROR),
     /** No value of that name in the grid. */
     UNKNOWN_VALUE(Severity.ERROR),
+    /** No shared stage of that name in the folder or an imported file. */
+    UNKNOWN_SHARED_STAGE(Severity.ERROR),
+    /** The shared stage has no parameter of that name. */
+    UNKNOWN_PARAMETER(Severity.ERROR),
+    /** The family has no option of that name. */
+    UNKNOWN_OPTION(Severity.ERROR),
+    /** An import that leads to no family or procedure file. */
+    IMPORT_NOT_FOUND(Severity.ERROR),
+    /** A shared stage is carried out without a value for one of its parameters. */
+    ARGUMENT_MISSING(Severity.ERROR),
+    /** A parameter that nothing in its shared stage uses. */
+    UNUSED_PARAMETER(Severity.WARNING),
+    /** A shared stage that is for another family. */
+    SHARED_FOR_OTHER_FAMILY(Severity.ERROR),
     /** Nothing of that name. */
     UNKNOWN_NAME(Severity.ERROR),
     /** The same name twice in one list. */
@@ -96,6 +110,8 @@ public enum RemarkCode {
     DEADLINE_TOO_SHORT_FOR_HAND(Severity.WARNING),
     /** A deadline beyond the time of its stage. */
     DEADLINE_LONGER_THAN_STAGE(Severity.WARNING),
+    /** Steps that together take longer than their stage may. */
+    STEPS_LONGER_THAN_STAGE(Severity.WARNING),
     /** A measurement without limits. */
     LIMITS_NOT_SAID(Severity.ERROR),
     /** Limits where nothing is read. */
@@ -124,6 +140,16 @@ public enum RemarkCode {
     UNIT_NOT_SAID(Severity.ERROR),
     /** A grid that nobody carries out. */
     GRID_TOO_LARGE(Severity.ERROR),
+    /** A mean of fewer than two readings, or of more than anybody takes. */
+    MEAN_OF_ONE(Severity.ERROR),
+    /** A derived value that needs one which was not measured on every way there. */
+    VALUE_NOT_MEASURED(Severity.ERROR),
+    /** The chance of accepting a unit at the limit is larger than the procedure states. */
+    RISK_EXCEEDED(Severity.ERROR),
+    /** A guard band that leaves a large chance of accepting a unit at the limit. */
+    GUARD_BAND_THIN(Severity.WARNING),
+    /** Repeats that give a unit at the limit a much larger chance to be accepted. */
+    REPEATS_RAISE_RISK(Severity.WARNING),
     /** Something that can fail, and nothing says what follows. */
     NO_OUTCOME(Severity.ERROR),
     /** A check of make safe that could end without anybody's release. */
@@ -138,10 +164,16 @@ public enum RemarkCode {
     SOAK_WHILE_OFF(Severity.ERROR),
     /** Looks further apart than the soak is long. */
     LOOK_LONGER_THAN_SOAK(Severity.ERROR),
+    /** A look that may be as late as the next one is due. */
+    LOOK_TOLERANCE_TOO_LARGE(Severity.WARNING),
     /** A soak, and the family does not say what a stop looks like. */
     STOP_NOT_DECLARED(Severity.ERROR),
     /** Looks alone at a unit that restarts by itself. */
     SOAK_NEEDS_WATCH(Severity.ERROR),
+    /** A soak that does not say that its hours have to be witnessed. */
+    SOAK_NOT_WITNESSED(Severity.WARNING),
+    /** Looks that a watch makes unnecessary, and there is no watch. */
+    UNLESS_WITHOUT_WATCH(Severity.WARNING),
     /** A level that no evidence reaches. */
     LEVEL_OUT_OF_RANGE(Severity.ERROR),
     /** A claim, and no soak to support it. */
@@ -154,6 +186,8 @@ public enum RemarkCode {
     PROTECTED_ITEM_REPLACED(Severity.ERROR),
     /** A protected item is not named where others are erased. */
     PROTECTED_ITEM_NOT_NAMED(Severity.WARNING),
+    /** A protected item that is lost as soon as the supply is off. */
+    PROTECTED_ITEM_KEPT_BY_SUPPLY(Severity.WARNING),
     /** An item is both chosen and spared. */
     CHOSEN_AND_SPARED(Severity.ERROR),
     /** Something is erased before it was recorded. */
@@ -162,6 +196,8 @@ public enum RemarkCode {
     MISSING_FAMILY(Severity.ERROR),
     /** A procedure without a revision. */
     MISSING_REVISION(Severity.ERROR),
+    /** A revision that was approved with another text. */
+    APPROVED_CHANGED(Severity.ERROR),
     /** A procedure that leaves the bench as it is. */
     MISSING_MAKE_SAFE(Severity.ERROR),
     /** A procedure without a stage. */
@@ -176,6 +212,8 @@ public enum RemarkCode {
     HAZARD_INCOMPLETE(Severity.ERROR),
     /** The supply is switched on before a hazard was shown. */
     HAZARD_NOT_SHOWN(Severity.ERROR),
+    /** A wrist strap is asked for while the supply may be on. */
+    STRAP_WHILE_LIVE(Severity.ERROR),
     /** A hazard that is declared and never shown. */
     UNUSED_HAZARD(Severity.WARNING),
     /** An instrument that is declared and never used. */
@@ -233,6 +271,15 @@ public enum RemarkCode {
      */
     public String word() {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    /**
+     * The page that says more: what it means, an example that earns it, and the same mended.
+     *
+     * @return its path below the pages of the language, for example {@code docs/remarks/unknown-lamp.md}
+     */
+    public String page() {
+        return "docs/remarks/" + word() + ".md";
     }
 
     /**

@@ -117,6 +117,16 @@ public final class Families {
     }
 
     /**
+     * What a unit of a family may be fitted with.
+     *
+     * @param family a family
+     * @return those of the nearest family first
+     */
+    public static List<FittedOption> options(Family family) {
+        return gather(family, Family::getOptions);
+    }
+
+    /**
      * What shows a mode.
      *
      * @param family a family

@@ -31,6 +31,19 @@ public final class Procedures {
     }
 
     /**
+     * The name by which the text refers to a block.
+     *
+     * @param block a stage, a soak, or a shared stage that is carried out
+     * @return its name; that of the shared stage where it is carried out without a name of its own
+     */
+    public static Optional<String> name(Named block) {
+        if (block.getName() == null && block instanceof CarryOut carryOut && carryOut.getShared() != null) {
+            return Optional.ofNullable(carryOut.getShared().getName());
+        }
+        return Optional.ofNullable(block.getName());
+    }
+
+    /**
      * The steps of a block.
      *
      * @param block a stage or a soak

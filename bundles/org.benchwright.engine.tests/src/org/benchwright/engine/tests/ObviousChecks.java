@@ -10,6 +10,7 @@ import org.benchwright.engine.event.Derived.Outcome;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Fact.Sight;
 import org.benchwright.engine.plan.Action;
+import org.benchwright.engine.plan.Expression;
 import org.benchwright.engine.plan.Move;
 import org.benchwright.engine.plan.Plan;
 
@@ -57,15 +58,26 @@ abstract class ObviousChecks extends ObviousMoves {
     }
 
     void measured(Action.Measure m) {
-        List<BigDecimal> values = all(Fact.Measured.class).stream().map(f -> f.value().value()).toList();
-        Outcome outcome = ObviousDecisions.ofAll(values, m, new BigDecimal("0.05"));
+        List<BigDecimal> readings = all(Fact.Measured.class).stream().map(f -> f.value().value()).toList();
+        Outcome outcome = ObviousDecisions.ofAll(readings, m, new BigDecimal("0.05"));
         say("decided " + m.id() + " " + outcome);
-        int left = m.again().map(Action.Again::atMost).orElse(0) - (values.size() - 1);
+        values.put(stepName() + "." + m.id(), ObviousDecisions.valueOfAll(readings, m));
+        int left = m.again().map(Action.Again::atMost).orElse(0) - (readings.size() - 1);
         if (outcome == Outcome.UNDECIDED && left > 0) {
-            say("repeated " + stepName() + "." + m.id() + " " + values.size());
+            say("repeated " + stepName() + "." + m.id() + " " + readings.size());
         } else {
             decided(outcome, m.id(), m.rejected(), m.undecided());
         }
+    }
+
+    @Override
+    void derive(Action.Derive d) {
+        Expression.Difference less = (Expression.Difference) d.value();
+        BigDecimal value = values.get(((Expression.Name) less.left()).name())
+                .subtract(((Expression.Fixed) less.right()).quantity().value());
+        Outcome outcome = ObviousDecisions.of(value, d.limits(), new BigDecimal("0.05"), d.rule());
+        say("decided " + d.id() + " " + outcome);
+        decided(outcome, d.id(), d.rejected(), d.undecided());
     }
 
     void cellRead(Action.Grid g) {

@@ -34,6 +34,14 @@ final class ObviousDecisions {
         return aboveLower.min(belowUpper);
     }
 
+    /** The value that several readings come to. */
+    static BigDecimal valueOfAll(List<BigDecimal> readings, Action.Measure m) {
+        if (readings.size() > 1 && m.again().map(Action.Again::combine).orElse(Combination.LAST) == Combination.MEAN) {
+            return readings.stream().reduce(BigDecimal.ZERO, BigDecimal::add).divide(BigDecimal.valueOf(readings.size()), MathContext.DECIMAL128);
+        }
+        return readings.get(readings.size() - 1);
+    }
+
     static Outcome ofAll(List<BigDecimal> readings, Action.Measure m, BigDecimal uncertainty) {
         BigDecimal last = readings.get(readings.size() - 1);
         Combination how = m.again().map(Action.Again::combine).orElse(Combination.LAST);

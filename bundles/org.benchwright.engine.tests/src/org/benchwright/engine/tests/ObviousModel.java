@@ -114,6 +114,9 @@ final class ObviousModel extends ObviousChecks {
             measured((Action.Measure) current());
         } else if (fact instanceof Fact.CellRead) {
             cellRead((Action.Grid) current());
+        } else if (fact instanceof Fact.Confirmed c && current() instanceof Action.Branch b) {
+            b.remembered().ifPresent(key -> answers.put(key, c.yes()));
+            branch(b, c.yes());
         } else if (fact instanceof Fact.Confirmed c) {
             check(c.check(), c.yes(), ((Action.Confirm) current()).failed());
         } else if (fact instanceof Fact.Compared c) {

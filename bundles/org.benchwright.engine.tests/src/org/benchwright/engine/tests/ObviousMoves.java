@@ -148,8 +148,27 @@ abstract class ObviousMoves extends ObviousState {
                     : verdict == Verdict.REJECTED ? Outcome.DOES_NOT_CONFORM : Outcome.UNDECIDED);
         } else if (current() instanceof Action.Go go) {
             lead(go.to(), go.id(), worst);
+        } else if (current() instanceof Action.Derive derive) {
+            derive(derive);
+        } else if (current() instanceof Action.Branch branch && branch.remembered().filter(answers::containsKey).isPresent()) {
+            branch(branch, answers.get(branch.remembered().get()));
         } else if (current() instanceof Action.Wait wait) {
             waitBegins(wait);
+        }
+    }
+
+    abstract void derive(Action.Derive d);
+
+    void branch(Action.Branch b, boolean yes) {
+        say("decided " + b.id() + " CONFORMS");
+        if (yes != b.when()) {
+            next();
+        } else if (b.to().isPresent()) {
+            lead(b.to().get(), b.id(), Outcome.CONFORMS);
+        } else {
+            action = actions().size();
+            told.clear();
+            settle();
         }
     }
 

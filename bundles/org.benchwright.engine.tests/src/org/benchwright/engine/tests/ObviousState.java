@@ -1,9 +1,12 @@
 package org.benchwright.engine.tests;
 
+import java.math.BigDecimal;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
@@ -36,6 +39,9 @@ abstract class ObviousState {
     /** Facts told for the current action, with their times. */
     final List<Told> told = new ArrayList<>();
     final List<String> openPreconditions = new ArrayList<>();
+    /** What was measured and derived last, by step and name. */
+    final Map<String, BigDecimal> values = new HashMap<>();
+    final Map<String, Boolean> answers = new HashMap<>();
     Optional<WaitingFor> release = Optional.empty();
     boolean powerAsked;
     boolean offBeforePowerUp;

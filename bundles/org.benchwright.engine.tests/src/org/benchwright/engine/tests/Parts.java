@@ -161,6 +161,17 @@ final class Parts {
         return new Action.Measure(id, "meter", UnitOfMeasure.of("V"), volts("23.5", "24.5"), rule, Optional.empty(), rejected, undecided);
     }
 
+    /** A measured value less half a volt, within limits half a volt lower. */
+    static Action.Derive derive(String id, String measured, DecisionRule rule, Move rejected, Move undecided) {
+        Expression less = new Expression.Difference(new Expression.Name(measured), new Expression.Fixed(Quantity.of("0.5", "V")));
+        return new Action.Derive(id, less, volts("23.0", "24.0"), rule, rejected, undecided);
+    }
+
+    /** A question that leads elsewhere, or past the rest of the step, at a yes. */
+    static Action.Branch branch(String id, boolean when, Optional<Move.GoTo> to, Optional<String> remembered) {
+        return new Action.Branch(id, "The fan tray is fitted.", when, to, remembered);
+    }
+
     static Action.Measure measureAgain(String id, int atMost, Combination combine, Move rejected, Move undecided) {
         return new Action.Measure(id, "meter", UnitOfMeasure.of("V"), volts("23.5", "24.5"), DecisionRule.GUARDED_BOTH_WAYS,
                 Optional.of(new Action.Again(atMost, combine)), rejected, undecided);

@@ -152,7 +152,7 @@ final class RandomPlan {
     private Step step(Sketch place) {
         Set<String> left = after.get(sketches.indexOf(place));
         List<Action> actions = new ArrayList<>();
-        asks(actions, place, choices.below(2));
+        asks(actions, place, choices.below(2), false);
         for (String item : ITEMS) {
             if (left.contains(item) && !place.entry().contains(item)) {
                 actions.add(Parts.energise(item));
@@ -160,7 +160,7 @@ final class RandomPlan {
                 actions.add(Parts.isolate(item));
             }
         }
-        asks(actions, place, 1 + choices.below(3));
+        asks(actions, place, 1 + choices.below(3), true);
         if (choices.oneIn(12)) {
             actions.add(Parts.end("end", conclusion()));
         } else if (choices.oneIn(8)) {
@@ -170,10 +170,11 @@ final class RandomPlan {
                 choices.oneIn(3) ? List.of(choices.of(HAZARDS)) : List.of(), List.of(), actions);
     }
 
-    private void asks(List<Action> actions, Sketch place, int count) {
+    /** @param switched whether the step has switched all that it switches; only then may the rest be passed over */
+    private void asks(List<Action> actions, Sketch place, int count, boolean switched) {
         for (int i = 0; i < count; i++) {
             String id = "c" + actions.size();
-            switch (choices.below(12)) {
+            switch (choices.below(14)) {
                 case 0 -> actions.add(Parts.confirm(id, move(place, 2)));
                 case 1 -> actions.add(Parts.text(id));
                 case 2 -> timed(actions, place, id);
@@ -186,6 +187,17 @@ final class RandomPlan {
                 case 8 -> actions.add(Parts.pause(id, "5 min"));
                 case 9 -> actions.add(choices.oneIn(2) ? Parts.apply(id, "calibrator") : Parts.attach(id));
                 case 10 -> actions.add(Parts.faultLog(id));
+                case 11 -> {
+                    DecisionRule rule = choices.of(List.of(DecisionRule.values()));
+                    actions.add(Parts.measure(id, rule, move(place, 2), move(place, 2)));
+                    actions.add(Parts.derive(id + "d", place.name() + "." + id, rule, move(place, 2), move(place, 2)));
+                }
+                case 12 -> {
+                    Optional<Move.GoTo> to = choices.oneIn(2) || !switched ? goTo(place, 1) : Optional.empty();
+                    if (to.isPresent() || switched) {
+                        actions.add(Parts.branch(id, choices.oneIn(2), to, choices.oneIn(2) ? Optional.of("fan") : Optional.empty()));
+                    }
+                }
                 default -> actions.add(Parts.grid(id, move(place, 2), move(place, 2)));
             }
         }

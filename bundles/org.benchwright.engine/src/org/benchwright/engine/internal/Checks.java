@@ -51,6 +51,10 @@ final class Checks {
     }
 
     static void confirmed(RunState s, Fact.Confirmed c) {
+        if (s.action() instanceof Action.Branch branch) {
+            Branches.answered(s, branch, c);
+            return;
+        }
         Action.Confirm action = (Action.Confirm) s.action();
         if (c.yes()) {
             pass(s, c.check(), Words.of("confirm.yes", action.statement()));

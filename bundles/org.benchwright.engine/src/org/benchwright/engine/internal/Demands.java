@@ -11,6 +11,7 @@ import org.benchwright.engine.Demand;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Hazard;
+import org.benchwright.engine.plan.Precondition;
 import org.benchwright.engine.plan.SoakStage;
 import org.benchwright.engine.plan.Step;
 import org.benchwright.engine.plan.WorkStage;
@@ -46,9 +47,15 @@ public final class Demands {
     private static Optional<Demand> beforeWork(RunState s) {
         if (!s.openPreconditions().isEmpty() && !s.makingSafe()) {
             String name = s.openPreconditions().get(0);
-            return s.plan().preconditions().stream().filter(p -> p.name().equals(name)).findFirst().map(Demand.AnswerPrecondition::new);
+            return s.plan().preconditions().stream().filter(p -> p.name().equals(name)).findFirst().map(p -> precondition(s, p));
         }
         return hazardToShow(s).map(Demand.AcknowledgeHazard::new);
+    }
+
+    /** Its instrument is named first, where a reading is taken with one. */
+    private static Demand precondition(RunState s, Precondition p) {
+        return p.instrument().filter(name -> !s.instruments().containsKey(name)).flatMap(s.plan()::instrument)
+                .map(spec -> (Demand) new Demand.NameInstrument(spec)).orElseGet(() -> new Demand.AnswerPrecondition(p));
     }
 
     /** The next hazard to acknowledge: {@code danger} each time, the others once. */
@@ -145,6 +152,8 @@ public final class Demands {
             return new Demand.EnterFaultLog(s.place(), f);
         } else if (action instanceof Action.Confirm c) {
             return new Demand.ConfirmStatement(s.place(), c);
+        } else if (action instanceof Action.Branch b) {
+            return new Demand.ConfirmStatement(s.place(), Branches.question(b));
         } else if (action instanceof Action.Compare c) {
             return new Demand.CompareEntries(s.place(), c);
         } else if (action instanceof Action.Attach a) {

@@ -4,9 +4,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 
+import org.benchwright.core.Limits;
 import org.benchwright.core.UnitOfMeasure;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Plan;
+import org.benchwright.engine.plan.Step;
 import org.benchwright.engine.plan.WorkStage;
 
 /** What a plan needs its instruments for. */
@@ -17,7 +19,9 @@ final class Instruments {
 
     /** The units in which readings of this instrument are decided. */
     static List<UnitOfMeasure> decidedIn(Plan plan, String instrument) {
-        return actions(plan).flatMap(a -> decided(a, instrument).stream()).distinct().toList();
+        Stream<UnitOfMeasure> before = plan.preconditions().stream().filter(p -> p.instrument().equals(Optional.of(instrument)))
+                .flatMap(p -> p.reading().stream()).map(Limits::unit);
+        return Stream.concat(before, actions(plan).flatMap(a -> decided(a, instrument).stream())).distinct().toList();
     }
 
     private static Optional<UnitOfMeasure> decided(Action action, String instrument) {
@@ -31,13 +35,25 @@ final class Instruments {
 
     /** True if a guard band is made from this instrument's uncertainty somewhere: then it cannot be left unknown. */
     static boolean guards(Plan plan, String instrument) {
-        return actions(plan).anyMatch(a -> a instanceof Action.Measure m && m.instrument().equals(instrument) && m.rule().isGuarded()
+        return derivesGuarded(plan, instrument) || actions(plan).anyMatch(a -> a instanceof Action.Measure m && m.instrument().equals(instrument) && m.rule().isGuarded()
                 || a instanceof Action.Grid g && g.instrument().equals(Optional.of(instrument)) && g.rule().isGuarded());
     }
 
+    /** Whether a guarded derived value rests on a reading of it. */
+    private static boolean derivesGuarded(Plan plan, String instrument) {
+        List<String> needed = actions(plan).filter(a -> a instanceof Action.Derive d && d.rule().isGuarded())
+                .flatMap(a -> DerivedValues.names(((Action.Derive) a).value()).stream()).toList();
+        return steps(plan).anyMatch(step -> step.actions().stream().anyMatch(a -> a instanceof Action.Measure m
+                && m.instrument().equals(instrument) && needed.contains(step.name() + "." + m.id())));
+    }
+
     static Stream<Action> actions(Plan plan) {
+        return steps(plan).flatMap(step -> step.actions().stream());
+    }
+
+    /** Every step, those of make safe last. */
+    static Stream<Step> steps(Plan plan) {
         Stream<WorkStage> stages = plan.stages().stream().filter(WorkStage.class::isInstance).map(WorkStage.class::cast);
-        return Stream.concat(stages, Stream.of(plan.makeSafe())).flatMap(stage -> stage.steps().stream())
-                .flatMap(step -> step.actions().stream());
+        return Stream.concat(stages, Stream.of(plan.makeSafe())).flatMap(stage -> stage.steps().stream());
     }
 }

@@ -23,7 +23,7 @@ import org.benchwright.evidence.ConformityDecision;
 final class Readings {
 
     /** Where nothing else is said: the factor for about 95 % (JCGM 100, 6.3.3). */
-    private static final BigDecimal USUAL_COVERAGE = BigDecimal.valueOf(2);
+    static final BigDecimal USUAL_COVERAGE = BigDecimal.valueOf(2);
 
     private Readings() {
     }
@@ -31,9 +31,14 @@ final class Readings {
     static void measured(RunState s, Fact.Measured reading) {
         Action.Measure m = (Action.Measure) s.action();
         s.progress(s.progress().entered(reading));
-        List<Quantity> values = s.progress().entries().stream().map(f -> ((Fact.Measured) f).value()).toList();
+        List<Quantity> readings = s.progress().entries().stream().map(f -> ((Fact.Measured) f).value()).toList();
+        if (readings.size() % m.readings() != 0) {
+            return; // the mean of so many is not complete
+        }
+        List<Quantity> values = means(readings, m);
         Combined result = combine(values, m, uncertainty(s, Optional.of(m.instrument()), m.limits()));
         Checks.decide(s, m.id(), result.outcome(), Optional.of(result.numbers()), result.words());
+        s.values().put(DerivedValues.key(s, m.id()), result.decision().value());
         int repeatsLeft = m.again().map(a -> a.atMost() - (values.size() - 1)).orElse(0);
         switch (result.outcome()) {
             case CONFORMS, RELEASED -> Steps.next(s);
@@ -47,6 +52,21 @@ final class Readings {
                 }
             }
         }
+    }
+
+    /** The mean of each round of readings, in the unit of the limits. The uncertainty stays that of one reading: most of it is common to all. */
+    private static List<Quantity> means(List<Quantity> readings, Action.Measure m) {
+        if (m.readings() == 1) {
+            return readings;
+        }
+        UnitOfMeasure unit = m.limits().unit();
+        List<Quantity> means = new ArrayList<>();
+        for (int first = 0; first < readings.size(); first += m.readings()) {
+            BigDecimal sum = readings.subList(first, first + m.readings()).stream().map(r -> r.to(unit).value())
+                    .reduce(BigDecimal.ZERO, BigDecimal::add);
+            means.add(new Quantity(sum.divide(BigDecimal.valueOf(m.readings()), MathContext.DECIMAL64).stripTrailingZeros(), unit));
+        }
+        return means;
     }
 
     /** What one reading or several together come to. */
@@ -84,7 +104,11 @@ final class Readings {
 
     /** From the instrument named at the bench, brought to the coverage factor that the plan speaks of. */
     private static Uncertainty uncertainty(RunState s, Optional<String> instrument, Limits limits) {
-        BigDecimal coverage = instrument.flatMap(s.plan()::instrument).map(InstrumentSpec::coverage).orElse(USUAL_COVERAGE);
+        return uncertainty(s, instrument, limits, instrument.flatMap(s.plan()::instrument).map(InstrumentSpec::coverage).orElse(USUAL_COVERAGE));
+    }
+
+    /** The same, brought to a coverage factor. */
+    static Uncertainty uncertainty(RunState s, Optional<String> instrument, Limits limits, BigDecimal coverage) {
         Quantity none = new Quantity(BigDecimal.ZERO, limits.unit().forDifferences());
         Quantity expanded = instrument.map(name -> s.instruments().get(name))
                 .flatMap(named -> named.uncertainty().map(u -> new Quantity(scaled(u.value(), named.coverage(), coverage), u.unit())))

@@ -15,6 +15,7 @@ import java.util.Optional;
 import java.util.Set;
 
 import org.benchwright.core.Actor;
+import org.benchwright.core.Quantity;
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.Place;
 import org.benchwright.engine.event.Derived;
@@ -58,6 +59,10 @@ public final class RunState {
     private final Map<String, Stamp> marks = new HashMap<>();
     private final Map<String, Integer> timesTaken = new HashMap<>();
     private final Map<String, Integer> visits = new HashMap<>();
+    /** Decided values by key, for values derived from them. */
+    private final Map<String, Quantity> values = new HashMap<>();
+    /** Answers that hold for the whole test. */
+    private final Map<String, Boolean> answers = new HashMap<>();
 
     private Spot spot = new Spot(0, 0);
     private Spot coldSpot = new Spot(0, 0);
@@ -142,6 +147,8 @@ public final class RunState {
         replace(marks, from.marks);
         replace(timesTaken, from.timesTaken);
         replace(visits, from.visits);
+        replace(values, from.values);
+        replace(answers, from.answers);
         spot = from.spot;
         coldSpot = from.coldSpot;
         stepOpen = from.stepOpen;
@@ -317,6 +324,16 @@ public final class RunState {
 
     Set<String> acknowledgedHere() {
         return acknowledgedHere;
+    }
+
+    /** Decided values of this test, by {@code step.measurement}. */
+    Map<String, Quantity> values() {
+        return values;
+    }
+
+    /** Answers that hold for the whole test, by key. */
+    Map<String, Boolean> answers() {
+        return answers;
     }
 
     Map<String, Stamp> marks() {

@@ -57,6 +57,10 @@ final class StepFaults {
             return Stream.of(c.failed());
         } else if (action instanceof Action.Release r) {
             return Stream.of(r.failed());
+        } else if (action instanceof Action.Derive d) {
+            return Stream.of(d.rejected(), d.undecided());
+        } else if (action instanceof Action.Branch b) {
+            return b.to().stream().map(Move.class::cast);
         } else if (action instanceof Action.Go g) {
             return Stream.of(g.to());
         }
@@ -84,6 +88,8 @@ final class StepFaults {
             instrument(a.instrument());
         } else if (action instanceof Action.Grid g) {
             grid(g);
+        } else if (action instanceof Action.Derive d) {
+            limits(d.id(), d.limits());
         } else if (action instanceof Action.Choose c) {
             choose(c);
         }

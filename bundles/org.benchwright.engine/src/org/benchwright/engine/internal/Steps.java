@@ -41,6 +41,10 @@ final class Steps {
             Moves.take(s, end.conclusion(), end.id(), end.conclusion().reason(), outcome(end.conclusion().verdict()));
         } else if (s.action() instanceof Action.Go go) {
             Moves.take(s, go.to(), go.id(), Words.of("because.asWritten"), s.stepOutcome());
+        } else if (s.action() instanceof Action.Derive derive) {
+            DerivedValues.decide(s, derive);
+        } else if (s.action() instanceof Action.Branch branch && Branches.isAnswered(s, branch)) {
+            Branches.takeAgain(s, branch);
         } else if (s.action() instanceof Action.Wait wait) {
             s.following().add(new Derived.WaitBegan(wait.id()));
         }
@@ -58,6 +62,12 @@ final class Steps {
         List<Action> actions = s.step().actions();
         int after = s.actionIndex() + 1;
         return after < actions.size() && actions.get(after) instanceof Action.Mark;
+    }
+
+    /** The rest of the step is passed over; nothing of it is asked and nothing is wrong. */
+    static void passOver(RunState s) {
+        s.to(s.step().actions().size());
+        settle(s);
     }
 
     /** The step or soak that the test is at has ended as it should. */

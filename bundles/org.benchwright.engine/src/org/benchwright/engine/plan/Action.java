@@ -80,9 +80,50 @@ public sealed interface Action {
      * @param again      repeats when undecided
      * @param rejected   where a rejected value leads
      * @param undecided  where an undecided value leads when no repeat is left
+     * @param meanOf     how many readings, 2 or more, are taken each time and decided by their mean; one reading where empty
      */
     record Measure(String id, String instrument, UnitOfMeasure unit, Limits limits, DecisionRule rule, Optional<Again> again,
-            Move rejected, Move undecided) implements Action {
+            Move rejected, Move undecided, Optional<Count> meanOf) implements Action {
+
+        /** A measurement of one reading. */
+        public Measure(String id, String instrument, UnitOfMeasure unit, Limits limits, DecisionRule rule, Optional<Again> again,
+                Move rejected, Move undecided) {
+            this(id, instrument, unit, limits, rule, again, rejected, undecided, Optional.empty());
+        }
+
+        /** How many readings are taken each time, 1 or more. */
+        public int readings() {
+            return meanOf.map(Count::number).orElse(1);
+        }
+    }
+
+    /** A number of things, where none may be stated. */
+    record Count(int number) {
+    }
+
+    /**
+     * A value reckoned from earlier measurements of this test and decided like a measured one; it asks nothing.
+     *
+     * @param id        its name
+     * @param value     over the keys of measurements, {@code step.measurement}, and earlier derived values
+     * @param limits    where it must lie
+     * @param rule      how it is decided
+     * @param rejected  where a rejected value leads
+     * @param undecided where an undecided value leads
+     */
+    record Derive(String id, Expression value, Limits limits, DecisionRule rule, Move rejected, Move undecided) implements Action {
+    }
+
+    /**
+     * A question whose answer decides how the test goes on, and nothing else: neither answer is a fault.
+     *
+     * @param id        its id
+     * @param statement what is so or not
+     * @param when      the answer at which the test leaves its way
+     * @param to        where it goes then; empty: the rest of the step is passed over
+     * @param remembered under which key the answer holds for the whole test; asked anew each time where empty
+     */
+    record Branch(String id, String statement, boolean when, Optional<Move.GoTo> to, Optional<String> remembered) implements Action {
     }
 
     /**
@@ -102,8 +143,13 @@ public sealed interface Action {
      * The unit's fault log, line by line; no line is an answer too.
      *
      * @param asFound true: as it came, before anything was changed
+     * @param title   which log it is and in which condition, as people read it
      */
-    record EnterFaultLog(String id, boolean asFound) implements Action {
+    record EnterFaultLog(String id, boolean asFound, Optional<String> title) implements Action {
+        /** The unit's one log. */
+        public EnterFaultLog(String id, boolean asFound) {
+            this(id, asFound, Optional.empty());
+        }
     }
 
     /** A statement to confirm. */

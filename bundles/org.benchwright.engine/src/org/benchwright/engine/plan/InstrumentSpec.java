@@ -13,7 +13,13 @@ import org.benchwright.core.Quantity;
  * @param range          the largest value it has to read, where stated
  * @param maxUncertainty the largest expanded uncertainty that the procedure tolerates, where stated
  * @param coverage       the coverage factor that {@code maxUncertainty} is meant at
+ * @param means          what it reads or gives, such as {@code reads V dc}
  */
 public record InstrumentSpec(String name, String title, Optional<Quantity> range, Optional<Quantity> maxUncertainty,
-        BigDecimal coverage) {
+        BigDecimal coverage, Optional<String> means) {
+
+    /** An instrument of which nothing is said about what it reads or gives. */
+    public InstrumentSpec(String name, String title, Optional<Quantity> range, Optional<Quantity> maxUncertainty, BigDecimal coverage) {
+        this(name, title, range, maxUncertainty, coverage, Optional.empty());
+    }
 }

@@ -44,7 +44,13 @@ public record SoakStage(String name, String title, List<String> hazards, Duratio
      * @param every        sampling interval
      * @param stopAfterBad bad samples in a row that make a stop
      * @param silentAfter  missed samples in a row that make silence
+     * @param instead      what it makes unnecessary while it goes on, such as {@code looks}
      */
-    public record Watch(Duration every, int stopAfterBad, int silentAfter) {
+    public record Watch(Duration every, int stopAfterBad, int silentAfter, Optional<String> instead) {
+
+        /** A watch beside the looks. */
+        public Watch(Duration every, int stopAfterBad, int silentAfter) {
+            this(every, stopAfterBad, silentAfter, Optional.empty());
+        }
     }
 }

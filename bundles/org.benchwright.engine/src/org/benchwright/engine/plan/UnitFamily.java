@@ -17,9 +17,17 @@ import org.benchwright.core.SerialMask;
  * @param modes      modes and what shows them
  * @param faults     fault notes
  * @param stopStays  true if a stop latches: the unit stays stopped until somebody restarts it
+ * @param nominal    the supply as people say it, such as {@code 24 V dc}
+ * @param stopUntil  what ends a stop that stays, where declared
  */
 public record UnitFamily(String name, String title, Optional<Limits> supply, Optional<SerialMask> serialMask, List<Lamp> lamps,
-        List<Mode> modes, List<FaultNote> faults, boolean stopStays) {
+        List<Mode> modes, List<FaultNote> faults, boolean stopStays, Optional<String> nominal, Optional<String> stopUntil) {
+
+    /** A family of which nothing is said about the nominal supply and the end of a stop. */
+    public UnitFamily(String name, String title, Optional<Limits> supply, Optional<SerialMask> serialMask, List<Lamp> lamps,
+            List<Mode> modes, List<FaultNote> faults, boolean stopStays) {
+        this(name, title, supply, serialMask, lamps, modes, faults, stopStays, Optional.empty(), Optional.empty());
+    }
 
     public UnitFamily {
         lamps = List.copyOf(lamps);

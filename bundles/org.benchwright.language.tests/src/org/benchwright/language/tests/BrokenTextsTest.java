@@ -4,8 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
-import java.util.Set;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 import org.benchwright.language.Checked;
@@ -15,7 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
-/** Each remark has a broken text that earns it at the right place, and a near miss that does not. */
+/** Broken texts earn their remark at the right place, near misses do not. That every code has an example is for RemarkPagesTest. */
 class BrokenTextsTest {
 
     @Test
@@ -64,15 +62,5 @@ class BrokenTextsTest {
         List<Remark> remarks = Bench.check(Bench.FAMILY, Bench.PROCEDURE, "whole.procedure", whole.nearMiss()).remarks();
         assertEquals(List.of(), Bench.printed(remarks.stream()
                 .filter(remark -> remark.code() == whole.code() || remark.code() == RemarkCode.SYNTAX).toList()));
-    }
-
-    @Test
-    void everyCodeHasABrokenText() {
-        Set<RemarkCode> covered = Stream.concat(BrokenTexts.ALL.stream().map(BrokenText::code),
-                WholeTexts.ALL.stream().map(WholeTexts.Whole::code)).collect(Collectors.toSet());
-        // Files that can't be read are in CheckedFilesTest, hostile ones in HostileTextsTest; two codes are for what never happens.
-        Set<RemarkCode> elsewhere = Set.of(RemarkCode.CANNOT_READ, RemarkCode.FILE_TOO_LARGE, RemarkCode.NOT_UTF_8, RemarkCode.SYNTAX,
-                RemarkCode.NESTED_TOO_DEEP, RemarkCode.MORE_REMARKS, RemarkCode.INSPECTION_FAILED, RemarkCode.UNKNOWN_NAME);
-        assertEquals(List.of(), Stream.of(RemarkCode.values()).filter(code -> !covered.contains(code) && !elsewhere.contains(code)).toList());
     }
 }

@@ -64,7 +64,7 @@ class FlowAnalysisTest {
         }
         Set<String> always = new TreeSet<>(Set.of("a", "b"));
         states.forEach(state -> always.retainAll(state.recorded()));
-        return Optional.of(new FlowState(states.stream().anyMatch(Concrete::on), states.stream().allMatch(Concrete::shown), always));
+        return Optional.of(new FlowState(states.stream().anyMatch(Concrete::on), states.stream().allMatch(Concrete::shown), always, Set.of()));
     }
 
     private static Map<FlowNode, Set<Concrete>> walk(FlowGraph graph) {

@@ -85,7 +85,7 @@ class KeywordsAsNamesTest {
                 hazard plain_hazard warning "h" can "c" so "s"
                 otherwise conclude undecided "o"
                 stage <name> "S" { step plain_step "s" with hazard plain_hazard { energises supply } }
-                soak plain_soak "T" lasting 1 h { keep mode <name> look every 1 h }
+                soak plain_soak "T" lasting 1 h witnessed { keep mode <name> look every 1 h }
                 make safe "M" { step plain_off "o" { isolates supply } }
                 conclude accepted
             }
@@ -130,7 +130,7 @@ class KeywordsAsNamesTest {
                         otherwise go to <name>, at most 3, or conclude rejected "r"
                     }
                 }
-                soak plain_soak "T" lasting 2 h with hazard <name> {
+                soak plain_soak "T" lasting 2 h witnessed with hazard <name> {
                     keep mode <name>, <lamp> green steady
                     conditions <name> 1 .. 2 V, plain_condition at most 3 A
                     look every 1 h
@@ -152,7 +152,7 @@ class KeywordsAsNamesTest {
                 hazard mains danger "h" can "c" so "s"
                 otherwise conclude rejected "r"
                 stage plain_stage "S" with hazard mains { step plain_step "s" { energises supply } }
-                soak <name> "T" lasting 1 h { keep mode <name> look every 1 h }
+                soak <name> "T" lasting 1 h witnessed { keep mode <name> look every 1 h }
                 make safe "M" { step plain_off "o" { isolates supply } }
                 conclude accepted
             }

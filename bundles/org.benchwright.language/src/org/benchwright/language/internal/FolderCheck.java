@@ -1,9 +1,14 @@
 package org.benchwright.language.internal;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
+import java.util.function.Function;
 
 import org.benchwright.language.CheckedFile;
+import org.eclipse.emf.common.util.URI;
 import org.eclipse.xtext.resource.XtextResourceSet;
 import org.eclipse.xtext.util.CancelIndicator;
 
@@ -16,12 +21,20 @@ public final class FolderCheck {
     private final XtextResourceSet folder;
     private final List<ParsedFile> asked = new ArrayList<>();
 
-    /** Reads all files. */
-    public FolderCheck(Injector injector, List<ReadText> asked, List<ReadText> neighbours) {
+    /**
+     * Reads all files.
+     *
+     * @param injector   the language
+     * @param asked      those to check
+     * @param neighbours those that they see beside them
+     * @param others     finds what is beside a file that is imported
+     */
+    public FolderCheck(Injector injector, List<ReadText> asked, List<ReadText> neighbours, Function<Path, List<ReadText>> others) {
         this.injector = injector;
         folder = injector.getInstance(XtextResourceSet.class);
         asked.forEach(text -> this.asked.add(load(text)));
         neighbours.forEach(this::load);
+        imported(others);
     }
 
     private ParsedFile load(ReadText text) {
@@ -29,6 +42,19 @@ public final class FolderCheck {
         folder.getResources().add(file.resource());
         file.parse();
         return file;
+    }
+
+    /** Files that are imported, with the files beside them, and what those import. */
+    private void imported(Function<Path, List<ReadText>> others) {
+        Set<URI> folders = new HashSet<>();
+        folder.getResources().forEach(file -> folders.add(Imports.folder(file.getURI())));
+        for (int i = 0; i < folder.getResources().size(); i++) {
+            for (URI target : Imports.targets(folder.getResources().get(i))) {
+                if (folders.add(Imports.folder(target))) {
+                    others.apply(Path.of(Imports.folder(target).toFileString())).forEach(this::load);
+                }
+            }
+        }
     }
 
     /** The files that were asked for, checked. */

@@ -3,20 +3,29 @@ package org.benchwright.language.scoping;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 
+import org.benchwright.language.internal.Imports;
+import org.benchwright.model.Argument;
 import org.benchwright.model.Block;
+import org.benchwright.model.CarryOut;
+import org.benchwright.model.Derive;
 import org.benchwright.model.Families;
 import org.benchwright.model.Family;
 import org.benchwright.model.Grid;
 import org.benchwright.model.MakeSafe;
 import org.benchwright.model.Mark;
+import org.benchwright.model.Measurement;
 import org.benchwright.model.Named;
 import org.benchwright.model.Procedure;
 import org.benchwright.model.ProcedureFile;
 import org.benchwright.model.ProcedurePackage;
 import org.benchwright.model.Procedures;
 import org.benchwright.model.Retest;
+import org.benchwright.model.SharedStage;
+import org.benchwright.model.Step;
+import org.eclipse.emf.common.util.URI;
 import org.eclipse.emf.ecore.EClass;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.EReference;
@@ -28,8 +37,9 @@ import org.eclipse.xtext.scoping.Scopes;
 import com.google.inject.Inject;
 
 /**
- * Names are per kind. Families and procedures are visible from every file of the folder; what a family declares is
- * visible in the family, in those like it, and in procedures that apply to it; everything else in its procedure.
+ * Names are per kind. Families, procedures and shared stages are visible from every file of the folder and from files that import
+ * theirs; what a family declares is visible in the family, in those like it, and in procedures and shared stages for it;
+ * everything else in its procedure or shared stage.
  */
 public class ProcedureScopeProvider extends AbstractProcedureScopeProvider {
 
@@ -39,8 +49,14 @@ public class ProcedureScopeProvider extends AbstractProcedureScopeProvider {
     @Override
     public IScope getScope(EObject context, EReference reference) {
         EClass kind = reference.getEReferenceType();
-        if (kind == ProcedurePackage.Literals.FAMILY || kind == ProcedurePackage.Literals.PROCEDURE) {
-            return scopeFor(ofFile(context, kind), files.getScope(context.eResource(), reference, null));
+        if (kind == ProcedurePackage.Literals.FAMILY || kind == ProcedurePackage.Literals.PROCEDURE
+                || kind == ProcedurePackage.Literals.SHARED_STAGE) {
+            Set<URI> folders = Imports.folders(context.eResource());
+            return scopeFor(ofFile(context, kind), files.getScope(context.eResource(), reference,
+                    there -> folders.contains(Imports.folder(there.getEObjectURI().trimFragment()))));
+        }
+        if (kind == ProcedurePackage.Literals.VALUE && Procedures.around(context, Derive.class).isPresent()) {
+            return scopeFor(measured(context), scopeFor(ofBody(context, ProcedureScopeProvider::values), IScope.NULLSCOPE));
         }
         return scopeFor(candidates(context, reference, kind), IScope.NULLSCOPE);
     }
@@ -55,9 +71,12 @@ public class ProcedureScopeProvider extends AbstractProcedureScopeProvider {
             case ProcedurePackage.MODE -> ofFamily(context, Families::modes);
             case ProcedurePackage.KEPT_ITEM -> ofFamily(context, Families::keptItems);
             case ProcedurePackage.FAULT -> ofFamily(context, Families::faults);
-            case ProcedurePackage.HAZARD -> ofProcedure(context, Procedure::getHazards);
-            case ProcedurePackage.INSTRUMENT -> ofProcedure(context, Procedure::getInstruments);
-            case ProcedurePackage.MARK -> ofProcedure(context, procedure -> Procedures.statements(procedure, Mark.class));
+            case ProcedurePackage.FITTED_OPTION -> ofFamily(context, Families::options);
+            case ProcedurePackage.PARAMETER -> parameters(context);
+            case ProcedurePackage.HAZARD -> ofShared(context, SharedStage::getHazards).orElseGet(() -> ofProcedure(context, Procedure::getHazards));
+            case ProcedurePackage.INSTRUMENT -> ofShared(context, SharedStage::getInstruments)
+                    .orElseGet(() -> ofProcedure(context, Procedure::getInstruments));
+            case ProcedurePackage.MARK -> ofBody(context, steps -> statements(steps, Mark.class));
             case ProcedurePackage.DESTINATION -> destinations(context);
             case ProcedurePackage.VALUE -> values(context);
             default -> List.of();
@@ -65,6 +84,10 @@ public class ProcedureScopeProvider extends AbstractProcedureScopeProvider {
     }
 
     private static List<? extends Named> destinations(EObject context) {
+        Optional<SharedStage> shared = Procedures.around(context, SharedStage.class);
+        if (shared.isPresent()) {
+            return shared.get().getSteps();
+        }
         Optional<MakeSafe> makeSafe = Procedures.around(context, MakeSafe.class);
         if (makeSafe.isPresent()) {
             return makeSafe.get().getSteps();
@@ -88,8 +111,40 @@ public class ProcedureScopeProvider extends AbstractProcedureScopeProvider {
         }).orElse(new ArrayList<>());
     }
 
+    private static List<? extends Named> parameters(EObject context) {
+        if (context instanceof Argument argument && argument.eContainer() instanceof CarryOut carryOut) {
+            return carryOut.getShared() == null ? List.of() : carryOut.getShared().getParameters();
+        }
+        return Procedures.around(context, SharedStage.class).<List<? extends Named>>map(SharedStage::getParameters).orElse(List.of());
+    }
+
+    /** What the own step measures and derives. */
+    private static List<? extends Named> measured(EObject context) {
+        return Procedures.around(context, Step.class).<List<? extends Named>>map(step -> values(List.of(step))).orElse(List.of());
+    }
+
+    private static List<Named> values(List<Step> steps) {
+        return steps.stream().flatMap(step -> step.getStatements().stream())
+                .filter(each -> each instanceof Measurement || each instanceof Derive).map(Named.class::cast).toList();
+    }
+
+    private static <T extends Named> List<T> statements(List<Step> steps, Class<T> kind) {
+        return steps.stream().flatMap(step -> Procedures.statements(step, kind)).toList();
+    }
+
+    /** Something of all steps of the procedure or shared stage around. */
+    private static List<? extends Named> ofBody(EObject context, Function<List<Step>, List<? extends Named>> part) {
+        return Procedures.around(context, SharedStage.class).<List<? extends Named>>map(shared -> part.apply(shared.getSteps()))
+                .orElseGet(() -> ofProcedure(context, procedure -> part.apply(Procedures.allSteps(procedure))));
+    }
+
+    private static Optional<List<? extends Named>> ofShared(EObject context, Function<SharedStage, List<? extends Named>> part) {
+        return Procedures.around(context, SharedStage.class).map(part);
+    }
+
     private static List<? extends Named> ofFamily(EObject context, Function<Family, List<? extends Named>> part) {
         Optional<Family> family = Procedures.around(context, Family.class)
+                .or(() -> Procedures.around(context, SharedStage.class).map(SharedStage::getFamily))
                 .or(() -> Procedures.around(context, Procedure.class).map(Procedure::getFamily));
         return family.<List<? extends Named>>map(part::apply).orElse(List.of());
     }
@@ -100,11 +155,12 @@ public class ProcedureScopeProvider extends AbstractProcedureScopeProvider {
 
     private static List<? extends Named> ofFile(EObject context, EClass kind) {
         return Procedures.around(context, ProcedureFile.class).<List<? extends Named>>map(
-                file -> kind == ProcedurePackage.Literals.FAMILY ? file.getFamilies() : file.getProcedures()).orElse(List.of());
+                file -> kind == ProcedurePackage.Literals.FAMILY ? file.getFamilies()
+                        : kind == ProcedurePackage.Literals.PROCEDURE ? file.getProcedures() : file.getSharedStages()).orElse(List.of());
     }
 
     private static IScope scopeFor(List<? extends Named> elements, IScope outer) {
-        List<? extends Named> named = elements.stream().filter(element -> element.getName() != null).toList();
-        return Scopes.scopeFor(named, element -> QualifiedName.create(((Named) element).getName()), outer);
+        List<? extends Named> named = elements.stream().filter(element -> Procedures.name(element).isPresent()).toList();
+        return Scopes.scopeFor(named, element -> QualifiedName.create(Procedures.name((Named) element).orElseThrow()), outer);
     }
 }

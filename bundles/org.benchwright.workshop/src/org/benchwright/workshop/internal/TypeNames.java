@@ -105,6 +105,8 @@ public final class TypeNames {
         table.put("end", Action.End.class);
         table.put("go", Action.Go.class);
         table.put("grid", Action.Grid.class);
+        table.put("derive", Action.Derive.class);
+        table.put("branch", Action.Branch.class);
         table.put("conclude", Move.Conclude.class);
         table.put("go-to", Move.GoTo.class);
         table.put("release-by", Move.ReleaseBy.class);

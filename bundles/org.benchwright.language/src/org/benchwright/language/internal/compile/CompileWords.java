@@ -1,5 +1,6 @@
 package org.benchwright.language.internal.compile;
 
+import java.text.MessageFormat;
 import java.util.Locale;
 import java.util.ResourceBundle;
 
@@ -18,5 +19,10 @@ final class CompileWords {
 
     static String of(String key) {
         return TEXT.getString(key);
+    }
+
+    /** With something put in. */
+    static String of(String key, String what) {
+        return new MessageFormat(TEXT.getString(key), Locale.ROOT).format(new Object[] { what });
     }
 }

@@ -15,6 +15,9 @@ import org.benchwright.model.Constant;
 import org.benchwright.model.Expression;
 import org.benchwright.model.Named;
 import org.benchwright.model.Sign;
+import org.benchwright.model.Statement;
+import org.benchwright.model.Step;
+import org.benchwright.model.Value;
 import org.benchwright.model.ValueReference;
 
 /** Axes and expressions of a grid. */
@@ -61,6 +64,9 @@ final class GridParts {
             UnitOfMeasure unit = c.getUnit() == null ? bare : UnitOfMeasure.of(c.getUnit());
             return new org.benchwright.engine.plan.Expression.Fixed(new Quantity(c.getNumber(), unit));
         }
-        return new org.benchwright.engine.plan.Expression.Name(((ValueReference) written).getValue().getName());
+        Value value = ((ValueReference) written).getValue();
+        // What a step measures is known under the step's name too: other steps may derive from it.
+        String step = value instanceof Statement && value.eContainer() instanceof Step own ? own.getName() + "." : "";
+        return new org.benchwright.engine.plan.Expression.Name(step + value.getName());
     }
 }

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 import org.benchwright.engine.plan.Claim;
 import org.benchwright.engine.plan.Condition;
@@ -18,6 +19,7 @@ import org.benchwright.engine.plan.SoakStage;
 import org.benchwright.engine.plan.Stage;
 import org.benchwright.engine.plan.Step;
 import org.benchwright.engine.plan.WorkStage;
+import org.benchwright.language.internal.expand.Expansion;
 import org.benchwright.model.Block;
 import org.benchwright.model.Gap;
 import org.benchwright.model.Indication;
@@ -55,7 +57,7 @@ public final class PlanCompiler {
      * @param procedure without errors, references resolved
      */
     public static Plan compile(Procedure procedure) {
-        return new PlanCompiler(procedure).plan();
+        return new PlanCompiler(Expansion.of(procedure).procedure()).plan();
     }
 
     private Plan plan() {
@@ -79,12 +81,13 @@ public final class PlanCompiler {
     private static InstrumentSpec instrument(Instrument i) {
         return new InstrumentSpec(i.getName(), i.getLabel(), StepCompiler.range(i),
                 Optional.ofNullable(i.getUncertainty()).map(Amounts::quantity),
-                Optional.ofNullable(i.getCoverage()).orElse(USUAL_COVERAGE));
+                Optional.ofNullable(i.getCoverage()).orElse(USUAL_COVERAGE), Optional.of(FamilyCompiler.words(i.getUse(), i.getUnit(), i.getCurrent())));
     }
 
     private static Precondition precondition(org.benchwright.model.Precondition p) {
         return new Precondition(p.getName(), p.getLabel(), Amounts.optionalDuration(p.getValidity()),
-                Optional.ofNullable(p.getTextEntry()), Optional.ofNullable(p.getLimits()).map(Amounts::limits));
+                Optional.ofNullable(p.getTextEntry()), Optional.ofNullable(p.getLimits()).map(Amounts::limits),
+                Optional.ofNullable(p.getInstrument()).map(Named::getName));
     }
 
     /** An unmet precondition ends the test; a procedure that says otherwise nowhere leaves it undecided. */
@@ -101,7 +104,7 @@ public final class PlanCompiler {
         }
         org.benchwright.model.Stage stage = (org.benchwright.model.Stage) block;
         return new WorkStage(stage.getName(), stage.getLabel(), stage.isOnDemand(), Amounts.optionalDuration(stage.getLongest()),
-                names(stage.getHazards()), steps(stage.getSteps()));
+                hazards(stage.getHazards()), steps(stage.getSteps()));
     }
 
     private WorkStage makeSafe() {
@@ -113,8 +116,9 @@ public final class PlanCompiler {
         return written.stream().map(s -> new StepCompiler(procedure.getFamily(), protectedItems).compile(s)).toList();
     }
 
-    private static List<String> names(List<? extends Named> named) {
-        return named.stream().map(Named::getName).toList();
+    /** Those of the procedure are shown before each of its stages. */
+    private List<String> hazards(List<org.benchwright.model.Hazard> own) {
+        return Stream.concat(procedure.getShownHazards().stream(), own.stream()).map(Named::getName).distinct().toList();
     }
 
     // ---- soak
@@ -122,13 +126,14 @@ public final class PlanCompiler {
     private SoakStage soak(Soak s) {
         Duration lasting = Amounts.duration(s.getLength());
         Optional<Look> look = Optional.ofNullable(s.getLook());
-        return new SoakStage(s.getName(), s.getLabel(), names(s.getHazards()), lasting, kept(s.getKeeps()),
+        return new SoakStage(s.getName(), s.getLabel(), hazards(s.getHazards()), lasting, kept(s.getKeeps()),
                 s.getConditions().stream().map(c -> new Condition(c.getName(), Amounts.limits(c.getLimits()))).toList(),
                 look.map(l -> Amounts.duration(l.getEvery())).orElse(lasting),
                 look.flatMap(l -> Amounts.optionalDuration(l.getTolerance())).orElse(Duration.ZERO),
                 Optional.ofNullable(s.getGap()).map(PlanCompiler::gap), whenStopped(s, false), whenStopped(s, true),
                 Optional.ofNullable(s.getWatch()).map(w -> new SoakStage.Watch(Amounts.duration(w.getEvery()),
-                        Math.max(1, w.getBadToStop()), Math.max(1, w.getMissedToSilent()))));
+                        Math.max(1, w.getBadToStop()), Math.max(1, w.getMissedToSilent()),
+                        look.filter(Look::isUnlessWatched).map(l -> CompileWords.of("watch.insteadOfLooks")))));
     }
 
     /** What must keep showing; usually one mode, and its name then stands for it. */

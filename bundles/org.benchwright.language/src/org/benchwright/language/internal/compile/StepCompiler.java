@@ -18,18 +18,22 @@ import org.benchwright.evidence.Combination;
 import org.benchwright.evidence.DecisionRule;
 import org.benchwright.model.Apply;
 import org.benchwright.model.Attachment;
+import org.benchwright.model.Branch;
 import org.benchwright.model.Comparison;
 import org.benchwright.model.Conclude;
 import org.benchwright.model.Confirmation;
 import org.benchwright.model.Decision;
+import org.benchwright.model.Derive;
 import org.benchwright.model.Energise;
 import org.benchwright.model.Erase;
 import org.benchwright.model.Expectation;
 import org.benchwright.model.Families;
 import org.benchwright.model.Family;
 import org.benchwright.model.FitUnit;
+import org.benchwright.model.FittedOption;
 import org.benchwright.model.GoTo;
 import org.benchwright.model.Grid;
+import org.benchwright.model.Guard;
 import org.benchwright.model.Instrument;
 import org.benchwright.model.Isolate;
 import org.benchwright.model.Judgement;
@@ -45,6 +49,7 @@ import org.benchwright.model.Named;
 import org.benchwright.model.Release;
 import org.benchwright.model.RemoveUnit;
 import org.benchwright.model.Reveals;
+import org.benchwright.model.Stage;
 import org.benchwright.model.Statement;
 import org.benchwright.model.Step;
 import org.benchwright.model.TextEntry;
@@ -71,12 +76,14 @@ final class StepCompiler extends ProcedureSwitch<Optional<Action>> {
 
     org.benchwright.engine.plan.Step compile(Step step) {
         List<Action> actions = new ArrayList<>();
+        guards(step, actions);
+        int begin = actions.size();
         for (Statement statement : step.getStatements()) {
             doSwitch(statement).ifPresent(actions::add);
         }
         if (actions.stream().noneMatch(StepCompiler::asks)) {
             // Nothing is passed over in silence: a step that only says what to do is confirmed.
-            actions.add(0, new Action.Confirm(id("done"), CompileWords.of("step.done"), Moves.of(null, step)));
+            actions.add(begin, new Action.Confirm(id("done"), CompileWords.of("step.done"), Moves.of(null, step)));
         }
         List<String> reveals = step.getStatements().stream().filter(Reveals.class::isInstance).map(Reveals.class::cast)
                 .flatMap(r -> r.getFaults().stream()).map(Named::getName).toList();
@@ -85,7 +92,31 @@ final class StepCompiler extends ProcedureSwitch<Optional<Action>> {
     }
 
     private static boolean asks(Action action) {
-        return !(action instanceof Action.End) && !(action instanceof Action.Go);
+        return !(action instanceof Action.End) && !(action instanceof Action.Go) && !(action instanceof Action.Branch)
+                && !(action instanceof Action.Derive);
+    }
+
+    /** What has to be so for the step to be carried out, the stage's first. */
+    private void guards(Step step, List<Action> actions) {
+        if (step.eContainer() instanceof Stage stage && stage.getOnly() != null) {
+            actions.add(branch(stage.getOnly(), stage.getOnly().isNegated(), Optional.empty(), Optional.of("seen." + stage.getName())));
+        }
+        if (step.getOnly() != null) {
+            actions.add(branch(step.getOnly(), step.getOnly().isNegated(), Optional.empty(), Optional.empty()));
+        }
+    }
+
+    /** @param seen under which key an observation holds for the whole test; what is fitted always does */
+    private Action branch(Guard guard, boolean when, Optional<Move.GoTo> to, Optional<String> seen) {
+        FittedOption option = guard.getOption();
+        return option == null ? new Action.Branch(id("seen"), guard.getObservation(), when, to, seen)
+                : new Action.Branch(id("fitted"), CompileWords.of("option.fitted", option.getLabel()), when, to,
+                        Optional.of("fitted." + option.getName()));
+    }
+
+    @Override
+    public Optional<Action> caseBranch(Branch b) {
+        return some(branch(b.getCondition(), !b.getCondition().isNegated(), Optional.of(Moves.goTo(b.getTarget())), Optional.empty()));
     }
 
     private String id(String wanted) {
@@ -159,7 +190,15 @@ final class StepCompiler extends ProcedureSwitch<Optional<Action>> {
         org.benchwright.core.Limits limits = Amounts.limits(m.getLimits());
         UnitOfMeasure unit = m.getUnit() == null ? limits.unit() : UnitOfMeasure.of(m.getUnit());
         return some(new Action.Measure(id(m.getName()), m.getInstrument().getName(), unit, limits, rule(m),
-                Optional.ofNullable(m.getRepeat()).map(StepCompiler::again), Moves.of(m.getOutcome(), m), undecided(m)));
+                Optional.ofNullable(m.getRepeat()).map(StepCompiler::again), Moves.of(m.getOutcome(), m), undecided(m),
+                Optional.ofNullable(m.getReadings()).map(Action.Count::new)));
+    }
+
+    @Override
+    public Optional<Action> caseDerive(Derive d) {
+        UnitOfMeasure unit = UnitOfMeasure.of(d.getLimits().getUnit());
+        return some(new Action.Derive(id(d.getName()), GridParts.expression(d.getExpression(), unit), Amounts.limits(d.getLimits()), rule(d),
+                Moves.of(d.getOutcome(), d), undecided(d)));
     }
 
     private static DecisionRule rule(Decision d) {
@@ -214,7 +253,13 @@ final class StepCompiler extends ProcedureSwitch<Optional<Action>> {
 
     @Override
     public Optional<Action> caseLogEntry(LogEntry l) {
-        return some(new Action.EnterFaultLog(id(l.getItem().getName()), l.getCondition() == LogCondition.AS_FOUND));
+        String label = l.getItem().getLabel();
+        String title = switch (l.getCondition()) {
+            case AS_FOUND -> CompileWords.of("log.asFound", label);
+            case AS_LEFT -> CompileWords.of("log.asLeft", label);
+            case UNSTATED -> label;
+        };
+        return some(new Action.EnterFaultLog(id(l.getItem().getName()), l.getCondition() == LogCondition.AS_FOUND, Optional.of(title)));
     }
 
     @Override

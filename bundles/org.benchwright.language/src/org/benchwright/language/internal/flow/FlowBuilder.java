@@ -6,9 +6,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
+import org.benchwright.language.internal.expand.Expansion;
 import org.benchwright.language.internal.flow.FlowNode.Kind;
 import org.benchwright.model.BeginAgain;
 import org.benchwright.model.Block;
+import org.benchwright.model.Branch;
 import org.benchwright.model.Check;
 import org.benchwright.model.Conclude;
 import org.benchwright.model.Decision;
@@ -51,10 +53,11 @@ public final class FlowBuilder {
         over = node(Kind.OVER, procedure);
     }
 
-    /** The graph of a procedure. */
+    /** The graph of a procedure, its shared stages in their places. */
     public static FlowGraph build(Procedure procedure) {
-        FlowBuilder builder = new FlowBuilder(procedure);
-        builder.procedure(procedure);
+        Procedure expanded = Expansion.of(procedure).procedure();
+        FlowBuilder builder = new FlowBuilder(expanded);
+        builder.procedure(expanded);
         return new FlowGraph(builder.begin, builder.nodes, builder.edges);
     }
 
@@ -108,6 +111,9 @@ public final class FlowBuilder {
         if (block instanceof Soak soak) {
             soak(soak, next);
         } else {
+            if (block instanceof Stage stage && stage.getOnly() != null) {
+                way(places.get(block), next, stage.getOnly());
+            }
             steps(places.get(block), Procedures.steps(block), next);
         }
     }
@@ -121,6 +127,9 @@ public final class FlowBuilder {
 
     private void statements(Step step, FlowNode next) {
         List<Statement> statements = step.getStatements();
+        if (step.getOnly() != null) {
+            way(places.get(step), next, step.getOnly());
+        }
         way(places.get(step), statements.isEmpty() ? next : places.get(statements.get(0)), step);
         for (int i = 0; i < statements.size(); i++) {
             statement(statements.get(i), i + 1 < statements.size() ? places.get(statements.get(i + 1)) : next);
@@ -134,7 +143,9 @@ public final class FlowBuilder {
             return;
         }
         way(here, next, statement);
-        if (statement instanceof Grid grid) {
+        if (statement instanceof Branch branch) {
+            Optional.ofNullable(branch.getTarget()).ifPresent(target -> outcome(here, target, next));
+        } else if (statement instanceof Grid grid) {
             Optional.ofNullable(grid.getJudgement()).ifPresent(judgement -> fails(here, judgement, next));
         } else if (statement instanceof Check check) {
             fails(here, check, next);

@@ -9,6 +9,7 @@ import org.benchwright.core.UnitOfMeasure;
 import org.benchwright.language.RemarkCode;
 import org.benchwright.model.Amount;
 import org.benchwright.model.Limits;
+import org.benchwright.model.Parameter;
 import org.benchwright.model.ProcedureFile;
 import org.benchwright.model.ProcedurePackage.Literals;
 import org.eclipse.emf.ecore.EObject;
@@ -28,12 +29,12 @@ final class AmountInspection implements Inspection {
             Map.entry(Literals.TIMING__WITHIN, TIME), Map.entry(Literals.TIMING__FROM, TIME), Map.entry(Literals.TIMING__LASTING, TIME),
             Map.entry(Literals.GRID_READING__SETTLE, TIME), Map.entry(Literals.WAIT__TIME, TIME), Map.entry(Literals.CLAIM__LEVEL, SHARE),
             Map.entry(Literals.LAMP_STATE__TOLERANCE, SHARE), Map.entry(Literals.LAMP_STATE__RATE, "Hz"),
-            Map.entry(Literals.SUPPLY_RATING__NOMINAL, "V"));
+            Map.entry(Literals.SUPPLY_RATING__NOMINAL, "V"), Map.entry(Literals.MEASUREMENT__RISK, SHARE));
     private static final Set<EReference> DIFFERENCES = Set.of(Literals.INSTRUMENT__UNCERTAINTY, Literals.SUPPLY_RATING__TOLERANCE,
             Literals.LIMITS__TOLERANCE);
     private static final Set<EStructuralFeature> UNIT_WORDS = Set.of(Literals.AMOUNT__UNIT, Literals.LIMITS__UNIT,
             Literals.LIMITS__LOWER_UNIT, Literals.INSTRUMENT__UNIT, Literals.MEASUREMENT__UNIT, Literals.AXIS__UNIT,
-            Literals.GRID_READING__UNIT, Literals.CONSTANT__UNIT);
+            Literals.GRID_READING__UNIT, Literals.CONSTANT__UNIT, Literals.PARAMETER__UNIT);
 
     @Override
     public void file(ProcedureFile file, Remarks remarks) {
@@ -55,7 +56,17 @@ final class AmountInspection implements Inspection {
         }
     }
 
+    /** A parameter stands for a quantity of its own unit. */
+    private static void parameter(EObject at, EStructuralFeature part, Parameter parameter, Optional<String> expected, Remarks remarks) {
+        Optional<UnitOfMeasure> unit = Written.thing(parameter).flatMap(each -> Written.unit(each.getUnit()));
+        Optional<UnitOfMeasure> wanted = expected.flatMap(Written::unit);
+        if (unit.isPresent() && wanted.isPresent() && !unit.get().sameDimension(wanted.get())) {
+            remarks.on(at, part, RemarkCode.WRONG_DIMENSION, unit.get().word(), wanted.get().word());
+        }
+    }
+
     private static void amount(Amount amount, Remarks remarks) {
+        parameter(amount, Literals.AMOUNT__PARAMETER, amount.getParameter(), Optional.ofNullable(DIMENSIONS.get(amount.eContainmentFeature())), remarks);
         EReference role = amount.eContainmentFeature();
         String expected = DIMENSIONS.get(role);
         Optional<UnitOfMeasure> unit = Written.unit(amount.getUnit());
@@ -74,6 +85,9 @@ final class AmountInspection implements Inspection {
     }
 
     private static void limits(Limits limits, Remarks remarks) {
+        Optional<String> other = Optional.ofNullable(limits.getUnit());
+        parameter(limits, Literals.LIMITS__LOWER_OF, limits.getLowerOf(), other, remarks);
+        parameter(limits, Literals.LIMITS__UPPER_OF, limits.getUpperOf(), other.or(() -> Optional.ofNullable(limits.getLowerUnit())), remarks);
         Optional<UnitOfMeasure> unit = Written.unit(limits.getUnit());
         offset(limits, limits.eContainmentFeature(), unit, Literals.LIMITS__UNIT, remarks);
         Optional<UnitOfMeasure> lowerUnit = Written.unit(limits.getLowerUnit());

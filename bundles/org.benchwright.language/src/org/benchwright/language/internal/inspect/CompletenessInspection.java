@@ -1,9 +1,12 @@
 package org.benchwright.language.internal.inspect;
 
+import java.time.Duration;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
+import org.benchwright.core.Durations;
 import org.benchwright.language.RemarkCode;
 import org.benchwright.model.Hazard;
 import org.benchwright.model.Instrument;
@@ -70,6 +73,13 @@ final class CompletenessInspection implements Inspection {
     private static void stage(Stage stage, Remarks remarks) {
         if (stage.getSteps().isEmpty()) {
             remarks.on(stage, RemarkCode.STAGE_WITHOUT_STEPS);
+        }
+        Optional<Duration> longest = Written.duration(stage.getLongest());
+        Duration together = stage.getSteps().stream().flatMap(step -> Written.duration(step.getTakes()).stream())
+                .reduce(Duration.ZERO, Duration::plus);
+        if (longest.isPresent() && together.compareTo(longest.get()) > 0) {
+            remarks.on(stage, Literals.STAGE__LONGEST, RemarkCode.STEPS_LONGER_THAN_STAGE, Durations.words(together),
+                    Durations.words(longest.get()));
         }
     }
 

@@ -12,10 +12,12 @@ import org.benchwright.language.internal.flow.FlowNode;
 import org.benchwright.language.internal.flow.FlowNode.Kind;
 import org.benchwright.language.internal.flow.FlowState;
 import org.benchwright.model.Attachment;
+import org.benchwright.model.Derive;
 import org.benchwright.model.Energise;
 import org.benchwright.model.Erase;
 import org.benchwright.model.FitUnit;
 import org.benchwright.model.GoTo;
+import org.benchwright.model.Hazard;
 import org.benchwright.model.KeptItem;
 import org.benchwright.model.Named;
 import org.benchwright.model.Procedure;
@@ -23,6 +25,7 @@ import org.benchwright.model.ProcedurePackage.Literals;
 import org.benchwright.model.RemoveUnit;
 import org.benchwright.model.Statement;
 import org.benchwright.model.Step;
+import org.benchwright.model.ValueReference;
 import org.eclipse.emf.ecore.EObject;
 
 /** What holds on every way through the procedure: an end, a safe one, nothing live when hands are on it, no trace lost. */
@@ -83,6 +86,29 @@ final class FlowInspection implements Inspection {
             remarks.on(source, RemarkCode.ENERGISED_WHILE_FITTING);
         } else if (source instanceof Erase erase) {
             erase(erase, state, remarks);
+        } else if (source instanceof Derive derive) {
+            derive(derive, state, remarks);
+        } else if (source instanceof Step step) {
+            strap(step, state, remarks);
+        }
+    }
+
+    private static void derive(Derive derive, FlowState state, Remarks remarks) {
+        derive.eAllContents().forEachRemaining(each -> {
+            if (each instanceof ValueReference reference && Written.thing(reference.getValue()).isPresent()
+                    && !state.measured().contains(reference.getValue())) {
+                remarks.on(reference, RemarkCode.VALUE_NOT_MEASURED, reference.getValue().getName());
+            }
+        });
+    }
+
+    /** A strap ties a person to earth: never where something may be live, when the step begins or later in it. */
+    private static void strap(Step step, FlowState state, Remarks remarks) {
+        boolean live = state.mayBeOn() || step.getStatements().stream().anyMatch(Energise.class::isInstance);
+        for (int i = 0; live && i < step.getHazards().size(); i++) {
+            if (Written.thing(step.getHazards().get(i)).filter(Hazard::isStrap).isPresent()) {
+                remarks.on(step, Literals.STEP__HAZARDS, i, RemarkCode.STRAP_WHILE_LIVE);
+            }
         }
     }
 

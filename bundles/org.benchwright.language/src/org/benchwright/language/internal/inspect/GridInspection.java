@@ -8,12 +8,15 @@ import org.benchwright.language.RemarkCode;
 import org.benchwright.model.Axis;
 import org.benchwright.model.Combined;
 import org.benchwright.model.Constant;
+import org.benchwright.model.Decision;
+import org.benchwright.model.Derive;
 import org.benchwright.model.Expression;
 import org.benchwright.model.Grid;
 import org.benchwright.model.GridReading;
 import org.benchwright.model.Instrument;
 import org.benchwright.model.InstrumentUse;
 import org.benchwright.model.Judgement;
+import org.benchwright.model.Measurement;
 import org.benchwright.model.Procedure;
 import org.benchwright.model.ProcedurePackage.Literals;
 import org.benchwright.model.Procedures;
@@ -29,6 +32,7 @@ final class GridInspection implements Inspection {
     @Override
     public void procedure(Procedure procedure, Remarks remarks) {
         Procedures.statements(procedure, Grid.class).forEach(grid -> grid(grid, remarks));
+        Procedures.statements(procedure, Derive.class).forEach(derive -> derive(derive, remarks));
     }
 
     private static void grid(Grid grid, Remarks remarks) {
@@ -70,6 +74,14 @@ final class GridInspection implements Inspection {
         }
     }
 
+    private static void derive(Derive derive, Remarks remarks) {
+        if (derive.getLimits() == null) {
+            remarks.on(derive, RemarkCode.LIMITS_NOT_SAID, String.valueOf(derive.getName()));
+        } else {
+            Written.unit(derive.getLimits().getUnit()).ifPresent(unit -> expression(derive.getExpression(), unit, remarks));
+        }
+    }
+
     private static void judgement(Judgement judgement, Remarks remarks) {
         Optional<UnitOfMeasure> limits = Optional.ofNullable(judgement.getLimits()).flatMap(each -> Written.unit(each.getUnit()));
         limits.ifPresent(unit -> expression(judgement.getExpression(), unit, remarks));
@@ -87,8 +99,20 @@ final class GridInspection implements Inspection {
         }
     }
 
+    /** The unit that a value is in; a measurement without one is read in that of its limits. */
+    private static String unit(Value value) {
+        if (value instanceof Axis axis) {
+            return axis.getUnit();
+        } else if (value instanceof GridReading reading) {
+            return reading.getUnit();
+        } else if (value instanceof Measurement measurement && measurement.getUnit() != null) {
+            return measurement.getUnit();
+        }
+        return value instanceof Decision decision && decision.getLimits() != null ? decision.getLimits().getUnit() : null;
+    }
+
     private static void value(ValueReference reference, Value value, UnitOfMeasure limits, Remarks remarks) {
-        String word = value instanceof Axis axis ? axis.getUnit() : value instanceof GridReading reading ? reading.getUnit() : null;
+        String word = unit(value);
         if (word == null) {
             remarks.on(reference, RemarkCode.UNIT_NOT_SAID, value.getName());
         } else {

@@ -3,13 +3,15 @@ package org.benchwright.language.internal.inspect;
 import java.util.List;
 
 import org.benchwright.language.RemarkCode;
+import org.benchwright.language.internal.expand.Expanded;
+import org.benchwright.language.internal.expand.Expansion;
 import org.benchwright.model.ProcedureFile;
 
 /** Everything that a text is looked through for. */
 public final class Inspections {
 
-    private static final List<Inspection> ALL = List.of(new AmountInspection(), new NameInspection(), new ListInspection(), new FamilyInspection(),
-            new IndicationInspection(), new ExpectationInspection(), new MeasurementInspection(), new GridInspection(),
+    private static final List<Inspection> ALL = List.of(new AmountInspection(), new NameInspection(), new ImportInspection(), new ListInspection(), new FamilyInspection(), new SharedInspection(),
+            new IndicationInspection(), new ExpectationInspection(), new MeasurementInspection(), new RiskInspection(), new GridInspection(),
             new OutcomeInspection(), new SoakInspection(), new ProtectionInspection(), new CompletenessInspection(),
             new RetestInspection(), new FlowInspection());
 
@@ -23,11 +25,12 @@ public final class Inspections {
      * @param remarks where to leave what there is to say
      */
     public static void inspect(ProcedureFile file, Remarks remarks) {
+        List<Expanded> procedures = file.getProcedures().stream().map(Expansion::of).toList();
         for (Inspection inspection : ALL) {
             try {
                 inspection.file(file, remarks);
                 file.getFamilies().forEach(family -> inspection.family(family, remarks));
-                file.getProcedures().forEach(procedure -> inspection.procedure(procedure, remarks));
+                procedures.forEach(each -> inspection.procedure(each.procedure(), new WrittenRemarks(each, remarks)));
             } catch (RuntimeException mistake) {
                 remarks.on(file, RemarkCode.INSPECTION_FAILED, inspection.getClass().getSimpleName(), mistake.toString());
             }

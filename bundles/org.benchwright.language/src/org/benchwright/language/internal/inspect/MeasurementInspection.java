@@ -22,6 +22,9 @@ import org.eclipse.emf.ecore.EObject;
 /** What is measured or applied is within the instrument's means, and its decision can come out either way. */
 final class MeasurementInspection implements Inspection {
 
+    /** More than anybody takes by hand for one mean. */
+    private static final int MOST_READINGS = 100;
+
     @Override
     public void procedure(Procedure procedure, Remarks remarks) {
         procedure.getInstruments().forEach(instrument -> instrument(instrument, remarks));
@@ -54,8 +57,12 @@ final class MeasurementInspection implements Inspection {
         } else if (!precondition.isReading() && precondition.getLimits() != null) {
             remarks.on(precondition, RemarkCode.LIMITS_WITHOUT_READING, String.valueOf(precondition.getName()));
         }
-        Written.thing(precondition.getInstrument()).ifPresent(
-                instrument -> within(precondition.getLimits(), instrument, remarks));
+        Written.thing(precondition.getInstrument()).ifPresent(instrument -> {
+            if (instrument.getUse() == InstrumentUse.GIVES) {
+                remarks.on(precondition, Literals.PRECONDITION__INSTRUMENT, RemarkCode.INSTRUMENT_ONLY_GIVES, instrument.getName());
+            }
+            within(precondition.getLimits(), instrument, remarks);
+        });
     }
 
     private static void measurement(Measurement measurement, Remarks remarks) {
@@ -67,6 +74,9 @@ final class MeasurementInspection implements Inspection {
         }
         if (measurement.getRepeat() != null && measurement.getRepeat().getTimes() < 1) {
             remarks.on(measurement.getRepeat(), Literals.MEASURE_AGAIN__TIMES, RemarkCode.COUNT_NOT_POSITIVE);
+        }
+        if (measurement.getReadings() != null && (measurement.getReadings() < 2 || measurement.getReadings() > MOST_READINGS)) {
+            remarks.on(measurement, Literals.MEASUREMENT__READINGS, RemarkCode.MEAN_OF_ONE, Integer.toString(MOST_READINGS));
         }
         Optional<UnitOfMeasure> limitsUnit = Optional.ofNullable(measurement.getLimits()).flatMap(limits -> Written.unit(limits.getUnit()));
         if (measurement.getUnit() != null) {

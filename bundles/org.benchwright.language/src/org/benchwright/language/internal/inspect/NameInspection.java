@@ -8,7 +8,9 @@ import java.util.Map;
 import java.util.stream.Stream;
 
 import org.benchwright.language.RemarkCode;
+import org.benchwright.language.internal.Imports;
 import org.benchwright.model.Comparison;
+import org.benchwright.model.Derive;
 import org.benchwright.model.Family;
 import org.benchwright.model.Grid;
 import org.benchwright.model.Mark;
@@ -18,6 +20,8 @@ import org.benchwright.model.Procedure;
 import org.benchwright.model.ProcedureFile;
 import org.benchwright.model.Procedures;
 import org.benchwright.model.Soak;
+import org.benchwright.model.Step;
+import org.eclipse.emf.common.util.URI;
 import org.eclipse.emf.ecore.resource.Resource;
 import org.eclipse.emf.ecore.resource.ResourceSet;
 
@@ -29,12 +33,15 @@ final class NameInspection implements Inspection {
         List<ProcedureFile> folder = folder(file);
         List<Named> families = new ArrayList<>();
         List<Named> procedures = new ArrayList<>();
+        List<Named> shared = new ArrayList<>();
         for (ProcedureFile each : folder) {
             families.addAll(each.getFamilies());
             procedures.addAll(each.getProcedures());
+            shared.addAll(each.getSharedStages());
         }
         apart(families, file, remarks);
         apart(procedures, file, remarks);
+        apart(shared, file, remarks);
     }
 
     @Override
@@ -45,6 +52,7 @@ final class NameInspection implements Inspection {
         apart(family.getKeeps(), remarks);
         apart(family.getLoadables(), remarks);
         apart(family.getFaults(), remarks);
+        apart(family.getOptions(), remarks);
     }
 
     @Override
@@ -56,11 +64,15 @@ final class NameInspection implements Inspection {
         apart(Procedures.statements(procedure, Mark.class), remarks);
         procedure.getBlocks().stream().filter(Soak.class::isInstance).map(Soak.class::cast)
                 .forEach(soak -> apart(soak.getConditions(), remarks));
-        Procedures.allSteps(procedure).forEach(step -> {
-            apart(Procedures.statements(step, Measurement.class).toList(), remarks);
-            apart(Procedures.statements(step, Comparison.class).toList(), remarks);
-            Procedures.statements(step, Grid.class).forEach(grid -> apart(values(grid), remarks));
-        });
+        Procedures.allSteps(procedure).forEach(step -> step(step, remarks));
+    }
+
+    /** What one step measures, derives and compares. */
+    static void step(Step step, Remarks remarks) {
+        apart(step.getStatements().stream().filter(each -> each instanceof Measurement || each instanceof Derive).map(Named.class::cast).toList(),
+                remarks);
+        apart(Procedures.statements(step, Comparison.class).toList(), remarks);
+        Procedures.statements(step, Grid.class).forEach(grid -> apart(values(grid), remarks));
     }
 
     private static List<Named> values(Grid grid) {
@@ -74,7 +86,8 @@ final class NameInspection implements Inspection {
         if (set == null) {
             return List.of(file);
         }
-        return List.copyOf(set.getResources()).stream().flatMap(each -> each.getContents().stream())
+        URI own = Imports.folder(resource.getURI());
+        return List.copyOf(set.getResources()).stream().filter(each -> own.equals(Imports.folder(each.getURI()))).flatMap(each -> each.getContents().stream())
                 .filter(ProcedureFile.class::isInstance).map(ProcedureFile.class::cast).toList();
     }
 
@@ -92,7 +105,7 @@ final class NameInspection implements Inspection {
         return others.stream().filter(each -> each.getName().equals(one.getName())).findFirst().orElse(others.get(0));
     }
 
-    private static void apart(List<? extends Named> named, Remarks remarks) {
+    static void apart(List<? extends Named> named, Remarks remarks) {
         Map<String, Named> first = new HashMap<>();
         for (Named each : named) {
             if (each.getName() != null) {

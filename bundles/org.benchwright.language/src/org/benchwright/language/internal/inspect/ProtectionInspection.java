@@ -10,12 +10,14 @@ import org.benchwright.language.RemarkCode;
 import org.benchwright.model.Erase;
 import org.benchwright.model.Families;
 import org.benchwright.model.Family;
+import org.benchwright.model.KeptBy;
 import org.benchwright.model.KeptItem;
 import org.benchwright.model.Load;
 import org.benchwright.model.Named;
 import org.benchwright.model.Procedure;
 import org.benchwright.model.ProcedurePackage.Literals;
 import org.benchwright.model.Procedures;
+import org.benchwright.model.Protection;
 import org.benchwright.model.Release;
 import org.benchwright.model.Statement;
 import org.benchwright.model.Step;
@@ -28,6 +30,14 @@ final class ProtectionInspection implements Inspection {
     public void procedure(Procedure procedure, Remarks remarks) {
         Set<String> kept = procedure.getProtections().stream().flatMap(each -> Written.things(each.getItems()).stream())
                 .map(Named::getName).collect(Collectors.toSet());
+        for (Protection protection : procedure.getProtections()) {
+            for (int i = 0; i < protection.getItems().size(); i++) {
+                KeptItem item = protection.getItems().get(i);
+                if (Written.thing(item).isPresent() && item.getBy() == KeptBy.SUPPLY) {
+                    remarks.on(protection, Literals.PROTECTION__ITEMS, i, RemarkCode.PROTECTED_ITEM_KEPT_BY_SUPPLY, item.getName());
+                }
+            }
+        }
         Optional<Family> family = Written.thing(procedure.getFamily());
         for (Step step : Procedures.allSteps(procedure)) {
             Procedures.statements(step, Erase.class).forEach(erase -> erase(erase, step, kept, remarks));

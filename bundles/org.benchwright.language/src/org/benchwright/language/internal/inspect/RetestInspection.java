@@ -8,6 +8,7 @@ import org.benchwright.model.Block;
 import org.benchwright.model.Families;
 import org.benchwright.model.Procedure;
 import org.benchwright.model.ProcedurePackage.Literals;
+import org.benchwright.model.Procedures;
 import org.benchwright.model.Retest;
 
 /** A retest carries out every stage that it says it repeats. */
@@ -20,7 +21,7 @@ final class RetestInspection implements Inspection {
         if (repeated.isEmpty()) {
             return;
         }
-        if (repeated.get() == procedure) {
+        if (sameProcedure(repeated.get(), procedure)) {
             remarks.on(retest, Literals.RETEST__PROCEDURE, RemarkCode.RETEST_OF_ITSELF);
             return;
         }
@@ -30,10 +31,14 @@ final class RetestInspection implements Inspection {
         List<Block> repeats = retest.getRepeats();
         for (int i = 0; i < repeats.size(); i++) {
             Optional<Block> block = Written.thing(repeats.get(i));
-            if (block.isPresent() && procedure.getBlocks().stream().noneMatch(own -> block.get().getName().equals(own.getName()))) {
-                remarks.on(retest, Literals.RETEST__REPEATS, i, RemarkCode.RETEST_STAGE_MISSING, block.get().getName());
+            if (block.isPresent() && procedure.getBlocks().stream().noneMatch(own -> Procedures.name(own).equals(Procedures.name(block.get())))) {
+                remarks.on(retest, Literals.RETEST__REPEATS, i, RemarkCode.RETEST_STAGE_MISSING, Procedures.name(block.get()).orElse(""));
             }
         }
+    }
+
+    private static boolean sameProcedure(Procedure one, Procedure other) {
+        return one == other || one.getName() != null && one.getName().equals(other.getName());
     }
 
     private static boolean sameLine(Procedure retest, Procedure repeated) {

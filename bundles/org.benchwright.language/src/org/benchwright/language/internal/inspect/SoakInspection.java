@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.benchwright.language.RemarkCode;
 import org.benchwright.model.Claim;
 import org.benchwright.model.Families;
+import org.benchwright.model.Look;
 import org.benchwright.model.Procedure;
 import org.benchwright.model.ProcedurePackage.Literals;
 import org.benchwright.model.Soak;
@@ -35,6 +36,10 @@ final class SoakInspection implements Inspection {
         if (soak.getLook() == null && soak.getWatch() == null) {
             remarks.on(soak, RemarkCode.SOAK_UNOBSERVED);
         }
+        if (!soak.isWitnessed()) {
+            remarks.on(soak, Literals.SOAK__LENGTH, RemarkCode.SOAK_NOT_WITNESSED);
+        }
+        look(soak, remarks);
         Optional<Duration> length = Written.duration(soak.getLength());
         Optional<Duration> every = Optional.ofNullable(soak.getLook()).flatMap(look -> Written.duration(look.getEvery()));
         if (length.isPresent() && every.isPresent() && every.get().compareTo(length.get()) > 0) {
@@ -44,6 +49,20 @@ final class SoakInspection implements Inspection {
         if (watch != null && Written.duration(watch.getEvery()).filter(interval -> length.filter(
                 all -> interval.compareTo(all) > 0).isPresent()).isPresent()) {
             remarks.on(watch, Literals.WATCH__EVERY, RemarkCode.LOOK_LONGER_THAN_SOAK);
+        }
+    }
+
+    private static void look(Soak soak, Remarks remarks) {
+        Look look = soak.getLook();
+        if (look == null) {
+            return;
+        }
+        if (look.isUnlessWatched() && soak.getWatch() == null) {
+            remarks.on(look, Literals.LOOK__UNLESS_WATCHED, RemarkCode.UNLESS_WITHOUT_WATCH);
+        }
+        Optional<Duration> tolerance = Written.duration(look.getTolerance());
+        if (tolerance.isPresent() && Written.duration(look.getEvery()).filter(every -> every.compareTo(tolerance.get()) <= 0).isPresent()) {
+            remarks.on(look, Literals.LOOK__TOLERANCE, RemarkCode.LOOK_TOLERANCE_TOO_LARGE);
         }
     }
 

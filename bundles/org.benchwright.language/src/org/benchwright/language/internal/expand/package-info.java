@@ -1,0 +1,2 @@
+/** Procedures with the shared stages that they carry out put in their places. */
+package org.benchwright.language.internal.expand;
