@@ -6,12 +6,14 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
+import org.benchwright.model.CarryOut;
 import org.benchwright.model.Comparison;
 import org.benchwright.model.Condition;
 import org.benchwright.model.Display;
 import org.benchwright.model.Families;
 import org.benchwright.model.Family;
 import org.benchwright.model.Fault;
+import org.benchwright.model.FittedOption;
 import org.benchwright.model.Hazard;
 import org.benchwright.model.Indication;
 import org.benchwright.model.Instrument;
@@ -26,6 +28,8 @@ import org.benchwright.model.Mode;
 import org.benchwright.model.Named;
 import org.benchwright.model.Precondition;
 import org.benchwright.model.Procedure;
+import org.benchwright.model.Procedures;
+import org.benchwright.model.SharedStage;
 import org.benchwright.model.Soak;
 import org.benchwright.model.Stage;
 import org.benchwright.model.Step;
@@ -42,6 +46,9 @@ final class Descriptions {
     /** What a reader calls it: its text, else its name. */
     static String label(EObject thing) {
         String label = text(thing);
+        if (thing instanceof CarryOut carryOut && carryOut.getShared() != null) {
+            return text(carryOut.getShared());
+        }
         if (thing instanceof Procedure procedure && procedure.getRevision() != null) {
             return EditingText.PROCEDURE_LABEL.text(label, procedure.getRevision().toString());
         }
@@ -59,7 +66,7 @@ final class Descriptions {
     }
 
     private static String name(Named named) {
-        return Objects.toString(named.getName(), "");
+        return Procedures.name(named).orElse("");
     }
 
     /** What it is, in a line. */
@@ -91,6 +98,8 @@ final class Descriptions {
             return EditingText.KEPT_TITLE;
         } else if (thing instanceof LoadItem) {
             return EditingText.LOAD_TITLE;
+        } else if (thing instanceof FittedOption) {
+            return EditingText.OPTION_TITLE;
         } else if (thing instanceof Fault) {
             return EditingText.FAULT_TITLE;
         }
@@ -102,7 +111,7 @@ final class Descriptions {
             return EditingText.INSTRUMENT_TITLE;
         } else if (thing instanceof Precondition) {
             return EditingText.PRECONDITION_TITLE;
-        } else if (thing instanceof Stage) {
+        } else if (thing instanceof Stage || thing instanceof CarryOut || thing instanceof SharedStage) {
             return EditingText.STAGE_TITLE;
         } else if (thing instanceof Soak) {
             return EditingText.SOAK_TITLE;

@@ -1,8 +1,10 @@
 package org.benchwright.language.internal.editing;
 
 import java.nio.file.Path;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -10,10 +12,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 
 import org.benchwright.language.Remark;
+import org.benchwright.language.internal.Imports;
 import org.benchwright.language.internal.ParsedFile;
 import org.benchwright.language.internal.ReadText;
+import org.eclipse.emf.common.util.URI;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.xtext.resource.XtextResourceSet;
 import org.eclipse.xtext.util.CancelIndicator;
@@ -32,6 +37,9 @@ final class FolderFiles {
     private final Map<Path, FileNames> names = new HashMap<>();
     private final Map<Path, List<Remark>> remarks = new HashMap<>();
     private final Set<Path> changed = new HashSet<>();
+    /** Folders from which files are imported, and their files as they are on the disk. */
+    private final Map<Path, DiskFolder> others = new HashMap<>();
+    private final Map<Path, ParsedFile> imported = new HashMap<>();
 
     FolderFiles(Injector injector) {
         this.injector = injector;
@@ -84,7 +92,7 @@ final class FolderFiles {
 
     /** The file that holds a piece of a tree. */
     Optional<ParsedFile> holding(EObject piece) {
-        return files.values().stream().filter(file -> file.resource() == piece.eResource()).findFirst();
+        return Stream.concat(files.values().stream(), imported.values().stream()).filter(file -> file.resource() == piece.eResource()).findFirst();
     }
 
     /** True if the remarks on a file are known and hold. */
@@ -125,6 +133,48 @@ final class FolderFiles {
         });
         files.values().forEach(ParsedFile::parse);
         changed.clear();
+        if (readImported()) {
+            // What an imported file says may matter to any file of the folder.
+            remarks.clear();
+            files.values().forEach(ParsedFile::outdate);
+            files.values().forEach(ParsedFile::parse);
+        }
+    }
+
+    /** Looks at the folders of imported files again; true if anything there was different. */
+    boolean readImported() {
+        boolean different = false;
+        Deque<ParsedFile> open = new ArrayDeque<>(files.values());
+        open.addAll(imported.values());
+        Set<Path> seen = new HashSet<>();
+        while (!open.isEmpty()) {
+            for (URI target : Imports.targets(open.remove().resource())) {
+                Path there = Path.of(Imports.folder(target).toFileString());
+                if (!isOwn(there) && seen.add(there)) {
+                    List<ReadText> texts = others.computeIfAbsent(there, DiskFolder::new).changes();
+                    texts.forEach(text -> open.add(importFile(text)));
+                    different |= !texts.isEmpty();
+                }
+            }
+        }
+        return different;
+    }
+
+    private boolean isOwn(Path other) {
+        return files.keySet().stream().anyMatch(path -> other.equals(path.getParent()));
+    }
+
+    private ParsedFile importFile(ReadText text) {
+        ParsedFile known = imported.get(text.path());
+        if (known == null) {
+            known = new ParsedFile(injector, text);
+            folder.getResources().add(known.resource());
+            imported.put(text.path(), known);
+        } else {
+            known.change(text);
+        }
+        known.parse();
+        return known;
     }
 
     /** The files that refer to one of the names or declare it too, and those that refer to them, but not the changed ones. */

@@ -14,6 +14,7 @@ import org.benchwright.model.Named;
 import org.benchwright.model.Procedure;
 import org.benchwright.model.ProcedurePackage.Literals;
 import org.benchwright.model.Procedures;
+import org.benchwright.model.SharedStage;
 import org.eclipse.emf.ecore.EAttribute;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.EReference;
@@ -145,6 +146,7 @@ final class NameIndex {
     /** The family that a place in a text speaks of. */
     static Optional<Family> family(EObject inside) {
         return Procedures.around(inside, Family.class)
+                .or(() -> Procedures.around(inside, SharedStage.class).map(SharedStage::getFamily).filter(family -> !family.eIsProxy()))
                 .or(() -> Procedures.around(inside, Procedure.class).map(Procedure::getFamily).filter(family -> !family.eIsProxy()));
     }
 }

@@ -13,6 +13,7 @@ import org.benchwright.model.Procedure;
 import org.benchwright.model.ProcedureFile;
 import org.benchwright.model.ProcedurePackage.Literals;
 import org.benchwright.model.Procedures;
+import org.benchwright.model.SharedStage;
 import org.benchwright.model.Soak;
 import org.benchwright.model.Step;
 import org.eclipse.xtext.nodemodel.INode;
@@ -28,6 +29,7 @@ final class Outlines {
         List<ContentsRow> rows = new ArrayList<>();
         file.getFamilies().forEach(family -> rows.add(family(family)));
         file.getProcedures().forEach(procedure -> rows.add(procedure(procedure)));
+        file.getSharedStages().forEach(shared -> rows.add(shared(shared)));
         rows.sort((one, other) -> Integer.compare(one.offset(), other.offset()));
         return rows;
     }
@@ -39,6 +41,7 @@ final class Outlines {
         parts.addAll(rows(ContentsKind.MODE, family.getModes()));
         parts.addAll(rows(ContentsKind.ITEM, family.getKeeps()));
         parts.addAll(rows(ContentsKind.ITEM, family.getLoadables()));
+        parts.addAll(rows(ContentsKind.ITEM, family.getOptions()));
         parts.addAll(rows(ContentsKind.FAULT, family.getFaults()));
         return row(ContentsKind.FAMILY, family, parts);
     }
@@ -53,6 +56,14 @@ final class Outlines {
             parts.add(makeSafe(procedure.getMakeSafe()));
         }
         return row(ContentsKind.PROCEDURE, procedure, parts);
+    }
+
+    private static ContentsRow shared(SharedStage shared) {
+        List<ContentsRow> parts = new ArrayList<>();
+        group(EditingText.HAZARDS, rows(ContentsKind.HAZARD, shared.getHazards()), parts);
+        group(EditingText.INSTRUMENTS, rows(ContentsKind.INSTRUMENT, shared.getInstruments()), parts);
+        parts.addAll(steps(shared.getSteps()));
+        return row(ContentsKind.STAGE, shared, parts);
     }
 
     private static void group(EditingText label, List<ContentsRow> rows, List<ContentsRow> parts) {
@@ -85,7 +96,7 @@ final class Outlines {
         INode whole = NodeModelUtils.findActualNodeFor(named);
         List<INode> names = NodeModelUtils.findNodesForFeature(named, Literals.NAMED__NAME);
         INode name = names.isEmpty() ? whole : names.get(0);
-        String written = named.getName() == null ? "" : named.getName();
+        String written = Procedures.name(named).orElse("");
         return new ContentsRow(kind, written, Descriptions.label(named), name.getOffset(), names.isEmpty() ? 0 : name.getLength(),
                 whole.getEndOffset(), children);
     }
