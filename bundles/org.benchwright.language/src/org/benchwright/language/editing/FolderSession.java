@@ -167,4 +167,15 @@ public final class FolderSession {
     public Renaming rename(Path file, int offset, String newName) {
         return session.rename(file, offset, newName);
     }
+
+    /**
+     * Ways to mend what a remark is about. Each was tried: it removes the remark and brings no new error. Nothing is changed by this; the
+     * edits are for the caller to make.
+     *
+     * @param remark a remark on the present text of a file of this folder
+     * @return the most likely first; empty where there is none, or the text has changed since
+     */
+    public List<Fix> fixes(Remark remark) {
+        return session.fixes(remark);
+    }
 }

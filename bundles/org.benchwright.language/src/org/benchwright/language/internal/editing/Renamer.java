@@ -1,23 +1,15 @@
 package org.benchwright.language.internal.editing;
 
-import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeMap;
 
-import org.benchwright.core.Severity;
 import org.benchwright.language.Remark;
-import org.benchwright.language.SourceText;
 import org.benchwright.language.editing.Edit;
 import org.benchwright.language.editing.Place;
 import org.benchwright.language.editing.Renaming;
 import org.benchwright.language.internal.ParsedFile;
-import org.benchwright.language.internal.ReadText;
-import org.eclipse.xtext.util.CancelIndicator;
 
 import com.google.inject.Injector;
 
@@ -51,8 +43,9 @@ final class Renamer {
     }
 
     private Optional<String> refusal(List<Edit> edits, Place declaration, String newName) {
-        FolderFiles copy = edited(edits);
-        Optional<Remark> error = files.paths().stream().flatMap(path -> newError(path, copy).stream()).findFirst();
+        Trial trial = new Trial(injector, files, edits);
+        FolderFiles copy = trial.copy();
+        Optional<Remark> error = trial.newError();
         if (error.isPresent()) {
             return Optional.of(EditingText.RENAME_CLASH.text(newName, error.get().words()));
         }
@@ -64,38 +57,6 @@ final class Renamer {
         found.add(declared);
         return found.equals(new HashSet<>(expected)) ? Optional.empty()
                 : Optional.of(EditingText.RENAME_OTHER_MEANING.text(newName));
-    }
-
-    private FolderFiles edited(List<Edit> edits) {
-        Map<Path, List<Edit>> byFile = new TreeMap<>();
-        edits.forEach(edit -> byFile.computeIfAbsent(edit.place().file(), path -> new ArrayList<>()).add(edit));
-        FolderFiles copy = new FolderFiles(injector);
-        for (Path path : files.paths()) {
-            ReadText text = files.text(path).orElseThrow();
-            copy.put(byFile.containsKey(path) ? ReadText.of(new SourceText(path, applied(text.text(), byFile.get(path)))) : text);
-        }
-        return copy;
-    }
-
-    private static String applied(String text, List<Edit> edits) {
-        StringBuilder edited = new StringBuilder(text);
-        for (int i = edits.size() - 1; i >= 0; i--) {
-            Place place = edits.get(i).place();
-            edited.replace(place.offset(), place.offset() + place.length(), edits.get(i).text());
-        }
-        return edited.toString();
-    }
-
-    /** Errors are counted by code: their places and words change with the name. */
-    private Optional<Remark> newError(Path path, FolderFiles copy) {
-        List<String> before = new ArrayList<>(errors(files.remarks(path, CancelIndicator.NullImpl)).stream()
-                .map(remark -> remark.code().word()).toList());
-        return errors(copy.remarks(path, CancelIndicator.NullImpl)).stream().filter(remark -> !before.remove(remark.code().word()))
-                .findFirst();
-    }
-
-    private static List<Remark> errors(List<Remark> remarks) {
-        return remarks.stream().filter(remark -> remark.severity() == Severity.ERROR).toList();
     }
 
     private static Place moved(Place place, List<Edit> edits) {

@@ -13,6 +13,7 @@ import org.benchwright.core.Cancellation;
 import org.benchwright.language.Remark;
 import org.benchwright.language.SourceText;
 import org.benchwright.language.editing.Analysis;
+import org.benchwright.language.editing.Fix;
 import org.benchwright.language.editing.Hover;
 import org.benchwright.language.editing.Place;
 import org.benchwright.language.editing.Proposal;
@@ -21,7 +22,9 @@ import org.benchwright.language.ide.ProcedureIdeSetup;
 import org.benchwright.language.internal.FrameworkLog;
 import org.benchwright.language.internal.ParsedFile;
 import org.benchwright.language.internal.ReadText;
+import org.benchwright.language.internal.fix.Candidates;
 import org.eclipse.xtext.nodemodel.ICompositeNode;
+import org.eclipse.xtext.scoping.IScopeProvider;
 import org.eclipse.xtext.util.CancelIndicator;
 
 import com.google.inject.Injector;
@@ -138,6 +141,20 @@ public final class Session {
     public Renaming rename(Path file, int offset, String newName) {
         return ask(file, offset, (parsed, place) -> new Renamer(injector, files, names).rename(parsed, place, newName))
                 .orElseGet(() -> new Renaming.Refused(EditingText.RENAME_UNKNOWN_TEXT.text()));
+    }
+
+    /** Each fix is tried out on a copy of the folder; what doesn't mend is not offered. */
+    public List<Fix> fixes(Remark remark) {
+        return turns.now(() -> files.file(remark.file()).filter(parsed -> !parsed.isTooDeep() && remark.offset() <= parsed.text().text().length())
+                .filter(parsed -> files.remarks(remark.file(), CancelIndicator.NullImpl).contains(remark))
+                .map(parsed -> new Candidates(injector.getInstance(IScopeProvider.class)).of(parsed, remark).stream()
+                        .filter(fix -> mends(fix, remark)).toList())
+                .orElse(List.of()));
+    }
+
+    private boolean mends(Fix fix, Remark remark) {
+        Trial trial = new Trial(injector, files, fix.edits());
+        return trial.removes(remark.file(), remark.code()) && trial.newError().isEmpty();
     }
 
     private <T> Optional<T> ask(Path file, int offset, BiFunction<ParsedFile, Integer, T> question) {

@@ -1,0 +1,108 @@
+package org.benchwright.language.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+import org.benchwright.core.Cancellation;
+import org.benchwright.core.Severity;
+import org.benchwright.language.Remark;
+import org.benchwright.language.RemarkCode;
+import org.benchwright.language.SourceText;
+import org.benchwright.language.editing.Edit;
+import org.benchwright.language.editing.Fix;
+import org.benchwright.language.editing.FolderSession;
+import org.benchwright.language.ide.ProcedureIdeSetup;
+import org.benchwright.language.internal.fix.Candidates;
+import org.eclipse.xtext.scoping.IScopeProvider;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** Every kind of fix mends the example of its remark's page: the remark is gone, no error is new, and there is nothing left to do twice. */
+class FixesTest {
+
+    @TempDir
+    static Path folder;
+
+    private static FolderSession session;
+
+    @BeforeAll
+    static void open() {
+        session = FolderSession.open(folder);
+    }
+
+    static Stream<RemarkCode> codes() {
+        return new Candidates(new ProcedureIdeSetup().createInjectorAndDoEMFRegistration().getInstance(IScopeProvider.class)).codes().stream().sorted();
+    }
+
+    @Test
+    void thereAreFixesForManyCodes() {
+        assertTrue(codes().count() >= 40, () -> "only " + codes().count());
+    }
+
+    @ParameterizedTest
+    @MethodSource("codes")
+    void aFixRemovesItsRemark(RemarkCode code) throws IOException {
+        show(RemarkPage.of(code).bad());
+        Remark remark = remarks().stream().filter(each -> each.code() == code).findFirst().orElseThrow();
+        List<Fix> fixes = session.fixes(remark);
+        assertFalse(fixes.isEmpty(), () -> "no fix for " + remark);
+        for (Fix fix : fixes) {
+            show(RemarkPage.of(code).bad());
+            apply(fix);
+            assertEquals(List.of(), remarks().stream().filter(each -> each.code() == code).toList(), fix::label);
+            assertEquals(List.of(), remarks().stream().filter(each -> each.severity() == Severity.ERROR).toList(), fix::label);
+            assertEquals(List.of(), session.fixes(remark), "the remark is gone, and its fixes with it");
+        }
+    }
+
+    @Test
+    void aRemarkOnAnOlderTextHasNoFixes() throws IOException {
+        show(RemarkPage.of(RemarkCode.UNKNOWN_LAMP).bad());
+        Remark remark = remarks().get(0);
+        show(RemarkPage.of(RemarkCode.UNKNOWN_LAMP).good());
+        assertEquals(List.of(), session.fixes(remark));
+    }
+
+    @Test
+    void theNearestNameIsOfferedFirst() throws IOException {
+        show(RemarkPage.of(RemarkCode.UNKNOWN_LAMP).bad());
+        assertEquals("Write 'pwr'", session.fixes(remarks().get(0)).get(0).label());
+    }
+
+    private static List<Remark> remarks() {
+        return session.remarks(Cancellation.never()).values().stream().flatMap(List::stream).toList();
+    }
+
+    private static void show(List<SourceText> texts) throws IOException {
+        for (Path file : session.files()) {
+            Files.deleteIfExists(file);
+            session.close(file);
+        }
+        for (SourceText text : texts) {
+            session.change(folder.resolve(text.path().getFileName()), text.text());
+        }
+    }
+
+    private static void apply(Fix fix) {
+        Map<Path, List<Edit>> byFile = fix.edits().stream().collect(Collectors.groupingBy(edit -> edit.place().file()));
+        byFile.forEach((file, edits) -> {
+            StringBuilder text = new StringBuilder(session.text(file).orElseThrow());
+            edits.stream().sorted(Comparator.comparing(Edit::place).reversed()).forEach(edit -> text.replace(edit.place().offset(),
+                    edit.place().offset() + edit.place().length(), edit.text()));
+            session.change(file, text.toString());
+        });
+    }
+}

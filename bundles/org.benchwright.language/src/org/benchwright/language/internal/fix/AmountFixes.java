@@ -1,0 +1,155 @@
+package org.benchwright.language.internal.fix;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.time.Duration;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+import org.benchwright.core.Quantity;
+import org.benchwright.core.UnitOfMeasure;
+import org.benchwright.language.editing.Fix;
+import org.benchwright.model.Amount;
+import org.benchwright.model.Axis;
+import org.benchwright.model.Claim;
+import org.benchwright.model.Instrument;
+import org.benchwright.model.Lamp;
+import org.benchwright.model.LampGroup;
+import org.benchwright.model.LampIndication;
+import org.benchwright.model.LampState;
+import org.benchwright.model.Limits;
+import org.benchwright.model.Look;
+import org.benchwright.model.Procedure;
+import org.benchwright.model.ProcedurePackage.Literals;
+import org.benchwright.model.Soak;
+import org.benchwright.model.Stage;
+import org.eclipse.emf.ecore.EObject;
+import org.eclipse.emf.ecore.EStructuralFeature;
+import org.eclipse.xtext.nodemodel.INode;
+
+/** Numbers, limits, colours and times. */
+final class AmountFixes {
+
+    private static final UnitOfMeasure SECOND = UnitOfMeasure.of("s");
+
+    private AmountFixes() {
+    }
+
+    static List<Fix> swapLimits(Spot spot) {
+        if (spot.object() instanceof Limits || spot.around(Limits.class).isPresent()) {
+            return swap(spot, spot.around(Limits.class).get(), Literals.LIMITS__LOWER, Literals.LIMITS__UPPER);
+        } else if (spot.object() instanceof LampGroup group) {
+            return swap(spot, group, Literals.LAMP_GROUP__FIRST, Literals.LAMP_GROUP__LAST);
+        }
+        return spot.around(Axis.class).map(axis -> swap(spot, axis, Literals.AXIS__VALUES, Literals.AXIS__LAST)).orElse(List.of());
+    }
+
+    private static List<Fix> swap(Spot spot, EObject of, EStructuralFeature one, EStructuralFeature other) {
+        Optional<INode> lower = Spot.node(of, one);
+        Optional<INode> upper = Spot.node(of, other);
+        if (lower.isEmpty() || upper.isEmpty()) {
+            return List.of();
+        }
+        return Spot.one(FixText.SWAP, spot.replace(lower.get(), Spot.text(upper.get())), spot.replace(upper.get(), Spot.text(lower.get())));
+    }
+
+    /** The word or number that the remark stands on, replaced. */
+    static List<Fix> by(Spot spot, String text) {
+        return Spot.one(FixText.REPLACE, text, spot.edit(spot.remark().offset(), spot.remark().length(), text));
+    }
+
+    /** The number of an amount, replaced with its unit. */
+    static List<Fix> amountBy(Spot spot, String text) {
+        return spot.around(Amount.class).map(amount -> Spot.one(FixText.REPLACE, text, spot.replace(Spot.node(amount), text))).orElse(List.of());
+    }
+
+    static List<Fix> kelvin(Spot spot) {
+        Optional<Limits> limits = spot.around(Limits.class);
+        if (limits.isPresent()) {
+            return Spot.nodes(limits.get(), Literals.LIMITS__UNIT).stream().findFirst()
+                    .map(unit -> Spot.one(FixText.REPLACE, "K", spot.replace(unit, "K"))).orElse(List.of());
+        }
+        return by(spot, "K");
+    }
+
+    static List<Fix> negativeLower(Spot spot) {
+        return spot.around(Limits.class).flatMap(limits -> Spot.node(limits, Literals.LIMITS__LOWER)).map(lower -> {
+            String number = "-" + Spot.text(lower).replaceFirst("^[+]", "");
+            return Spot.one(FixText.REPLACE, number, spot.replace(lower, number));
+        }).orElse(List.of());
+    }
+
+    static List<Fix> positiveUncertainty(Spot spot) {
+        return spot.around(Instrument.class).map(Instrument::getUncertainty).map(amount -> {
+            String number = Spot.text(Spot.node(amount)).replaceFirst("^-\\s*", "");
+            return Spot.one(FixText.REPLACE, number, spot.replace(Spot.node(amount), number));
+        }).orElse(List.of());
+    }
+
+    static List<Fix> coverage(Spot spot) {
+        return spot.around(Instrument.class).flatMap(instrument -> Spot.node(instrument, Literals.INSTRUMENT__COVERAGE))
+                .map(node -> Spot.one(FixText.REPLACE, "2", spot.replace(node, "2"))).orElse(List.of());
+    }
+
+    // ---- colours
+
+    static List<Fix> colours(Spot spot) {
+        Optional<LampState> state = spot.around(LampState.class);
+        Optional<Lamp> lamp = spot.around(LampIndication.class).map(LampIndication::getLamp);
+        if (state.isEmpty() || lamp.isEmpty()) {
+            return List.of();
+        }
+        Optional<INode> colour = Spot.node(state.get(), Literals.LAMP_STATE__COLOUR);
+        return lamp.get().getColours().stream().distinct().map(each -> each.name().toLowerCase(Locale.ROOT))
+                .map(word -> colour.map(node -> new Fix(FixText.REPLACE.text(word), List.of(spot.replace(node, word))))
+                        .orElseGet(() -> new Fix(FixText.INSERT.text(word), List.of(spot.before(Spot.node(state.get()), word + " ")))))
+                .toList();
+    }
+
+    // ---- times
+
+    static List<Fix> lookInTime(Spot spot) {
+        Optional<Soak> soak = spot.around(Soak.class);
+        Optional<Look> look = soak.map(Soak::getLook);
+        if (look.isEmpty() || soak.get().getLength() == null) {
+            return List.of();
+        }
+        String length = Spot.text(Spot.node(soak.get().getLength()));
+        return Spot.one(FixText.REPLACE, length, spot.replace(Spot.node(look.get().getEvery()), length));
+    }
+
+    static List<Fix> longerStage(Spot spot) {
+        Optional<Stage> stage = spot.around(Stage.class).filter(each -> each.getLongest() != null);
+        return stage.map(each -> {
+            BigDecimal seconds = each.getSteps().stream().filter(step -> step.getTakes() != null).map(step -> seconds(step.getTakes()))
+                    .reduce(BigDecimal.ZERO, BigDecimal::add);
+            String time = words(Duration.ofSeconds(seconds.setScale(0, RoundingMode.CEILING).longValue()));
+            return Spot.one(FixText.LONGER, time, spot.replace(Spot.node(each.getLongest()), time));
+        }).orElse(List.of());
+    }
+
+    private static BigDecimal seconds(Amount amount) {
+        return new Quantity(amount.getValue(), UnitOfMeasure.of(amount.getUnit())).to(SECOND).value();
+    }
+
+    private static String words(Duration time) {
+        return time.toSecondsPart() == 0 ? time.toMinutes() + " min" : time.toSeconds() + " s";
+    }
+
+    /** The rarest fault that the longest soak reveals at the level that is claimed: M = T / -ln(1 - level), in whole hours or minutes. */
+    static List<Fix> claimLess(Spot spot) {
+        Optional<Procedure> procedure = spot.around(Procedure.class);
+        Optional<Claim> claim = procedure.map(Procedure::getClaim);
+        if (claim.isEmpty()) {
+            return List.of();
+        }
+        double longest = procedure.get().getBlocks().stream().filter(Soak.class::isInstance).map(Soak.class::cast)
+                .mapToDouble(soak -> seconds(soak.getLength()).doubleValue()).max().orElse(0);
+        double level = new Quantity(claim.get().getLevel().getValue(), UnitOfMeasure.of(claim.get().getLevel().getUnit()))
+                .in(UnitOfMeasure.of("%")) / 100;
+        double interval = longest / -Math.log1p(-level);
+        String time = interval >= 3600 ? (long) (interval / 3600) + " h" : (long) (interval / 60) + " min";
+        return Spot.one(FixText.CLAIM_LESS, time, spot.replace(Spot.node(claim.get().getInterval()), time));
+    }
+}

@@ -1,0 +1,166 @@
+package org.benchwright.language.internal.fix;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+import org.benchwright.language.editing.Edit;
+import org.benchwright.language.editing.Fix;
+import org.benchwright.model.Conclude;
+import org.benchwright.model.Decision;
+import org.benchwright.model.Expectation;
+import org.benchwright.model.GoTo;
+import org.benchwright.model.Look;
+import org.benchwright.model.Mark;
+import org.benchwright.model.Precondition;
+import org.benchwright.model.Procedure;
+import org.benchwright.model.ProcedurePackage.Literals;
+import org.benchwright.model.Soak;
+import org.benchwright.model.Stage;
+import org.benchwright.model.Statement;
+import org.benchwright.model.Step;
+import org.benchwright.model.Watch;
+import org.eclipse.emf.ecore.EObject;
+import org.eclipse.xtext.nodemodel.INode;
+
+/** Clauses that are missing, or too many. */
+final class ClauseFixes {
+
+    private ClauseFixes() {
+    }
+
+    static List<Fix> time(Spot spot) {
+        Optional<Expectation> expectation = spot.around(Expectation.class);
+        Optional<String> mark = expectation.flatMap(each -> marksBefore(each).reduce((first, second) -> second)).map(Mark::getName);
+        if (mark.isEmpty()) {
+            return List.of();
+        }
+        String time = "within 10 s of " + mark.get();
+        List<INode> shown = Spot.nodes(expectation.get(), Literals.EXPECTATION__ALTERNATIVES);
+        return Spot.one(FixText.ADD_TIME, time, spot.after(shown.get(shown.size() - 1), " " + time));
+    }
+
+    private static Stream<Mark> marksBefore(Expectation expectation) {
+        List<Statement> statements = ((Step) expectation.eContainer()).getStatements();
+        return statements.subList(0, statements.indexOf(expectation)).stream().filter(Mark.class::isInstance).map(Mark.class::cast);
+    }
+
+    static List<Fix> reading(Spot spot) {
+        return spot.around(Precondition.class).flatMap(each -> Spot.node(each, Literals.PRECONDITION__LABEL))
+                .map(label -> Spot.one(FixText.INSERT, "reading", spot.after(label, " reading"))).orElse(List.of());
+    }
+
+    static List<Fix> revision(Spot spot) {
+        return spot.around(Procedure.class).flatMap(each -> Spot.node(each, Literals.PROCEDURE__LABEL))
+                .map(label -> Spot.one(FixText.INSERT, "revision 1", spot.after(label, " revision 1"))).orElse(List.of());
+    }
+
+    static List<Fix> whenUndecided(Spot spot) {
+        String clause = "when undecided conclude undecided " + FixText.TOO_CLOSE.quoted();
+        return spot.around(Decision.class).map(each -> Spot.one(FixText.INSERT, clause,
+                spot.after(Spot.node(each), "\n" + spot.indentation(Spot.node(each).getOffset()) + "    " + clause))).orElse(List.of());
+    }
+
+    static List<Fix> bothWays(Spot spot) {
+        return spot.around(Decision.class).flatMap(each -> Spot.node(each, Literals.DECISION__RULE))
+                .map(rule -> Spot.one(FixText.DECIDE_BOTH_WAYS, spot.replace(rule, "guarded both ways"))).orElse(List.of());
+    }
+
+    static List<Fix> reason(Spot spot) {
+        return spot.around(Conclude.class)
+                .map(each -> Spot.one(FixText.INSERT, FixText.WHY.quoted(), spot.after(Spot.node(each), " " + FixText.WHY.quoted())))
+                .orElse(List.of());
+    }
+
+    /** For everything that has no outcome of its own. */
+    static List<Fix> otherwise(Spot spot) {
+        Optional<Procedure> procedure = spot.around(Procedure.class).filter(each -> each.getOtherwise() == null && !each.getBlocks().isEmpty());
+        return procedure.map(each -> Spot.one(FixText.ADD_OUTCOME, spot.lineBefore(Spot.node(each.getBlocks().get(0)),
+                "otherwise conclude undecided " + FixText.NOT_CARRIED_OUT.quoted()))).orElse(List.of());
+    }
+
+    static List<Fix> bound(Spot spot) {
+        String bound = ", at most 2, or conclude undecided " + FixText.NOT_SO_OFTEN.quoted();
+        return spot.around(GoTo.class).map(each -> Spot.one(FixText.BOUND, spot.after(Spot.node(each), bound))).orElse(List.of());
+    }
+
+    // ---- conclusions
+
+    static List<Fix> conclusion(Spot spot) {
+        Optional<Stage> stage = spot.around(Stage.class).filter(each -> !each.getSteps().isEmpty());
+        if (stage.isPresent()) {
+            Step last = stage.get().getSteps().get(stage.get().getSteps().size() - 1);
+            return Spot.one(FixText.ADD_CONCLUSION, endOfStep(spot, last, "conclude undecided " + FixText.WHY.quoted()));
+        }
+        return spot.around(Procedure.class).filter(each -> each.getConclusion() == null)
+                .map(each -> Spot.one(FixText.ADD_CONCLUSION, spot.beforeClosing(each, "    conclude accepted\n"))).orElse(List.of());
+    }
+
+    private static Edit endOfStep(Spot spot, Step step, String statement) {
+        if (step.getOtherwise() != null) {
+            INode otherwise = Spot.node(step.getOtherwise());
+            int word = spot.file().text().text().lastIndexOf("otherwise", otherwise.getOffset());
+            return spot.edit(word, 0, statement + "\n" + spot.indentation(word));
+        }
+        return spot.beforeClosing(step, statement + " ");
+    }
+
+    static List<Fix> makeSafe(Spot spot) {
+        Optional<Procedure> procedure = spot.around(Procedure.class);
+        if (procedure.isEmpty()) {
+            return List.of();
+        }
+        String stage = "make safe " + FixText.MAKE_SAFE.quoted() + " {\n        step make_safe_off " + FixText.SWITCH_OFF.quoted()
+                + " { isolates supply }\n    }\n    ";
+        return Optional.ofNullable(procedure.get().getConclusion())
+                .map(end -> Spot.one(FixText.ADD_MAKE_SAFE, spot.before(Spot.node(end), stage)))
+                .orElseGet(() -> Spot.one(FixText.ADD_MAKE_SAFE, spot.beforeClosing(procedure.get(), "    " + stage.stripTrailing() + "\n")));
+    }
+
+    static List<Fix> notOnDemand(Spot spot) {
+        Optional<INode> words = spot.around(Stage.class).flatMap(each -> Spot.node(each, Literals.STAGE__ON_DEMAND));
+        return words.map(on -> {
+            int end = spot.file().text().text().indexOf("demand", on.getOffset()) + "demand".length();
+            return Spot.one(FixText.BE_REACHED, spot.remove(on.getOffset(), end));
+        }).orElse(List.of());
+    }
+
+    static List<Fix> removeStatement(Spot spot) {
+        return spot.around(Statement.class).map(each -> {
+            INode node = Spot.node((EObject) each);
+            return Spot.one(FixText.REMOVE, Spot.text(node).lines().findFirst().orElse(""), spot.remove(node));
+        }).orElse(List.of());
+    }
+
+    // ---- soaks
+
+    static List<Fix> witnessed(Spot spot) {
+        return spot.around(Soak.class).map(Soak::getLength)
+                .map(length -> Spot.one(FixText.INSERT, "witnessed", spot.after(Spot.node(length), " witnessed"))).orElse(List.of());
+    }
+
+    static List<Fix> look(Spot spot) {
+        Optional<Soak> soak = spot.around(Soak.class).filter(each -> !each.getKeeps().isEmpty() && each.getLength() != null);
+        return soak.map(each -> {
+            EObject last = each.getConditions().isEmpty() ? each.getKeeps().get(each.getKeeps().size() - 1)
+                    : each.getConditions().get(each.getConditions().size() - 1);
+            String line = "look every " + Spot.text(Spot.node(each.getLength()));
+            return Spot.one(FixText.INSERT, line, spot.after(Spot.node(last), "\n" + spot.indentation(Spot.node(last).getOffset()) + line));
+        }).orElse(List.of());
+    }
+
+    static List<Fix> notUnless(Spot spot) {
+        Optional<Look> look = spot.around(Look.class);
+        return look.map(each -> {
+            INode node = Spot.node(each);
+            String text = spot.file().text().text();
+            int comma = text.lastIndexOf(',', node.getEndOffset());
+            return Spot.one(FixText.REMOVE, "unless watched", spot.edit(comma, node.getEndOffset() - comma, ""));
+        }).orElse(List.of());
+    }
+
+    static List<Fix> stopAfter(Spot spot) {
+        return spot.around(Watch.class).map(Watch::getEvery)
+                .map(every -> Spot.one(FixText.INSERT, "stop after 2 bad", spot.after(Spot.node(every), ", stop after 2 bad"))).orElse(List.of());
+    }
+}

@@ -1,0 +1,24 @@
+package org.benchwright.language.internal.fix;
+
+import java.text.MessageFormat;
+import java.util.Locale;
+import java.util.ResourceBundle;
+
+/** What fixes are called, and the texts that they write for the engineer to complete. */
+enum FixText {
+    REPLACE, SWAP, INSERT, REMOVE, ADD_TIME, ADD_HAZARD, ADD_OUTCOME, ADD_MAKE_SAFE, ADD_CONCLUSION, CLAIM_LESS, ISOLATE, RECORD_FIRST,
+    ASK_RELEASE, BOUND, DECIDE_BOTH_WAYS, BE_REACHED, LONGER,
+    TOO_CLOSE, WHY, NOT_CARRIED_OUT, OWNER_AGREES, NOT_SO_OFTEN, MAKE_SAFE, SWITCH_OFF;
+
+    private static final String BUNDLE = "org.benchwright.language.internal.fix.words";
+
+    String text(String... arguments) {
+        String pattern = ResourceBundle.getBundle(BUNDLE, Locale.getDefault(), FixText.class.getClassLoader()).getString(name());
+        return new MessageFormat(pattern, Locale.ROOT).format(arguments);
+    }
+
+    /** As a text of the language. */
+    String quoted() {
+        return "\"" + text() + "\"";
+    }
+}
