@@ -25,6 +25,7 @@ window_test_packages=(
 	"/usr/bin/Xvfb xvfb"
 	"/usr/bin/xauth xauth"
 	"/usr/bin/dbus-launch dbus-x11"
+	"/usr/bin/xdotool xdotool"
 )
 
 say() {

@@ -35,7 +35,7 @@ final class Foreign {
 	private static final List<String> SCREEN = List.of("org.eclipse.swt", "org.eclipse.jface", "org.eclipse.ui",
 			"org.eclipse.e4.ui", "java.awt", "javax.swing");
 
-	private static final Set<String> WITH_A_SCREEN = Set.of("ui", "ui.tests");
+	private static final Set<String> WITH_A_SCREEN = Set.of("ui", "ui.tests", "emptywindow.tests");
 
 	/** Bundles that must run without any of the platform. */
 	private static final Set<String> PLAIN_JAVA = Set.of("core", "evidence", "engine", "ledger");

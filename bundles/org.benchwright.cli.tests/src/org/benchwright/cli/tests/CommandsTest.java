@@ -66,6 +66,15 @@ class CommandsTest {
     }
 
     @Test
+    void wordsFollowTheirNumber() throws Exception {
+        Path empty = Files.createDirectory(folder.resolve("empty"));
+        assertTrue(bench.run("check", empty.toString()).err().contains("0 files checked: 0 errors, 0 warnings."));
+        Files.writeString(empty.resolve("odd.family"), "nothing");
+        CommandRunner.Ended one = bench.run("check", empty.toString());
+        assertTrue(one.err().contains("1 file checked: 1 error, 0 warnings."), one.err() + one.out());
+    }
+
+    @Test
     void aProcedureThatIsNotOneIsTold() {
         bench.with(file -> new Reading.Refused(List.of(), 2));
         CommandRunner.Ended ended = bench.run("test", "two.procedure", "--serial", "C16-004711", "--ledger", bench.ledger().toString());

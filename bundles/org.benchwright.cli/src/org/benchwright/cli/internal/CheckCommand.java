@@ -23,7 +23,7 @@ final class CheckCommand {
         Checked checked = LanguageServices.create().check(paths);
         try (Screen screen = Screens.printing(around)) {
             checked.remarks().forEach(remark -> screen.line(line(remark)));
-            screen.remark(Message.CHECKED.text(String.valueOf(checked.files().size()), count(checked, Severity.ERROR),
+            screen.remark(Message.CHECKED.text(checked.files().size(), count(checked, Severity.ERROR),
                     count(checked, Severity.WARNING)));
         }
         if (checked.unreadable()) {
@@ -39,7 +39,7 @@ final class CheckCommand {
                 + remark.words();
     }
 
-    private static String count(Checked checked, Severity severity) {
-        return String.valueOf(checked.remarks().stream().filter(remark -> remark.severity() == severity).count());
+    private static long count(Checked checked, Severity severity) {
+        return checked.remarks().stream().filter(remark -> remark.severity() == severity).count();
     }
 }

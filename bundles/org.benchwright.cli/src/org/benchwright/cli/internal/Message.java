@@ -22,9 +22,9 @@ enum Message {
     /**
      * The text with its arguments put in.
      *
-     * @param arguments what {0}, {1} ... stand for
+     * @param arguments what {0}, {1} ... stand for: texts, and numbers where the words depend on how many there are
      */
-    String text(String... arguments) {
+    String text(Object... arguments) {
         String pattern = ResourceBundle.getBundle(BUNDLE, Locale.getDefault(), Message.class.getClassLoader()).getString(name());
         return new MessageFormat(pattern, Locale.ROOT).format(arguments);
     }

@@ -109,7 +109,7 @@ final class TestCommand {
     private static int refused(Reading.Refused refused, Path file, Screen screen) {
         refused.remarks().forEach(remark -> screen.remark(remark.toString()));
         if (refused.remarks().isEmpty()) {
-            screen.remark(Message.NOT_ONE_PROCEDURE.text(file.toString(), String.valueOf(refused.found())));
+            screen.remark(Message.NOT_ONE_PROCEDURE.text(file.toString(), refused.found()));
         }
         return refused.unreadable() ? ExitStatus.CANNOT_STORE : ExitStatus.BAD_INPUT;
     }

@@ -7,11 +7,15 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.concurrent.atomic.AtomicLong;
 
 import org.benchwright.core.Cancellation;
 import org.benchwright.core.LampColour;
@@ -169,7 +173,56 @@ class WindowValuesTest {
         assertTrue(row.matches(""));
         assertTrue(row.matches("  rejected c16-004711 "));
         assertTrue(row.matches("QN " + row.opened().toString().substring(0, 10)));
+        assertTrue(row.matches("tarn"), "family");
+        assertTrue(row.matches("acceptance revision"), "procedure");
+        assertTrue(row.matches("m-17"), "instrument: " + row.findable());
+        assertTrue(row.matches("nonconformity flt"), "what did not conform: " + row.findable());
+        assertTrue(row.matches(LocalDate.now().toString()), "day");
         assertFalse(row.matches("C16-004711 accepted"));
+        assertFalse(row.matches("departure"), "there was none: " + row.findable());
+    }
+
+    @Test
+    void aRecordIsFoundByItsDeparturesAndByWhoeverTookItUp() throws Exception {
+        TestDialogue first = begin();
+        step(first);
+        bench.takeUp(first.test(), work("KM"));
+        assertTrue(bench.record(first.test()).get().row().matches("KM QN"));
+    }
+
+    @Test
+    void aCheckOfALargeLedgerKnowsHowFarItHasComeAndStopsAtOnce() throws Exception {
+        TestDialogue dialogue = begin();
+        for (int i = 0; i < 1100; i++) {
+            dialogue.note("note " + i);
+        }
+        AtomicBoolean stop = new AtomicBoolean();
+        AtomicLong stopped = new AtomicLong();
+        AtomicLong all = new AtomicLong();
+        AtomicLong seen = new AtomicLong();
+        Progress stopping = new Progress() {
+            @Override
+            public void begin(String what, long total) {
+                all.set(total);
+            }
+
+            @Override
+            public void advance(long more) {
+                seen.addAndGet(more);
+                stop.set(true);
+                stopped.compareAndSet(0, System.nanoTime());
+            }
+
+            @Override
+            public void end() {
+                // what is measured is when the whole call is over
+            }
+        };
+        assertFalse(Bench.verify(ledger(), Bench.Clocks.system(), stopping, stop::get).sound());
+        long took = System.nanoTime() - stopped.get();
+        assertEquals(1101, all.get());
+        assertTrue(seen.get() < all.get(), "it did not go on: " + seen);
+        assertTrue(took < Duration.ofSeconds(2).toNanos(), took + " ns after it was told to");
     }
 
     @Test

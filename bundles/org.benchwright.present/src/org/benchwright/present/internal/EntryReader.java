@@ -154,7 +154,7 @@ public final class EntryReader {
     private static Fact looked(Demand.Look d, List<String> parts) throws EntryRefusedException {
         List<Condition> conditions = d.soak().conditions();
         if (parts.size() != conditions.size() + 1) {
-            throw new EntryRefusedException(Message.REFUSED_LOOK_PARTS.text(String.valueOf(conditions.size())));
+            throw new EntryRefusedException(Message.REFUSED_LOOK_PARTS.text(conditions.size()));
         }
         HeadAndRest seen = sight(parts.get(0));
         List<Fact.ConditionReading> readings = new ArrayList<>();

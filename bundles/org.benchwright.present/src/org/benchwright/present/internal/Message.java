@@ -35,9 +35,9 @@ public enum Message {
     /**
      * The text with its arguments put in.
      *
-     * @param arguments what {0}, {1} ... stand for
+     * @param arguments what {0}, {1} ... stand for: texts, and numbers where the words depend on how many there are
      */
-    public String text(String... arguments) {
+    public String text(Object... arguments) {
         String pattern = ResourceBundle.getBundle(BUNDLE, Locale.getDefault(), Message.class.getClassLoader()).getString(name());
         return new MessageFormat(pattern, Locale.ROOT).format(arguments);
     }

@@ -21,26 +21,25 @@ public final class Reports {
      * @param now wall time
      */
     public static VerificationReport of(LedgerReport found, Instant now) {
-        Line links = line(Message.LINE_LINKS, found.links(), String.valueOf(found.events()), String.valueOf(found.tests()),
-                String.valueOf(found.documents()), count(found.links()));
-        Line signatures = line(Message.LINE_SIGNATURES, found.signatures(), String.valueOf(found.signers().size()),
-                count(found.signatures()));
-        Line decisions = line(Message.LINE_DECISIONS, found.decisions(), String.valueOf(found.derived()), String.valueOf(found.tests()),
+        Line links = line(Message.LINE_LINKS, found.links(), found.events(), found.tests(), found.documents(),
+                count(found.links()));
+        Line signatures = line(Message.LINE_SIGNATURES, found.signatures(), found.signers().size(), count(found.signatures()));
+        Line decisions = line(Message.LINE_DECISIONS, found.decisions(), found.derived(), found.tests(),
                 count(found.decisions()));
         if (found.leftOut() > 0) {
             List<String> faults = new ArrayList<>(decisions.faults());
-            faults.add(Message.FAULTS_LEFT_OUT.text(String.valueOf(found.leftOut())));
+            faults.add(Message.FAULTS_LEFT_OUT.text(found.leftOut()));
             decisions = new Line(decisions.words(), faults);
         }
         return new VerificationReport(List.of(links, signatures, decisions), found.signers(),
                 found.open().stream().map(test -> Rows.of(test.id(), test.run(), now)).toList(), found.sound());
     }
 
-    private static Line line(Message words, List<RecordFault> faults, String... arguments) {
+    private static Line line(Message words, List<RecordFault> faults, Object... arguments) {
         return new Line(words.text(arguments), faults.stream().map(RecordFault::toString).toList());
     }
 
     private static String count(List<RecordFault> faults) {
-        return faults.isEmpty() ? Message.FAULTS_NONE.text() : Message.FAULTS.text(String.valueOf(faults.size()));
+        return faults.isEmpty() ? Message.FAULTS_NONE.text() : Message.FAULTS.text(faults.size());
     }
 }

@@ -19,7 +19,8 @@ public final class Sheets {
         Fact.Opened opening = run.opening();
         return new RecordRow(test.id(), opening.serial(), run.plan().family().title(),
                 Message.ROW_PROCEDURE.text(run.plan().title(), String.valueOf(opening.revision())),
-                run.events().get(0).actor().id(), run.events().get(0).moment().instant(), state(run), opening.rehearsal());
+                run.events().get(0).actor().id(), run.events().get(0).moment().instant(), state(run), opening.rehearsal(),
+                Findable.of(run));
     }
 
     /** The sheet of a kept test. */

@@ -21,9 +21,14 @@ final class Product {
 	 * @param workingFolder where the command is started, and where its configuration is kept: a folder of the test's own
 	 */
 	Product(Path workingFolder) {
-		this.home = Path.of("..", "..", "releng", "org.benchwright.product", "target", "products",
-				"org.benchwright.headless", "linux", "gtk", "x86_64").toAbsolutePath().normalize();
+		this.home = home("org.benchwright.headless", "linux/gtk/x86_64");
 		this.workingFolder = workingFolder;
+	}
+
+	/** Where the build has put a product together for a system. */
+	static Path home(String product, String system) {
+		return Path.of("..", "..", "releng", "org.benchwright.product", "target", "products").resolve(product).resolve(system)
+				.toAbsolutePath().normalize();
 	}
 
 	/** What a command printed and how it ended. */
@@ -46,7 +51,8 @@ final class Product {
 		return new Ended(process.exitValue(), Files.readString(out), Files.readString(err));
 	}
 
-	private List<String> command(String... arguments) throws IOException {
+	/** The command line that starts the product with arguments. */
+	List<String> command(String... arguments) throws IOException {
 		List<String> command = new ArrayList<>(List.of(
 				Path.of(System.getProperty("java.home"), "bin", "java").toString(),
 				"-jar", launcher().toString(),

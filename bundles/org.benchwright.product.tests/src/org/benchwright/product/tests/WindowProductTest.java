@@ -1,54 +1,29 @@
 package org.benchwright.product.tests;
 
-import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.concurrent.TimeUnit;
-import java.util.stream.Stream;
 
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 
-/** The product with the window: put together for three systems, and started on this one. Needs a display. */
+/** The product with the window, started on this system. Needs a display. */
 class WindowProductTest {
 
-	private static final Path PRODUCTS = Path.of("..", "..", "releng", "org.benchwright.product", "target", "products");
 	private static final int PATIENCE_SECONDS = 120;
 
 	@TempDir
 	private Path folder;
 
-	@ParameterizedTest
-	@CsvSource({ "linux/gtk/x86_64, benchwright, org.eclipse.swt.gtk.linux.x86_64",
-			"win32/win32/x86_64, benchwright.cmd, org.eclipse.swt.win32.win32.x86_64",
-			"macosx/cocoa/aarch64/Benchwright.app/Contents/Eclipse, benchwright.command, org.eclipse.swt.cocoa.macosx.aarch64" })
-	void eachSystemHasItsStartScriptAndItsWidgets(String system, String script, String widgets) throws Exception {
-		Path home = home("org.benchwright.workbench", system);
-		assertTrue(Files.isRegularFile(home.resolve(script)), script);
-		assertEquals(1, plugins(home).stream().filter(name -> name.startsWith("org.eclipse.swt.") && name.startsWith(widgets)).count());
-		assertEquals(1, plugins(home).stream().filter(name -> name.startsWith("org.benchwright.ui_")).count());
-	}
-
-	@Test
-	void theCommandsHaveNothingOfTheWindowWithThem() throws Exception {
-		List<String> plugins = plugins(home("org.benchwright.headless", "linux/gtk/x86_64"));
-		assertTrue(plugins.stream().anyMatch(name -> name.startsWith("org.benchwright.cli_")), plugins.toString());
-		assertEquals(List.of(), plugins.stream().filter(name -> name.matches("org\\.eclipse\\.(swt|jface|ui|e4)\\b.*|org\\.benchwright\\.ui_.*"))
-				.toList());
-	}
-
 	@Test
 	void theStartScriptOpensTheWindow() throws Exception {
 		Path ready = folder.resolve("ready");
 		Path log = folder.resolve("window").resolve(".metadata").resolve(".log");
-		ProcessBuilder builder = new ProcessBuilder(home("org.benchwright.workbench", "linux/gtk/x86_64").resolve("benchwright").toString(),
+		ProcessBuilder builder = new ProcessBuilder(Product.home("org.benchwright.workbench", "linux/gtk/x86_64").resolve("benchwright").toString(),
 				"-configuration", folder.resolve("configuration").toString())
 				.redirectErrorStream(true).redirectOutput(folder.resolve("output").toFile());
 		builder.environment().put("JAVA_HOME", System.getProperty("java.home"));
@@ -72,16 +47,6 @@ class WindowProductTest {
 			return Files.readString(file);
 		} catch (IOException e) {
 			return e.toString();
-		}
-	}
-
-	private static Path home(String product, String system) {
-		return PRODUCTS.resolve(product).resolve(system).toAbsolutePath().normalize();
-	}
-
-	private static List<String> plugins(Path home) throws IOException {
-		try (Stream<Path> plugins = Files.list(home.resolve("plugins"))) {
-			return plugins.map(file -> file.getFileName().toString()).toList();
 		}
 	}
 }

@@ -1,12 +1,17 @@
 package org.benchwright.ui.tests;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.desk.OpenTest;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.ProgressBar;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.Text;
 import org.junit.jupiter.api.Test;
@@ -26,6 +31,8 @@ class AuditWindowTest {
         search.setText("c16-300001 REJECTED");
         Screen.waitFor("the record", () -> records().getItemCount() == 1);
         assertEquals("C16-300001", records().getItem(0).getText(1));
+        assertTrue(Screen.one(Label.class, label -> label.getText().startsWith("1 of ")).getText()
+                .contains("serial number, family, procedure, verdict, departures, people, instruments or dates: c16-300001 REJECTED"));
         search.setText("c16-300001 accepted");
         Screen.waitFor("no record", () -> records().getItemCount() == 0);
         search.setText("C16-300001");
@@ -46,7 +53,28 @@ class AuditWindowTest {
         Screen.perspective(Ids.AUDIT);
         Screen.press("Check the ledger");
         Screen.waitFor("the verdict", () -> !story("SOUND").isEmpty());
-        assertTrue(story("SOUND").contains("Signatures: 1 keys, no fault"), story("SOUND"));
+        assertTrue(story("SOUND").contains("Signatures: 1 key, no fault"), story("SOUND"));
+    }
+
+    @Test
+    void aCheckIsStoppedByItsButtonAndCanBeStartedAgain() throws Exception {
+        OpenTest test = Technician.open(Technician.C16, "C16-300003", true);
+        Technician.answerUntil(test, Answers.of("accepted"), "precondition.earth_bond");
+        Screen.perspective(Ids.AUDIT);
+        Button check = Screen.one(Button.class, button -> button.getText().startsWith("Check the ledger"));
+        Button stop = Screen.one(Button.class, button -> button.getText().startsWith("Stop"));
+        assertFalse(stop.isEnabled());
+        check.notifyListeners(SWT.Selection, new Event());
+        assertFalse(check.isEnabled(), "not twice at once");
+        assertTrue(stop.isEnabled());
+        assertTrue(Screen.all(ProgressBar.class).findFirst().isPresent());
+        stop.notifyListeners(SWT.Selection, new Event());
+        Screen.waitFor("that it stopped", () -> !story("Stopped: this says nothing about what was not looked at.").isEmpty());
+        assertTrue(check.isEnabled());
+        assertFalse(stop.isEnabled());
+        assertTrue(Screen.all(ProgressBar.class).findFirst().isEmpty());
+        Screen.press("Check the ledger");
+        Screen.waitFor("the verdict", () -> !story("SOUND").isEmpty());
     }
 
     private static Table records() {

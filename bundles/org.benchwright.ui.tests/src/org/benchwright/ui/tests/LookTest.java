@@ -9,13 +9,14 @@ import java.time.Duration;
 
 import org.benchwright.core.FlashRate;
 import org.benchwright.core.LampPattern;
-import org.benchwright.ui.internal.bench.CardSizes;
+import org.benchwright.present.EntryKind;
+import org.benchwright.ui.internal.desk.OpenTest;
 import org.benchwright.ui.internal.look.Blink;
-import org.benchwright.ui.internal.look.Fonts;
 import org.benchwright.ui.internal.look.Theme;
-import org.eclipse.swt.graphics.GC;
-import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.graphics.ImageData;
+import org.eclipse.swt.graphics.Point;
+import org.eclipse.swt.graphics.Rectangle;
+import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.ui.PlatformUI;
 import org.junit.jupiter.api.Test;
@@ -40,34 +41,64 @@ class LookTest {
         assertTrue(Blink.lit(new LampPattern.Steady(), 999_999_999));
     }
 
+    /** Measured on the card itself, on a screen of 1920 x 1080: the tallest thing in the columns of the first letter is that letter. */
     @Test
-    void capitalsAreAtLeastSixtyPixelsHigh() {
-        Display display = Display.getCurrent();
-        Fonts fonts = new Fonts(display);
-        Image image = new Image(display, 200, 200);
-        GC gc = new GC(image);
-        try {
-            gc.setFont(fonts.of(CardSizes.LARGE, false));
-            gc.drawText("H", 20, 20);
-            int rows = darkRows(image.getImageData());
-            assertTrue(rows >= 60, rows + " pixels");
-        } finally {
-            gc.dispose();
-            image.dispose();
-            fonts.dispose();
+    void capitalsOfInstructionAndCountdownAreAtLeastSixtyPixelsHigh() throws Exception {
+        Rectangle screen = Display.getCurrent().getPrimaryMonitor().getBounds();
+        assertEquals(new Rectangle(0, 0, 1920, 1080), screen);
+        OpenTest test = Technician.open(Technician.C16, "C16-600001", false);
+        Answers answers = Answers.of("accepted");
+        Technician.seen(test);
+        assertTrue(test.shown().card().instruction().startsWith("THE "), test.shown().card().instruction());
+        int instruction = tallest(Screen.card());
+        assertTrue(instruction >= 60 && instruction < 90, "instruction: " + instruction + " pixels");
+        while (test.shown().kind() != EntryKind.TIME) {
+            Technician.answer(test, answers);
         }
+        Technician.seen(test);
+        int countdown = tallest(Screen.card());
+        assertTrue(countdown >= 60 && countdown < 90, "countdown: " + countdown + " pixels");
     }
 
-    private static int darkRows(ImageData data) {
-        int rows = 0;
+    /** Height in pixels of the tallest run of rows with ink in them, in the first columns of what a control shows. */
+    private static int tallest(Control control) {
+        Screen.waitForDrawing();
+        Point at = control.toDisplay(0, 0);
+        ImageData data = Screen.picture(new Rectangle(at.x + 24, at.y, 40, control.getSize().y));
+        int tallest = 0;
+        int run = 0;
         for (int y = 0; y < data.height; y++) {
-            boolean dark = false;
-            for (int x = 0; x < data.width; x++) {
-                dark |= data.palette.getRGB(data.getPixel(x, y)).getHSB()[2] < 0.5f;
-            }
-            rows += dark ? 1 : 0;
+            run = inked(data, y) ? run + 1 : 0;
+            tallest = Math.max(tallest, run);
         }
-        return rows;
+        return tallest;
+    }
+
+    private static boolean inked(ImageData data, int y) {
+        boolean inked = false;
+        for (int x = 0; x < data.width; x++) {
+            inked |= brightness(data, x, y) < 0.5f;
+        }
+        return inked;
+    }
+
+    private static float brightness(ImageData data, int x, int y) {
+        return data.palette.getRGB(data.getPixel(x, y)).getHSB()[2];
+    }
+
+    /** What the system draws, the menu, must not shine in a dim room either. */
+    @Test
+    void theMenuBarIsDarkInTheDarkLook() {
+        Theme.use(PlatformUI.getWorkbench(), true);
+        try {
+            Screen.waitForDrawing();
+            Rectangle shell = Screen.window().getShell().getBounds();
+            ImageData menu = Screen.picture(new Rectangle(shell.x + shell.width / 2, 4, 200, 10));
+            assertTrue(brightness(menu, 100, 5) < 0.4f, "brightness " + brightness(menu, 100, 5));
+        } finally {
+            Theme.use(PlatformUI.getWorkbench(), false);
+            Screen.settle();
+        }
     }
 
     @Test

@@ -10,7 +10,12 @@ import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.bench.CardView;
 import org.eclipse.jface.viewers.StructuredSelection;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.graphics.GC;
+import org.eclipse.swt.graphics.Image;
+import org.eclipse.swt.graphics.ImageData;
+import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Canvas;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Display;
@@ -102,6 +107,30 @@ final class Screen {
         page().activate(view);
         view.getSite().getSelectionProvider().setSelection(new StructuredSelection(row));
         settle();
+    }
+
+    /** Waits until what is on the screen has been drawn. */
+    static void waitForDrawing() {
+        long end = System.currentTimeMillis() + 400;
+        waitFor("drawing", () -> System.currentTimeMillis() > end);
+    }
+
+    /** What a part of the screen shows. */
+    static ImageData picture(Rectangle part) {
+        Image image = new Image(Display.getCurrent(), part.width, part.height);
+        GC gc = new GC(Display.getCurrent());
+        try {
+            gc.copyArea(image, part.x, part.y);
+            return image.getImageData();
+        } finally {
+            gc.dispose();
+            image.dispose();
+        }
+    }
+
+    /** The step card without what is asked and entered. */
+    static Control card() {
+        return one(Canvas.class, canvas -> canvas.getClass().getSimpleName().equals("CardCanvas"));
     }
 
     /** The step card's entry. */

@@ -13,8 +13,6 @@ import org.benchwright.ui.internal.desk.OpenTest;
 import org.benchwright.ui.internal.look.Theme;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
-import org.eclipse.swt.graphics.GC;
-import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.graphics.ImageData;
 import org.eclipse.swt.graphics.ImageLoader;
 import org.eclipse.swt.graphics.Rectangle;
@@ -116,26 +114,17 @@ class ScreensTest {
     /** Takes a picture of the whole window; fails if it is blank. */
     private static void take(String name) throws IOException {
         Shell shell = Screen.window().getShell();
-        long end = System.currentTimeMillis() + 400;
-        Screen.waitFor("drawing", () -> System.currentTimeMillis() > end);
+        Screen.waitForDrawing();
         Rectangle bounds = shell.getBounds();
         Rectangle client = Display.getCurrent().map(shell, null, shell.getClientArea());
         // Without a window manager there is no trim, though the shell reckons with one.
         bounds = new Rectangle(client.x, Math.min(bounds.y, client.y), client.width, client.y + client.height - Math.min(bounds.y, client.y));
-        Image image = new Image(Display.getCurrent(), bounds.width, bounds.height);
-        GC gc = new GC(Display.getCurrent());
-        try {
-            gc.copyArea(image, bounds.x, bounds.y);
-            ImageData data = image.getImageData();
-            assertTrue(colours(data) > 20, name + " is blank");
-            ImageLoader loader = new ImageLoader();
-            loader.data = new ImageData[] {data};
-            Files.createDirectories(FOLDER);
-            loader.save(FOLDER.resolve(name + ".png").toString(), SWT.IMAGE_PNG);
-        } finally {
-            gc.dispose();
-            image.dispose();
-        }
+        ImageData data = Screen.picture(bounds);
+        assertTrue(colours(data) > 20, name + " is blank");
+        ImageLoader loader = new ImageLoader();
+        loader.data = new ImageData[] {data};
+        Files.createDirectories(FOLDER);
+        loader.save(FOLDER.resolve(name + ".png").toString(), SWT.IMAGE_PNG);
     }
 
     private static int colours(ImageData data) {

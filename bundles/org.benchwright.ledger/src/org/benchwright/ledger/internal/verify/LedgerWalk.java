@@ -61,7 +61,7 @@ public final class LedgerWalk {
 
     /** Does it. */
     public Verification run() {
-        request.progress().begin(Messages.text("verifying"), 0);
+        request.progress().begin(Messages.text("verifying"), expected());
         try {
             StoreCheck.guarded(faults, "sqlite_master", new StoreCheck(connection, faults)::run);
             StoreCheck.guarded(faults, "signer", signers::run);
@@ -75,6 +75,15 @@ public final class LedgerWalk {
                     List.copyOf(signers.sound().values()), !request.cancellation().requested());
         } finally {
             request.progress().end();
+        }
+    }
+
+    /** How many events there seem to be; 0 where the table can't be counted, which the walk itself will tell. */
+    private long expected() {
+        try (Statement statement = connection.createStatement(); ResultSet row = statement.executeQuery("SELECT count(*) FROM event")) {
+            return row.next() ? row.getLong(1) : 0;
+        } catch (SQLException uncountable) {
+            return 0;
         }
     }
 

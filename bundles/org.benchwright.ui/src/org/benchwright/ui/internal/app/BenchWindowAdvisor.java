@@ -1,11 +1,8 @@
 package org.benchwright.ui.internal.app;
 
-import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
-
 import org.benchwright.ui.internal.Message;
-import org.eclipse.core.runtime.ILog;
+import org.benchwright.ui.internal.bench.WindowTitle;
+import org.benchwright.ui.internal.desk.Desk;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Display;
@@ -56,14 +53,18 @@ final class BenchWindowAdvisor extends WorkbenchWindowAdvisor {
             shell.setMaximized(true);
         }
         Clutter.hide(getWindowConfigurer().getWindow());
-        Display.getCurrent().asyncExec(() -> Settings.ready().ifPresent(BenchWindowAdvisor::tellReady));
+        Desk desk = getWindowConfigurer().getWindow().getService(Desk.class);
+        WindowTitle.keep(desk, title -> onScreen(shell, () -> getWindowConfigurer().setTitle(title)));
+        Settings.ready().ifPresent(file -> new ReadyTeller(shell, desk, file).start());
     }
 
-    private static void tellReady(Path file) {
-        try {
-            Files.writeString(file, String.valueOf(ProcessHandle.current().pid()));
-        } catch (IOException e) {
-            ILog.of(BenchWindowAdvisor.class).error(String.valueOf(e.getMessage()), e);
+    private static void onScreen(Shell shell, Runnable work) {
+        if (!shell.isDisposed()) {
+            shell.getDisplay().asyncExec(() -> {
+                if (!shell.isDisposed()) {
+                    work.run();
+                }
+            });
         }
     }
 }

@@ -1,6 +1,7 @@
 package org.benchwright.ui.internal.audit;
 
 import java.nio.file.Path;
+import java.util.concurrent.atomic.AtomicBoolean;
 
 import org.benchwright.core.Progress;
 import org.benchwright.present.Bench;
@@ -17,12 +18,19 @@ final class CheckJob extends Job {
 
     private final Path ledger;
     private final Watcher watcher;
+    // A job that is cancelled before it began is never run, and so could not tell anybody that it was stopped.
+    private final AtomicBoolean stopped = new AtomicBoolean();
 
     /** Is told on the job's thread. */
     interface Watcher {
 
-        /** How many events have been looked at. */
-        void advanced(long events);
+        /**
+         * How far it has come.
+         *
+         * @param events how many have been looked at
+         * @param all    how many there are; 0 if that is not known
+         */
+        void advanced(long events, long all);
 
         /** It is over, or was stopped. */
         void checked(VerificationReport report, boolean stopped);
@@ -38,11 +46,16 @@ final class CheckJob extends Job {
         setSystem(true);
     }
 
+    /** Has it stop at the next event. */
+    void stop() {
+        stopped.set(true);
+    }
+
     @Override
     protected IStatus run(IProgressMonitor monitor) {
         try {
-            VerificationReport report = Bench.verify(ledger, Bench.Clocks.system(), new Steps(), monitor::isCanceled);
-            watcher.checked(report, monitor.isCanceled());
+            VerificationReport report = Bench.verify(ledger, Bench.Clocks.system(), new Steps(), stopped::get);
+            watcher.checked(report, stopped.get());
         } catch (CannotStoreException e) {
             watcher.failed(e);
         }
@@ -53,16 +66,18 @@ final class CheckJob extends Job {
     private final class Steps implements Progress {
 
         private long done;
+        private long all;
 
         @Override
         public void begin(String what, long total) {
-            watcher.advanced(0);
+            all = total;
+            watcher.advanced(0, all);
         }
 
         @Override
         public void advance(long steps) {
             done += steps;
-            watcher.advanced(done);
+            watcher.advanced(done, all);
         }
 
         @Override

@@ -18,6 +18,8 @@ import org.eclipse.ui.part.ViewPart;
 /** Ledger check: links, signatures, decisions once more; can be stopped. */
 public final class CheckView extends ViewPart {
 
+    private static final int PARTS = 1000;
+
     private Button start;
     private Button stop;
     private ProgressBar bar;
@@ -29,15 +31,15 @@ public final class CheckView extends ViewPart {
         Composite body = new Composite(parent, SWT.NONE);
         GridLayoutFactory.swtDefaults().numColumns(3).applyTo(body);
         start = button(body, Message.CHECK_START, this::start);
-        stop = button(body, Message.CHECK_STOP, () -> job.ifPresent(CheckJob::cancel));
+        stop = button(body, Message.CHECK_STOP, this::stop);
         stop.setEnabled(false);
-        bar = new ProgressBar(body, SWT.HORIZONTAL | SWT.INDETERMINATE);
+        bar = new ProgressBar(body, SWT.HORIZONTAL | SWT.SMOOTH);
         bar.setVisible(false);
         GridDataFactory.fillDefaults().grab(true, false).align(SWT.FILL, SWT.CENTER).applyTo(bar);
         story = new Story(body, 1);
         story.paragraph(Message.CHECK_NOT_YET.text());
         GridDataFactory.fillDefaults().grab(true, true).span(3, 1).applyTo(story.control());
-        parent.addDisposeListener(event -> job.ifPresent(CheckJob::cancel));
+        parent.addDisposeListener(event -> job.ifPresent(CheckJob::stop));
     }
 
     private static Button button(Composite parent, Message text, Runnable work) {
@@ -51,8 +53,8 @@ public final class CheckView extends ViewPart {
     void start() {
         CheckJob next = new CheckJob(getSite().getService(Desk.class).ledger(), new CheckJob.Watcher() {
             @Override
-            public void advanced(long events) {
-                onScreen(() -> running(events));
+            public void advanced(long events, long all) {
+                onScreen(() -> running(events, all));
             }
 
             @Override
@@ -72,14 +74,23 @@ public final class CheckView extends ViewPart {
         start.setEnabled(false);
         stop.setEnabled(true);
         bar.setVisible(true);
-        running(0);
+        running(0, 0);
         next.schedule();
     }
 
-    private void running(long events) {
+    private void stop() {
+        stop.setEnabled(false);
+        job.ifPresent(CheckJob::stop);
+        story.paragraph(Message.CHECK_STOPPING.text());
+    }
+
+    private void running(long events, long all) {
+        // Thousandths, as there may be more events than a bar can count.
+        bar.setMaximum(PARTS);
+        bar.setSelection(all == 0 ? 0 : (int) (events * PARTS / all));
         story.clear();
         story.paragraph(Message.CHECK_RUNNING.text(String.valueOf(getSite().getService(Desk.class).ledger().getFileName()),
-                String.valueOf(events)));
+                events));
     }
 
     private void onScreen(Runnable work) {
@@ -109,7 +120,7 @@ public final class CheckView extends ViewPart {
         }
         report.signers().forEach(key -> story.paragraph(Message.CHECK_SIGNER.text(key)));
         if (!report.open().isEmpty()) {
-            story.paragraph(Message.CHECK_OPEN_TESTS.text(String.valueOf(report.open().size())));
+            story.paragraph(Message.CHECK_OPEN_TESTS.text(report.open().size()));
         }
         story.showBeginning();
     }

@@ -99,9 +99,10 @@ public final class RecordsView extends ViewPart {
     private void show() {
         List<RecordRow> found = read.rows().stream().filter(row -> row.matches(search.getText())).toList();
         table.setInput(found);
-        String words = read.over() ? Message.RECORDS_COUNT.text(String.valueOf(found.size()), String.valueOf(read.rows().size()))
-                : Message.RECORDS_READING.text(String.valueOf(read.rows().size()), String.valueOf(read.all()));
-        count.setText(read.trouble().map(trouble -> words + "   " + trouble).orElse(words));
+        String words = read.over() ? Message.RECORDS_COUNT.text(found.size(), read.rows().size())
+                : Message.RECORDS_READING.text(read.rows().size(), read.all());
+        String searched = search.getText().isBlank() ? "" : ", " + Message.RECORDS_SEARCHED.text(search.getText().strip());
+        count.setText((words + searched + read.trouble().map(trouble -> "   " + trouble).orElse("")).replace("&", "&&"));
     }
 
     @Override

@@ -163,6 +163,7 @@ final class CardPainter {
     void question(Flow flow, Face face, String first) {
         if (!first.isEmpty()) {
             flow.band(first, CardSizes.HAZARD_WORD, palette.urgent(), palette.ground());
+            refused(flow, face);
             return;
         }
         if (face instanceof Face.Here here) {
@@ -173,6 +174,12 @@ final class CardPainter {
             flow.text(here.shown().elsewhere() ? Message.CARD_TAKE_UP.text() : "", CardSizes.QUESTION, true, palette.text());
         } else if (face instanceof Face.NotHere) {
             flow.text(Message.CARD_TAKE_UP.text(), CardSizes.QUESTION, true, palette.text());
+        }
+    }
+
+    private void refused(Flow flow, Face face) {
+        if (face instanceof Face.Here here) {
+            here.shown().last().refused().ifPresent(why -> flow.text(why, CardSizes.NEWS, true, palette.urgent()));
         }
     }
 

@@ -10,16 +10,71 @@ import org.benchwright.ui.internal.desk.Shown;
 /** What the step card has to show. */
 sealed interface Face {
 
+    /** The test's id; empty if no unit is selected. */
+    String test();
+
+    /** Changes whenever other parts are asked for. */
+    String key();
+
+    /** True if the entry can be for this. */
+    boolean takes(Purpose purpose);
+
     /** No unit is selected. */
     record Nobody() implements Face {
+
+        @Override
+        public String test() {
+            return "";
+        }
+
+        @Override
+        public String key() {
+            return "";
+        }
+
+        @Override
+        public boolean takes(Purpose purpose) {
+            return false;
+        }
     }
 
     /** The selected unit's test is open on the bench, but not in this window. */
     record NotHere(UnitRow unit) implements Face {
+
+        @Override
+        public String test() {
+            return unit.test();
+        }
+
+        @Override
+        public String key() {
+            return unit.test() + " not here";
+        }
+
+        @Override
+        public boolean takes(Purpose purpose) {
+            return purpose == Purpose.MAKE_SAFE;
+        }
     }
 
     /** The selected unit's test is open here. */
-    record Here(OpenTest test, Shown shown) implements Face {
+    record Here(OpenTest open, Shown shown) implements Face {
+
+        @Override
+        public String test() {
+            return shown.test();
+        }
+
+        @Override
+        public String key() {
+            return shown.test() + " " + shown.version();
+        }
+
+        @Override
+        public boolean takes(Purpose purpose) {
+            return purpose == Purpose.MAKE_SAFE ? shown.elsewhere() || shown.canMakeSafe()
+                    : shown.ending().isEmpty() && !shown.elsewhere();
+        }
     }
 
     /** The face of what is selected on the desk now. */

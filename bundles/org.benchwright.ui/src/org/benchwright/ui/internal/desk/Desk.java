@@ -31,6 +31,7 @@ public final class Desk implements AutoCloseable {
     private final ExecutorService reader = Executors.newSingleThreadExecutor(task -> new Thread(task, "procedure reader"));
     private final UnitsWatcher watcher;
     private volatile String selected = "";
+    private volatile boolean looked;
 
     /**
      * @param ledger   the ledger's file; need not exist yet
@@ -39,7 +40,21 @@ public final class Desk implements AutoCloseable {
     public Desk(Path ledger, String software) {
         this.ledger = ledger;
         this.software = software;
-        this.watcher = new UnitsWatcher(ledger, () -> tell(Change.UNITS, ""));
+        this.watcher = new UnitsWatcher(ledger, this::unitsRead);
+    }
+
+    /** Whoever comes back to a bench finds its first unit on the step card, without having to look for it. */
+    private void unitsRead() {
+        if (!looked) {
+            looked = true;
+            watcher.units().stream().findFirst().filter(unit -> selected.isEmpty()).ifPresent(unit -> selected = unit.test());
+        }
+        tell(Change.UNITS, "");
+    }
+
+    /** True once the units on the bench have been read. */
+    public boolean looked() {
+        return looked;
     }
 
     /** The ledger's file. */
@@ -89,7 +104,7 @@ public final class Desk implements AutoCloseable {
             return ready;
         }
         Reading.Refused refused = (Reading.Refused) reading;
-        String why = refused.remarks().isEmpty() ? Message.PROCEDURE_NOT_ONE.text(file.toString(), String.valueOf(refused.found()))
+        String why = refused.remarks().isEmpty() ? Message.PROCEDURE_NOT_ONE.text(file.toString(), refused.found())
                 : Message.PROCEDURE_REFUSED.text(refused.remarks().stream().map(Object::toString).collect(Collectors.joining("\n")));
         throw new CompletionException(new EntryRefusedException(why));
     }

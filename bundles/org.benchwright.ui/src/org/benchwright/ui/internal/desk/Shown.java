@@ -35,6 +35,11 @@ public record Shown(long version, String test, String serial, boolean rehearsal,
         soFar = List.copyOf(soFar);
     }
 
+    /** True if the make-safe key can be used: until the unit is being made safe already, or the test is over. */
+    public boolean canMakeSafe() {
+        return card.keys().stream().anyMatch(hint -> hint.key().equals("!"));
+    }
+
     Shown with(Last other) {
         return new Shown(version, test, serial, rehearsal, key, card, kind, drawings, deadline, ending, soFar, other, elsewhere);
     }

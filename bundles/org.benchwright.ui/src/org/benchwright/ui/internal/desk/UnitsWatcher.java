@@ -29,6 +29,7 @@ final class UnitsWatcher implements AutoCloseable {
     private volatile State state = new State(List.of(), Optional.empty());
     private String lastStamp = "";
     private long lastRead;
+    private boolean first = true;
 
     private record State(List<UnitRow> units, Optional<String> trouble) {
     }
@@ -68,7 +69,8 @@ final class UnitsWatcher implements AutoCloseable {
         lastStamp = stamp;
         lastRead = System.nanoTime();
         State next = read();
-        if (!next.equals(state)) {
+        if (first || !next.equals(state)) {
+            first = false;
             state = next;
             changed.run();
         }

@@ -1,0 +1,74 @@
+package org.benchwright.ui.internal.bench;
+
+import java.util.List;
+import java.util.stream.Collectors;
+
+import org.benchwright.present.EntryKind;
+import org.benchwright.present.StepCard.KeyHint;
+import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.desk.Shown;
+
+/**
+ * What the step card's entry asks for.
+ *
+ * @param kind    what kind of answer
+ * @param prompts a prompt for each part; none if nothing is asked
+ * @param first   what is asked in place of the card's question; empty mostly
+ * @param keys    which keys do what
+ */
+record Asking(EntryKind kind, List<String> prompts, String first, String keys) {
+
+    Asking {
+        prompts = List.copyOf(prompts);
+    }
+
+    /** What is asked for at a face of the card. */
+    static Asking of(Face face, Purpose purpose) {
+        if (face instanceof Face.Here here && !here.shown().elsewhere()) {
+            return here(here.shown(), purpose);
+        } else if (face instanceof Face.Nobody) {
+            return new Asking(EntryKind.NOTHING, List.of(), "", "");
+        }
+        String first = purpose == Purpose.MAKE_SAFE ? Message.CARD_MAKE_SAFE_TAKE_UP.text() : "";
+        return new Asking(EntryKind.WRITE, List.of(Message.CARD_TAKE_UP_AS.text()), first, Message.CARD_KEYS_TAKE_UP.text());
+    }
+
+    private static Asking here(Shown shown, Purpose purpose) {
+        return switch (purpose) {
+            case MAKE_SAFE -> new Asking(EntryKind.WRITE, List.of(Message.CARD_MAKE_SAFE_HOW.text()), Message.CARD_MAKE_SAFE_ASK.text(),
+                    Message.CARD_KEYS_BACK.text());
+            case NOTE -> new Asking(EntryKind.WRITE, List.of(Message.CARD_NOTE_HOW.text()), "", Message.CARD_KEYS_BACK.text());
+            case ANSWER -> new Asking(shown.kind(), prompts(shown), "", keys(shown));
+        };
+    }
+
+    private static List<String> prompts(Shown shown) {
+        return switch (shown.kind()) {
+            case NOTHING -> List.of();
+            case MARK -> List.of(Message.CARD_MARK_KEY.text());
+            case TIME -> List.of(shown.deadline().map(deadline -> deadline.what()).orElse(""));
+            default -> shown.card().parts();
+        };
+    }
+
+    /** The keys are always in sight: no help is needed to see them. */
+    private static String keys(Shown shown) {
+        String hints = shown.card().keys().stream().filter(hint -> !hint.key().equals("?")).map(Asking::hint)
+                .collect(Collectors.joining("    "));
+        return switch (shown.kind()) {
+            case NOTHING -> "";
+            case TIME -> hints;
+            case MARK -> Message.CARD_KEYS_MARK.text(hints);
+            case LINES -> Message.CARD_KEYS_LINES.text(hints);
+            default -> Message.CARD_KEYS.text(hints);
+        };
+    }
+
+    private static String hint(KeyHint hint) {
+        return switch (hint.key()) {
+            case "!" -> Message.CARD_KEY_MAKE_SAFE.text(hint.words());
+            case "+" -> hint.key() + " " + hint.words();
+            default -> hint.key() + ": " + hint.words();
+        };
+    }
+}
