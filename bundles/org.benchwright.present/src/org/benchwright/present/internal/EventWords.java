@@ -1,6 +1,7 @@
 package org.benchwright.present.internal;
 
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 
 import org.benchwright.core.Durations;
@@ -15,8 +16,17 @@ final class EventWords {
     private EventWords() {
     }
 
-    /** The words for an event. */
-    static String of(EventBody body) {
+    /**
+     * The words for an event.
+     *
+     * @param names what readers know a check by
+     */
+    static String of(EventBody body, UnaryOperator<String> names) {
+        if (body instanceof Fact.TextEntered f) {
+            return Message.TOLD_ENTRY.text(names.apply(f.check()), f.text());
+        } else if (body instanceof Fact.Attached f) {
+            return Message.TOLD_ATTACHED.text(names.apply(f.check()), f.name(), f.digest().hex().substring(0, 12));
+        }
         return body instanceof Derived derived ? derived(derived).orElseGet(() -> plain(derived)) : fact((Fact) body);
     }
 
@@ -123,8 +133,6 @@ final class EventWords {
             return entry(f.check(), f.value().toString());
         } else if (fact instanceof Fact.CellRead f) {
             return entry(f.check() + " " + (f.cell() + 1), f.value().toString());
-        } else if (fact instanceof Fact.TextEntered f) {
-            return entry(f.check(), f.text());
         } else if (fact instanceof Fact.Confirmed f) {
             return entry(f.check(), yes(f.yes()));
         } else if (fact instanceof Fact.Compared f) {
@@ -139,8 +147,6 @@ final class EventWords {
         if (fact instanceof Fact.FaultLogEntered f) {
             return entry(f.check(), f.lines().isEmpty() ? Message.TOLD_EMPTY_LOG.text()
                     : f.lines().stream().map(l -> (l.code() + " " + l.text()).strip()).collect(Collectors.joining("; ")));
-        } else if (fact instanceof Fact.Attached f) {
-            return Message.TOLD_ATTACHED.text(Questions.spaced(f.check()), f.name(), f.digest().hex().substring(0, 12));
         } else if (fact instanceof Fact.Looked f) {
             return entry(f.stage(), sight(f.answer()) + (f.asSeen().isEmpty() ? "" : ": " + f.asSeen()) + f.readings().stream()
                     .map(r -> ", " + Questions.spaced(r.condition()) + " " + r.value()).collect(Collectors.joining()));

@@ -1,5 +1,6 @@
 package org.benchwright.present.internal;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -22,12 +23,19 @@ public final class Timeline {
     public static List<TimelineLine> of(TestRun run) {
         Set<Long> struck = run.events().stream().filter(event -> event.body() instanceof Fact.Struck)
                 .map(event -> ((Fact.Struck) event.body()).sequence()).collect(Collectors.toSet());
-        return run.events().stream().map(event -> line(event, struck.contains(event.sequence()))).toList();
+        CheckNames names = new CheckNames(run.plan());
+        List<TimelineLine> lines = new ArrayList<>();
+        for (TestEvent event : run.events()) {
+            names.follow(event.body());
+            lines.add(line(event, struck.contains(event.sequence()), names));
+        }
+        return List.copyOf(lines);
     }
 
-    private static TimelineLine line(TestEvent event, boolean struck) {
+    private static TimelineLine line(TestEvent event, boolean struck, CheckNames names) {
         String who = event.body() instanceof Fact ? event.actor().id() : "";
-        return new TimelineLine(event.sequence(), event.moment().instant(), who, EventWords.of(event.body()), struck);
+        return new TimelineLine(event.sequence(), event.moment().instant(), who, EventWords.of(event.body(), names), struck,
+                event.body() instanceof Derived.StepOpened);
     }
 
     /** What a person is told at once about these events: decisions with their margins, repeats, moves, departures, the end. */

@@ -27,7 +27,7 @@ final class WindowProcess implements AutoCloseable {
 	}
 
 	/**
-	 * Opens the window on a ledger, and waits until it can be worked with. New tests are offered as rehearsals.
+	 * Opens the window on a ledger, at the Bench, and waits until it can be worked with. New tests are offered as rehearsals.
 	 *
 	 * @param folder where it keeps its configuration
 	 */
@@ -36,7 +36,7 @@ final class WindowProcess implements AutoCloseable {
 		Files.deleteIfExists(ready);
 		ProcessBuilder builder = new ProcessBuilder(
 				Product.home("org.benchwright.workbench", "linux/gtk/x86_64").resolve("benchwright").toString(),
-				"-configuration", folder.resolve("window-configuration").toString())
+				"-configuration", folder.resolve("window-configuration").toString(), "-perspective", "org.benchwright.ui.bench")
 				.redirectErrorStream(true).redirectOutput(folder.resolve("window-output").toFile());
 		builder.environment().put("JAVA_HOME", System.getProperty("java.home"));
 		builder.environment().put("JAVA_TOOL_OPTIONS", String.join(" ", List.of("-Dbenchwright.ready=" + ready,
@@ -68,8 +68,6 @@ final class WindowProcess implements AutoCloseable {
 	/** Takes up the unit that is on the bench; returns the number of the last entry on record. */
 	long takeUp(String serial) throws IOException, InterruptedException {
 		Keyboard.awaitTitle(serial + ": (not open here|taken up elsewhere) - Benchwright");
-		Keyboard.focus(UNIT_TITLE);
-		Keyboard.press("ctrl+2");
 		answer("QN");
 		return awaitRecorded(serial, 0);
 	}

@@ -44,6 +44,8 @@ class AuditWindowTest {
         assertTrue(story.contains("QN: Mark: on"), story);
         assertTrue(story.contains("red and stays red"), story);
         assertTrue(story.contains("Sealed."), story);
+        assertTrue(story.contains("3.02 V accepted: 0.52 V inside of the limits"), "with its margin: " + story);
+        assertFalse(story.contains("QN: text:"), "entries bear the procedure's own words: " + story);
     }
 
     @Test

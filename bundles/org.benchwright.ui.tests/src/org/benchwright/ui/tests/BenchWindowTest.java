@@ -12,6 +12,7 @@ import org.benchwright.present.TimelineLine;
 import org.benchwright.ui.internal.desk.OpenTest;
 import org.benchwright.ui.internal.desk.Shown;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.Text;
@@ -30,6 +31,8 @@ class BenchWindowTest {
         assertEquals(Verdict.ACCEPTED, test.shown().ending().get().outcome());
         assertTrue(test.shown().ending().get().words().startsWith("rehearsal: would be accepted | "), test.shown().ending().get().words());
         assertEquals(List.of(), Screen.entryFields(), "nothing is asked at the end");
+        assertTrue(Screen.all(StyledText.class).anyMatch(text -> text.getText().contains("3.02 V accepted: 0.52 V inside of the limits")),
+                "So far tells the margins");
     }
 
     @Test
@@ -164,7 +167,7 @@ class BenchWindowTest {
 
     private static int row(String serial) {
         for (int i = 0; i < units().getItemCount(); i++) {
-            if (units().getItem(i).getText(0).startsWith(serial + "\n")) {
+            if (units().getItem(i).getText(0).startsWith(serial)) {
                 return i;
             }
         }

@@ -91,14 +91,16 @@ class LookTest {
     void theMenuBarIsDarkInTheDarkLook() {
         Theme.use(PlatformUI.getWorkbench(), true);
         try {
-            Screen.waitForDrawing();
-            Rectangle shell = Screen.window().getShell().getBounds();
-            ImageData menu = Screen.picture(new Rectangle(shell.x + shell.width / 2, 4, 200, 10));
-            assertTrue(brightness(menu, 100, 5) < 0.4f, "brightness " + brightness(menu, 100, 5));
+            Screen.waitFor("a dark menu bar", () -> menuBrightness() < 0.4f);
         } finally {
             Theme.use(PlatformUI.getWorkbench(), false);
-            Screen.settle();
+            Screen.waitFor("a bright menu bar", () -> menuBrightness() > 0.6f);
         }
+    }
+
+    private static float menuBrightness() {
+        Rectangle shell = Screen.window().getShell().getBounds();
+        return brightness(Screen.picture(new Rectangle(shell.x + shell.width / 2, 4, 200, 10)), 100, 5);
     }
 
     @Test

@@ -26,7 +26,8 @@ import org.eclipse.ui.part.ViewPart;
 /** Gets each of the three people to work with one click. */
 public final class StartView extends ViewPart {
 
-    private static final int LARGE_ICON_PERCENT = 300;
+    private static final int LARGE_ICON_PERCENT = 400;
+    private static final int COLUMNS = 3;
 
     private Button first;
     private Fonts fonts;
@@ -35,7 +36,7 @@ public final class StartView extends ViewPart {
     public void createPartControl(Composite parent) {
         fonts = new Fonts(parent.getDisplay());
         parent.addDisposeListener(e -> fonts.dispose());
-        GridLayoutFactory.swtDefaults().margins(80, 60).spacing(20, 22).applyTo(parent);
+        GridLayoutFactory.swtDefaults().numColumns(COLUMNS).margins(80, 60).spacing(28, 30).applyTo(parent);
         label(parent, Message.START_TITLE.text(), 56, true);
         label(parent, Message.START_WHAT.text(), 24, false);
         first = choice(parent, "bench", Message.START_TECHNICIAN, Message.START_TECHNICIAN_WHAT, this::test);
@@ -51,24 +52,28 @@ public final class StartView extends ViewPart {
         Label label = new Label(parent, SWT.WRAP);
         label.setText(text);
         label.setFont(fonts.of(pixels, bold));
-        GridDataFactory.fillDefaults().grab(true, false).hint(600, SWT.DEFAULT).applyTo(label);
+        GridDataFactory.fillDefaults().grab(true, false).hint(600, SWT.DEFAULT).span(COLUMNS, 1).applyTo(label);
         return label;
     }
 
+    /** A picture, the button, and what it is for. */
     private Button choice(Composite parent, String icon, Message who, Message what, Consumer<IWorkbenchWindow> work) {
-        Button button = new Button(parent, SWT.PUSH | SWT.LEFT);
-        button.setText("  " + who.text() + "\n  " + what.text());
-        button.setFont(fonts.of(28, false));
+        Label picture = new Label(parent, SWT.NONE);
         ResourceLocator.imageDescriptorFromBundle(StartView.class, "icons/" + icon + ".svg")
-                .ifPresent(image -> button.setImage(large(button, image)));
-        GridDataFactory.fillDefaults().hint(1000, 120).applyTo(button);
+                .ifPresent(image -> picture.setImage(large(picture, image)));
+        Button button = new Button(parent, SWT.PUSH);
+        button.setText(who.text());
+        button.setToolTipText(what.text());
+        button.setFont(fonts.of(36, false));
+        GridDataFactory.fillDefaults().hint(420, 110).applyTo(button);
         button.addListener(SWT.Selection, e -> work.accept(getSite().getWorkbenchWindow()));
+        GridDataFactory.fillDefaults().grab(true, false).align(SWT.FILL, SWT.CENTER).applyTo(label(parent, what.text(), 28, false));
         return button;
     }
 
-    private static Image large(Button button, ImageDescriptor icon) {
-        Image image = new Image(button.getDisplay(), icon.getImageData(LARGE_ICON_PERCENT));
-        button.addDisposeListener(event -> image.dispose());
+    private static Image large(Label label, ImageDescriptor icon) {
+        Image image = new Image(label.getDisplay(), icon.getImageData(LARGE_ICON_PERCENT));
+        label.addDisposeListener(event -> image.dispose());
         return image;
     }
 

@@ -90,13 +90,17 @@ public final class UnitsView extends ViewPart {
         for (int i = 0; i < units.size(); i++) {
             UnitRow unit = units.get(i);
             TableItem item = table.getItem(i);
-            item.setText(unit.serial() + "\n" + where(unit) + "\n" + when(unit));
+            item.setText(title(unit) + "\n" + where(unit) + "\n" + when(unit));
             item.setData(unit.test());
             if (unit.test().equals(desk.selected())) {
                 table.setSelection(i);
             }
         }
         setContentDescription(desk.trouble().orElseGet(() -> units.isEmpty() ? Message.UNITS_NONE.text() : ""));
+    }
+
+    private static String title(UnitRow unit) {
+        return unit.rehearsal() ? Message.UNIT_REHEARSAL.text(unit.serial()) : unit.serial();
     }
 
     private static String where(UnitRow unit) {
@@ -110,9 +114,6 @@ public final class UnitsView extends ViewPart {
         unit.soakLeft().ifPresent(left -> words.add(Message.UNIT_SOAK_LEFT.text(Durations.words(left))));
         if (desk.held(unit.test()).isEmpty()) {
             words.add(Message.UNIT_NOT_HERE.text());
-        }
-        if (unit.rehearsal()) {
-            words.add(Message.UNIT_REHEARSAL.text());
         }
         return String.join(", ", words);
     }

@@ -84,7 +84,7 @@ public final class IndicationPainter {
         gc.setLineWidth(Math.max(2, unit / 16));
         gc.drawOval(x, y, unit, unit);
         if (lamp.pattern() instanceof LampPattern.Off) {
-            gc.setForeground(palette.line());
+            gc.setForeground(Palette.onUnlit());
             gc.drawLine(x + unit / 4, y + unit * 3 / 4, x + unit * 3 / 4, y + unit / 4);
         }
         return legend(lamp, x + unit + unit / 4, y);

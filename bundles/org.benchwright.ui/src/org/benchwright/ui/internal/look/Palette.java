@@ -54,6 +54,11 @@ public record Palette(Color ground, Color text, Color quiet, Color urgent, Color
         };
     }
 
+    /** What is drawn on a lamp that is not lit. */
+    public static Color onUnlit() {
+        return new Color(190, 198, 204);
+    }
+
     /** A lamp that is not lit. */
     public Color unlit() {
         return new Color(66, 72, 76);

@@ -72,13 +72,19 @@ public final class Story {
             day = at.toLocalDate();
             strong(DAY.format(at));
         }
-        boolean told = !line.who().isEmpty();
-        String who = told ? "  " + line.who() + ": " : "      \u2192 ";
         String struck = line.struck() ? "  (" + Message.SO_FAR_STRUCK.text() + ")" : "";
-        StyleRange style = append(CLOCK.format(at) + who + line.words() + struck, SWT.NORMAL);
+        StyleRange style = append(CLOCK.format(at) + lead(line) + line.words() + struck, line.begins() ? SWT.BOLD : SWT.NORMAL);
         style.strikeout = line.struck();
         text.setStyleRange(style);
         text.setLineWrapIndent(text.getLineCount() - 2, 1, 90);
+    }
+
+    /** Who told it; what follows from it is set in behind an arrow, where a step begins it stands out. */
+    private static String lead(TimelineLine line) {
+        if (line.begins()) {
+            return "  ";
+        }
+        return line.who().isEmpty() ? "      \u2192 " : "  " + line.who() + ": ";
     }
 
     private StyleRange append(String words, int fontStyle) {

@@ -1,0 +1,49 @@
+package org.benchwright.present.internal;
+
+import java.util.HashMap;
+import java.util.Map;
+import java.util.function.UnaryOperator;
+import java.util.stream.Stream;
+
+import org.benchwright.engine.event.Derived;
+import org.benchwright.engine.event.EventBody;
+import org.benchwright.engine.plan.Action;
+import org.benchwright.engine.plan.Plan;
+import org.benchwright.engine.plan.Step;
+import org.benchwright.engine.plan.WorkStage;
+
+/** What readers of a record know a check by: its label where the procedure gives it one, else its name. Follows the events in order. */
+final class CheckNames implements UnaryOperator<String> {
+
+    private final Map<String, Map<String, String>> labelsByStep = new HashMap<>();
+    private Map<String, String> labels = Map.of();
+
+    CheckNames(Plan plan) {
+        Stream.concat(plan.stages().stream(), Stream.of(plan.makeSafe())).filter(WorkStage.class::isInstance)
+                .flatMap(stage -> ((WorkStage) stage).steps().stream()).forEach(step -> labelsByStep.put(step.name(), labels(step)));
+    }
+
+    private static Map<String, String> labels(Step step) {
+        Map<String, String> labels = new HashMap<>();
+        for (Action action : step.actions()) {
+            if (action instanceof Action.EnterText text) {
+                labels.put(text.id(), text.label());
+            } else if (action instanceof Action.Attach attach) {
+                labels.put(attach.id(), attach.label());
+            }
+        }
+        return labels;
+    }
+
+    /** From here on names are those of the step that this event opens, if it does. */
+    void follow(EventBody body) {
+        if (body instanceof Derived.StepOpened opened) {
+            labels = labelsByStep.getOrDefault(opened.step(), Map.of());
+        }
+    }
+
+    @Override
+    public String apply(String check) {
+        return labels.getOrDefault(check, Questions.spaced(check));
+    }
+}
