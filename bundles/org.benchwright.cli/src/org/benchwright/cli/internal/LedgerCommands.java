@@ -52,7 +52,7 @@ final class LedgerCommands {
                 report.open().forEach(row -> print(row, screen));
             }
             if (!kept.isEmpty()) {
-                screen.line(Message.KEPT_COMPARED.text(String.valueOf(kept.size())));
+                screen.line(Message.KEPT_COMPARED.text(kept.size()));
             }
             screen.line((report.sound() ? Message.SOUND : Message.NOT_SOUND).text());
         }

@@ -161,6 +161,28 @@ class BenchWindowTest {
         assertEquals(untouched, second.shown().version());
     }
 
+    @Test
+    void aKeyGoesFromUnitToUnitAndTheEntryIsTheirs() throws Exception {
+        OpenTest first = Technician.open(Technician.C16, "C16-100013", true);
+        OpenTest second = Technician.open(Technician.C16, "C16-100014", true);
+        Screen.waitFor("both in the list", () -> row("C16-100013") >= 0 && row("C16-100014") >= 0);
+        int units = Technician.desk().units().size();
+        Technician.look(first);
+        for (int i = 0; i < units && !Technician.desk().selected().equals(second.id()); i++) {
+            Screen.window().getService(IHandlerService.class).executeCommand("org.benchwright.ui.nextUnit", null);
+            Screen.settle();
+        }
+        assertEquals(second.id(), Technician.desk().selected());
+        Technician.seen(second);
+        assertTrue(Screen.entryFields().get(0).isFocusControl(), "typed into at once");
+        Screen.enter("yes, KG-2026-311");
+        Screen.waitFor("the answer", () -> second.shown().version() == 2);
+        for (int i = 0; i < units; i++) {
+            Technician.desk().selectNext();
+        }
+        assertEquals(second.id(), Technician.desk().selected(), "round in a circle");
+    }
+
     private static Table units() {
         return Screen.one(Table.class, table -> table.getColumnCount() == 1);
     }

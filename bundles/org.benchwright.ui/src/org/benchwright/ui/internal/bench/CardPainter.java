@@ -41,7 +41,8 @@ final class CardPainter {
         if (face instanceof Face.Here here) {
             shown(flow, here.shown());
         } else if (face instanceof Face.NotHere not) {
-            flow.text(not.unit().procedure() + ", " + not.unit().stage() + ", " + not.unit().state(), CardSizes.PLACE, true, palette.quiet());
+            String where = String.join(", ", not.unit().procedure(), not.unit().stage(), not.unit().state());
+            flow.text(where, CardSizes.PLACE, true, palette.quiet());
             flow.gap(30);
             flow.text(Message.CARD_NOT_HERE.text(not.unit().serial()), CardSizes.LARGE, false, palette.text());
         } else {

@@ -152,6 +152,14 @@ public final class Desk implements AutoCloseable {
         tell(Change.SELECTION, test);
     }
 
+    /** Selects the unit that follows the selected one on the bench, the first one behind the last; does nothing on an empty bench. */
+    public void selectNext() {
+        List<String> tests = units().stream().map(UnitRow::test).toList();
+        if (!tests.isEmpty()) {
+            select(tests.get((tests.indexOf(selected) + 1) % tests.size()));
+        }
+    }
+
     /** The selected test's id; empty if none is selected. */
     public String selected() {
         return selected;
