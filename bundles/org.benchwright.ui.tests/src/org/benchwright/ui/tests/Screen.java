@@ -115,13 +115,13 @@ final class Screen {
         waitFor("drawing", () -> System.currentTimeMillis() > end);
     }
 
-    /** What a part of the screen shows. */
+    /** What a part of the screen shows, in as many pixels as it has. */
     static ImageData picture(Rectangle part) {
         Image image = new Image(Display.getCurrent(), part.width, part.height);
         GC gc = new GC(Display.getCurrent());
         try {
             gc.copyArea(image, part.x, part.y);
-            return image.getImageData();
+            return image.getImageData(Display.getCurrent().getPrimaryMonitor().getZoom());
         } finally {
             gc.dispose();
             image.dispose();

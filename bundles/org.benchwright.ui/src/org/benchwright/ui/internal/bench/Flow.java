@@ -87,7 +87,7 @@ final class Flow {
         }
         TextLayout layout = new TextLayout(gc.getDevice());
         try {
-            layout.setText(text);
+            layout.setText(kept(text));
             layout.setFont(fonts.of(scaled(pixels), bold));
             layout.setWidth(Math.max(20, right - left - indent));
             if (drawing) {
@@ -98,6 +98,11 @@ final class Flow {
         } finally {
             layout.dispose();
         }
+    }
+
+    /** A number is not parted from its unit, nor a limit from the other, by the end of a line. */
+    static String kept(String text) {
+        return text.replaceAll("(?<=\\d) (?=\\p{L}{1,5}\\b|\\.\\. )", "\u00A0").replaceAll("(?<=\\u00A0\\.\\.) ", "\u00A0");
     }
 
     /** Text on a ground of its own over the whole width. */

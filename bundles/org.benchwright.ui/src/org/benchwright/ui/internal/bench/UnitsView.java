@@ -29,7 +29,7 @@ public final class UnitsView extends ViewPart {
 
     private static final DateTimeFormatter DAY_AND_TIME = DateTimeFormatter.ofPattern("d MMM HH:mm", Locale.ENGLISH);
 
-    private static final int LINES = 3;
+    private static final int LINES = 4;
 
     private Desk desk;
     private Table table;
@@ -54,7 +54,7 @@ public final class UnitsView extends ViewPart {
         show();
     }
 
-    /** Each unit has three lines: its serial number, where it is, and what time brings. */
+    /** Each unit has four short lines: its serial number, its stage, its state (LIVE, on soak), and what time brings. */
     private void paint(Event event) {
         TableItem item = (TableItem) event.item;
         String[] lines = item.getText().split("\n", -1);
@@ -90,7 +90,7 @@ public final class UnitsView extends ViewPart {
         for (int i = 0; i < units.size(); i++) {
             UnitRow unit = units.get(i);
             TableItem item = table.getItem(i);
-            item.setText(title(unit) + "\n" + where(unit) + "\n" + when(unit));
+            item.setText(String.join("\n", title(unit), unit.stage(), state(unit), when(unit)));
             item.setData(unit.test());
             if (unit.test().equals(desk.selected())) {
                 table.setSelection(i);
@@ -103,15 +103,14 @@ public final class UnitsView extends ViewPart {
         return unit.rehearsal() ? Message.UNIT_REHEARSAL.text(unit.serial()) : unit.serial();
     }
 
-    private static String where(UnitRow unit) {
-        return unit.stage() + ", " + unit.state();
+    private static String state(UnitRow unit) {
+        return unit.soakLeft().map(left -> unit.state() + ", " + Message.UNIT_SOAK_LEFT.text(Durations.words(left))).orElse(unit.state());
     }
 
     private String when(UnitRow unit) {
         List<String> words = new ArrayList<>();
         unit.nextLook().ifPresent(at -> words.add((unit.overdue() ? Message.UNIT_OVERDUE : Message.UNIT_NEXT_LOOK)
                 .text(DAY_AND_TIME.format(at.atZone(ZoneId.systemDefault())))));
-        unit.soakLeft().ifPresent(left -> words.add(Message.UNIT_SOAK_LEFT.text(Durations.words(left))));
         if (desk.held(unit.test()).isEmpty()) {
             words.add(Message.UNIT_NOT_HERE.text());
         }
