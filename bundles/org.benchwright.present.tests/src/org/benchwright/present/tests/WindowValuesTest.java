@@ -176,7 +176,7 @@ class WindowValuesTest {
         assertTrue(row.matches("tarn"), "family");
         assertTrue(row.matches("acceptance revision"), "procedure");
         assertTrue(row.matches("m-17"), "instrument: " + row.findable());
-        assertTrue(row.matches("nonconformity flt"), "what did not conform: " + row.findable());
+        assertTrue(row.matches("nonconformity stays red"), "what did not conform: " + row.findable());
         assertTrue(row.matches(LocalDate.now().toString()), "day");
         assertFalse(row.matches("C16-004711 accepted"));
         assertFalse(row.matches("departure"), "there was none: " + row.findable());
@@ -186,7 +186,7 @@ class WindowValuesTest {
     void aRecordIsFoundByItsDeparturesAndByWhoeverTookItUp() throws Exception {
         TestDialogue first = begin();
         step(first);
-        bench.takeUp(first.test(), work("KM"));
+        step(bench.takeUp(first.test(), work("KM")));
         assertTrue(bench.record(first.test()).get().row().matches("KM QN"));
     }
 
