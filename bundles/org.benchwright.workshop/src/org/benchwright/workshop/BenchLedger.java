@@ -22,6 +22,7 @@ import org.benchwright.ledger.Verification;
 import org.benchwright.ledger.VerificationRequest;
 import org.benchwright.workshop.internal.DecisionCheck;
 import org.benchwright.workshop.internal.KeptTests;
+import org.benchwright.workshop.internal.SignedNotes;
 
 /** The ledger of a bench with what the workshop does in it. */
 public final class BenchLedger implements AutoCloseable {
@@ -118,6 +119,26 @@ public final class BenchLedger implements AutoCloseable {
         try {
             return test.isEmpty() || ledger.lastSequence(test.get()) == 0 ? Optional.empty()
                     : Optional.of(new KeptTests().read(ledger, test.get()));
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
+    }
+
+    /** Number of a test's last event, 0 for an unknown test. */
+    public long lastSequence(String id) throws StoreException {
+        Optional<TestId> test = TestId.parse(id);
+        try {
+            return test.isEmpty() ? 0 : ledger.lastSequence(test.get());
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
+    }
+
+    /** What was signed after a test's seal, in order; nothing for an unknown test. */
+    public List<SignedNote> signedAfterSeal(String id) throws StoreException {
+        Optional<TestId> test = TestId.parse(id);
+        try {
+            return test.isEmpty() ? List.of() : new SignedNotes().of(ledger, test.get());
         } catch (LedgerException e) {
             throw new StoreException(e.getMessage(), e);
         }

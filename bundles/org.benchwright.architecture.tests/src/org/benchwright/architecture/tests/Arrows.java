@@ -26,7 +26,7 @@ record Arrows(Map<String, Set<String>> drawn) {
 			Map.entry("language", Set.of("core", "model", "engine", "evidence")),
 			Map.entry("workshop", Set.of("core", "engine", "ledger", "language")),
 			// The engine's plain types come with what the workshop hands out.
-			Map.entry("present", Set.of("core", "workshop", "evidence", "engine")),
+			Map.entry("present", Set.of("core", "workshop", "evidence", "engine", "report")),
 			Map.entry("report", Set.of("core", "ledger", "evidence")),
 			Map.entry("cli", Set.of("core", "present", "report", "language", "engine")),
 			Map.entry("ui", Set.of("core", "present", "report", "language", "engine")),

@@ -20,6 +20,12 @@ final class Foreign {
 			Map.entry("org.sqlite", Set.of("ledger")),
 			Map.entry("org.erdtman", Set.of("ledger")),
 			Map.entry("com.fasterxml.jackson", Set.of("ledger", "workshop")),
+			Map.entry("org.apache.pdfbox", Set.of("report")),
+			Map.entry("org.apache.fontbox", Set.of("report")),
+			Map.entry("org.apache.xmpbox", Set.of("report")),
+			Map.entry("com.google.zxing", Set.of("report")),
+			Map.entry("dejavu.fonts", Set.of("report")),
+			Map.entry("org.postgresql", Set.of("ledger")),
 			Map.entry("picocli", Set.of("cli")),
 			Map.entry("org.jline", Set.of("cli")),
 			// The window's own model, of which parts are hidden, is an EMF model.

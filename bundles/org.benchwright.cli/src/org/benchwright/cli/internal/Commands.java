@@ -74,6 +74,8 @@ public final class Commands {
         root.addSubcommand("verify", ProofCommands.verify());
         root.addSubcommand("checkpoint", ProofCommands.checkpoint());
         root.addSubcommand("prove", ProofCommands.prove());
+        root.addSubcommand("report", HandOverCommands.report());
+        root.addSubcommand("export", HandOverCommands.export());
         return root;
     }
 
@@ -153,6 +155,8 @@ public final class Commands {
             case "test" -> new TestCommand(around, procedures, screens).run(request(given));
             case "units" -> new LedgerCommands(around).units(path(given, "--ledger").orElseGet(Bench::standardLedger));
             case "checkpoint" -> new ProofCommands(around).checkpoint(given);
+            case "report" -> new HandOverCommands(around).report(given);
+            case "export" -> new HandOverCommands(around).export(given);
             case "prove" -> new ProofCommands(around).prove(given);
             default -> new ProofCommands(around).verify(given);
         };

@@ -71,7 +71,8 @@ final class EventWords {
         return Message.SAID_MADE_SAFE.text();
     }
 
-    private static String outcome(Derived.Outcome outcome) {
+    /** An outcome in words. */
+    static String outcome(Derived.Outcome outcome) {
         return switch (outcome) {
             case CONFORMS -> Message.OUTCOME_CONFORMS.text();
             case DOES_NOT_CONFORM -> Message.OUTCOME_DOES_NOT_CONFORM.text();

@@ -1,0 +1,91 @@
+package org.benchwright.cli.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Handing records over on the command line. */
+class HandOverCommandsTest {
+
+    /** Strap, room, then the make-safe key and why; supply off, dead. */
+    private static final String GIVEN_UP = "y, 4711\n22,5 degC\n! The plate is missing.\n\nM-17, 0.02 V, k 2, due 2027-03-01\n0,4\n";
+
+    @TempDir
+    private Path folder;
+    private CommandRunner bench;
+
+    @BeforeEach
+    void setUp() throws Exception {
+        bench = new CommandRunner(folder);
+    }
+
+    private static String id(CommandRunner.Ended ended) {
+        return ended.lastLine().replaceAll("^.*\\| ", "");
+    }
+
+    private CommandRunner.Ended report(String test, String... more) {
+        String[] arguments = new String[more.length + 4];
+        System.arraycopy(new String[] {"report", test, "--ledger", bench.ledger().toString()}, 0, arguments, 0, 4);
+        System.arraycopy(more, 0, arguments, 4, more.length);
+        return bench.run(arguments);
+    }
+
+    private String content(String file) throws Exception {
+        return new String(Files.readAllBytes(folder.resolve(file)), StandardCharsets.ISO_8859_1);
+    }
+
+    @Test
+    void ofARealTestThereIsEverything() throws Exception {
+        CommandRunner.Ended ended = bench.carryOut(GIVEN_UP);
+        assertEquals(4, ended.status(), ended.out() + ended.err());
+        CommandRunner.Ended report = report(id(ended), "--pdf", "c.pdf", "--record", "r.pdf", "--label", "l.pdf", "--html", "r.html", "--json",
+                "r.json", "--csv", "r.csv");
+        assertEquals(0, report.status(), report.err());
+        assertEquals(6, report.out().lines().count());
+        for (String pdf : new String[] {"c.pdf", "r.pdf", "l.pdf"}) {
+            assertTrue(content(pdf).startsWith("%PDF-1."), pdf);
+        }
+        assertTrue(content("r.json").contains("\"verdict\": \"undecided\""), content("r.json"));
+        assertTrue(content("r.html").contains("The plate is missing."));
+        assertTrue(content("r.csv").lines().count() > 5);
+        CommandRunner.Ended list = bench.run("export", "--ledger", bench.ledger().toString());
+        assertEquals(2, list.out().lines().count(), list.out());
+        assertTrue(list.out().contains("\"undecided\",\"Ended early by the technician"), list.out());
+    }
+
+    @Test
+    void aRehearsalHasARecordButNoCertificateAndIsLeftOutOfLists() throws Exception {
+        String test = id(bench.rehearse(SampleProcedure.GOOD));
+        CommandRunner.Ended refused = report(test, "--pdf", "c.pdf");
+        assertEquals(1, refused.status());
+        assertEquals("Test " + test + " is a rehearsal: there is no certificate and no label of it.\n", refused.err());
+        assertEquals(1, report(test, "--label", "l.pdf").status());
+        assertFalse(Files.exists(folder.resolve("c.pdf")));
+        assertEquals(0, report(test, "--record", "r.pdf", "--html", "r.html").status());
+        assertTrue(content("r.html").contains("REHEARSAL: waiting times were skipped."));
+        assertTrue(content("r.html").contains("would have revealed, with 90 % probability"), "what the soak would prove is in the story");
+        assertEquals(1, bench.run("export", "--ledger", bench.ledger().toString()).out().lines().count());
+        assertEquals(0, bench.run("export", "--ledger", bench.ledger().toString(), "--rehearsals", "--csv", "all.csv", "--json", "all.json").status());
+        assertEquals(2, content("all.csv").lines().count());
+        assertTrue(content("all.json").contains("\"wouldBe\": \"accepted\""));
+    }
+
+    @Test
+    void whatCannotBeHandedOverIsSaidInALine() throws Exception {
+        String test = id(bench.rehearse(SampleProcedure.without("lamps.ok")));
+        assertEquals(1, report("T-22222-22222", "--html", "r.html").status());
+        assertEquals("There is no test T-22222-22222 in this ledger.\n", report("T-22222-22222", "--html", "r.html").err());
+        assertEquals(1, report(test).status());
+        CommandRunner.Ended nowhere = report("T-22222-22222", "--ledger", folder.resolve("none.ledger").toString(), "--html", "r.html");
+        assertTrue(nowhere.status() > 0 && nowhere.err().lines().count() <= 3, nowhere.err());
+        assertFalse(Files.exists(folder.resolve("none.ledger")));
+    }
+}

@@ -1,0 +1,44 @@
+package org.benchwright.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.benchwright.report.internal.Csv;
+import org.benchwright.report.internal.Message;
+import org.benchwright.report.internal.ReportJson;
+
+/**
+ * Many tests as one list, a line each.
+ *
+ * @param reports the tests
+ */
+public record Register(List<TestReport> reports) {
+
+    private static final List<String> TITLES = List.of("test", "serial", "family", "procedure", "revision", "station", "technicians", "opened",
+            "concluded", "state", "verdict", "reason", "departures", "nonconformities", "rehearsal", "predecessor");
+
+    public Register {
+        reports = List.copyOf(reports);
+    }
+
+    /** As CSV, safe to open in a spreadsheet. */
+    public String csv() {
+        List<List<String>> rows = new ArrayList<>();
+        rows.add(TITLES);
+        reports.forEach(report -> rows.add(row(report)));
+        return new Csv(rows).text();
+    }
+
+    private static List<String> row(TestReport report) {
+        TestReport.Heading heading = report.heading();
+        return List.of(heading.test(), heading.serial(), heading.family(), heading.procedure(), String.valueOf(heading.revision()),
+                heading.station(), String.join("; ", heading.technicians()), heading.opened().toString(),
+                heading.concluded().map(Object::toString).orElse(""), heading.sealed() ? "sealed" : "open", heading.verdict().orElse(""),
+                heading.reason(), String.valueOf(report.departures().size()), String.valueOf(report.nonconformities().size()),
+                (heading.rehearsal() ? Message.YES : Message.NO).text(), heading.predecessor().orElse(""));
+    }
+
+    /** As JSON: one object for each test in full, one after the other in an array. */
+    public String json() {
+        return reports.stream().map(report -> new ReportJson(report).text().strip()).toList().toString() + "\n";
+    }
+}

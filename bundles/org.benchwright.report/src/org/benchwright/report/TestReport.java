@@ -1,0 +1,184 @@
+package org.benchwright.report;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import org.benchwright.ledger.InclusionProof;
+import org.benchwright.ledger.ProofFormatException;
+
+/**
+ * A test as it is handed over: plain words and values out of a verified record. How they look on paper is this bundle's affair, what they
+ * say is not.
+ *
+ * @param heading         which test, and how it ended
+ * @param results         every decision, in the order in which they were made
+ * @param soaks           what each soak proved, one sentence each
+ * @param instruments     what was measured with
+ * @param departures      where the work departed from the procedure
+ * @param nonconformities where the unit does not conform
+ * @param attachments     files kept with the test
+ * @param amendments      what was signed after the seal
+ * @param story           every event in order
+ * @param proof           where the test stands in the ledger; empty until a checkpoint tells of it
+ */
+public record TestReport(Heading heading, List<Result> results, List<String> soaks, List<Instrument> instruments,
+        List<String> departures, List<String> nonconformities, List<Attachment> attachments, List<Amendment> amendments,
+        List<StoryLine> story, Optional<InclusionProof> proof) {
+
+    public TestReport {
+        Objects.requireNonNull(heading);
+        results = List.copyOf(results);
+        soaks = List.copyOf(soaks);
+        instruments = List.copyOf(instruments);
+        departures = List.copyOf(departures);
+        nonconformities = List.copyOf(nonconformities);
+        attachments = List.copyOf(attachments);
+        amendments = List.copyOf(amendments);
+        story = List.copyOf(story);
+        Objects.requireNonNull(proof);
+    }
+
+    /**
+     * Which test, and how it ended.
+     *
+     * @param test       its id
+     * @param serial     the unit's serial number
+     * @param family     the unit's family, by its title
+     * @param procedure  the procedure, by its title
+     * @param revision   of the procedure
+     * @param purpose    the procedure's purpose, may be empty
+     * @param text       SHA-256 of the procedure's text, in hexadecimal digits
+     * @param station    where it was carried out
+     * @param software   what carried it out
+     * @param technicians ids of all who recorded something
+     * @param opened     when it began
+     * @param concluded  when it ended; empty while it is open
+     * @param predecessor the test of this unit before, if any
+     * @param rehearsal  true: there is no verdict, and no certificate
+     * @param sealed     true once the work is over and signed
+     * @param verdict    the verdict's word; of a rehearsal what it would be; empty while it is open
+     * @param reason     why
+     */
+    public record Heading(String test, String serial, String family, String procedure, int revision, String purpose, String text,
+            String station, String software, List<String> technicians, Instant opened, Optional<Instant> concluded,
+            Optional<String> predecessor, boolean rehearsal, boolean sealed, Optional<String> verdict, String reason) {
+        public Heading {
+            technicians = List.copyOf(technicians);
+        }
+    }
+
+    /**
+     * A decision.
+     *
+     * @param step    the step in which it was made
+     * @param what    what was decided on
+     * @param outcome conforms, does not conform, undecided or released, in words
+     * @param words   the decision in plain words
+     * @param numbers the numbers, where it was a measurement
+     */
+    public record Result(String step, String what, String outcome, String words, Optional<Numbers> numbers) {
+    }
+
+    /**
+     * The numbers of a measured decision, with their unit.
+     *
+     * @param rule        the decision rule's name
+     * @param value       the value decided on
+     * @param limits      in words
+     * @param uncertainty expanded uncertainty used
+     * @param margin      to the nearest limit, negative outside
+     */
+    public record Numbers(String rule, String value, String limits, String uncertainty, String margin) {
+    }
+
+    /**
+     * An instrument.
+     *
+     * @param name        its name in the procedure
+     * @param asset       its asset number
+     * @param uncertainty expanded uncertainty with coverage factor, in words; may be empty
+     * @param due         when its calibration is due; may be empty
+     */
+    public record Instrument(String name, String asset, String uncertainty, String due) {
+    }
+
+    /**
+     * A file kept with the test.
+     *
+     * @param name   the file's name
+     * @param what   what it shows
+     * @param digest SHA-256 of its content
+     */
+    public record Attachment(String name, String what, String digest) {
+    }
+
+    /**
+     * Something signed after the seal.
+     *
+     * @param sequence the event's number
+     * @param instant  when
+     * @param kind     amended, reviewed, handed over ...
+     * @param by       who signed, in print
+     * @param words    what was said; may be empty
+     * @param changes  true if it changes what a certificate says, so that a new one takes the place of the old
+     */
+    public record Amendment(long sequence, Instant instant, String kind, String by, String words, boolean changes) {
+    }
+
+    /**
+     * Something that happened.
+     *
+     * @param sequence the event's number
+     * @param instant  when
+     * @param who      who told it; empty for what follows from it
+     * @param words    what
+     * @param struck   true if it was struck as a slip
+     */
+    public record StoryLine(long sequence, Instant instant, String who, String words, boolean struck) {
+    }
+
+    /**
+     * With the proof as a text.
+     *
+     * @throws IllegalArgumentException if the text is no proof, is about another test, or does not hold
+     */
+    public static TestReport of(Heading heading, List<Result> results, List<String> soaks, List<Instrument> instruments,
+            List<String> departures, List<String> nonconformities, List<Attachment> attachments, List<Amendment> amendments,
+            List<StoryLine> story, Optional<String> proof) {
+        Optional<InclusionProof> read = proof.map(text -> proof(text, heading.test()));
+        return new TestReport(heading, results, soaks, instruments, departures, nonconformities, attachments, amendments, story, read);
+    }
+
+    private static InclusionProof proof(String text, String test) {
+        try {
+            InclusionProof proof = InclusionProof.read(text);
+            if (!proof.holds() || !proof.test().value().equals(test)) {
+                throw new IllegalArgumentException("the proof does not hold for test " + test);
+            }
+            return proof;
+        } catch (ProofFormatException malformed) {
+            throw new IllegalArgumentException(malformed.getMessage(), malformed);
+        }
+    }
+
+    /** From 1: counts up with every amendment that changes what a certificate says. */
+    public int issue() {
+        return 1 + (int) amendments.stream().filter(Amendment::changes).count();
+    }
+
+    /** The number on the certificate. */
+    public String number() {
+        return heading.test() + "/" + issue();
+    }
+
+    /** The number of the certificate whose place this one takes, if any. */
+    public Optional<String> replaces() {
+        return issue() == 1 ? Optional.empty() : Optional.of(heading.test() + "/" + (issue() - 1));
+    }
+
+    /** Whether a certificate and a label can be had: of a sealed test that is no rehearsal and that a checkpoint tells of. */
+    public boolean certifiable() {
+        return heading.sealed() && !heading.rehearsal() && heading.verdict().isPresent() && proof.isPresent();
+    }
+}

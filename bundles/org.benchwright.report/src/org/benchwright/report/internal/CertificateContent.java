@@ -1,0 +1,213 @@
+package org.benchwright.report.internal;
+
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.benchwright.ledger.Checkpoint;
+import org.benchwright.ledger.InclusionProof;
+import org.benchwright.report.TestReport;
+import org.benchwright.report.internal.Block.Pair;
+
+/**
+ * What a certificate says: what ISO/IEC 17025, 7.8.2 asks of a report, in an order of its own.
+ *
+ * @param report the test
+ */
+public record CertificateContent(TestReport report) {
+
+    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm:ss", Locale.ROOT).withZone(ZoneOffset.UTC);
+
+    /** An instant on paper, in UTC. */
+    static String time(Instant instant) {
+        return inTable(instant) + " UTC";
+    }
+
+    /** An instant in a column that says UTC by its title. */
+    static String inTable(Instant instant) {
+        return TIME.format(instant);
+    }
+
+    /** The document. */
+    public Document document() {
+        TestReport.Heading heading = report.heading();
+        List<Block> blocks = new ArrayList<>();
+        blocks.add(new Block.Title(Message.CERTIFICATE.text(), Message.CERTIFICATE_BELOW.text(report.number())));
+        blocks.add(banner(report));
+        blocks.addAll(particulars(report));
+        blocks.addAll(findings());
+        blocks.addAll(evidence(report));
+        blocks.addAll(conditions());
+        return new Document(Message.CERTIFICATE.text() + " " + report.number(),
+                Message.CERTIFICATE.text() + " " + report.number() + "   " + heading.serial(), blocks);
+    }
+
+    /** The result, large. */
+    static Block banner(TestReport report) {
+        TestReport.Heading heading = report.heading();
+        if (heading.rehearsal()) {
+            String would = heading.verdict().map(word -> " " + Message.WOULD_BE.text(word) + ": " + heading.reason()).orElse("");
+            return new Block.Banner(Message.REHEARSAL.text().split(":")[0], Message.REHEARSAL.text() + would);
+        }
+        String word = switch (heading.verdict().orElse("")) {
+            case "accepted" -> Message.VERDICT_ACCEPTED.text();
+            case "rejected" -> Message.VERDICT_REJECTED.text();
+            case "undecided" -> Message.VERDICT_UNDECIDED.text();
+            default -> Message.VERDICT_OPEN.text();
+        };
+        return new Block.Banner(word, heading.reason());
+    }
+
+    /** Which unit, by what, where, by whom, when. */
+    static List<Block> particulars(TestReport report) {
+        TestReport.Heading heading = report.heading();
+        List<Pair> unit = new ArrayList<>();
+        unit.add(new Pair(Message.SERIAL.text(), heading.serial()));
+        unit.add(new Pair(Message.FAMILY.text(), heading.family()));
+        unit.add(new Pair(Message.OWNER.text(), Message.NOT_RECORDED.text()));
+        List<Pair> work = new ArrayList<>();
+        work.add(new Pair(Message.TEST.text(), heading.test()));
+        heading.predecessor().ifPresent(before -> work.add(new Pair(Message.PREDECESSOR.text(), before)));
+        work.add(new Pair(Message.PROCEDURE.text(),
+                Message.PROCEDURE_REVISION.text(heading.procedure(), String.valueOf(heading.revision()))));
+        if (!heading.purpose().isEmpty()) {
+            work.add(new Pair(Message.PURPOSE.text(), heading.purpose()));
+        }
+        work.add(new Pair(Message.TEXT_DIGEST.text(), heading.text()));
+        work.add(new Pair(Message.STATION.text(), heading.station()));
+        work.add(new Pair(Message.TECHNICIANS.text(), String.join(", ", heading.technicians())));
+        work.add(new Pair(Message.BEGAN.text(), time(heading.opened())));
+        work.add(new Pair(Message.ENDED.text(), heading.concluded().map(CertificateContent::time).orElseGet(Message.NOT_ENDED::text)));
+        work.add(new Pair(Message.SOFTWARE.text(), heading.software()));
+        report.replaces().ifPresent(old -> work.add(new Pair(Message.REPLACES.text(), old)));
+        return List.of(new Block.Heading(Message.UNIT.text()), new Block.Facts(unit), new Block.Heading(Message.CARRIED_OUT.text()),
+                new Block.Facts(work));
+    }
+
+    private List<Block> findings() {
+        List<Block> blocks = new ArrayList<>();
+        blocks.add(new Block.Heading(Message.RESULTS.text()));
+        blocks.addAll(results());
+        blocks.add(new Block.Heading(Message.SOAK.text()));
+        if (report.soaks().isEmpty()) {
+            blocks.add(new Block.Text(Message.SOAK_NONE.text()));
+        }
+        report.soaks().forEach(words -> blocks.add(new Block.Text(words)));
+        blocks.add(new Block.Heading(Message.INSTRUMENTS.text()));
+        blocks.add(report.instruments().isEmpty() ? new Block.Text(Message.INSTRUMENTS_NONE.text())
+                : new Block.Table(texts(Message.INSTRUMENT, Message.ASSET, Message.UNCERTAINTY, Message.DUE), List.of(4, 3, 4, 2),
+                        report.instruments().stream().map(each -> List.of(each.name(), each.asset(), each.uncertainty(), each.due()))
+                                .toList()));
+        blocks.addAll(list(Message.NONCONFORMITIES, report.nonconformities(), Message.NONCONFORMITIES_NONE));
+        blocks.addAll(list(Message.DEPARTURES, report.departures(), Message.DEPARTURES_NONE));
+        if (!report.departures().isEmpty() && report.amendments().stream().noneMatch(each -> each.kind().equals("departure-decided"))) {
+            blocks.add(new Block.Small(Message.DEPARTURES_UNDECIDED.text()));
+        }
+        blocks.addAll(attachments(report));
+        blocks.addAll(amendments(report));
+        return blocks;
+    }
+
+    private List<Block> results() {
+        if (report.results().isEmpty()) {
+            return List.of(new Block.Text(Message.RESULTS_NONE.text()));
+        }
+        List<Block> blocks = new ArrayList<>();
+        List<List<String>> measured = new ArrayList<>();
+        List<List<String>> judged = new ArrayList<>();
+        for (TestReport.Result result : report.results()) {
+            if (result.numbers().isPresent()) {
+                TestReport.Numbers numbers = result.numbers().get();
+                measured.add(List.of(result.what(), numbers.value(), numbers.limits(), numbers.uncertainty(), numbers.margin(),
+                        numbers.rule(), result.outcome()));
+            } else {
+                judged.add(List.of(result.step(), result.words(), result.outcome()));
+            }
+        }
+        if (!measured.isEmpty()) {
+            blocks.add(new Block.Table(texts(Message.WHAT, Message.VALUE, Message.LIMITS, Message.UNCERTAINTY, Message.MARGIN, Message.RULE,
+                    Message.OUTCOME), List.of(4, 2, 3, 2, 2, 3, 2), measured));
+        }
+        if (!judged.isEmpty()) {
+            blocks.add(new Block.Table(texts(Message.STEP, Message.DECISION, Message.OUTCOME), List.of(3, 9, 2), judged));
+        }
+        return blocks;
+    }
+
+    static List<String> texts(Message... messages) {
+        return List.of(messages).stream().map(Message::text).toList();
+    }
+
+    private static List<Block> list(Message title, List<String> lines, Message none) {
+        List<Block> blocks = new ArrayList<>();
+        blocks.add(new Block.Heading(title.text()));
+        if (lines.isEmpty()) {
+            blocks.add(new Block.Text(none.text()));
+        }
+        lines.forEach(line -> blocks.add(new Block.Text("\u2022 " + line)));
+        return blocks;
+    }
+
+    static List<Block> attachments(TestReport report) {
+        if (report.attachments().isEmpty()) {
+            return List.of();
+        }
+        return List.of(new Block.Heading(Message.ATTACHMENTS.text()),
+                new Block.Table(texts(Message.FILE, Message.WHAT, Message.DIGEST), List.of(2, 2, 7),
+                        report.attachments().stream().map(each -> List.of(each.name(), each.what(), each.digest())).toList()));
+    }
+
+    static List<Block> amendments(TestReport report) {
+        if (report.amendments().isEmpty()) {
+            return List.of();
+        }
+        return List.of(new Block.Heading(Message.AMENDMENTS.text()),
+                new Block.Table(texts(Message.NUMBER_SHORT, Message.TIME, Message.KIND, Message.BY, Message.WORDS), List.of(1, 3, 2, 2, 5),
+                        report.amendments().stream().map(each -> List.of(String.valueOf(each.sequence()), inTable(each.instant()), each.kind(),
+                                each.by(), each.words())).toList()));
+    }
+
+    /** Where the test stands in the ledger, in print and for a machine's eye. */
+    static List<Block> evidence(TestReport report) {
+        if (report.proof().isEmpty()) {
+            return List.of(new Block.Heading(Message.EVIDENCE.text()), new Block.Text(Message.EVIDENCE_NONE.text()));
+        }
+        List<String> lines = evidenceLines(report, report.proof().get());
+        return List.of(new Block.Heading(Message.EVIDENCE.text()), new Block.Text(Message.SIGNED_WORDS.text()),
+                new Block.Square(squareText(report), lines),
+                new Block.Small(Message.EVIDENCE_HOW.text(report.heading().test(), String.valueOf(report.proof().get().sequence()))));
+    }
+
+    private static List<String> evidenceLines(TestReport report, InclusionProof proof) {
+        Checkpoint checkpoint = proof.checkpoint().checkpoint();
+        return List.of(report.number() + "   " + report.heading().serial(),
+                Message.QR_TEST.text(report.heading().test(), String.valueOf(proof.sequence())), Message.QR_LINK.text(proof.link().hex()),
+                Message.QR_POSITION.text(String.valueOf(proof.position())),
+                Message.QR_CHECKPOINT.text(String.valueOf(checkpoint.number()), time(checkpoint.instant()), String.valueOf(checkpoint.size())),
+                Message.QR_ROOT.text(checkpoint.root().hex()), Message.QR_KEY.text(checkpoint.fingerprint().hex()));
+    }
+
+    /**
+     * The square's content: lines of name and value that tell what to compare, and with what. Needs a proof.
+     */
+    public static String squareText(TestReport report) {
+        InclusionProof proof = report.proof().orElseThrow();
+        Checkpoint checkpoint = proof.checkpoint().checkpoint();
+        return String.join("\n", "BENCHWRIGHT-CERTIFICATE/1", "number " + report.number(), "serial " + report.heading().serial(),
+                "verdict " + report.heading().verdict().orElse("none"), "event " + proof.sequence(), "link " + proof.link().hex(),
+                "checkpoint " + checkpoint.number(), "size " + checkpoint.size(), "root " + checkpoint.root().hex(),
+                "key " + checkpoint.fingerprint().hex());
+    }
+
+    private static List<Block> conditions() {
+        List<Block> blocks = new ArrayList<>();
+        blocks.add(new Block.Heading(Message.CONDITIONS.text()));
+        for (Message words : List.of(Message.ONLY_THIS, Message.UNCERTAINTY_STATED, Message.NO_SAFETY, Message.NO_ACCREDITATION,
+                Message.IN_FULL, Message.END)) {
+            blocks.add(new Block.Small(words.text()));
+        }
+        return blocks;
+    }
+}

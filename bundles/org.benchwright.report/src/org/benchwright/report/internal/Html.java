@@ -1,0 +1,103 @@
+package org.benchwright.report.internal;
+
+import java.util.List;
+
+/**
+ * A document as one HTML file without anything from outside: no script, no link, no font to fetch. Every text is escaped.
+ *
+ * @param document what to show
+ */
+public record Html(Document document) {
+
+    private static final String STYLE = """
+            body { font: 15px/1.45 sans-serif; max-width: 62em; margin: 2em auto; padding: 0 1em; color: #111; background: #fff; }
+            h1 { margin-bottom: 0; } h2 { font-size: 1.1em; margin: 1.6em 0 .3em; }
+            .banner { border-left: 6px solid #111; background: #eee; padding: .6em 1em; margin: 1em 0; }
+            .banner strong { font-size: 1.5em; display: block; }
+            table { border-collapse: collapse; width: 100%; font-size: .92em; }
+            th, td { text-align: left; vertical-align: top; padding: .2em .5em; border-bottom: 1px solid #ccc; overflow-wrap: anywhere; }
+            dl { display: grid; grid-template-columns: 12em 1fr; margin: 0; } dt { font-weight: bold; } dd { margin: 0; overflow-wrap: anywhere; }
+            small { display: block; margin: .2em 0; } .square { display: flex; gap: 1em; align-items: flex-start; overflow-wrap: anywhere; }
+            .square svg { width: 11em; flex: none; }
+            """;
+
+    /** The file's text. */
+    public String text() {
+        StringBuilder html = new StringBuilder();
+        html.append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n");
+        html.append("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n");
+        html.append("<title>").append(escaped(document.title())).append("</title>\n<style>\n").append(STYLE).append("</style>\n</head>\n<body>\n");
+        document.blocks().forEach(block -> append(block, html));
+        return html.append("</body>\n</html>\n").toString();
+    }
+
+    private static void append(Block block, StringBuilder html) {
+        if (block instanceof Block.Title title) {
+            html.append("<h1>").append(escaped(title.text())).append("</h1>\n<p>").append(escaped(title.below())).append("</p>\n");
+        } else if (block instanceof Block.Banner banner) {
+            html.append("<div class=\"banner\"><strong>").append(escaped(banner.text())).append("</strong>").append(escaped(banner.below()))
+                    .append("</div>\n");
+        } else if (block instanceof Block.Heading heading) {
+            html.append("<h2>").append(escaped(heading.text())).append("</h2>\n");
+        } else if (block instanceof Block.Text text) {
+            html.append("<p>").append(escaped(text.text())).append("</p>\n");
+        } else if (block instanceof Block.Small small) {
+            html.append("<small>").append(escaped(small.text())).append("</small>\n");
+        } else if (block instanceof Block.Facts facts) {
+            html.append("<dl>\n");
+            facts.pairs().forEach(pair -> html.append("<dt>").append(escaped(pair.name())).append("</dt><dd>").append(escaped(pair.value()))
+                    .append("</dd>\n"));
+            html.append("</dl>\n");
+        } else if (block instanceof Block.Table table) {
+            append(table, html);
+        } else if (block instanceof Block.Square square) {
+            append(square, html);
+        }
+    }
+
+    private static void append(Block.Table table, StringBuilder html) {
+        html.append("<table>\n");
+        row("th", table.titles(), html);
+        table.rows().forEach(row -> row("td", row, html));
+        html.append("</table>\n");
+    }
+
+    private static void row(String cell, List<String> texts, StringBuilder html) {
+        html.append("<tr>");
+        texts.forEach(text -> html.append('<').append(cell).append('>').append(escaped(text)).append("</").append(cell).append('>'));
+        html.append("</tr>\n");
+    }
+
+    private static void append(Block.Square block, StringBuilder html) {
+        Square square = Square.of(block.content());
+        int side = square.modules() + 2 * Square.QUIET;
+        html.append("<div class=\"square\"><svg viewBox=\"0 0 ").append(side).append(' ').append(side)
+                .append("\" shape-rendering=\"crispEdges\" role=\"img\"><path d=\"");
+        for (int y = 0; y < square.modules(); y++) {
+            for (int x = 0; x < square.modules(); x++) {
+                if (square.dark()[y][x]) {
+                    html.append('M').append(x + Square.QUIET).append(' ').append(y + Square.QUIET).append("h1v1h-1z");
+                }
+            }
+        }
+        html.append("\"/></svg><div>");
+        block.beside().forEach(line -> html.append("<small>").append(escaped(line)).append("</small>"));
+        html.append("</div></div>\n");
+    }
+
+    /** The text as it stands between tags; control characters become blanks. */
+    static String escaped(String text) {
+        StringBuilder escaped = new StringBuilder();
+        text.codePoints().forEach(point -> {
+            switch (point) {
+                case '&' -> escaped.append("&amp;");
+                case '<' -> escaped.append("&lt;");
+                case '>' -> escaped.append("&gt;");
+                case '"' -> escaped.append("&quot;");
+                case '\'' -> escaped.append("&#39;");
+                default -> escaped.appendCodePoint(Character.isISOControl(point) ? ' ' : point);
+            }
+        });
+        return escaped.toString();
+    }
+}

@@ -1,0 +1,116 @@
+package org.benchwright.report.internal;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.apache.pdfbox.cos.COSArray;
+import org.apache.pdfbox.cos.COSDictionary;
+import org.apache.pdfbox.cos.COSFloat;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.PDPageContentStream;
+import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import org.apache.pdfbox.pdmodel.graphics.color.PDCalGray;
+import org.apache.pdfbox.pdmodel.graphics.color.PDColor;
+
+/**
+ * Pages with a pen on them: text, lines and squares at places counted in points from the upper left corner. Black is given in a calibrated
+ * colour space, as an archive asks.
+ */
+final class Paper {
+
+    private final PDDocument document;
+    private final PDRectangle size;
+    private final List<PDPage> pages = new ArrayList<>();
+    private final PDCalGray greys;
+    private Optional<PDPageContentStream> pen = Optional.empty();
+
+    Paper(PDDocument document, PDRectangle size) {
+        this.document = document;
+        this.size = size;
+        this.greys = calibrated();
+    }
+
+    private static PDCalGray calibrated() {
+        PDCalGray grey = new PDCalGray();
+        COSArray white = new COSArray();
+        for (float part : new float[] {0.9505f, 1f, 1.089f}) {
+            white.add(new COSFloat(part));
+        }
+        ((COSDictionary) ((COSArray) grey.getCOSObject()).getObject(1)).setItem("WhitePoint", white);
+        grey.setGamma(2.2f);
+        return grey;
+    }
+
+    float width() {
+        return size.getWidth();
+    }
+
+    float height() {
+        return size.getHeight();
+    }
+
+    int pages() {
+        return pages.size();
+    }
+
+    /** Goes on on a new page. */
+    void turn() throws IOException {
+        finish();
+        PDPage page = new PDPage(size);
+        document.addPage(page);
+        pages.add(page);
+        pen = Optional.of(new PDPageContentStream(document, page));
+        black();
+    }
+
+    /** Goes back to a page in order to add something. */
+    void back(int page) throws IOException {
+        finish();
+        pen = Optional.of(new PDPageContentStream(document, pages.get(page), PDPageContentStream.AppendMode.APPEND, true, true));
+        black();
+    }
+
+    /** Everything is black: the one colour on which printers, screens and archives agree. */
+    private void black() throws IOException {
+        PDColor black = new PDColor(new float[] {0}, greys);
+        pen().setNonStrokingColor(black);
+        pen().setStrokingColor(black);
+    }
+
+    /** Writes one line whose baseline is at {@code y}. */
+    void write(Typeface face, float fontSize, float x, float y, String shown) throws IOException {
+        pen().beginText();
+        pen().setFont(face.font(), fontSize);
+        pen().newLineAtOffset(x, height() - y);
+        pen().showText(shown);
+        pen().endText();
+    }
+
+    /** Draws a level line. */
+    void rule(float x, float y, float width, float thickness) throws IOException {
+        pen().setLineWidth(thickness);
+        pen().moveTo(x, height() - y);
+        pen().lineTo(x + width, height() - y);
+        pen().stroke();
+    }
+
+    /** Fills a rectangle whose upper left corner is at ({@code x}, {@code y}). */
+    void fill(float x, float y, float width, float fillHeight) throws IOException {
+        pen().addRect(x, height() - y - fillHeight, width, fillHeight);
+        pen().fill();
+    }
+
+    private PDPageContentStream pen() {
+        return pen.orElseThrow(() -> new IllegalStateException("no page was begun"));
+    }
+
+    /** Ends the work on a page. */
+    void finish() throws IOException {
+        if (pen.isPresent()) {
+            pen.get().close();
+            pen = Optional.empty();
+        }
+    }
+}
