@@ -28,6 +28,11 @@ window_test_packages=(
 	"/usr/bin/xdotool xdotool"
 )
 
+# What the shared ledger's tests need besides: a PostgreSQL server to start.
+store_test_packages=(
+	"/usr/lib/postgresql/15/bin/postgres postgresql-15"
+)
+
 say() {
 	printf '%s\n' "$*" >&2
 }

@@ -2,219 +2,38 @@ package org.benchwright.ledger.tests;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.SQLException;
-import java.time.Duration;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
 import java.util.Random;
-import org.benchwright.core.Cancellation;
 import org.benchwright.core.Digest;
-import org.benchwright.ledger.BenchKey;
-import org.benchwright.ledger.BenchKeyStore;
-import org.benchwright.ledger.Checkpoint;
 import org.benchwright.ledger.DocumentKind;
-import org.benchwright.ledger.EntryDraft;
-import org.benchwright.ledger.EntrySignature;
-import org.benchwright.ledger.KnownSigner;
 import org.benchwright.ledger.Ledger;
-import org.benchwright.ledger.LedgerEntry;
 import org.benchwright.ledger.LedgerReadOnlyException;
-import org.benchwright.ledger.Link;
-import org.benchwright.ledger.Meaning;
-import org.benchwright.ledger.MerkleTree;
 import org.benchwright.ledger.PayloadException;
-import org.benchwright.ledger.SealedTestException;
-import org.benchwright.ledger.SequenceConflictException;
 import org.benchwright.ledger.SqliteLedger;
-import org.benchwright.ledger.TestId;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
-/** What every store of the ledger owes its users, shown on the embedded one. */
-class SqliteLedgerTest {
-
-    @TempDir
-    Path folder;
+/** The embedded store: the contract, and what is its own. */
+class SqliteLedgerTest extends LedgerContractTest {
 
     private Path file;
-    private Ledger ledger;
-    private SampleLedger sample;
-    private TestId test;
 
-    @BeforeEach
-    void open() throws Exception {
+    @Override
+    Ledger openNew() throws Exception {
         file = folder.resolve("new").resolve("bench.ledger");
-        ledger = SqliteLedger.open(file);
-        BenchKey key = BenchKeyStore.openOrCreate(file.getParent());
-        sample = new SampleLedger(ledger, key);
-        test = sample.newTest();
+        return SqliteLedger.open(file);
     }
 
-    @AfterEach
-    void close() throws Exception {
-        ledger.close();
-    }
-
-    @Test
-    void givesEventsTheirPlacesAndGivesThemBack() throws Exception {
-        TestId other = sample.newTest();
-        EntryDraft opened = sample.draft(test, "opened", "{\"serial\":\"C16-004711\",\"a\":\"\"}");
-        List<LedgerEntry> first = ledger.append(test, 0, List.of(opened, sample.observation(test, 1)));
-        List<LedgerEntry> second = ledger.append(other, 0, List.of(sample.draft(other, "opened", "{}")));
-        List<LedgerEntry> third = ledger.append(test, 2, List.of(sample.observation(test, 2)));
-
-        assertEquals(List.of(1L, 2L, 3L, 4L), positions(first, second, third));
-        assertEquals(List.of(first.get(0), first.get(1), third.get(0)), ledger.entries(test));
-        assertEquals(second, ledger.entries(other));
-        assertEquals(List.of(test, other), ledger.tests());
-        assertEquals(3, ledger.lastSequence(test));
-        LedgerEntry entry = ledger.entries(test).get(0);
-        assertEquals(opened.instant(), entry.instant());
-        assertEquals(opened.offset(), entry.offset());
-        assertEquals(1, entry.sitting());
-        assertEquals(SampleLedger.TECHNICIAN, entry.actor());
-        assertEquals("opened", entry.kind());
-        assertEquals("{\"a\":\"\",\"serial\":\"C16-004711\"}", entry.payload());
-    }
-
-    @SafeVarargs
-    private static List<Long> positions(List<LedgerEntry>... lists) {
-        return Arrays.stream(lists).flatMap(List::stream).map(LedgerEntry::position).toList();
-    }
-
-    @Test
-    void linksEachEventToAllBeforeIt() throws Exception {
-        ledger.append(test, 0, List.of(sample.draft(test, "opened", "{}"), sample.observation(test, 1)));
-        List<LedgerEntry> entries = ledger.entries(test);
-        Digest before = Digest.of(("benchwright.link/1\n" + test + "\n").getBytes(StandardCharsets.UTF_8));
-        assertEquals(before, Link.before(test).digest());
-        assertEquals(Link.before(test).next(entries.get(0).canonical()), entries.get(0).link());
-        assertEquals(entries.get(0).link().next(entries.get(1).canonical()), entries.get(1).link());
-    }
-
-    @Test
-    void keepsTheBytesThatTheFormatDescribes() throws Exception {
-        ledger.append(test, 0, List.of(new EntryDraft(test, SampleLedger.START, 2, Duration.ofMillis(1500), SampleLedger.TECHNICIAN, "note",
-                "{\"z\":\"A\\u030a\",\"a\":\"23.90\"}")));
-        String canonical = new String(ledger.entries(test).get(0).canonical(), StandardCharsets.UTF_8);
-        assertEquals("{\"actor\":\"QN\",\"format\":\"benchwright.event/1\",\"instant\":\"2026-03-02T07:30:00Z\",\"kind\":\"note\","
-                + "\"offset\":\"PT1.5S\",\"payload\":{\"a\":\"23.90\",\"z\":\"\u00c5\"},\"role\":\"technician\",\"sequence\":\"1\","
-                + "\"sitting\":\"2\",\"test\":\"" + test + "\"}", canonical);
-    }
-
-    @Test
-    void refusesToOverwriteWhatSomebodyElseAppended() throws Exception {
-        ledger.append(test, 0, List.of(sample.draft(test, "opened", "{}")));
-        SequenceConflictException conflict = assertThrows(SequenceConflictException.class,
-                () -> ledger.append(test, 0, List.of(sample.draft(test, "opened", "{}"))));
-        assertEquals(1, conflict.actual());
-        assertEquals(0, conflict.expected());
-        assertEquals(test, conflict.test());
-        assertThrows(SequenceConflictException.class, () -> ledger.append(test, 2, List.of(sample.observation(test, 3))));
-        assertThrows(SequenceConflictException.class, () -> sample.seal(test, 0));
-        assertEquals(1, ledger.entries(test).size());
-        assertEquals(List.of(), ledger.checkpoints());
-    }
-
-    @Test
-    void appendsAllOrNone() throws Exception {
-        EntryDraft good = sample.draft(test, "opened", "{}");
-        assertThrows(PayloadException.class, () -> ledger.append(test, 0, List.of(good, sample.draft(test, "note", "{\"volts\":23.9}"))));
-        String tooLong = "x".repeat(1 << 20);
-        assertThrows(PayloadException.class,
-                () -> ledger.append(test, 0, List.of(good, sample.draft(test, "note", "{\"text\":\"" + tooLong + "\"}"))));
-        assertEquals(0, ledger.lastSequence(test));
-        assertEquals(List.of(), ledger.tests());
-    }
-
-    @Test
-    void refusesDraftsOfAnotherTestOrNone() {
-        assertThrows(IllegalArgumentException.class, () -> ledger.append(test, 0, List.of()));
-        assertThrows(IllegalArgumentException.class,
-                () -> ledger.append(test, 0, List.of(sample.draft(sample.newTest(), "opened", "{}"))));
-        assertThrows(IllegalArgumentException.class, () -> sample.draft(test, "Opened; --", "{}"));
-    }
-
-    @Test
-    void sealsATestWithACheckpointOfTheWholeLedger() throws Exception {
-        List<TestId> tests = sample.carryOut(2, 5);
-        LedgerEntry seal = ledger.entries(tests.get(0)).get(4);
-        assertEquals("sealed", seal.kind());
-        assertTrue(ledger.sealed(tests.get(0)));
-        assertFalse(ledger.sealed(tests.get(1)));
-
-        EntrySignature signature = ledger.signatures(tests.get(0)).get(0);
-        KnownSigner signer = ledger.signers().get(0);
-        assertEquals(Meaning.CARRIED_OUT, signature.meaning());
-        assertEquals("technician QN", signature.printedName());
-        assertEquals(seal.instant(), signature.instant());
-        assertEquals(signer.key().fingerprint(), signature.fingerprint());
-        assertEquals(seal.instant(), signer.firstSeen());
-        assertEquals(BenchKeyStore.publicKey(file.getParent()), Optional.of(signer.key()));
-
-        Checkpoint checkpoint = ledger.checkpoints().get(0);
-        List<Digest> leaves = new ArrayList<>();
-        ledger.scan(1, entry -> leaves.add(MerkleTree.eventLeaf(entry.test(), entry.sequence(), entry.link())), Cancellation.never());
-        assertEquals(leaves.size(), checkpoint.size());
-        assertEquals(MerkleTree.root(leaves), checkpoint.root());
-        assertEquals(2, checkpoint.documents());
-    }
-
-    @Test
-    void afterASealOnlySignedAmendmentsAndDecisionsMayFollow() throws Exception {
-        TestId sealed = sample.carryOut(2, 5).get(0);
-        assertThrows(SealedTestException.class, () -> ledger.append(sealed, 5, List.of(sample.observation(sealed, 6))));
-        assertThrows(SealedTestException.class, () -> ledger.append(sealed, 5, List.of(sample.draft(sealed, "amended", "{}"))));
-        assertThrows(SealedTestException.class, () -> sample.seal(sealed, 5));
-        LedgerEntry handOver = sample.handOver(sealed, 5);
-        assertEquals(6, handOver.sequence());
-        assertEquals(2, ledger.signatures(sealed).size());
-        assertEquals(2, ledger.checkpoints().size());
-        assertEquals(1, ledger.signers().size());
-    }
-
-    @Test
-    void aSealIsAlwaysSignedAndASignatureIsNeverBroughtAlong() {
-        assertThrows(SealedTestException.class, () -> ledger.append(test, 0, List.of(sample.draft(test, "sealed", "{}"))));
-        assertThrows(PayloadException.class, () -> ledger.append(test, 0, List.of(sample.draft(test, "note", "{\"signature\":{}}"))));
-    }
-
-    @Test
-    void scansInLedgerOrderFromAnyPlaceUntilStopped() throws Exception {
-        sample.carryOut(3, 300);
-        List<Long> seen = new ArrayList<>();
-        ledger.scan(11, entry -> seen.add(entry.position()), Cancellation.never());
-        assertEquals(11L, seen.get(0));
-        assertEquals(899L - 10, seen.size());
-        assertEquals(seen.stream().sorted().toList(), seen);
-        seen.clear();
-        ledger.scan(1, entry -> seen.add(entry.position()), () -> seen.size() >= 7);
-        assertEquals(7, seen.size());
-    }
-
-    @Test
-    void keepsDocumentsOnceUnderTheirDigest() throws Exception {
-        byte[] text = "procedure tarn-p24 { }".getBytes(StandardCharsets.UTF_8);
-        Digest digest = ledger.keep(text, DocumentKind.PROCEDURE_TEXT);
-        assertEquals(Digest.of(text), digest);
-        assertEquals(digest, ledger.keep(text, DocumentKind.PROCEDURE_TEXT));
-        assertArrayEquals(text, ledger.document(digest).orElseThrow());
-        assertEquals(Optional.empty(), ledger.document(Digest.of(new byte[] {1})));
-        Digest empty = ledger.keep(new byte[0], DocumentKind.ATTACHMENT);
-        assertArrayEquals(new byte[0], ledger.document(empty).orElseThrow());
+    @Override
+    long documents() throws Exception {
         try (Tamper look = Tamper.with(file)) {
-            assertEquals(2, look.number("SELECT count(*) FROM document"));
+            return look.number("SELECT count(*) FROM document");
         }
     }
 
@@ -222,18 +41,18 @@ class SqliteLedgerTest {
     void keepsLargeAttachmentsBesideTheLedger() throws Exception {
         byte[] photo = new byte[300 << 10];
         new Random(1).nextBytes(photo);
-        Digest digest = ledger.keep(photo, DocumentKind.ATTACHMENT);
+        Digest digest = ledger().keep(photo, DocumentKind.ATTACHMENT);
         Path beside = file.resolveSibling("attachments").resolve(digest.hex().substring(0, 2)).resolve(digest.hex().substring(2));
         assertArrayEquals(photo, Files.readAllBytes(beside));
-        assertArrayEquals(photo, ledger.document(digest).orElseThrow());
-        Digest plan = ledger.keep(Arrays.copyOf(photo, 290 << 10), DocumentKind.PLAN);
-        assertEquals(290 << 10, ledger.document(plan).orElseThrow().length);
-        assertThrows(PayloadException.class, () -> ledger.keep(new byte[(64 << 20) + 1], DocumentKind.ATTACHMENT));
+        assertArrayEquals(photo, ledger().document(digest).orElseThrow());
+        Digest plan = ledger().keep(Arrays.copyOf(photo, 290 << 10), DocumentKind.PLAN);
+        assertEquals(290 << 10, ledger().document(plan).orElseThrow().length);
+        assertThrows(PayloadException.class, () -> ledger().keep(new byte[(64 << 20) + 1], DocumentKind.ATTACHMENT));
     }
 
     @Test
     void everyTableRefusesUpdateDeleteAndReplace() throws Exception {
-        sample.carryOut(2, 4);
+        sample().carryOut(2, 4);
         try (Tamper tamper = Tamper.with(file)) {
             for (String table : List.of("event", "document", "signer", "checkpoint")) {
                 String key = table.equals("event") ? "position" : "number";
@@ -253,17 +72,17 @@ class SqliteLedgerTest {
     @Test
     void anotherReaderSeesWhatIsWrittenAndCannotWrite() throws Exception {
         try (Ledger reader = SqliteLedger.openReadOnly(file)) {
-            assertEquals(List.of(), reader.entries(test));
-            ledger.append(test, 0, List.of(sample.draft(test, "opened", "{}")));
-            assertEquals(1, reader.entries(test).size());
-            assertThrows(LedgerReadOnlyException.class, () -> reader.append(test, 1, List.of(sample.observation(test, 1))));
+            assertEquals(List.of(), reader.entries(test()));
+            ledger().append(test(), 0, List.of(sample().draft(test(), "opened", "{}")));
+            assertEquals(1, reader.entries(test()).size());
+            assertThrows(LedgerReadOnlyException.class, () -> reader.append(test(), 1, List.of(sample().observation(test(), 1))));
             assertThrows(LedgerReadOnlyException.class, () -> reader.keep(new byte[0], DocumentKind.PLAN));
         }
     }
 
     @Test
     void isWrittenForPowerCuts() throws Exception {
-        sample.carryOut(2, 4);
+        sample().carryOut(2, 4);
         try (Tamper look = Tamper.with(file)) {
             assertEquals("wal", new String(look.bytes("PRAGMA journal_mode"), StandardCharsets.US_ASCII));
         }

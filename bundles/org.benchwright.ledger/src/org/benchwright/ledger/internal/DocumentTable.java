@@ -2,7 +2,6 @@ package org.benchwright.ledger.internal;
 
 import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -17,10 +16,10 @@ import org.benchwright.ledger.LedgerException;
 /**
  * The table of kept documents, and the attachments beside it.
  *
- * @param path        the ledger's file, for messages
- * @param attachments where the large ones lie
+ * @param place       where the ledger is, for messages
+ * @param attachments where the large ones lie; empty where all lie in the table
  */
-record DocumentTable(Path path, Attachments attachments) {
+record DocumentTable(String place, Optional<Attachments> attachments) {
 
     /** Largest document, so that it can be held in memory. */
     static final int LARGEST = 64 << 20;
@@ -40,14 +39,14 @@ record DocumentTable(Path path, Attachments attachments) {
 
     private Digest link(byte[] stored) throws LedgerException {
         if (stored == null || stored.length != 32) {
-            throw new LedgerDamagedException(Messages.text("damaged", path));
+            throw new LedgerDamagedException(Messages.text("damaged", place));
         }
         return Digest.ofResult(stored);
     }
 
     /** Whether a document of this kind and size lies as a file beside the ledger. */
-    static boolean isBeside(DocumentKind kind, int size) {
-        return kind == DocumentKind.ATTACHMENT && size > LARGEST_WITHIN;
+    boolean isBeside(DocumentKind kind, int size) {
+        return attachments.isPresent() && kind == DocumentKind.ATTACHMENT && size > LARGEST_WITHIN;
     }
 
     boolean holds(Connection connection, Digest digest) throws SQLException {
@@ -88,7 +87,7 @@ record DocumentTable(Path path, Attachments attachments) {
                 // An empty blob and a blob that isn't there both arrive as null in some versions of the driver; the size tells.
                 byte[] content = within == null ? (row.getLong(2) == 0 ? new byte[0] : beside(digest)) : within;
                 if (!Digest.of(content).equals(digest)) {
-                    throw new LedgerDamagedException(Messages.text("damagedDocument", path, digest));
+                    throw new LedgerDamagedException(Messages.text("damagedDocument", place, digest));
                 }
                 return Optional.of(content);
             }
@@ -97,9 +96,9 @@ record DocumentTable(Path path, Attachments attachments) {
 
     private byte[] beside(Digest digest) throws LedgerException {
         try {
-            return Files.readAllBytes(attachments.file(digest));
+            return Files.readAllBytes(attachments.orElseThrow(() -> new IOException("no folder")).file(digest));
         } catch (IOException unreadable) {
-            throw new LedgerDamagedException(Messages.text("damagedDocument", path, digest), unreadable);
+            throw new LedgerDamagedException(Messages.text("damagedDocument", place, digest), unreadable);
         }
     }
 }

@@ -1,6 +1,5 @@
 package org.benchwright.ledger.internal;
 
-import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -21,9 +20,9 @@ import org.benchwright.ledger.TestId;
 /**
  * The table of events. What it says of an event comes from the canonical bytes; the columns beside them are for queries.
  *
- * @param path the ledger's file, for messages
+ * @param place where the ledger is, for messages
  */
-record EventTable(Path path) {
+record EventTable(String place) {
 
     private static final String ENTRY = "SELECT position, link, canonical FROM event ";
 
@@ -32,10 +31,11 @@ record EventTable(Path path) {
     }
 
     Head head(Connection connection, TestId test) throws SQLException, LedgerException {
-        String sql = "SELECT sequence, link, EXISTS (SELECT 1 FROM event WHERE test_id = ?1 AND kind = 'sealed') "
-                + "FROM event WHERE test_id = ?1 ORDER BY sequence DESC LIMIT 1";
+        String sql = "SELECT sequence, link, EXISTS (SELECT 1 FROM event WHERE test_id = ? AND kind = 'sealed') "
+                + "FROM event WHERE test_id = ? ORDER BY sequence DESC LIMIT 1";
         try (PreparedStatement statement = connection.prepareStatement(sql)) {
             statement.setString(1, test.value());
+            statement.setString(2, test.value());
             try (ResultSet row = statement.executeQuery()) {
                 return row.next() ? new Head(row.getLong(1), new Link(digest(row.getBytes(2))), row.getBoolean(3))
                         : new Head(0, Link.before(test), false);
@@ -99,7 +99,7 @@ record EventTable(Path path) {
     }
 
     private LedgerDamagedException damaged() {
-        return new LedgerDamagedException(Messages.text("damaged", path));
+        return new LedgerDamagedException(Messages.text("damaged", place));
     }
 
     void insert(Connection connection, LedgerEntry entry, byte[] canonical, Digest subtree) throws SQLException {
@@ -163,12 +163,12 @@ record EventTable(Path path) {
         long position = row.getLong(1);
         byte[] canonical = row.getBytes(3);
         if (canonical == null) {
-            throw new LedgerDamagedException(Messages.text("damagedEvent", path, position));
+            throw new LedgerDamagedException(Messages.text("damagedEvent", place, position));
         }
         try {
             return EventCodec.decode(canonical).at(position, new Link(digest(row.getBytes(2))), canonical);
         } catch (PayloadException unreadable) {
-            throw new LedgerDamagedException(Messages.text("damagedEvent", path, position), unreadable);
+            throw new LedgerDamagedException(Messages.text("damagedEvent", place, position), unreadable);
         }
     }
 

@@ -28,15 +28,24 @@ import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.internal.JsonValue.Members;
 
 /** What is done within one transaction on the ledger's tables, and the rules of appending. */
-public record LedgerTables(Path path, EventTable events, DocumentTable documents, SealTables seals) {
+public record LedgerTables(EventTable events, DocumentTable documents, SealTables seals) {
 
-    /** The tables of the ledger at {@code path}. */
+    /** The tables of the ledger in the file {@code path}; large attachments lie beside it. */
     public static LedgerTables of(Path path) {
-        return new LedgerTables(path, new EventTable(path), new DocumentTable(path, Attachments.beside(path)), new SealTables(path));
+        return at(path.toString(), Optional.of(Attachments.beside(path)));
+    }
+
+    /** The tables of a ledger that keeps everything in its database. */
+    public static LedgerTables within(String place) {
+        return at(place, Optional.empty());
+    }
+
+    private static LedgerTables at(String place, Optional<Attachments> attachments) {
+        return new LedgerTables(new EventTable(place), new DocumentTable(place, attachments), new SealTables(place));
     }
 
     /** Appends unsigned events. */
-    public List<LedgerEntry> append(SqliteFile file, TestId test, long expected, List<EntryDraft> drafts) throws LedgerException {
+    public List<LedgerEntry> append(Database database, TestId test, long expected, List<EntryDraft> drafts) throws LedgerException {
         if (drafts.isEmpty() || drafts.stream().anyMatch(draft -> !draft.test().equals(test))) {
             throw new IllegalArgumentException("an append is of one or more events of one test");
         }
@@ -47,7 +56,7 @@ public record LedgerTables(Path path, EventTable events, DocumentTable documents
             }
             payloads.add(payload(draft));
         }
-        return file.write(connection -> {
+        return database.write(connection -> {
             EventTable.Head head = expectedHead(connection, test, expected);
             if (head.sealed()) {
                 throw new SealedTestException(Messages.text("sealedUnsigned", test));
@@ -85,7 +94,7 @@ public record LedgerTables(Path path, EventTable events, DocumentTable documents
     }
 
     /** Appends one signed event and a checkpoint after it. */
-    public LedgerEntry appendSigned(SqliteFile file, EntryDraft draft, long expected, Signer signer, Meaning meaning, String printedName)
+    public LedgerEntry appendSigned(Database database, EntryDraft draft, long expected, Signer signer, Meaning meaning, String printedName)
             throws LedgerException {
         Members payload = payload(draft);
         String name = CanonicalJson.normalise(printedName.strip());
@@ -93,7 +102,7 @@ public record LedgerTables(Path path, EventTable events, DocumentTable documents
             throw new PayloadException(Messages.text("nameMissing"));
         }
         SignaturePart part = new SignaturePart(meaning.word(), name, draft.instant().toString(), signer.key().fingerprint().hex(), "");
-        return file.write(connection -> {
+        return database.write(connection -> {
             EventTable.Head head = expectedHead(connection, draft.test(), expected);
             if (head.sealed() && !EventKinds.AFTER_SEAL.contains(draft.kind())) {
                 throw new SealedTestException(Messages.text("sealed", draft.test(), draft.kind()));
@@ -124,13 +133,13 @@ public record LedgerTables(Path path, EventTable events, DocumentTable documents
     }
 
     /** Keeps a document. */
-    public Digest keep(SqliteFile file, byte[] content, DocumentKind kind) throws LedgerException {
+    public Digest keep(Database database, byte[] content, DocumentKind kind) throws LedgerException {
         if (content.length > DocumentTable.LARGEST) {
             throw new PayloadException(Messages.text("document.large", content.length, DocumentTable.LARGEST));
         }
         Digest digest = Digest.of(content);
-        return file.write(connection -> {
-            if (DocumentTable.isBeside(kind, content.length) && !documents.holds(connection, digest)) {
+        return database.write(connection -> {
+            if (documents.isBeside(kind, content.length) && !documents.holds(connection, digest)) {
                 writeBeside(digest, content);
             }
             documents.insert(connection, digest, content, kind);
@@ -139,10 +148,11 @@ public record LedgerTables(Path path, EventTable events, DocumentTable documents
     }
 
     private void writeBeside(Digest digest, byte[] content) throws LedgerException {
+        Attachments beside = documents.attachments().orElseThrow();
         try {
-            documents.attachments().write(digest, content);
+            beside.write(digest, content);
         } catch (IOException failure) {
-            throw new LedgerException(Messages.text("failed", documents.attachments().folder(), failure.getMessage()), failure);
+            throw new LedgerException(Messages.text("failed", beside.folder(), failure.getMessage()), failure);
         }
     }
 

@@ -69,7 +69,8 @@ public final class Schema {
         return objects;
     }
 
-    private static List<String> statements(int version) {
+    /** The statements that lead to format {@code version}. */
+    static List<String> statements(int version) {
         String name = "migrations/" + version + ".sql";
         try (InputStream file = Schema.class.getResourceAsStream(name)) {
             if (file == null) {

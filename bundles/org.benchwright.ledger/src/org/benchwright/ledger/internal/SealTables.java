@@ -1,6 +1,5 @@
 package org.benchwright.ledger.internal;
 
-import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -22,9 +21,9 @@ import org.benchwright.ledger.SignerKey;
 /**
  * The tables of signers and of checkpoints.
  *
- * @param path the ledger's file, for messages
+ * @param place where the ledger is, for messages
  */
-record SealTables(Path path) {
+record SealTables(String place) {
 
     /** Lists the signer's key unless it is listed; the row is signed by the key itself. */
     void introduce(Connection connection, Signer signer, Instant instant) throws SQLException {
@@ -73,6 +72,7 @@ record SealTables(Path path) {
 
     private static long next(Connection connection, String sql) throws SQLException {
         try (Statement statement = connection.createStatement(); ResultSet row = statement.executeQuery(sql)) {
+            row.next();
             return row.getLong(1);
         }
     }
@@ -121,11 +121,11 @@ record SealTables(Path path) {
         try {
             return Instant.parse(String.valueOf(stored));
         } catch (DateTimeException malformed) {
-            throw new LedgerDamagedException(Messages.text("damaged", path), malformed);
+            throw new LedgerDamagedException(Messages.text("damaged", place), malformed);
         }
     }
 
     private LedgerDamagedException damaged() {
-        return new LedgerDamagedException(Messages.text("damaged", path));
+        return new LedgerDamagedException(Messages.text("damaged", place));
     }
 }

@@ -22,7 +22,7 @@ import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteOpenMode;
 
 /** One connection to a ledger's file, known to be a ledger of a format that this release understands. */
-public final class SqliteFile implements AutoCloseable {
+public final class SqliteFile implements Database {
 
     private final Path path;
     private final Connection connection;
@@ -201,7 +201,7 @@ public final class SqliteFile implements AutoCloseable {
         return path;
     }
 
-    /** Does {@code work} in one transaction that is durable when this returns. */
+    @Override
     public synchronized <T> T write(SqlWork<T> work) throws LedgerException {
         if (!writable) {
             throw new LedgerReadOnlyException(Messages.text("openedReadOnly", path));
@@ -209,7 +209,7 @@ public final class SqliteFile implements AutoCloseable {
         return translated("BEGIN IMMEDIATE", work);
     }
 
-    /** Does {@code work} on one unchanging view of the ledger. */
+    @Override
     public synchronized <T> T read(SqlWork<T> work) throws LedgerException {
         return translated("BEGIN", work);
     }

@@ -1,0 +1,215 @@
+package org.benchwright.ledger.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.stream.LongStream;
+import org.benchwright.core.Cancellation;
+import org.benchwright.ledger.BenchKeyStore;
+import org.benchwright.ledger.DocumentKind;
+import org.benchwright.ledger.Ledger;
+import org.benchwright.ledger.LedgerDamagedException;
+import org.benchwright.ledger.LedgerException;
+import org.benchwright.ledger.LedgerFormatException;
+import org.benchwright.ledger.LedgerProofs;
+import org.benchwright.ledger.LedgerVerifier;
+import org.benchwright.ledger.LedgerVersionException;
+import org.benchwright.ledger.PostgresLedger;
+import org.benchwright.ledger.SqliteLedger;
+import org.benchwright.ledger.TestId;
+import org.benchwright.ledger.VerificationRequest;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+
+/** The shared store: the same contract on a real server, and what is its own. */
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
+class PostgresLedgerTest extends LedgerContractTest {
+
+    private static final int BENCHES = 8;
+    private static final int EVENTS = 25;
+
+    private PostgresServer server;
+    private String database;
+
+    @BeforeAll
+    void start() throws Exception {
+        server = PostgresServer.start();
+    }
+
+    @AfterAll
+    void stop() throws Exception {
+        server.close();
+    }
+
+    @Override
+    Ledger openNew() throws Exception {
+        database = server.newDatabase();
+        PostgresLedger.install(server.url(database), PostgresServer.OWNER, PostgresServer.PASSWORD, PostgresServer.BENCH);
+        return connected();
+    }
+
+    private PostgresLedger connected() throws LedgerException {
+        return PostgresLedger.open(server.url(database), PostgresServer.BENCH, PostgresServer.PASSWORD);
+    }
+
+    private long number(String sql) throws SQLException {
+        try (Connection connection = server.connect(database, PostgresServer.OWNER);
+                Statement statement = connection.createStatement();
+                ResultSet row = statement.executeQuery(sql)) {
+            row.next();
+            return row.getLong(1);
+        }
+    }
+
+    @Override
+    long documents() throws Exception {
+        return number("SELECT count(*) FROM document");
+    }
+
+    private Path copy(String name) throws Exception {
+        Path file = folder.resolve(name);
+        try (PostgresLedger ledger = connected()) {
+            ledger.copyTo(file);
+        }
+        return file;
+    }
+
+    @Test
+    void aBenchsLoginCanReadAndAddAndNothingElse() throws Exception {
+        sample().carryOut(2, 4);
+        try (Connection bench = server.connect(database, PostgresServer.BENCH); Statement statement = bench.createStatement()) {
+            for (String table : List.of("event", "document", "signer", "checkpoint")) {
+                String key = table.equals("event") ? "position" : "number";
+                for (String sql : List.of("UPDATE " + table + " SET " + key + " = 99", "DELETE FROM " + table, "TRUNCATE " + table,
+                        "DROP TABLE " + table, "ALTER TABLE " + table + " DISABLE TRIGGER ALL", "CREATE TABLE mine (x BIGINT)")) {
+                    SQLException refused = assertThrows(SQLException.class, () -> statement.execute(sql), sql);
+                    assertEquals("42501", refused.getSQLState(), sql + ": " + refused.getMessage());
+                }
+            }
+            assertThrows(SQLException.class, () -> statement.execute("INSERT INTO event SELECT * FROM event WHERE position = 1"));
+        }
+    }
+
+    @Test
+    void theTablesRefuseChangesEvenFromTheirOwner() throws Exception {
+        sample().carryOut(2, 4);
+        for (String table : List.of("event", "document", "signer", "checkpoint")) {
+            String key = table.equals("event") ? "position" : "number";
+            for (String sql : List.of("UPDATE " + table + " SET " + key + " = 99 WHERE " + key + " = 1", "DELETE FROM " + table,
+                    "TRUNCATE " + table + " CASCADE")) {
+                assertThrows(SQLException.class, () -> server.sql(database, sql), sql);
+            }
+        }
+        assertEquals(7, number("SELECT count(*) FROM event"));
+    }
+
+    @Test
+    void largeAttachmentsLieInTheDatabase() throws Exception {
+        byte[] photo = new byte[300 << 10];
+        new Random(1).nextBytes(photo);
+        assertEquals(photo.length, ledger().document(ledger().keep(photo, DocumentKind.ATTACHMENT)).orElseThrow().length);
+        assertEquals(photo.length, number("SELECT length(content) FROM document"));
+    }
+
+    @Test
+    void eightBenchesWriteAtOnceWithoutAGapOrALoss() throws Exception {
+        ExecutorService benches = Executors.newFixedThreadPool(BENCHES);
+        try {
+            List<Callable<TestId>> work = new ArrayList<>();
+            for (int i = 0; i < BENCHES; i++) {
+                TestId id = sample().newTest();
+                work.add(() -> carryOut(id));
+            }
+            for (Future<TestId> done : benches.invokeAll(work)) {
+                assertEquals(EVENTS, ledger().lastSequence(done.get()));
+            }
+        } finally {
+            benches.shutdownNow();
+        }
+        List<Long> positions = new ArrayList<>();
+        ledger().scan(1, entry -> positions.add(entry.position()), Cancellation.never());
+        assertEquals(LongStream.rangeClosed(1, BENCHES * EVENTS).boxed().toList(), positions);
+        Path copy = copy("eight.ledger");
+        assertEquals(List.of(), LedgerVerifier.verify(VerificationRequest.of(copy)).faults());
+    }
+
+    private TestId carryOut(TestId id) throws Exception {
+        try (PostgresLedger own = connected()) {
+            SampleLedger mine = new SampleLedger(own, BenchKeyStore.openOrCreate(folder.resolve("keys")));
+            for (int i = 0; i < EVENTS - 1; i++) {
+                own.append(id, i, List.of(mine.observation(id, i)));
+            }
+            mine.seal(id, EVENTS - 1);
+        }
+        return id;
+    }
+
+    @Test
+    void aCopyIsTheSameLedgerAndVerifies() throws Exception {
+        sample().carryOut(3, 6);
+        ledger().keep(new byte[300 << 10], DocumentKind.ATTACHMENT);
+        Path copy = copy("copy.ledger");
+        assertTrue(LedgerVerifier.verify(VerificationRequest.of(copy).against(List.of(new LedgerProofs(ledger()).latest()))).clean());
+        try (Ledger embedded = SqliteLedger.openReadOnly(copy)) {
+            assertEquals(ledger().tests(), embedded.tests());
+            assertEquals(ledger().checkpoints(), embedded.checkpoints());
+            for (TestId each : ledger().tests()) {
+                assertEquals(ledger().entries(each), embedded.entries(each));
+            }
+        }
+        assertThrows(LedgerException.class, () -> copy("copy.ledger"), "nothing is overwritten");
+    }
+
+    @Test
+    void whatAnAdministratorChangesIsFoundInTheCopy() throws Exception {
+        sample().carryOut(3, 6);
+        server.sql(database, "ALTER TABLE event DISABLE TRIGGER ALL", "UPDATE event SET canonical = set_byte(canonical, 20, 33) WHERE position = 8",
+                "ALTER TABLE event ENABLE TRIGGER ALL");
+        assertFalse(LedgerVerifier.verify(VerificationRequest.of(copy("changed.ledger"))).clean());
+        server.sql(database, "ALTER TABLE event DISABLE TRIGGER ALL", "DELETE FROM event WHERE position = 9", "ALTER TABLE event ENABLE TRIGGER ALL");
+        LedgerDamagedException named = assertThrows(LedgerDamagedException.class, () -> copy("removed.ledger"));
+        assertTrue(named.getMessage().startsWith("Row 10 of event"), named.getMessage());
+    }
+
+    @Test
+    void whatIsNoLedgerOrANewerOneOrNotThereIsToldPlainly() throws Exception {
+        String empty = server.newDatabase();
+        assertThrows(LedgerFormatException.class,
+                () -> PostgresLedger.open(server.url(empty), PostgresServer.BENCH, PostgresServer.PASSWORD));
+        server.sql(database, "INSERT INTO ledger_format VALUES (99)");
+        assertThrows(LedgerVersionException.class, this::connected);
+        assertThrows(LedgerException.class, () -> PostgresLedger.open(server.url("nowhere"), PostgresServer.BENCH, PostgresServer.PASSWORD));
+        assertThrows(LedgerException.class, () -> PostgresLedger.open(server.url(database), PostgresServer.BENCH, "wrong"));
+        LedgerException elsewhere = assertThrows(LedgerException.class, () -> PostgresLedger.open("jdbc:sqlite:x", "a", "b"));
+        assertTrue(elsewhere.getMessage().contains("not the address"), elsewhere.getMessage());
+    }
+
+    @Test
+    void aLostConnectionLosesNothingThatWasAcknowledged() throws Exception {
+        ledger().append(test(), 0, List.of(sample().draft(test(), "opened", "{}")));
+        server.sql("postgres", "SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE datname = '" + database + "'");
+        assertThrows(LedgerException.class, () -> ledger().append(test(), 1, List.of(sample().observation(test(), 1))));
+        try (PostgresLedger again = connected()) {
+            assertEquals(1, again.lastSequence(test()));
+            again.append(test(), 1, List.of(sample().observation(test(), 1)));
+            assertEquals(2, again.entries(test()).size());
+        }
+    }
+}

@@ -1,0 +1,168 @@
+package org.benchwright.ledger.tests;
+
+import java.io.IOException;
+import java.net.InetAddress;
+import java.net.ServerSocket;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Properties;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
+import org.postgresql.Driver;
+
+/** A real PostgreSQL server of the tests' own, on this machine only, in a folder that goes with it. */
+final class PostgresServer implements AutoCloseable {
+
+    static final String OWNER = "owner";
+    static final String BENCH = "bench";
+    static final String PASSWORD = "trial";
+
+    private static final int START_SECONDS = 60;
+
+    private final Path folder;
+    private final int port;
+    private Process server;
+    private int databases;
+
+    private PostgresServer(Path folder, int port) {
+        this.folder = folder;
+        this.port = port;
+    }
+
+    static PostgresServer start() throws Exception {
+        Path folder = Files.createTempDirectory("postgres");
+        int port;
+        try (ServerSocket free = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+            port = free.getLocalPort();
+        }
+        PostgresServer started = new PostgresServer(folder, port);
+        try {
+            started.begin();
+            return started;
+        } catch (IOException | InterruptedException | SQLException | RuntimeException failure) {
+            started.close();
+            throw failure;
+        }
+    }
+
+    private void begin() throws Exception {
+        Path password = Files.writeString(folder.resolve("password"), PASSWORD);
+        if (isRoot()) {
+            // PostgreSQL refuses to run as root.
+            run(List.of("chown", "-R", "postgres", folder.toString()));
+        }
+        Path data = folder.resolve("data");
+        run(asOrdinaryUser(program("initdb"), "-D", data.toString(), "-U", OWNER, "--auth=scram-sha-256", "--pwfile=" + password, "--no-sync",
+                "--locale=C", "--encoding=UTF8"));
+        server = new ProcessBuilder(asOrdinaryUser(program("postgres"), "-D", data.toString(), "-k", folder.toString(), "-p",
+                String.valueOf(port), "-c", "listen_addresses=127.0.0.1", "-c", "fsync=off")).directory(folder.toFile())
+                .redirectErrorStream(true).redirectOutput(folder.resolve("server.log").toFile()).start();
+        awaitReady();
+        sql("postgres", "CREATE ROLE " + BENCH + " LOGIN PASSWORD '" + PASSWORD + "'");
+    }
+
+    private void awaitReady() throws Exception {
+        long patience = System.nanoTime() + TimeUnit.SECONDS.toNanos(START_SECONDS);
+        while (true) {
+            try {
+                connect("postgres", OWNER).close();
+                return;
+            } catch (SQLException notYet) {
+                if (System.nanoTime() > patience || !server.isAlive()) {
+                    throw notYet;
+                }
+                Thread.sleep(50);
+            }
+        }
+    }
+
+    private static boolean isRoot() {
+        return "root".equals(System.getProperty("user.name"));
+    }
+
+    private static List<String> asOrdinaryUser(String... command) {
+        List<String> whole = new ArrayList<>(isRoot() ? List.of("setpriv", "--reuid=postgres", "--regid=postgres", "--clear-groups") : List.of());
+        whole.addAll(List.of(command));
+        return whole;
+    }
+
+    /** Debian keeps the server's programs out of the path, one folder for each version. */
+    private static String program(String name) throws IOException {
+        Path versions = Path.of("/usr/lib/postgresql");
+        if (Files.isDirectory(versions)) {
+            try (Stream<Path> folders = Files.list(versions)) {
+                return folders.map(version -> version.resolve("bin").resolve(name)).filter(Files::isExecutable)
+                        .max(Comparator.naturalOrder()).orElseThrow(PostgresServer::missing).toString();
+            }
+        }
+        throw missing();
+    }
+
+    private static IOException missing() {
+        return new IOException("these tests need a PostgreSQL server on this machine; releng/verify installs one");
+    }
+
+    private void run(List<String> command) throws IOException, InterruptedException {
+        Path log = Files.createTempFile("postgres", ".log");
+        Process process = new ProcessBuilder(command).directory(Path.of("/").toFile()).redirectErrorStream(true).redirectOutput(log.toFile()).start();
+        if (!process.waitFor(START_SECONDS, TimeUnit.SECONDS) || process.exitValue() != 0) {
+            throw new IOException(command + ": " + Files.readString(log));
+        }
+        Files.delete(log);
+    }
+
+    /** A new database without tables. */
+    String newDatabase() throws SQLException {
+        databases++;
+        String name = "ledger" + databases;
+        sql("postgres", "CREATE DATABASE " + name);
+        return name;
+    }
+
+    String url(String database) {
+        return "jdbc:postgresql://127.0.0.1:" + port + "/" + database;
+    }
+
+    Connection connect(String database, String user) throws SQLException {
+        Properties login = new Properties();
+        login.setProperty("user", user);
+        login.setProperty("password", PASSWORD);
+        return new Driver().connect(url(database), login);
+    }
+
+    /** Carries a statement out as the owner, who may do anything. */
+    void sql(String database, String... statements) throws SQLException {
+        try (Connection connection = connect(database, OWNER); Statement statement = connection.createStatement()) {
+            for (String sql : statements) {
+                statement.execute(sql);
+            }
+        }
+    }
+
+    /** Kills the server as a power cut would. */
+    void kill() throws Exception {
+        server.descendants().forEach(ProcessHandle::destroyForcibly);
+        server.destroyForcibly().waitFor();
+    }
+
+    @Override
+    public void close() throws Exception {
+        if (server != null) {
+            server.destroy();
+            if (!server.waitFor(START_SECONDS, TimeUnit.SECONDS)) {
+                kill();
+            }
+        }
+        try (Stream<Path> files = Files.walk(folder)) {
+            for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
+                Files.deleteIfExists(file);
+            }
+        }
+    }
+}
