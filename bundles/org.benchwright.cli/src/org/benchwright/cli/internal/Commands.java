@@ -74,6 +74,7 @@ public final class Commands {
         root.addSubcommand("verify", ProofCommands.verify());
         root.addSubcommand("checkpoint", ProofCommands.checkpoint());
         root.addSubcommand("prove", ProofCommands.prove());
+        root.addSubcommand("self-check", SelfCheckCommand.spec());
         root.addSubcommand("report", HandOverCommands.report());
         root.addSubcommand("export", HandOverCommands.export());
         return root;
@@ -155,6 +156,7 @@ public final class Commands {
             case "test" -> new TestCommand(around, procedures, screens).run(request(given));
             case "units" -> new LedgerCommands(around).units(path(given, "--ledger").orElseGet(Bench::standardLedger));
             case "checkpoint" -> new ProofCommands(around).checkpoint(given);
+            case "self-check" -> new SelfCheckCommand(around, procedures).run(given);
             case "report" -> new HandOverCommands(around).report(given);
             case "export" -> new HandOverCommands(around).export(given);
             case "prove" -> new ProofCommands(around).prove(given);

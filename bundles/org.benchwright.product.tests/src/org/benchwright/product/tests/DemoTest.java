@@ -36,6 +36,15 @@ class DemoTest {
 		assertEquals(0, checked.status(), checked.out() + checked.err());
 	}
 
+	@Test
+	void theInstalledCopyChecksItself() throws Exception {
+		Product.Ended ended = run("self-check", "--ledger", ledger(), "--out", folder.resolve("sheet.txt").toString());
+		assertEquals(0, ended.status(), ended.out() + ended.err());
+		assertTrue(ended.out().startsWith("benchwright.self-check/1\n"), ended.out());
+		assertTrue(ended.out().contains("holds  rehearsal accepted.answers"), ended.out());
+		assertTrue(ended.out().contains("holds  the ledger of these rehearsals"), ended.out());
+	}
+
 	private void assertEnds(String answers, int status, String lastLine) throws Exception {
 		Product.Ended ended = run("test", PROCEDURES.resolve("tarn-c16-acceptance.procedure").toString(), "--serial", "C16-004711",
 				"--answers", PROCEDURES.resolve("answers").resolve(answers + ".answers").toString(), "--ledger", ledger(), "--rehearse");
