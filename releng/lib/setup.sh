@@ -19,13 +19,14 @@ window_packages=(
 	"/usr/share/fonts/truetype/dejavu/DejaVuSans.ttf fonts-dejavu-core"
 )
 
-# What the window's tests need besides: a screen that nobody looks at.
+# What the tests need besides: a screen that nobody looks at, and an editor with a client of the language server protocol.
 window_test_packages=(
 	"${window_packages[@]}"
 	"/usr/bin/Xvfb xvfb"
 	"/usr/bin/xauth xauth"
 	"/usr/bin/dbus-launch dbus-x11"
 	"/usr/bin/xdotool xdotool"
+	"/usr/bin/nvim neovim"
 )
 
 say() {

@@ -12,6 +12,7 @@ import java.util.function.Function;
 import org.benchwright.cli.ExitStatus;
 import org.benchwright.cli.ProcedureSource;
 import org.benchwright.cli.Surroundings;
+import org.benchwright.language.server.EditorServer;
 import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
 
@@ -69,6 +70,9 @@ public final class Commands {
         root.version("Benchwright " + around.version());
         root.addSubcommand("check", command("check", Message.HELP_CHECK).addPositional(
                 files("PATH", Message.HELP_CHECK_PATH)));
+        root.addSubcommand("format", command("format", Message.HELP_FORMAT).addPositional(files("PATH", Message.HELP_FORMAT_PATH))
+                .addOption(Specs.flag("--check", Message.HELP_FORMAT_CHECK)));
+        root.addSubcommand("lsp", command("lsp", Message.HELP_LSP));
         root.addSubcommand("test", test());
         root.addSubcommand("units", command("units", Message.HELP_UNITS).addOption(ledger()));
         root.addSubcommand("verify", ProofCommands.verify());
@@ -150,6 +154,8 @@ public final class Commands {
     private int execute(String name, ParseResult given) throws CannotStoreException, InterruptedException {
         return switch (name) {
             case "check" -> new CheckCommand(around).run(paths(given));
+            case "format" -> new FormatCommand(around).run(paths(given), given.hasMatchedOption("--check"));
+            case "lsp" -> EditorServer.serve(around.version(), around.in(), around.out()) ? ExitStatus.OK : ExitStatus.BAD_INPUT;
             case "test" -> new TestCommand(around, procedures, screens).run(request(given));
             case "units" -> new LedgerCommands(around).units(path(given, "--ledger").orElseGet(Bench::standardLedger));
             case "checkpoint" -> new ProofCommands(around).checkpoint(given);
