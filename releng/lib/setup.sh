@@ -119,9 +119,10 @@ fetch_maven() {
 	chmod +x "$maven"
 }
 
-# Runs a command on a screen that nobody looks at: the window's tests must not depend on anybody's.
+# Runs a command on a screen that nobody looks at: the window's tests must not depend on anybody's. Its size is in screen_size.
+screen_size=1920x1080
 on_a_screen() {
-	xvfb-run -a -s "-screen 0 1920x1080x24" dbus-run-session -- "$@"
+	xvfb-run -a -s "-screen 0 ${screen_size}x24" dbus-run-session -- "$@"
 }
 
 # One build at a time in a checkout: takes the lock on descriptor 8 until the calling (sub)shell ends.
