@@ -162,7 +162,7 @@ start_product() {
 	shift
 	launcher=("$product"/plugins/org.eclipse.equinox.launcher_*.jar)
 	# A command line lives for seconds: start quickly rather than run fast in an hour.
-	exec "$JAVA_HOME/bin/java" -Xshare:auto -XX:TieredStopAtLevel=1 -XX:+UseSerialGC \
+	exec "$JAVA_HOME/bin/java" -Xshare:auto -XX:TieredStopAtLevel=1 -XX:+UseSerialGC -Djava.awt.headless=true \
 		"-Dbenchwright.procedures=$bench_root/procedures" \
 		-jar "${launcher[0]}" -configuration "$product/configuration" -data @none -nosplash "$@"
 }
@@ -173,7 +173,7 @@ start_window() {
 	product=$(product_of "$1")/window
 	shift
 	launcher=("$product"/plugins/org.eclipse.equinox.launcher_*.jar)
-	exec "$JAVA_HOME/bin/java" -Xshare:auto -XX:+UseSerialGC "-Dbenchwright.procedures=$bench_root/procedures" "$@" \
+	exec "$JAVA_HOME/bin/java" -Xshare:auto -XX:+UseSerialGC -Djava.awt.headless=true "-Dbenchwright.procedures=$bench_root/procedures" "$@" \
 		-jar "${launcher[0]}" -configuration "$product/configuration" -nosplash
 }
 

@@ -1,0 +1,2 @@
+/** How charts are drawn, with the one library that draws them. */
+package org.benchwright.report.internal;
