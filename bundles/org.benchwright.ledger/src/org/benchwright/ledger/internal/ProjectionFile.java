@@ -24,13 +24,13 @@ public final class ProjectionFile {
                 + "first INTEGER NOT NULL, soak_after INTEGER, soak_by INTEGER)",
         "CREATE TABLE reading (test INTEGER NOT NULL REFERENCES test, procedure TEXT NOT NULL, name TEXT NOT NULL, unit TEXT NOT NULL, "
                 + "opened INTEGER NOT NULL, counts INTEGER NOT NULL, value REAL NOT NULL, instrument TEXT NOT NULL)",
-        "CREATE TABLE cause (test INTEGER NOT NULL REFERENCES test, fault INTEGER NOT NULL, name TEXT NOT NULL)",
+        "CREATE TABLE cause (test INTEGER NOT NULL REFERENCES test, fault INTEGER NOT NULL, name TEXT NOT NULL, counts INTEGER NOT NULL)",
         // Each holds all that its figure asks for, in the order in which it is counted: nothing is sorted.
         "CREATE INDEX test_groups ON test (technician, station, state, first, opened, family, serial)",
         "CREATE INDEX test_soaks ON test (soak_after, soak_by, state, opened, family, serial)",
-        "CREATE INDEX reading_series ON reading (procedure, name, unit, counts, opened)",
+        "CREATE INDEX reading_series ON reading (counts, procedure, name, unit, opened)",
         "CREATE INDEX reading_test ON reading (test)",
-        "CREATE INDEX cause_names ON cause (fault, name, test)",
+        "CREATE INDEX cause_names ON cause (counts, fault, name, test)",
         "CREATE INDEX cause_test ON cause (test)",
     };
 

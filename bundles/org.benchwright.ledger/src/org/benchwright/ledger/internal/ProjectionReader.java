@@ -65,8 +65,7 @@ public final class ProjectionReader {
 
     /** What was found. */
     public List<ProjectionCounts.Found> causes() throws SQLException {
-        return list("SELECT c.fault, c.name, count(DISTINCT c.test) FROM cause c JOIN test t ON t.id = c.test WHERE t." + COUNTING,
-                "GROUP BY 1, 2", List.of(),
+        return list("SELECT c.fault, c.name, count(*) FROM cause c" + joined("c") + " WHERE c.counts = 1", "GROUP BY 1, 2", List.of(),
                 row -> new ProjectionCounts.Found(new ProjectedTest.Cause(row.getBoolean(1), row.getString(2)), row.getLong(3)));
     }
 
@@ -82,20 +81,26 @@ public final class ProjectionReader {
 
     /** What was measured. */
     public List<ProjectionCounts.Measured> measured() throws SQLException {
-        String from = conditions.isEmpty() ? "reading r WHERE r.counts" : "reading r JOIN test t ON t.id = r.test WHERE r.counts";
-        return list("SELECT r.procedure, r.name, r.unit, count(*) FROM " + from, "GROUP BY 1, 2, 3", List.of(),
+        return list("SELECT r.procedure, r.name, r.unit, count(*) FROM reading r" + joined("r") + " WHERE r.counts = 1", "GROUP BY 1, 2, 3",
+                List.of(),
                 row -> new ProjectionCounts.Measured(row.getString(1), row.getString(2), row.getString(3), row.getLong(4)));
     }
 
     /** The latest readings, oldest first. */
     public List<ProjectionCounts.Read> readings(ProjectionCounts.Measured measurement, int atMost) throws SQLException {
         List<ProjectionCounts.Read> latest = list("SELECT r.opened, r.value, t.serial, t.technician, t.station, r.instrument "
-                + "FROM reading r JOIN test t ON t.id = r.test WHERE r.procedure = ? AND r.name = ? AND r.unit = ? AND r.counts",
+                + "FROM reading r CROSS JOIN test t ON t.id = r.test "
+                + "WHERE r.counts = 1 AND r.procedure = ? AND r.name = ? AND r.unit = ?",
                 "ORDER BY r.opened DESC, r.rowid DESC LIMIT " + atMost, List.of(measurement.procedure(), measurement.name(), measurement.unit()),
                 row -> new ProjectionCounts.Read(row.getLong(1), row.getDouble(2), row.getString(3), row.getString(4), row.getString(5),
                         row.getString(6)));
         Collections.reverse(latest);
         return latest;
+    }
+
+    /** The test of a row, where the filter asks for it; in this order, so that the index of the rows is followed. */
+    private String joined(String rows) {
+        return conditions.isEmpty() ? "" : " CROSS JOIN test t ON t.id = " + rows + ".test";
     }
 
     private interface Row<T> {

@@ -62,7 +62,7 @@ public final class ProjectionWriter {
                 PreparedStatement test = connection.prepareStatement("INSERT INTO test (test, opened, family, procedure, serial, technician, "
                         + "station, state, first, soak_after, soak_by) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) RETURNING id");
                 PreparedStatement reading = connection.prepareStatement("INSERT INTO reading VALUES (?, ?, ?, ?, ?, ?, ?, ?)");
-                PreparedStatement cause = connection.prepareStatement("INSERT INTO cause VALUES (?, ?, ?)")) {
+                PreparedStatement cause = connection.prepareStatement("INSERT INTO cause VALUES (?, ?, ?, ?)")) {
             for (ProjectedTest each : tests) {
                 forget(connection, known, each.test());
                 long id = insert(test, each);
@@ -73,6 +73,7 @@ public final class ProjectionWriter {
                     cause.setLong(1, id);
                     cause.setBoolean(2, found.fault());
                     cause.setString(3, found.name());
+                    cause.setBoolean(4, counts(each));
                     cause.addBatch();
                 }
             }
@@ -122,13 +123,17 @@ public final class ProjectionWriter {
         }
     }
 
+    private static boolean counts(ProjectedTest test) {
+        return test.state() != State.REHEARSAL && test.state() != State.FAULTY;
+    }
+
     private static void insert(PreparedStatement row, long id, ProjectedTest test, ProjectedTest.Reading read) throws SQLException {
         row.setLong(1, id);
         row.setString(2, test.procedure());
         row.setString(3, read.name());
         row.setString(4, read.unit());
         row.setLong(5, test.opened().toEpochMilli());
-        row.setBoolean(6, test.state() != State.REHEARSAL && test.state() != State.FAULTY);
+        row.setBoolean(6, counts(test));
         row.setDouble(7, read.value());
         row.setString(8, read.instrument());
         row.addBatch();

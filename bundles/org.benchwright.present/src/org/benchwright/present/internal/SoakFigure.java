@@ -1,8 +1,9 @@
 package org.benchwright.present.internal;
 
 import java.util.ArrayList;
-import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 
@@ -43,14 +44,14 @@ public final class SoakFigure {
         if (units == 0) {
             return new Figure(FigureWords.SOAK.text(), List.of(FigureWords.SOAK_NONE.text()), Optional.empty(), List.of());
         }
-        List<StopInterval> stops = new ArrayList<>();
-        List<Lifetime> middles = new ArrayList<>();
+        Map<StopInterval, Long> stops = new HashMap<>();
+        Map<Lifetime, Long> middles = new HashMap<>();
         soaks.forEach(each -> {
-            stops.addAll(Collections.nCopies((int) each.count(), interval(each)));
-            middles.addAll(Collections.nCopies((int) each.count(), middle(each)));
+            stops.merge(interval(each), each.count(), Long::sum);
+            middles.merge(middle(each), each.count(), Long::sum);
         });
-        int stopped = (int) stops.stream().filter(StopInterval::stopped).count();
-        double longest = middles.stream().mapToDouble(Lifetime::time).max().orElseThrow();
+        int stopped = (int) soaks.stream().filter(each -> each.bySeconds().isPresent()).mapToLong(Fleet.Soaks::count).sum();
+        double longest = middles.keySet().stream().mapToDouble(Lifetime::time).max().orElseThrow();
         List<SoakDay> days = SoakDay.eachDay(middles, Figures.CONFIDENCE);
         List<String> sentences = new ArrayList<>(sentences(middles, units, stopped, longest));
         days.forEach(day -> sentences.add(words(day)));
@@ -85,8 +86,8 @@ public final class SoakFigure {
         return soaks.bySeconds().map(by -> Lifetime.failedAt((after + by / SECONDS) / 2)).orElseGet(() -> Lifetime.aliveAt(after));
     }
 
-    private static List<String> sentences(List<Lifetime> middles, long units, int stopped, double longest) {
-        double total = middles.stream().mapToDouble(Lifetime::time).sum();
+    private static List<String> sentences(Map<Lifetime, Long> middles, long units, int stopped, double longest) {
+        double total = middles.entrySet().stream().mapToDouble(each -> each.getKey().time() * each.getValue()).sum();
         List<String> sentences = new ArrayList<>();
         sentences.add(FigureWords.SOAK_SAYS.text(units, stopped));
         if (stopped == 0) {
@@ -107,7 +108,7 @@ public final class SoakFigure {
     }
 
     /** The Weibull fit and what it says about the rate, where the stops determine one. */
-    private static Optional<IntervalFit> fit(List<StopInterval> stops, int stopped, List<String> sentences) {
+    private static Optional<IntervalFit> fit(Map<StopInterval, Long> stops, int stopped, List<String> sentences) {
         if (stopped < LEAST_STOPS_TO_FIT) {
             return Optional.empty();
         }
