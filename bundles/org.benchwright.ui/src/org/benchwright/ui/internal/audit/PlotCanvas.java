@@ -20,7 +20,7 @@ import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Event;
 
 /** Shows a plot, drawn elsewhere: a drawing that has been overtaken by another plot, size or look is dropped. */
-final class PlotCanvas {
+public final class PlotCanvas {
 
     private static final int LEAST = 200;
     private static final int MOST = 4000;
@@ -35,19 +35,20 @@ final class PlotCanvas {
     private record Wanted(Plot plot, Look look, int width, int height) {
     }
 
-    PlotCanvas(Composite parent) {
+    /** Makes an empty one. */
+    public PlotCanvas(Composite parent) {
         canvas = new Canvas(parent, SWT.DOUBLE_BUFFERED);
         canvas.addListener(SWT.Paint, this::paint);
         canvas.addDisposeListener(event -> image.ifPresent(Image::dispose));
     }
 
     /** The control. */
-    Canvas control() {
+    public Canvas control() {
         return canvas;
     }
 
     /** Shows this plot, or nothing. */
-    void show(Optional<Plot> next) {
+    public void show(Optional<Plot> next) {
         plot = next;
         canvas.redraw();
     }
