@@ -98,10 +98,15 @@ public final class InnermostIntervals {
             }
         }
         List<Mass> masses = new ArrayList<>();
+        double kept = 0;
         for (int i = 0; i < weights.length; i++) {
             // what loses a part of itself in each round goes to nothing, however slowly
-            if (weights[i] > NOTHING && gains[i] > 1 - LOSING) {
-                masses.add(new Mass(intervals.get(i)[0], intervals.get(i)[1], weights[i]));
+            weights[i] = weights[i] > NOTHING && gains[i] > 1 - LOSING ? weights[i] : 0;
+            kept += weights[i];
+        }
+        for (int i = 0; i < weights.length; i++) {
+            if (weights[i] > 0) {
+                masses.add(new Mass(intervals.get(i)[0], intervals.get(i)[1], weights[i] / kept));
             }
         }
         return masses;
