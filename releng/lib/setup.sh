@@ -19,13 +19,14 @@ window_packages=(
 	"/usr/share/fonts/truetype/dejavu/DejaVuSans.ttf fonts-dejavu-core"
 )
 
-# What the window's tests need besides: a screen that nobody looks at.
+# What the tests need besides: a screen that nobody looks at, and an editor with a client of the language server protocol.
 window_test_packages=(
 	"${window_packages[@]}"
 	"/usr/bin/Xvfb xvfb"
 	"/usr/bin/xauth xauth"
 	"/usr/bin/dbus-launch dbus-x11"
 	"/usr/bin/xdotool xdotool"
+	"/usr/bin/nvim neovim"
 )
 
 # What the shared ledger's tests need besides: a PostgreSQL server to start.
@@ -123,9 +124,10 @@ fetch_maven() {
 	chmod +x "$maven"
 }
 
-# Runs a command on a screen that nobody looks at: the window's tests must not depend on anybody's.
+# Runs a command on a screen that nobody looks at: the window's tests must not depend on anybody's. Its size is in screen_size.
+screen_size=1920x1080
 on_a_screen() {
-	xvfb-run -a -s "-screen 0 1920x1080x24" dbus-run-session -- "$@"
+	xvfb-run -a -s "-screen 0 ${screen_size}x24" dbus-run-session -- "$@"
 }
 
 # One build at a time in a checkout: takes the lock on descriptor 8 until the calling (sub)shell ends.
@@ -165,7 +167,7 @@ start_product() {
 	shift
 	launcher=("$product"/plugins/org.eclipse.equinox.launcher_*.jar)
 	# A command line lives for seconds: start quickly rather than run fast in an hour.
-	exec "$JAVA_HOME/bin/java" -Xshare:auto -XX:TieredStopAtLevel=1 -XX:+UseSerialGC \
+	exec "$JAVA_HOME/bin/java" -Xshare:auto -XX:TieredStopAtLevel=1 -XX:+UseSerialGC -Djava.awt.headless=true \
 		"-Dbenchwright.procedures=$bench_root/procedures" \
 		-jar "${launcher[0]}" -configuration "$product/configuration" -data @none -nosplash "$@"
 }
@@ -176,7 +178,7 @@ start_window() {
 	product=$(product_of "$1")/window
 	shift
 	launcher=("$product"/plugins/org.eclipse.equinox.launcher_*.jar)
-	exec "$JAVA_HOME/bin/java" -Xshare:auto -XX:+UseSerialGC "-Dbenchwright.procedures=$bench_root/procedures" "$@" \
+	exec "$JAVA_HOME/bin/java" -Xshare:auto -XX:+UseSerialGC -Djava.awt.headless=true "-Dbenchwright.procedures=$bench_root/procedures" "$@" \
 		-jar "${launcher[0]}" -configuration "$product/configuration" -nosplash
 }
 

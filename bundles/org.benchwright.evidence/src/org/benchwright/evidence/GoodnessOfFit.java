@@ -1,6 +1,7 @@
 package org.benchwright.evidence;
 
 import java.util.List;
+import java.util.Map;
 
 import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
 
@@ -34,11 +35,16 @@ public record GoodnessOfFit(double statistic, int degreesOfFreedom) {
      * L<sub>exponential</sub>), &chi;&sup2; with one degree of freedom (likelihood ratio; Lawless, Statistical Models and
      * Methods for Lifetime Data, 4.3).
      *
-     * @param stops as for {@link IntervalFit#weibull}
+     * @param stops as for {@link IntervalFit#weibull(Map)}
      * @return the test
-     * @throws IllegalArgumentException as {@link IntervalFit#weibull} does
+     * @throws IllegalArgumentException as {@link IntervalFit#weibull(Map)} does
      */
     public static GoodnessOfFit constantRate(List<StopInterval> stops) {
+        return constantRate(StopInterval.counted(stops));
+    }
+
+    /** As {@link #constantRate(List)}, with units counted already. */
+    public static GoodnessOfFit constantRate(Map<StopInterval, Long> stops) {
         double gain = IntervalFit.weibull(stops).logLikelihood() - IntervalFit.exponential(stops).logLikelihood();
         return new GoodnessOfFit(Math.max(0, 2 * gain), 1);
     }

@@ -1,6 +1,7 @@
 package org.benchwright.evidence;
 
 import java.util.List;
+import java.util.Map;
 
 import org.hipparchus.analysis.UnivariateFunction;
 import org.hipparchus.analysis.solvers.BrentSolver;
@@ -31,11 +32,11 @@ public record IntervalFit(double shape, double scale, double logLikelihood) {
     /**
      * Fits a Weibull distribution.
      *
-     * @param stops at least two units stopped, not all of them told by one and the same interval
+     * @param stops how many units are alike; at least two units stopped, not all of them told by one and the same interval
      * @return the fit
      * @throws IllegalArgumentException when the stops determine no Weibull distribution with a shape of 0.02 to 50
      */
-    public static IntervalFit weibull(List<StopInterval> stops) {
+    public static IntervalFit weibull(Map<StopInterval, Long> stops) {
         IntervalLikelihood likelihood = likelihood(stops);
         UnivariateFunction slope = logShape -> likelihood.slope(Math.exp(logShape));
         if (!(slope.value(LEAST_LOG_SHAPE) > 0 && slope.value(MOST_LOG_SHAPE) < 0)) {
@@ -47,13 +48,33 @@ public record IntervalFit(double shape, double scale, double logLikelihood) {
     /**
      * Fits an exponential distribution.
      *
-     * @param stops at least one unit stopped, at least one not at once
+     * @param stops how many units are alike; at least one unit stopped, at least one not at once
      * @return the fit, its shape 1, its scale the mean time
      * @throws IllegalArgumentException when nothing stopped: {@link Soak#lowerBound} answers then; or everything before
      *         the first look, which fits no mean time however short
      */
-    public static IntervalFit exponential(List<StopInterval> stops) {
+    public static IntervalFit exponential(Map<StopInterval, Long> stops) {
         return at(likelihood(stops), 1);
+    }
+
+    /** As {@link #weibull(Map)}, one for each unit. */
+    public static IntervalFit weibull(List<StopInterval> stops) {
+        return weibull(StopInterval.counted(stops));
+    }
+
+    /** As {@link #exponential(Map)}, one for each unit. */
+    public static IntervalFit exponential(List<StopInterval> stops) {
+        return exponential(StopInterval.counted(stops));
+    }
+
+    /** As {@link #meanTimeLimits(Map, double)}, one for each unit. */
+    public static Range meanTimeLimits(List<StopInterval> stops, double confidence) {
+        return meanTimeLimits(StopInterval.counted(stops), confidence);
+    }
+
+    /** As {@link #shapeLimits(Map, double)}, one for each unit. */
+    public static Range shapeLimits(List<StopInterval> stops, double confidence) {
+        return shapeLimits(StopInterval.counted(stops), confidence);
     }
 
     private static IntervalFit at(IntervalLikelihood likelihood, double shape) {
@@ -61,11 +82,11 @@ public record IntervalFit(double shape, double scale, double logLikelihood) {
         return new IntervalFit(shape, scale, likelihood.value(shape, scale));
     }
 
-    private static IntervalLikelihood likelihood(List<StopInterval> stops) {
-        if (stops.stream().noneMatch(StopInterval::stopped)) {
+    private static IntervalLikelihood likelihood(Map<StopInterval, Long> stops) {
+        if (stops.keySet().stream().noneMatch(StopInterval::stopped)) {
             throw new IllegalArgumentException("Without a stop there is no estimate, only a bound.");
         }
-        if (stops.stream().allMatch(stop -> stop.after() == 0)) {
+        if (stops.keySet().stream().allMatch(stop -> stop.after() == 0)) {
             throw new IllegalArgumentException("All stopped before the first look: no time is too short.");
         }
         return new IntervalLikelihood(stops);
@@ -86,12 +107,12 @@ public record IntervalFit(double shape, double scale, double logLikelihood) {
     /**
      * Limits for the mean time of the exponential distribution.
      *
-     * @param stops as for {@link #exponential}
+     * @param stops as for {@link #exponential(Map)}
      * @param confidence two-sided, between 0 and 1
      * @return lower and upper limit, in the unit of the times
-     * @throws IllegalArgumentException as {@link #exponential} does, or when the confidence is out of range
+     * @throws IllegalArgumentException as {@link #exponential(Map)} does, or when the confidence is out of range
      */
-    public static Range meanTimeLimits(List<StopInterval> stops, double confidence) {
+    public static Range meanTimeLimits(Map<StopInterval, Long> stops, double confidence) {
         IntervalLikelihood likelihood = likelihood(stops);
         double best = likelihood.scale(1);
         double lowest = likelihood.value(1, best) - drop(confidence);
@@ -101,12 +122,12 @@ public record IntervalFit(double shape, double scale, double logLikelihood) {
     /**
      * Limits for the shape of the Weibull distribution, the scale following it.
      *
-     * @param stops as for {@link #weibull}
+     * @param stops as for {@link #weibull(Map)}
      * @param confidence two-sided, between 0 and 1
      * @return lower and upper limit; a limit of 1 or more on both sides tells of wear, below 1 of early failures
-     * @throws IllegalArgumentException as {@link #weibull} does, or when the confidence is out of range
+     * @throws IllegalArgumentException as {@link #weibull(Map)} does, or when the confidence is out of range
      */
-    public static Range shapeLimits(List<StopInterval> stops, double confidence) {
+    public static Range shapeLimits(Map<StopInterval, Long> stops, double confidence) {
         IntervalFit fit = weibull(stops);
         IntervalLikelihood likelihood = likelihood(stops);
         double lowest = fit.logLikelihood - drop(confidence);

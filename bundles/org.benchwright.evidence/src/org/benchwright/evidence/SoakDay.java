@@ -1,6 +1,9 @@
 package org.benchwright.evidence;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 
 import org.benchwright.evidence.internal.Require;
@@ -25,7 +28,7 @@ public record SoakDay(double from, double to, int reached, int stopped, double f
         double stationHoursEach) {
 
     /**
-     * Learns from soaks.
+     * Learns from soaks, one lifetime for each unit.
      *
      * @param soaks how long each unit soaked, in hours, and whether it stopped then
      * @param from the beginning, not negative
@@ -36,30 +39,51 @@ public record SoakDay(double from, double to, int reached, int stopped, double f
      *         stopped in it: nothing can be said then
      */
     public static SoakDay of(List<Lifetime> soaks, double from, double to, double confidence) {
+        return of(RiskTable.counted(soaks), from, to, confidence);
+    }
+
+    /**
+     * Learns from soaks of units that are counted already.
+     *
+     * @param soaks how many units soaked alike, above zero each
+     * @param from the beginning, not negative
+     * @param to the end, later than the beginning
+     * @param confidence two-sided, between 0 and 1
+     * @return what the stretch finds
+     * @throws IllegalArgumentException as for single lifetimes
+     */
+    public static SoakDay of(Map<Lifetime, Long> soaks, double from, double to, double confidence) {
         Require.notNegative("beginning", from);
         Require.finite("end", to);
         Require.properFraction("confidence", confidence);
         if (to <= from) {
             throw new IllegalArgumentException("A stretch ends after its beginning.");
         }
-        List<Lifetime> reached = soaks.stream().filter(each -> each.time() > from)
-                .map(each -> new Lifetime(each.time() - from, each.failed())).toList();
-        List<Lifetime> cut = reached.stream()
-                .map(each -> each.time() > to - from ? Lifetime.aliveAt(to - from) : each).toList();
-        int stopped = (int) cut.stream().filter(Lifetime::failed).count();
-        int through = (int) cut.stream().filter(each -> each.time() >= to - from).count();
-        if (through == 0 && stopped < reached.size() || reached.isEmpty()) {
+        Map<Lifetime, Long> cut = new HashMap<>();
+        soaks.forEach((each, units) -> {
+            if (each.time() > from) {
+                cut.merge(each.time() > to ? Lifetime.aliveAt(to - from) : new Lifetime(each.time() - from, each.failed()), units, Long::sum);
+            }
+        });
+        long reached = units(cut, each -> true);
+        long stopped = units(cut, Lifetime::failed);
+        long through = units(cut, each -> each.time() >= to - from);
+        if (through == 0 && stopped < reached || reached == 0) {
             throw new IllegalArgumentException("No unit was watched through this stretch.");
         }
         SurvivalCurve curve = SurvivalCurve.of(cut);
         double found = 1 - curve.at(to - from);
         Proportion.Interval limits = limits(curve, stopped, Math.max(through, stopped), confidence);
-        double hours = cut.stream().mapToDouble(Lifetime::time).sum();
-        return new SoakDay(from, to, reached.size(), stopped, 1000 * found, 1000 * limits.lower(), 1000 * limits.upper(),
-                stopped == 0 ? Double.POSITIVE_INFINITY : hours / stopped);
+        double hours = cut.entrySet().stream().mapToDouble(each -> each.getKey().time() * each.getValue()).sum();
+        return new SoakDay(from, to, Math.toIntExact(reached), Math.toIntExact(stopped), 1000 * found, 1000 * limits.lower(),
+                1000 * limits.upper(), stopped == 0 ? Double.POSITIVE_INFINITY : hours / stopped);
     }
 
-    private static Proportion.Interval limits(SurvivalCurve curve, int stopped, int through, double confidence) {
+    private static long units(Map<Lifetime, Long> soaks, Predicate<Lifetime> which) {
+        return soaks.entrySet().stream().filter(each -> which.test(each.getKey())).mapToLong(Map.Entry::getValue).sum();
+    }
+
+    private static Proportion.Interval limits(SurvivalCurve curve, long stopped, long through, double confidence) {
         if (stopped == 0) {
             return new Proportion(0, through).clopperPearson(confidence);
         }
@@ -70,14 +94,19 @@ public record SoakDay(double from, double to, int reached, int stopped, double f
     /**
      * All whole days within the longest soak watched.
      *
-     * @param soaks as for {@link #of}
+     * @param soaks as for {@link #of(Map, double, double, double)}
      * @param confidence two-sided, between 0 and 1
      * @return each day of which something can be said, in order
      * @throws IllegalArgumentException when the confidence is out of range
      */
-    public static List<SoakDay> eachDay(List<Lifetime> soaks, double confidence) {
-        double longest = soaks.stream().mapToDouble(Lifetime::time).max().orElse(0);
+    public static List<SoakDay> eachDay(Map<Lifetime, Long> soaks, double confidence) {
+        double longest = soaks.keySet().stream().mapToDouble(Lifetime::time).max().orElse(0);
         return Stream.iterate(0.0, day -> day + 24 <= longest, day -> day + 24)
                 .map(day -> of(soaks, day, day + 24, confidence)).toList();
+    }
+
+    /** As {@link #eachDay(Map, double)}, one lifetime for each unit. */
+    public static List<SoakDay> eachDay(List<Lifetime> soaks, double confidence) {
+        return eachDay(RiskTable.counted(soaks), confidence);
     }
 }

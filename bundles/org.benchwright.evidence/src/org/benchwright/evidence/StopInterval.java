@@ -1,5 +1,9 @@
 package org.benchwright.evidence;
 
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
 import org.benchwright.evidence.internal.Require;
 
 /**
@@ -42,6 +46,18 @@ public record StopInterval(double after, double by) {
      */
     public static StopInterval never(double lastSeen) {
         return new StopInterval(lastSeen, Double.POSITIVE_INFINITY);
+    }
+
+    /**
+     * Counts units that are alike, so that many are reckoned with as fast as few.
+     *
+     * @param stops one for each unit
+     * @return how many are alike
+     */
+    public static Map<StopInterval, Long> counted(List<StopInterval> stops) {
+        Map<StopInterval, Long> counted = new LinkedHashMap<>();
+        stops.forEach(stop -> counted.merge(stop, 1L, Long::sum));
+        return counted;
     }
 
     /**

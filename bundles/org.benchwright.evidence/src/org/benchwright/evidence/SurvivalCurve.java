@@ -2,6 +2,7 @@ package org.benchwright.evidence;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 
 import org.benchwright.evidence.internal.Require;
@@ -58,6 +59,17 @@ public record SurvivalCurve(List<Step> steps) {
      * @throws IllegalArgumentException when there is no lifetime
      */
     public static SurvivalCurve of(List<Lifetime> lifetimes) {
+        return of(RiskTable.counted(lifetimes));
+    }
+
+    /**
+     * Estimates the curve from units that are counted already.
+     *
+     * @param lifetimes how many units are alike, above zero each; at least one
+     * @return the curve
+     * @throws IllegalArgumentException when there is no lifetime
+     */
+    public static SurvivalCurve of(Map<Lifetime, Long> lifetimes) {
         if (lifetimes.isEmpty()) {
             throw new IllegalArgumentException("There is no lifetime to estimate from.");
         }

@@ -1,6 +1,7 @@
 package org.benchwright.evidence;
 
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 
 import org.benchwright.evidence.internal.InnermostIntervals;
@@ -41,6 +42,17 @@ public record TurnbullCurve(List<Mass> masses) {
      * @throws IllegalArgumentException when there is no unit
      */
     public static TurnbullCurve of(List<StopInterval> stops) {
+        return of(StopInterval.counted(stops));
+    }
+
+    /**
+     * Estimates the curve from units that are counted already.
+     *
+     * @param stops how many units are alike, above zero each
+     * @return the curve
+     * @throws IllegalArgumentException when there is no unit
+     */
+    public static TurnbullCurve of(Map<StopInterval, Long> stops) {
         if (stops.isEmpty()) {
             throw new IllegalArgumentException("There is no unit to estimate from.");
         }

@@ -9,13 +9,17 @@ import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Stream;
 
 import org.benchwright.language.internal.FolderCheck;
 import org.benchwright.language.internal.FrameworkLog;
+import org.benchwright.language.internal.ParsedFile;
 import org.benchwright.language.internal.ReadText;
+import org.benchwright.language.internal.format.Layout;
+import org.eclipse.xtext.resource.XtextResourceSet;
 
 import com.google.inject.Injector;
 
@@ -69,6 +73,27 @@ public final class LanguageServices {
      */
     public Checked checkTexts(List<SourceText> texts) {
         return check(texts.stream().map(ReadText::of).toList(), false);
+    }
+
+    /**
+     * A text laid out: lines, indentation and blanks; no word and no comment changes.
+     *
+     * @param text a text
+     * @return the text laid out; empty where it has syntax errors, and so stays as it is
+     */
+    public Optional<String> format(SourceText text) {
+        ParsedFile file = new ParsedFile(injector, ReadText.of(text));
+        injector.getInstance(XtextResourceSet.class).getResources().add(file.resource());
+        file.parse();
+        if (file.isTooDeep() || !file.text().remarks().isEmpty() || file.resource().getParseResult().hasSyntaxErrors()) {
+            return Optional.empty();
+        }
+        StringBuilder formatted = new StringBuilder(file.text().text());
+        List<Layout.Gap> gaps = Layout.changes(file.text().text(), file.resource().getParseResult().getRootNode());
+        for (int i = gaps.size() - 1; i >= 0; i--) {
+            formatted.replace(gaps.get(i).offset(), gaps.get(i).offset() + gaps.get(i).length(), gaps.get(i).blanks());
+        }
+        return Optional.of(formatted.toString());
     }
 
     private Checked check(Collection<ReadText> texts, boolean onDisk) {

@@ -33,6 +33,9 @@ public final class Ids {
     /** Ledger check. */
     public static final String CHECK_VIEW = "org.benchwright.ui.check";
 
+    /** Figures. */
+    public static final String FIGURES_VIEW = "org.benchwright.ui.figures";
+
     private Ids() {
     }
 }

@@ -12,6 +12,7 @@ import java.util.function.Function;
 import org.benchwright.cli.ExitStatus;
 import org.benchwright.cli.ProcedureSource;
 import org.benchwright.cli.Surroundings;
+import org.benchwright.language.server.EditorServer;
 import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
 
@@ -69,8 +70,12 @@ public final class Commands {
         root.version("Benchwright " + around.version());
         root.addSubcommand("check", command("check", Message.HELP_CHECK).addPositional(
                 files("PATH", Message.HELP_CHECK_PATH)));
+        root.addSubcommand("format", command("format", Message.HELP_FORMAT).addPositional(files("PATH", Message.HELP_FORMAT_PATH))
+                .addOption(Specs.flag("--check", Message.HELP_FORMAT_CHECK)));
+        root.addSubcommand("lsp", command("lsp", Message.HELP_LSP));
         root.addSubcommand("test", test());
         root.addSubcommand("units", command("units", Message.HELP_UNITS).addOption(ledger()));
+        root.addSubcommand("figures", figures());
         root.addSubcommand("verify", ProofCommands.verify());
         root.addSubcommand("checkpoint", ProofCommands.checkpoint());
         root.addSubcommand("prove", ProofCommands.prove());
@@ -90,6 +95,18 @@ public final class Commands {
         test.addOption(text("--station", "NAME", Message.HELP_STATION).build());
         test.usageMessage().footer(Message.HELP_TEST_STATUS.text().split("\\R"));
         return test;
+    }
+
+    private CommandSpec figures() {
+        CommandSpec figures = command("figures", Message.HELP_FIGURES).addOption(ledger());
+        figures.addOption(text("--family", "NAME", Message.HELP_FIGURES_FAMILY).build());
+        figures.addOption(text("--unit", "SERIAL", Message.HELP_FIGURES_UNIT).build());
+        figures.addOption(text("--from", "DATE", Message.HELP_FIGURES_FROM).build());
+        figures.addOption(text("--to", "DATE", Message.HELP_FIGURES_TO).build());
+        figures.addOption(option("--csv", "FOLDER", Message.HELP_FIGURES_CSV).type(Path.class).build());
+        figures.addOption(option("--svg", "FOLDER", Message.HELP_FIGURES_SVG).type(Path.class).build());
+        figures.addOption(option("--html", "FILE", Message.HELP_FIGURES_HTML).type(Path.class).build());
+        return figures;
     }
 
     private CommandSpec command(String name, Message help) {
@@ -153,7 +170,12 @@ public final class Commands {
     private int execute(String name, ParseResult given) throws CannotStoreException, InterruptedException {
         return switch (name) {
             case "check" -> new CheckCommand(around).run(paths(given));
+            case "format" -> new FormatCommand(around).run(paths(given), given.hasMatchedOption("--check"));
+            case "lsp" -> EditorServer.serve(around.version(), around.in(), around.out()) ? ExitStatus.OK : ExitStatus.BAD_INPUT;
             case "test" -> new TestCommand(around, procedures, screens).run(request(given));
+            case "figures" -> new FiguresCommand(around).run(new FiguresCommand.Request(
+                    path(given, "--ledger").orElseGet(Bench::standardLedger), word(given, "--family"), word(given, "--unit"),
+                    word(given, "--from"), word(given, "--to"), path(given, "--csv"), path(given, "--svg"), path(given, "--html")));
             case "units" -> new LedgerCommands(around).units(path(given, "--ledger").orElseGet(Bench::standardLedger));
             case "checkpoint" -> new ProofCommands(around).checkpoint(given);
             case "self-check" -> new SelfCheckCommand(around, procedures).run(given);
@@ -183,6 +205,10 @@ public final class Commands {
 
     private Optional<Path> path(ParseResult given, String option) {
         return Optional.ofNullable(given.<Path>matchedOptionValue(option, null)).map(this::resolved);
+    }
+
+    private static Optional<String> word(ParseResult given, String option) {
+        return Optional.ofNullable(given.<String>matchedOptionValue(option, null));
     }
 
     private Path resolved(Path path) {

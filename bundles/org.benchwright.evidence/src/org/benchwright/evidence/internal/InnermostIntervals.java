@@ -3,9 +3,9 @@ package org.benchwright.evidence.internal;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 import org.benchwright.evidence.StopInterval;
 import org.benchwright.evidence.TurnbullCurve.Mass;
@@ -27,27 +27,25 @@ public final class InnermostIntervals {
     }
 
     /** The innermost intervals that one observation covers, and how many units share that observation. */
-    private record Cover(int first, int last, int units) {
+    private record Cover(int first, int last, long units) {
     }
 
     private final List<double[]> intervals;
     private final List<Cover> covers;
-    private final int units;
+    private final long units;
 
     /**
      * Finds the innermost intervals.
      *
-     * @param stops at least one
+     * @param stops how many units are alike; at least one
      */
-    public InnermostIntervals(List<StopInterval> stops) {
-        units = stops.size();
-        intervals = innermost(stops);
-        Map<StopInterval, Integer> alike = new HashMap<>();
-        stops.forEach(stop -> alike.merge(stop, 1, Integer::sum));
-        covers = alike.entrySet().stream().map(each -> cover(each.getKey(), each.getValue())).toList();
+    public InnermostIntervals(Map<StopInterval, Long> stops) {
+        units = stops.values().stream().mapToLong(Long::longValue).sum();
+        intervals = innermost(stops.keySet());
+        covers = stops.entrySet().stream().map(each -> cover(each.getKey(), each.getValue())).toList();
     }
 
-    private static List<double[]> innermost(List<StopInterval> stops) {
+    private static List<double[]> innermost(Set<StopInterval> stops) {
         List<Endpoint> ends = new ArrayList<>();
         for (StopInterval stop : stops) {
             ends.add(new Endpoint(stop.after(), stop.exact() ? Kind.EXACT_BEGIN : Kind.OPEN_BEGIN));
@@ -63,7 +61,7 @@ public final class InnermostIntervals {
         return found;
     }
 
-    private Cover cover(StopInterval stop, int alike) {
+    private Cover cover(StopInterval stop, long alike) {
         int first = -1;
         int last = -1;
         for (int i = 0; i < intervals.size(); i++) {
@@ -100,10 +98,15 @@ public final class InnermostIntervals {
             }
         }
         List<Mass> masses = new ArrayList<>();
+        double kept = 0;
         for (int i = 0; i < weights.length; i++) {
             // what loses a part of itself in each round goes to nothing, however slowly
-            if (weights[i] > NOTHING && gains[i] > 1 - LOSING) {
-                masses.add(new Mass(intervals.get(i)[0], intervals.get(i)[1], weights[i]));
+            weights[i] = weights[i] > NOTHING && gains[i] > 1 - LOSING ? weights[i] : 0;
+            kept += weights[i];
+        }
+        for (int i = 0; i < weights.length; i++) {
+            if (weights[i] > 0) {
+                masses.add(new Mass(intervals.get(i)[0], intervals.get(i)[1], weights[i] / kept));
             }
         }
         return masses;
@@ -117,7 +120,7 @@ public final class InnermostIntervals {
         }
         double[] steps = new double[weights.length + 1];
         for (Cover cover : covers) {
-            double share = cover.units() / (sums[cover.last() + 1] - sums[cover.first()]) / units;
+            double share = (double) cover.units() / units / (sums[cover.last() + 1] - sums[cover.first()]);
             steps[cover.first()] += share;
             steps[cover.last() + 1] -= share;
         }

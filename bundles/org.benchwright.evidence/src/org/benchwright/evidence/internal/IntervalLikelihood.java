@@ -1,7 +1,5 @@
 package org.benchwright.evidence.internal;
 
-import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
 
 import org.hipparchus.analysis.UnivariateFunction;
@@ -15,17 +13,17 @@ public final class IntervalLikelihood {
     private static final int MOST_STEPS = 500;
     private static final BrentSolver SOLVER = new BrentSolver(1e-14, 1e-14);
 
-    private final Map<StopInterval, Integer> stops = new HashMap<>();
+    private final Map<StopInterval, Long> stops;
     private final double unit;
 
     /**
-     * Counts equal observations.
+     * Takes the observations.
      *
-     * @param stops at least one stopped
+     * @param stops how many units are alike; at least one stopped
      */
-    public IntervalLikelihood(List<StopInterval> stops) {
-        stops.forEach(stop -> this.stops.merge(stop, 1, Integer::sum));
-        unit = stops.stream().mapToDouble(stop -> stop.stopped() ? stop.by() : stop.after()).max().orElseThrow();
+    public IntervalLikelihood(Map<StopInterval, Long> stops) {
+        this.stops = Map.copyOf(stops);
+        unit = stops.keySet().stream().mapToDouble(stop -> stop.stopped() ? stop.by() : stop.after()).max().orElseThrow();
     }
 
     /**
@@ -114,12 +112,12 @@ public final class IntervalLikelihood {
     }
 
     private interface Part {
-        double of(StopInterval stop, int alike);
+        double of(StopInterval stop, long alike);
     }
 
     private double sum(Part part) {
         double sum = 0;
-        for (Map.Entry<StopInterval, Integer> each : stops.entrySet()) {
+        for (Map.Entry<StopInterval, Long> each : stops.entrySet()) {
             sum += part.of(each.getKey(), each.getValue());
         }
         return sum;

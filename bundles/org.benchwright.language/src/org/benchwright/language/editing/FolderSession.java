@@ -178,4 +178,15 @@ public final class FolderSession {
     public List<Fix> fixes(Remark remark) {
         return session.fixes(remark);
     }
+
+    /**
+     * Lays a text out: lines, indentation and blanks. No word and no comment changes. Nothing is changed by this; the edits are for the
+     * caller to make.
+     *
+     * @param file a file
+     * @return what to replace, by place; empty where nothing has to change, and where the text has syntax errors
+     */
+    public List<Edit> format(Path file) {
+        return session.format(file);
+    }
 }

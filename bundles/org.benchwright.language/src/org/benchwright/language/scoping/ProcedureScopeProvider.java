@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.function.Supplier;
 
 import org.benchwright.language.internal.Imports;
 import org.benchwright.model.Argument;
@@ -30,11 +31,15 @@ import org.eclipse.emf.ecore.EClass;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.EReference;
 import org.eclipse.xtext.naming.QualifiedName;
+import org.eclipse.xtext.resource.EObjectDescription;
+import org.eclipse.xtext.resource.IEObjectDescription;
 import org.eclipse.xtext.scoping.IGlobalScopeProvider;
 import org.eclipse.xtext.scoping.IScope;
-import org.eclipse.xtext.scoping.Scopes;
+import org.eclipse.xtext.scoping.impl.MapBasedScope;
+import org.eclipse.xtext.util.IResourceScopeCache;
 
 import com.google.inject.Inject;
+import com.google.inject.Provider;
 
 /**
  * Names are per kind. Families, procedures and shared stages are visible from every file of the folder and from files that import
@@ -43,8 +48,17 @@ import com.google.inject.Inject;
  */
 public class ProcedureScopeProvider extends AbstractProcedureScopeProvider {
 
+    /** Kinds whose names are the same everywhere in what they belong to. */
+    private static final Set<Integer> OF_THE_WHOLE = Set.of(ProcedurePackage.LAMP, ProcedurePackage.DISPLAY, ProcedurePackage.MODE,
+            ProcedurePackage.KEPT_ITEM, ProcedurePackage.FAULT, ProcedurePackage.FITTED_OPTION, ProcedurePackage.HAZARD,
+            ProcedurePackage.INSTRUMENT, ProcedurePackage.MARK, ProcedurePackage.DESTINATION);
+
     @Inject
     private IGlobalScopeProvider files;
+
+    /** Such names are gathered once for each text that is parsed, not once for each reference: two thousand steps have many. */
+    @Inject
+    private IResourceScopeCache gathered;
 
     @Override
     public IScope getScope(EObject context, EReference reference) {
@@ -56,9 +70,25 @@ public class ProcedureScopeProvider extends AbstractProcedureScopeProvider {
                     there -> folders.contains(Imports.folder(there.getEObjectURI().trimFragment()))));
         }
         if (kind == ProcedurePackage.Literals.VALUE && Procedures.around(context, Derive.class).isPresent()) {
-            return scopeFor(measured(context), scopeFor(ofBody(context, ProcedureScopeProvider::values), IScope.NULLSCOPE));
+            return scopeFor(measured(context), once(context, kind, () -> ofBody(context, ProcedureScopeProvider::values)));
         }
-        return scopeFor(candidates(context, reference, kind), IScope.NULLSCOPE);
+        return OF_THE_WHOLE.contains(kind.getClassifierID()) && reference != ProcedurePackage.Literals.RETEST__REPEATS
+                ? once(context, kind, () -> candidates(context, reference, kind))
+                : scopeFor(candidates(context, reference, kind), IScope.NULLSCOPE);
+    }
+
+    private IScope once(EObject context, EClass kind, Supplier<List<? extends Named>> names) {
+        Provider<IScope> gathering = () -> scopeFor(names.get(), IScope.NULLSCOPE);
+        return whole(context, kind).map(whole -> gathered.get(List.of(whole, kind), context.eResource(), gathering))
+                .orElseGet(gathering::get);
+    }
+
+    /** What the names of a kind belong to, seen from a place. */
+    private static Optional<EObject> whole(EObject context, EClass kind) {
+        Optional<EObject> makeSafe = kind == ProcedurePackage.Literals.DESTINATION
+                ? Procedures.around(context, MakeSafe.class).map(EObject.class::cast) : Optional.empty();
+        return makeSafe.or(() -> Procedures.around(context, SharedStage.class)).or(() -> Procedures.around(context, Family.class))
+                .or(() -> Procedures.around(context, Procedure.class));
     }
 
     private static List<? extends Named> candidates(EObject context, EReference reference, EClass kind) {
@@ -159,8 +189,11 @@ public class ProcedureScopeProvider extends AbstractProcedureScopeProvider {
                         : kind == ProcedurePackage.Literals.PROCEDURE ? file.getProcedures() : file.getSharedStages()).orElse(List.of());
     }
 
+    /** Of several with one name the first counts. */
     private static IScope scopeFor(List<? extends Named> elements, IScope outer) {
-        List<? extends Named> named = elements.stream().filter(element -> Procedures.name(element).isPresent()).toList();
-        return Scopes.scopeFor(named, element -> QualifiedName.create(Procedures.name((Named) element).orElseThrow()), outer);
+        List<IEObjectDescription> named = new ArrayList<>();
+        elements.forEach(element -> Procedures.name(element)
+                .ifPresent(name -> named.add(EObjectDescription.create(QualifiedName.create(name), element))));
+        return MapBasedScope.createScope(outer, named);
     }
 }

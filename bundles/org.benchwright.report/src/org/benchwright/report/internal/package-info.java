@@ -1,2 +1,2 @@
-/** How a record looks: what documents consist of, and their ways onto paper and screen. */
+/** How records and charts look: what documents consist of, their ways onto paper and screen, and how charts are drawn. */
 package org.benchwright.report.internal;

@@ -3,7 +3,10 @@ package org.benchwright.ui.tests;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
+
 import org.benchwright.ui.Ids;
+import org.benchwright.ui.internal.desk.OpenTest;
 import org.eclipse.jface.dialogs.IDialogConstants;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Button;
@@ -19,8 +22,17 @@ import org.junit.jupiter.api.extension.ExtendWith;
 class StartTest {
 
     @Test
-    void theWindowBearsTheNameOfTheProductAlone() {
-        assertEquals("Benchwright", Screen.window().getShell().getText());
+    void theWindowBearsTheNameOfTheProductAndOfTheUnitThatIsLookedAt() throws Exception {
+        Technician.desk().select("");
+        Screen.waitFor("the name of the product alone", () -> title().equals("Benchwright"));
+        OpenTest test = Technician.open(Technician.C16, "C16-400002", true);
+        Screen.waitFor("the unit's", () -> title().equals("C16-400002: entry 1 recorded - Benchwright"));
+        test.answer(test.shown().version(), List.of("yes, KG-2026-311"));
+        Screen.waitFor("the entry's number", () -> title().equals("C16-400002: entry 2 recorded - Benchwright"));
+    }
+
+    private static String title() {
+        return Screen.window().getShell().getText();
     }
 
     @Test

@@ -13,6 +13,7 @@ import org.benchwright.core.Cancellation;
 import org.benchwright.language.Remark;
 import org.benchwright.language.SourceText;
 import org.benchwright.language.editing.Analysis;
+import org.benchwright.language.editing.Edit;
 import org.benchwright.language.editing.Fix;
 import org.benchwright.language.editing.Hover;
 import org.benchwright.language.editing.Place;
@@ -23,6 +24,7 @@ import org.benchwright.language.internal.FrameworkLog;
 import org.benchwright.language.internal.ParsedFile;
 import org.benchwright.language.internal.ReadText;
 import org.benchwright.language.internal.fix.Candidates;
+import org.benchwright.language.internal.format.Layout;
 import org.eclipse.xtext.nodemodel.ICompositeNode;
 import org.eclipse.xtext.scoping.IScopeProvider;
 import org.eclipse.xtext.util.CancelIndicator;
@@ -141,6 +143,18 @@ public final class Session {
     public Renaming rename(Path file, int offset, String newName) {
         return ask(file, offset, (parsed, place) -> new Renamer(injector, files, names).rename(parsed, place, newName))
                 .orElseGet(() -> new Renaming.Refused(EditingText.RENAME_UNKNOWN_TEXT.text()));
+    }
+
+    /** A text with syntax errors is left as it is: nobody knows what belongs together in it. */
+    public List<Edit> format(Path file) {
+        return ask(file, 0, (parsed, place) -> formatted(parsed)).orElse(List.of());
+    }
+
+    private static List<Edit> formatted(ParsedFile file) {
+        if (file.resource().getParseResult().hasSyntaxErrors()) {
+            return List.of();
+        }
+        return Layout.changes(file.text().text(), file.resource().getParseResult().getRootNode()).stream().map(gap -> new Edit(new Place(file.text().path(), gap.offset(), gap.length()), gap.blanks())).toList();
     }
 
     /** Each fix is tried out on a copy of the folder; what doesn't mend is not offered. */

@@ -46,8 +46,7 @@ public final class Expansion {
         List<Block> blocks = copy.getBlocks();
         int at = blocks.indexOf(carryOut);
         if (carryOut.getShared() == null || carryOut.getShared().eIsProxy()) {
-            blocks.remove(at);
-            return;
+            return; // It stands for a stage that nobody knows; that is remarked on by its name.
         }
         CarryOut written = (CarryOut) origins.get(carryOut);
         Instance instance = new Instance(carryOut, copy);

@@ -1,0 +1,2 @@
+/** Lays a text out: lines, indentation and blanks, nothing else. */
+package org.benchwright.language.internal.format;

@@ -1,0 +1,91 @@
+package org.benchwright.language.internal.server;
+
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+
+import org.eclipse.lsp4j.CodeActionKind;
+import org.eclipse.lsp4j.CodeActionOptions;
+import org.eclipse.lsp4j.CompletionOptions;
+import org.eclipse.lsp4j.InitializeParams;
+import org.eclipse.lsp4j.InitializeResult;
+import org.eclipse.lsp4j.SemanticTokensWithRegistrationOptions;
+import org.eclipse.lsp4j.ServerCapabilities;
+import org.eclipse.lsp4j.ServerInfo;
+import org.eclipse.lsp4j.TextDocumentSyncKind;
+import org.eclipse.lsp4j.services.LanguageClient;
+import org.eclipse.lsp4j.services.LanguageServer;
+import org.eclipse.lsp4j.services.TextDocumentService;
+import org.eclipse.lsp4j.services.WorkspaceService;
+
+/** Beginning and end of a connection with an editor. */
+public final class ServerEnds implements LanguageServer {
+
+    private final String version;
+    private final Desk desk = new Desk();
+    private final Texts texts = new Texts(desk);
+    private Runnable left = () -> { };
+    private boolean shutDown;
+
+    /** @param version of this program */
+    public ServerEnds(String version) {
+        this.version = version;
+    }
+
+    /** The editor at the other end. */
+    public void connect(LanguageClient editor) {
+        desk.connect(editor);
+    }
+
+    /** What to do when the editor says exit. */
+    public void whenLeft(Runnable action) {
+        left = action;
+    }
+
+    /** Ends the work that goes on beside the answers. */
+    public void close() {
+        desk.close();
+    }
+
+    /** Whether the editor said shutdown. */
+    public boolean wasShutDown() {
+        return shutDown;
+    }
+
+    @Override
+    public CompletableFuture<InitializeResult> initialize(InitializeParams parameters) {
+        ServerCapabilities able = new ServerCapabilities();
+        able.setTextDocumentSync(TextDocumentSyncKind.Full);
+        able.setCompletionProvider(new CompletionOptions(false, List.of(" ")));
+        able.setHoverProvider(true);
+        able.setDefinitionProvider(true);
+        able.setReferencesProvider(true);
+        able.setRenameProvider(true);
+        able.setDocumentSymbolProvider(true);
+        able.setFoldingRangeProvider(true);
+        able.setDocumentFormattingProvider(true);
+        able.setCodeActionProvider(new CodeActionOptions(List.of(CodeActionKind.QuickFix)));
+        able.setSemanticTokensProvider(new SemanticTokensWithRegistrationOptions(Colours.legend(), true));
+        return CompletableFuture.completedFuture(new InitializeResult(able, new ServerInfo("Benchwright", version)));
+    }
+
+    @Override
+    public CompletableFuture<Object> shutdown() {
+        shutDown = true;
+        return CompletableFuture.completedFuture(null);
+    }
+
+    @Override
+    public void exit() {
+        left.run();
+    }
+
+    @Override
+    public TextDocumentService getTextDocumentService() {
+        return texts;
+    }
+
+    @Override
+    public WorkspaceService getWorkspaceService() {
+        return new FileEvents(desk);
+    }
+}

@@ -1,0 +1,2 @@
+/** The language's services for any editor that speaks the Language Server Protocol. */
+package org.benchwright.language.server;

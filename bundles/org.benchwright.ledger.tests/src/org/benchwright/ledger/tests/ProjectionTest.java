@@ -1,0 +1,119 @@
+package org.benchwright.ledger.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+
+import org.benchwright.ledger.LedgerException;
+import org.benchwright.ledger.ProjectedTest;
+import org.benchwright.ledger.ProjectedTest.Cause;
+import org.benchwright.ledger.ProjectedTest.Reading;
+import org.benchwright.ledger.ProjectedTest.Soak;
+import org.benchwright.ledger.ProjectedTest.State;
+import org.benchwright.ledger.Projection;
+import org.benchwright.ledger.ProjectionCounts;
+import org.benchwright.ledger.ProjectionFilter;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class ProjectionTest {
+
+    private static final Instant MAY = Instant.parse("2026-05-01T08:00:00Z");
+    private static final Projection.Mark MARK = new Projection.Mark(12, "ab", 1);
+
+    @TempDir
+    private Path folder;
+
+    private static ProjectedTest test(String id, State state, Optional<Soak> soak) {
+        return new ProjectedTest(id, MAY.plusSeconds(id.length()), "tarn_c16", "c16", "C16-1", "QN", "bench 1", state, true, soak,
+                List.of(new Reading("volts", "V", 24 + id.length(), "M-1")), List.of(new Cause(true, "W01"), new Cause(false, "soak")));
+    }
+
+    private static Soak stopped(long after, long by) {
+        return new Soak(after, Optional.of(by));
+    }
+
+    @Test
+    void whatCountsIsCounted() throws LedgerException {
+        try (Projection projection = Projection.inMemory()) {
+            assertTrue(projection.mark().isEmpty());
+            projection.put(List.of(test("a", State.ACCEPTED, Optional.of(new Soak(259_200, Optional.empty()))),
+                    test("bb", State.REJECTED, Optional.of(stopped(10, 20))), test("ccc", State.REJECTED, Optional.of(stopped(10, 20))),
+                    test("dddd", State.REHEARSAL, Optional.of(stopped(1, 2))), test("eeeee", State.FAULTY, Optional.empty())),
+                    Optional.of(MARK));
+            assertEquals(Optional.of(MARK), projection.mark());
+            assertEquals(5, projection.tests(ProjectionFilter.ALL).stream().mapToLong(ProjectionCounts.Tests::count).sum());
+            assertEquals(List.of(new ProjectionCounts.Soaks(stopped(10, 20), 2),
+                    new ProjectionCounts.Soaks(new Soak(259_200, Optional.empty()), 1)), projection.soaks(ProjectionFilter.ALL));
+            assertEquals(List.of(new ProjectionCounts.Found(new Cause(false, "soak"), 3), new ProjectionCounts.Found(new Cause(true, "W01"), 3)),
+                    projection.causes(ProjectionFilter.ALL));
+            List<ProjectionCounts.Measured> measured = projection.measured(ProjectionFilter.ALL);
+            assertEquals(List.of(new ProjectionCounts.Measured("c16", "volts", "V", 3)), measured);
+            assertEquals(List.of(26.0, 27.0), projection.readings(ProjectionFilter.ALL, measured.get(0), 2).stream()
+                    .map(ProjectionCounts.Read::value).toList());
+        }
+    }
+
+    @Test
+    void filtersTakeFamilyUnitAndTime() throws LedgerException {
+        try (Projection projection = Projection.inMemory()) {
+            projection.put(List.of(test("a", State.ACCEPTED, Optional.of(stopped(1, 2))), test("bbbbbbbb", State.ACCEPTED, Optional.empty())),
+                    Optional.of(MARK));
+            ProjectionFilter later = new ProjectionFilter(Optional.of("tarn_c16"), Optional.of("C16-1"), Optional.of(MAY.plusSeconds(5)),
+                    Optional.empty());
+            ProjectionFilter other = new ProjectionFilter(Optional.of("tarn_a8"), Optional.empty(), Optional.empty(), Optional.empty());
+            assertEquals(1, projection.tests(later).stream().mapToLong(ProjectionCounts.Tests::count).sum());
+            assertEquals(1, projection.measured(later).get(0).count());
+            assertEquals(List.of(), projection.soaks(later));
+            assertEquals(2, projection.causes(later).size());
+            for (List<?> nothing : List.of(projection.tests(other), projection.causes(other), projection.measured(other))) {
+                assertEquals(List.of(), nothing);
+            }
+        }
+    }
+
+    @Test
+    void aTestThatWentOnTakesThePlaceOfWhatItWas() throws LedgerException {
+        Path file = folder.resolve("bench.ledger.figures");
+        try (Projection projection = Projection.open(file)) {
+            projection.put(List.of(test("a", State.OPEN, Optional.empty())), Optional.of(MARK));
+        }
+        try (Projection again = Projection.open(file)) {
+            assertEquals(Optional.of(MARK), again.mark());
+            again.put(List.of(test("a", State.ACCEPTED, Optional.of(stopped(1, 2)))), Optional.empty());
+            assertTrue(again.mark().isEmpty(), "it says itself that it is not complete");
+            assertEquals(List.of(State.ACCEPTED), again.tests(ProjectionFilter.ALL).stream().map(ProjectionCounts.Tests::state).toList());
+            assertEquals(1, again.measured(ProjectionFilter.ALL).get(0).count());
+            again.clear();
+            assertEquals(List.of(), again.tests(ProjectionFilter.ALL));
+            assertEquals(List.of(), again.causes(ProjectionFilter.ALL));
+        }
+    }
+
+    @Test
+    void whatIsNoCacheIsMadeAnew() throws Exception {
+        Path file = Files.writeString(folder.resolve("bench.ledger.figures"), "no database, and longer than the head of one would be ".repeat(10));
+        try (Projection projection = Projection.open(file)) {
+            assertTrue(projection.mark().isEmpty());
+            projection.put(List.of(test("a", State.OPEN, Optional.empty())), Optional.of(MARK));
+        }
+        try (Projection again = Projection.open(file)) {
+            assertEquals(Optional.of(MARK), again.mark());
+        }
+    }
+
+    @Test
+    void whereNothingCanBeWrittenItStaysInMemory() throws LedgerException {
+        Path nowhere = folder.resolve("missing").resolve("bench.ledger.figures");
+        try (Projection projection = Projection.open(nowhere)) {
+            projection.put(List.of(test("a", State.OPEN, Optional.empty())), Optional.of(MARK));
+            assertEquals(1, projection.tests(ProjectionFilter.ALL).size());
+        }
+        assertTrue(Files.notExists(nowhere.getParent()));
+    }
+}

@@ -1,0 +1,70 @@
+package org.benchwright.ledger;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * One test as figures count it: plain values that were derived from its events and can be derived again at any time.
+ *
+ * @param test       its id
+ * @param opened     when it was opened
+ * @param family     the family's name
+ * @param procedure  the procedure's name
+ * @param serial     the unit's serial number
+ * @param technician who opened it
+ * @param station    where
+ * @param state      how it stands
+ * @param first      true when it names no test before it of the same unit
+ * @param soak       what its soak told, if there was one that tells anything
+ * @param readings   what was measured
+ * @param causes     nonconformities and faults
+ */
+public record ProjectedTest(String test, Instant opened, String family, String procedure, String serial, String technician,
+        String station, State state, boolean first, Optional<Soak> soak, List<Reading> readings, List<Cause> causes) {
+
+    public ProjectedTest {
+        readings = List.copyOf(readings);
+        causes = List.copyOf(causes);
+    }
+
+    /** How a test stands. */
+    public enum State {
+        ACCEPTED, REJECTED, UNDECIDED,
+        /** Not ended yet. */
+        OPEN,
+        /** Derives no verdict: counts nowhere. */
+        REHEARSAL,
+        /** The record cannot be what happened: counts nowhere, and verification says why. */
+        FAULTY
+    }
+
+    /**
+     * Between which witnessed times a unit on soak stopped.
+     *
+     * @param afterSeconds the last time at which it was seen working
+     * @param bySeconds    the first at which it was seen stopped; empty when it never was
+     */
+    public record Soak(long afterSeconds, Optional<Long> bySeconds) {
+    }
+
+    /**
+     * A reading that was not struck.
+     *
+     * @param name       the check
+     * @param unit       its unit of measure
+     * @param value      the number
+     * @param instrument the instrument's asset number, or the word for an unnamed one
+     */
+    public record Reading(String name, String unit, double value, String instrument) {
+    }
+
+    /**
+     * Something found.
+     *
+     * @param fault true for a line of the unit's fault log, false for a nonconformity
+     * @param name  the code, or the stage and step
+     */
+    public record Cause(boolean fault, String name) {
+    }
+}

@@ -1,0 +1,131 @@
+package org.benchwright.ledger;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.List;
+import java.util.Optional;
+import org.benchwright.ledger.internal.ProjectionFile;
+import org.benchwright.ledger.internal.ProjectionReader;
+import org.benchwright.ledger.internal.ProjectionWriter;
+import org.benchwright.ledger.internal.SqliteErrors;
+
+/**
+ * Tests as figures count them, in tables of their own: a cache beside the ledger that may be deleted at any time and is no evidence.
+ * Verification never reads it. It remembers up to which event of which ledger it goes; whoever fills it compares that first and empties it
+ * when the ledger tells otherwise.
+ */
+public final class Projection implements AutoCloseable {
+
+    private final Connection connection;
+    private final Path file;
+
+    private Projection(Connection connection, Path file) {
+        this.connection = connection;
+        this.file = file;
+    }
+
+    /**
+     * Up to where a projection goes.
+     *
+     * @param position the position of the last event in it
+     * @param link     that event's link: another ledger has another one there
+     * @param rules    the version of the rules by which events became rows
+     */
+    public record Mark(long position, String link, int rules) {
+    }
+
+    /** The cache that belongs to a ledger. */
+    public static Path besides(Path ledger) {
+        return ledger.resolveSibling(ledger.getFileName() + ".figures");
+    }
+
+    /** Opens the cache; makes it, and makes it anew when it isn't one of this release. Where the place can't be written to, it is in memory. */
+    public static Projection open(Path file) throws LedgerException {
+        try {
+            return new Projection(ProjectionFile.open(file), file);
+        } catch (SQLException failure) {
+            throw SqliteErrors.translate(failure, file);
+        }
+    }
+
+    /** An empty projection in memory. */
+    public static Projection inMemory() throws LedgerException {
+        Path nowhere = Path.of("figures");
+        try {
+            return new Projection(ProjectionFile.inMemory(), nowhere);
+        } catch (SQLException failure) {
+            throw SqliteErrors.translate(failure, nowhere);
+        }
+    }
+
+    /** Up to where it goes; empty when nothing is in it. */
+    public Optional<Mark> mark() throws LedgerException {
+        return reading(ProjectionReader::mark);
+    }
+
+    /** Empties it. */
+    public void clear() throws LedgerException {
+        reading(ProjectionWriter::clear);
+    }
+
+    /**
+     * Puts tests in, in the place of what was there of them; all or nothing.
+     *
+     * @param mark up to where it goes now; empty while more has to follow: a projection without one is begun again
+     */
+    public void put(List<ProjectedTest> tests, Optional<Mark> mark) throws LedgerException {
+        reading(open -> ProjectionWriter.put(open, tests, mark));
+    }
+
+    /** How many tests stand how, by person and station. */
+    public List<ProjectionCounts.Tests> tests(ProjectionFilter filter) throws LedgerException {
+        return reading(open -> new ProjectionReader(open, filter).tests());
+    }
+
+    /** What was found, rehearsals and faulty records left out. */
+    public List<ProjectionCounts.Found> causes(ProjectionFilter filter) throws LedgerException {
+        return reading(open -> new ProjectionReader(open, filter).causes());
+    }
+
+    /** How soaks ended, rehearsals and faulty records left out; shortest first. */
+    public List<ProjectionCounts.Soaks> soaks(ProjectionFilter filter) throws LedgerException {
+        return reading(open -> new ProjectionReader(open, filter).soaks());
+    }
+
+    /** What was measured, rehearsals and faulty records left out. */
+    public List<ProjectionCounts.Measured> measured(ProjectionFilter filter) throws LedgerException {
+        return reading(open -> new ProjectionReader(open, filter).measured());
+    }
+
+    /** The latest readings of one measurement, oldest first. */
+    public List<ProjectionCounts.Read> readings(ProjectionFilter filter, ProjectionCounts.Measured measurement, int atMost)
+            throws LedgerException {
+        return reading(open -> new ProjectionReader(open, filter).readings(measurement, atMost));
+    }
+
+    /** Reads every row of the table of tests and adds the lengths of its cells up: what a plain scan costs. */
+    public long scan() throws LedgerException {
+        return reading(ProjectionReader::scan);
+    }
+
+    private interface Work<T> {
+        T on(Connection open) throws SQLException;
+    }
+
+    private <T> T reading(Work<T> work) throws LedgerException {
+        try {
+            return work.on(connection);
+        } catch (SQLException failure) {
+            throw SqliteErrors.translate(failure, file);
+        }
+    }
+
+    @Override
+    public void close() throws LedgerException {
+        reading(open -> {
+            open.close();
+            return Boolean.TRUE;
+        });
+    }
+}

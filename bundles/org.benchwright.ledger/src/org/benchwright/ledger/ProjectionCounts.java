@@ -1,0 +1,64 @@
+package org.benchwright.ledger;
+
+import org.benchwright.ledger.ProjectedTest.State;
+
+/** Counts out of a projection. */
+public final class ProjectionCounts {
+
+    private ProjectionCounts() {
+    }
+
+    /**
+     * Tests that are alike in all of this.
+     *
+     * @param technician who opened them
+     * @param station    where
+     * @param state      how they stand
+     * @param first      whether they are the first of their units
+     * @param count      how many
+     */
+    public record Tests(String technician, String station, State state, boolean first, long count) {
+    }
+
+    /**
+     * Something found.
+     *
+     * @param cause what
+     * @param tests in how many tests
+     */
+    public record Found(ProjectedTest.Cause cause, long tests) {
+    }
+
+    /**
+     * Soaks that ended alike.
+     *
+     * @param soak  how
+     * @param count how many
+     */
+    public record Soaks(ProjectedTest.Soak soak, long count) {
+    }
+
+    /**
+     * A measurement that was made.
+     *
+     * @param procedure by which procedure
+     * @param name      the check
+     * @param unit      its unit of measure
+     * @param count     how often
+     */
+    public record Measured(String procedure, String name, String unit, long count) {
+    }
+
+    /**
+     * One reading with where it comes from.
+     *
+     * @param openedMillis when its test was opened, in milliseconds since 1970
+     * @param value        the number
+     * @param serial       of which unit
+     * @param technician   by whom
+     * @param station      where
+     * @param instrument   with which instrument
+     */
+    public record Read(long openedMillis, double value, String serial, String technician, String station, String instrument) {
+    }
+}

@@ -1,0 +1,106 @@
+package org.benchwright.ledger.internal;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import org.sqlite.SQLiteConfig;
+
+/** The file of a projection. It may go at any time, so it is not synchronised with the disk, and a broken one is made anew. */
+public final class ProjectionFile {
+
+    /** Raised whenever a table changes: an older cache is made anew, not migrated. */
+    private static final int VERSION = 1;
+    private static final int APPLICATION = 0x42574647;
+    private static final int PATIENCE_MILLIS = 10_000;
+
+    private static final String[] TABLES = {
+        "CREATE TABLE mark (position INTEGER NOT NULL, link TEXT NOT NULL, rules INTEGER NOT NULL)",
+        "CREATE TABLE test (id INTEGER PRIMARY KEY, test TEXT NOT NULL UNIQUE, opened INTEGER NOT NULL, family TEXT NOT NULL, "
+                + "procedure TEXT NOT NULL, serial TEXT NOT NULL, technician TEXT NOT NULL, station TEXT NOT NULL, state INTEGER NOT NULL, "
+                + "first INTEGER NOT NULL, soak_after INTEGER, soak_by INTEGER)",
+        "CREATE TABLE reading (test INTEGER NOT NULL REFERENCES test, procedure TEXT NOT NULL, name TEXT NOT NULL, unit TEXT NOT NULL, "
+                + "opened INTEGER NOT NULL, counts INTEGER NOT NULL, value REAL NOT NULL, instrument TEXT NOT NULL)",
+        "CREATE TABLE cause (test INTEGER NOT NULL REFERENCES test, fault INTEGER NOT NULL, name TEXT NOT NULL, counts INTEGER NOT NULL)",
+        // Each holds all that its figure asks for, in the order in which it is counted: nothing is sorted.
+        "CREATE INDEX test_groups ON test (technician, station, state, first, opened, family, serial)",
+        "CREATE INDEX test_soaks ON test (soak_after, soak_by, state, opened, family, serial)",
+        "CREATE INDEX reading_series ON reading (counts, procedure, name, unit, opened)",
+        "CREATE INDEX reading_test ON reading (test)",
+        "CREATE INDEX cause_names ON cause (counts, fault, name, test)",
+        "CREATE INDEX cause_test ON cause (test)",
+    };
+
+    private ProjectionFile() {
+    }
+
+    /** Opens the file for writing, anew if need be, or a projection in memory where there is no writing. */
+    public static Connection open(Path file) throws SQLException {
+        if (!Files.isWritable(file.toAbsolutePath().getParent()) || Files.exists(file) && !Files.isWritable(file)) {
+            return inMemory();
+        }
+        try {
+            Connection connection = connect("jdbc:sqlite:" + file.toAbsolutePath());
+            if (made(connection)) {
+                return connection;
+            }
+            connection.close();
+        } catch (SQLException damaged) {
+            if (SqliteErrors.isPlaceRefused(damaged)) {
+                return inMemory();
+            }
+        }
+        return madeAnew(file);
+    }
+
+    private static Connection madeAnew(Path file) throws SQLException {
+        try {
+            Files.deleteIfExists(file);
+        } catch (IOException held) {
+            return inMemory();
+        }
+        Connection connection = connect("jdbc:sqlite:" + file.toAbsolutePath());
+        make(connection);
+        return connection;
+    }
+
+    /** An empty one that is gone when it is closed. */
+    public static Connection inMemory() throws SQLException {
+        Connection connection = connect("jdbc:sqlite::memory:");
+        make(connection);
+        return connection;
+    }
+
+    private static Connection connect(String url) throws SQLException {
+        SQLiteConfig config = new SQLiteConfig();
+        config.setBusyTimeout(PATIENCE_MILLIS);
+        config.setSynchronous(SQLiteConfig.SynchronousMode.OFF);
+        return config.createConnection(url);
+    }
+
+    /** Whether the tables are those of this release. */
+    private static boolean made(Connection connection) throws SQLException {
+        return number(connection, "PRAGMA application_id") == APPLICATION && number(connection, "PRAGMA user_version") == VERSION;
+    }
+
+    private static int number(Connection connection, String sql) throws SQLException {
+        try (Statement statement = connection.createStatement(); ResultSet row = statement.executeQuery(sql)) {
+            return row.getInt(1);
+        }
+    }
+
+    private static void make(Connection connection) throws SQLException {
+        try (Statement statement = connection.createStatement()) {
+            statement.execute("BEGIN IMMEDIATE");
+            for (String table : TABLES) {
+                statement.execute(table);
+            }
+            statement.execute("PRAGMA application_id = " + APPLICATION);
+            statement.execute("PRAGMA user_version = " + VERSION);
+            statement.execute("COMMIT");
+        }
+    }
+}

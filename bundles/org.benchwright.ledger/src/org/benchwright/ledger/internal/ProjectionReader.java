@@ -1,0 +1,128 @@
+package org.benchwright.ledger.internal;
+
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import org.benchwright.ledger.ProjectedTest;
+import org.benchwright.ledger.ProjectedTest.State;
+import org.benchwright.ledger.Projection;
+import org.benchwright.ledger.ProjectionCounts;
+import org.benchwright.ledger.ProjectionFilter;
+
+/** Counts rows of a projection; SQLite groups them, so that only groups cross into Java. */
+public final class ProjectionReader {
+
+    private static final String COUNTING = "state NOT IN (" + State.REHEARSAL.ordinal() + ", " + State.FAULTY.ordinal() + ")";
+
+    private final Connection connection;
+    private final List<String> conditions = new ArrayList<>();
+    private final List<Object> values = new ArrayList<>();
+
+    /** Reads what the filter lets through. */
+    public ProjectionReader(Connection connection, ProjectionFilter filter) {
+        this.connection = connection;
+        filter.family().ifPresent(family -> require("t.family = ?", family));
+        filter.serial().ifPresent(serial -> require("t.serial = ?", serial));
+        filter.from().ifPresent(from -> require("t.opened >= ?", from.toEpochMilli()));
+        filter.until().ifPresent(until -> require("t.opened < ?", until.toEpochMilli()));
+    }
+
+    private void require(String condition, Object value) {
+        conditions.add(condition);
+        values.add(value);
+    }
+
+    /** Up to where it goes. */
+    public static Optional<Projection.Mark> mark(Connection connection) throws SQLException {
+        try (Statement statement = connection.createStatement();
+                ResultSet row = statement.executeQuery("SELECT position, link, rules FROM mark")) {
+            return row.next() ? Optional.of(new Projection.Mark(row.getLong(1), row.getString(2), row.getInt(3))) : Optional.empty();
+        }
+    }
+
+    /** One pass over every cell of the table of tests. */
+    public static long scan(Connection connection) throws SQLException {
+        try (Statement statement = connection.createStatement();
+                ResultSet row = statement.executeQuery("SELECT sum(length(test) + opened % 2 + length(family) + length(procedure) + length(serial) "
+                        + "+ length(technician) + length(station) + state + first + ifnull(soak_after, 0) + ifnull(soak_by, 0)) "
+                        + "FROM test NOT INDEXED")) {
+            return row.getLong(1);
+        }
+    }
+
+    /** Tests by person, station and state. */
+    public List<ProjectionCounts.Tests> tests() throws SQLException {
+        return list("SELECT technician, station, state, first, count(*) FROM test t WHERE TRUE", "GROUP BY 1, 2, 3, 4", List.of(),
+                row -> new ProjectionCounts.Tests(row.getString(1), row.getString(2), State.values()[row.getInt(3)], row.getBoolean(4),
+                        row.getLong(5)));
+    }
+
+    /** What was found. */
+    public List<ProjectionCounts.Found> causes() throws SQLException {
+        return list("SELECT c.fault, c.name, count(*) FROM cause c" + joined("c") + " WHERE c.counts = 1", "GROUP BY 1, 2", List.of(),
+                row -> new ProjectionCounts.Found(new ProjectedTest.Cause(row.getBoolean(1), row.getString(2)), row.getLong(3)));
+    }
+
+    /** How soaks ended. */
+    public List<ProjectionCounts.Soaks> soaks() throws SQLException {
+        return list("SELECT soak_after, soak_by, count(*) FROM test t WHERE soak_after IS NOT NULL AND t." + COUNTING,
+                "GROUP BY 1, 2 ORDER BY 1, 2", List.of(), row -> {
+                    long by = row.getLong(2);
+                    Optional<Long> stopped = row.wasNull() ? Optional.empty() : Optional.of(by);
+                    return new ProjectionCounts.Soaks(new ProjectedTest.Soak(row.getLong(1), stopped), row.getLong(3));
+                });
+    }
+
+    /** What was measured. */
+    public List<ProjectionCounts.Measured> measured() throws SQLException {
+        return list("SELECT r.procedure, r.name, r.unit, count(*) FROM reading r" + joined("r") + " WHERE r.counts = 1", "GROUP BY 1, 2, 3",
+                List.of(),
+                row -> new ProjectionCounts.Measured(row.getString(1), row.getString(2), row.getString(3), row.getLong(4)));
+    }
+
+    /** The latest readings, oldest first. */
+    public List<ProjectionCounts.Read> readings(ProjectionCounts.Measured measurement, int atMost) throws SQLException {
+        List<ProjectionCounts.Read> latest = list("SELECT r.opened, r.value, t.serial, t.technician, t.station, r.instrument "
+                + "FROM reading r CROSS JOIN test t ON t.id = r.test "
+                + "WHERE r.counts = 1 AND r.procedure = ? AND r.name = ? AND r.unit = ?",
+                "ORDER BY r.opened DESC, r.rowid DESC LIMIT " + atMost, List.of(measurement.procedure(), measurement.name(), measurement.unit()),
+                row -> new ProjectionCounts.Read(row.getLong(1), row.getDouble(2), row.getString(3), row.getString(4), row.getString(5),
+                        row.getString(6)));
+        Collections.reverse(latest);
+        return latest;
+    }
+
+    /** The test of a row, where the filter asks for it; in this order, so that the index of the rows is followed. */
+    private String joined(String rows) {
+        return conditions.isEmpty() ? "" : " CROSS JOIN test t ON t.id = " + rows + ".test";
+    }
+
+    private interface Row<T> {
+        T of(ResultSet row) throws SQLException;
+    }
+
+    private <T> List<T> list(String select, String order, List<Object> first, Row<T> maker) throws SQLException {
+        StringBuilder sql = new StringBuilder(select);
+        conditions.forEach(condition -> sql.append(" AND ").append(condition));
+        try (PreparedStatement statement = connection.prepareStatement(sql.append(' ').append(order).toString())) {
+            List<Object> all = new ArrayList<>(first);
+            all.addAll(values);
+            for (int i = 0; i < all.size(); i++) {
+                statement.setObject(i + 1, all.get(i));
+            }
+            List<T> found = new ArrayList<>();
+            try (ResultSet row = statement.executeQuery()) {
+                while (row.next()) {
+                    found.add(maker.of(row));
+                }
+            }
+            return found;
+        }
+    }
+}

@@ -1,0 +1,80 @@
+package org.benchwright.ui.tests;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Optional;
+import java.util.stream.IntStream;
+
+import org.benchwright.core.Plot;
+import org.benchwright.ui.Ids;
+import org.benchwright.ui.internal.audit.PlotCanvas;
+import org.benchwright.ui.internal.desk.OpenTest;
+import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.graphics.GC;
+import org.eclipse.swt.graphics.Image;
+import org.eclipse.swt.graphics.ImageData;
+import org.eclipse.swt.graphics.Point;
+import org.eclipse.swt.layout.FillLayout;
+import org.eclipse.swt.widgets.List;
+import org.eclipse.swt.widgets.Shell;
+import org.eclipse.ui.PlatformUI;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+
+/** Figures read in the window. */
+@ExtendWith(QuietLog.class)
+class FiguresWindowTest {
+
+    @Test
+    void figuresAreReadAndToldWhereNothingCanBeDrawn() throws Exception {
+        OpenTest test = Technician.open(Technician.C16, "C16-300009", true);
+        Technician.finish(test, Answers.of("rejected-at-power-up"));
+        Screen.perspective(Ids.AUDIT);
+        PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage().showView(Ids.FIGURES_VIEW);
+        Screen.press("Read the figures");
+        Screen.waitFor("the titles", () -> titles().getItemCount() >= 6);
+        assertTrue(titles().getItem(0).equals("First-pass yield"), titles().getItem(0));
+        String story = story("First-pass yield");
+        assertTrue(story.contains("No first test has ended with a verdict."), story);
+        assertTrue(story.contains("rehearsals."), story);
+    }
+
+    @Test
+    void aPlotIsDrawnElsewhereAndFollowsTheSize() throws Exception {
+        Plot plot = new Plot("What the soak finds", "hours", "%", Plot.Scale.NUMBERS, java.util.List.of(), java.util.List.of(
+                new Plot.Series("seen", Plot.Role.STEPS, java.util.List.of(0.0, 24.0, 72.0), java.util.List.of(100.0, 90.0, 85.0))));
+        Shell shell = new Shell(Screen.window().getShell());
+        shell.setLayout(new FillLayout());
+        PlotCanvas canvas = new PlotCanvas(shell);
+        canvas.show(Optional.of(plot));
+        for (int width : new int[] {500, 900}) {
+            shell.setSize(width, 400);
+            shell.open();
+            Screen.waitFor("ink at both sides", () -> ink(canvas, 0.1) && ink(canvas, 0.9));
+        }
+        canvas.show(Optional.empty());
+        Screen.waitFor("an empty ground", () -> !ink(canvas, 0.1) && !ink(canvas, 0.9));
+        shell.close();
+    }
+
+    /** Whether anything but the ground is to be seen in a column at this part of the width. */
+    private static boolean ink(PlotCanvas canvas, double part) {
+        Point size = canvas.control().getSize();
+        Image image = new Image(canvas.control().getDisplay(), size.x, size.y);
+        GC gc = new GC(canvas.control());
+        gc.copyArea(image, 0, 0);
+        gc.dispose();
+        ImageData data = image.getImageData();
+        image.dispose();
+        int column = (int) (part * (size.x - 1));
+        return IntStream.range(0, size.y).map(row -> data.getPixel(column, row)).distinct().count() > 1;
+    }
+
+    private static List titles() {
+        return Screen.one(List.class, list -> true);
+    }
+
+    private static String story(String beginning) {
+        return Screen.all(StyledText.class).map(StyledText::getText).filter(text -> text.startsWith(beginning)).findFirst().orElse("");
+    }
+}

@@ -1,0 +1,169 @@
+package org.benchwright.ui.internal.audit;
+
+import java.nio.file.Path;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Optional;
+
+import org.benchwright.core.SheetTable;
+import org.benchwright.present.Figure;
+import org.benchwright.present.FigureFilter;
+import org.benchwright.present.Figures;
+import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.look.Story;
+import org.eclipse.jface.layout.GridDataFactory;
+import org.eclipse.jface.layout.GridLayoutFactory;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.SashForm;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.Text;
+import org.eclipse.ui.part.ViewPart;
+
+/** Figures: what the records say about units, families and procedures; a list of them, and the chosen one in words and as a plot. */
+public final class FiguresView extends ViewPart {
+
+    private static final int ROWS_SHOWN = 12;
+
+    private Text family;
+    private Text from;
+    private Text to;
+    private org.eclipse.swt.widgets.List titles;
+    private Story story;
+    private PlotCanvas canvas;
+    private SashForm right;
+    private Optional<FiguresJob> job = Optional.empty();
+    private Figures figures = new Figures(List.of(), List.of());
+
+    @Override
+    public void createPartControl(Composite parent) {
+        Composite body = new Composite(parent, SWT.NONE);
+        GridLayoutFactory.swtDefaults().numColumns(7).applyTo(body);
+        family = field(body, Message.FIGURES_FAMILY, Message.FIGURES_FAMILY_HINT);
+        from = field(body, Message.FIGURES_FROM, Message.FIGURES_DAY_HINT);
+        to = field(body, Message.FIGURES_TO, Message.FIGURES_DAY_HINT);
+        Button again = new Button(body, SWT.PUSH);
+        again.setText(Message.FIGURES_READ.text());
+        again.addListener(SWT.Selection, event -> readAgain());
+        SashForm parts = new SashForm(body, SWT.HORIZONTAL);
+        GridDataFactory.fillDefaults().grab(true, true).span(7, 1).applyTo(parts);
+        titles = new org.eclipse.swt.widgets.List(parts, SWT.SINGLE | SWT.V_SCROLL | SWT.BORDER);
+        titles.addListener(SWT.Selection, event -> choose());
+        right = new SashForm(parts, SWT.VERTICAL);
+        canvas = new PlotCanvas(right);
+        story = new Story(right, 1);
+        story.paragraph(Message.FIGURES_NOT_YET.text());
+        right.setMaximizedControl(story.control());
+        parts.setWeights(1, 3);
+        parent.addDisposeListener(event -> job.ifPresent(FiguresJob::cancel));
+    }
+
+    private static Text field(Composite parent, Message label, Message hint) {
+        new Label(parent, SWT.NONE).setText(label.text());
+        Text field = new Text(parent, SWT.BORDER);
+        field.setMessage(hint.text());
+        GridDataFactory.fillDefaults().grab(true, false).align(SWT.FILL, SWT.CENTER).applyTo(field);
+        return field;
+    }
+
+    /** Reads the ledger again. */
+    void readAgain() {
+        job.ifPresent(FiguresJob::cancel);
+        Optional<FigureFilter> filter = filter();
+        if (filter.isEmpty()) {
+            return;
+        }
+        Path ledger = getSite().getService(Desk.class).ledger();
+        FiguresJob next = new FiguresJob(ledger, filter.get(), new FiguresJob.Watcher() {
+            @Override
+            public void derived(long tests) {
+                onScreen(() -> tell(Message.FIGURES_READING.text(String.valueOf(tests))));
+            }
+
+            @Override
+            public void read(Figures read) {
+                onScreen(() -> take(read));
+            }
+
+            @Override
+            public void failed(String words) {
+                onScreen(() -> tell(words));
+            }
+        });
+        job = Optional.of(next);
+        next.schedule();
+    }
+
+    private Optional<FigureFilter> filter() {
+        try {
+            return Optional.of(new FigureFilter(words(family), Optional.empty(), words(from).map(LocalDate::parse), words(to).map(LocalDate::parse),
+                    ZoneId.systemDefault()));
+        } catch (DateTimeException notADay) {
+            tell(Message.FIGURES_NO_DAY.text());
+            return Optional.empty();
+        }
+    }
+
+    private static Optional<String> words(Text field) {
+        return Optional.of(field.getText().strip()).filter(text -> !text.isEmpty());
+    }
+
+    private void onScreen(Runnable work) {
+        if (!titles.isDisposed()) {
+            titles.getDisplay().asyncExec(() -> {
+                if (!titles.isDisposed()) {
+                    work.run();
+                }
+            });
+        }
+    }
+
+    private void tell(String words) {
+        story.clear();
+        story.paragraph(words);
+        right.setMaximizedControl(story.control());
+    }
+
+    private void take(Figures read) {
+        figures = read;
+        titles.setItems(read.figures().stream().map(Figure::title).toArray(String[]::new));
+        titles.select(0);
+        choose();
+    }
+
+    private void choose() {
+        if (titles.getSelectionIndex() < 0) {
+            return;
+        }
+        Figure figure = figures.figures().get(titles.getSelectionIndex());
+        story.clear();
+        story.heading(figure.title());
+        figure.sentences().forEach(story::strong);
+        figures.basis().forEach(story::paragraph);
+        figure.tables().forEach(this::tell);
+        story.showBeginning();
+        canvas.show(figure.plot());
+        if (figure.plot().isPresent()) {
+            right.setMaximizedControl(null);
+        } else {
+            right.setMaximizedControl(story.control());
+        }
+    }
+
+    private void tell(SheetTable table) {
+        story.strong(String.join("  |  ", table.headings()));
+        table.rows().stream().limit(ROWS_SHOWN).forEach(row -> story.paragraph(String.join("  |  ", row)));
+        if (table.rows().size() > ROWS_SHOWN) {
+            story.paragraph(Message.FIGURES_ROWS.text(String.valueOf(table.rows().size() - ROWS_SHOWN)));
+        }
+    }
+
+    @Override
+    public void setFocus() {
+        titles.setFocus();
+    }
+}

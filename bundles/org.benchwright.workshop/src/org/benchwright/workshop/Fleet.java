@@ -1,0 +1,181 @@
+package org.benchwright.workshop;
+
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+
+import org.benchwright.core.Cancellation;
+import org.benchwright.core.Progress;
+import org.benchwright.core.Verdict;
+import org.benchwright.ledger.Ledger;
+import org.benchwright.ledger.LedgerException;
+import org.benchwright.ledger.Projection;
+import org.benchwright.ledger.ProjectionCounts;
+import org.benchwright.ledger.ProjectionFilter;
+import org.benchwright.ledger.SqliteLedger;
+import org.benchwright.workshop.internal.Projector;
+
+/**
+ * All tests of a ledger as figures count them. They come out of a projection that is brought up to date when it is opened: a cache, derived
+ * from the events and thrown away whenever it does not fit them. What is to be trusted is in the ledger.
+ */
+public final class Fleet implements AutoCloseable {
+
+    private final Projection projection;
+
+    private Fleet(Projection projection) {
+        this.projection = projection;
+    }
+
+    /** How a test stands. */
+    public enum State {
+        ACCEPTED, REJECTED, UNDECIDED, OPEN, REHEARSAL, FAULTY;
+
+        /** The verdict; empty while there is none. */
+        public Optional<Verdict> verdict() {
+            return ordinal() <= UNDECIDED.ordinal() ? Optional.of(Verdict.valueOf(name())) : Optional.empty();
+        }
+    }
+
+    /**
+     * Tests that are alike in all of this.
+     *
+     * @param technician who opened them
+     * @param station    where
+     * @param state      how they stand
+     * @param first      whether they are the first of their units
+     * @param count      how many
+     */
+    public record Group(String technician, String station, State state, boolean first, long count) {
+    }
+
+    /**
+     * Something found.
+     *
+     * @param fault true for a line of the unit's fault log, false for a nonconformity
+     * @param name  the code, or stage and step
+     * @param tests in how many tests
+     */
+    public record Found(boolean fault, String name, long tests) {
+    }
+
+    /**
+     * Soaks that ended alike, in witnessed time.
+     *
+     * @param afterSeconds the last time at which the units were seen working
+     * @param bySeconds    the first at which they were seen stopped; empty when they never were
+     * @param count        how many
+     */
+    public record Soaks(long afterSeconds, Optional<Long> bySeconds, long count) {
+    }
+
+    /**
+     * A measurement that was made.
+     *
+     * @param procedure by which procedure
+     * @param name      the check
+     * @param unit      its unit of measure
+     * @param count     how often
+     */
+    public record Measured(String procedure, String name, String unit, long count) {
+    }
+
+    /**
+     * One reading with where it comes from.
+     *
+     * @param opened     when its test was opened
+     * @param value      the number
+     * @param serial     of which unit
+     * @param technician by whom
+     * @param station    where
+     * @param instrument with which instrument
+     */
+    public record Read(Instant opened, double value, String serial, String technician, String station, String instrument) {
+    }
+
+    /**
+     * Reads a ledger. Nothing in it is made or changed; beside it the cache is made or brought up to date, where that is allowed.
+     *
+     * @param progress     is told of tests that had to be derived
+     * @param cancellation may stop that between tests
+     * @throws StoreException if there is no ledger, or it can't be read; or if it was cancelled
+     */
+    public static Fleet of(Path ledger, Progress progress, Cancellation cancellation) throws StoreException {
+        try (Ledger events = SqliteLedger.openReadOnly(ledger)) {
+            Projection projection = Projection.open(Projection.besides(ledger.toAbsolutePath()));
+            try {
+                new Projector(events, projection).update(progress, cancellation);
+                return new Fleet(projection);
+            } catch (LedgerException | StoreException | RuntimeException e) {
+                projection.close();
+                throw e;
+            }
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
+    }
+
+    /** What a projection holds already, whatever it comes from; closing this closes it. */
+    public static Fleet of(Projection projection) {
+        return new Fleet(projection);
+    }
+
+    /** How many tests stand how, by person and station. */
+    public List<Group> groups(FleetFilter filter) throws StoreException {
+        return read(() -> projection.tests(filter(filter))).stream().map(each -> new Group(each.technician(), each.station(),
+                State.valueOf(each.state().name()), each.first(), each.count())).toList();
+    }
+
+    /** What was found. */
+    public List<Found> found(FleetFilter filter) throws StoreException {
+        return read(() -> projection.causes(filter(filter))).stream()
+                .map(each -> new Found(each.cause().fault(), each.cause().name(), each.tests())).toList();
+    }
+
+    /** How soaks ended, shortest first. */
+    public List<Soaks> soaks(FleetFilter filter) throws StoreException {
+        return read(() -> projection.soaks(filter(filter))).stream()
+                .map(each -> new Soaks(each.soak().afterSeconds(), each.soak().bySeconds(), each.count())).toList();
+    }
+
+    /** What was measured. */
+    public List<Measured> measured(FleetFilter filter) throws StoreException {
+        return read(() -> projection.measured(filter(filter))).stream()
+                .map(each -> new Measured(each.procedure(), each.name(), each.unit(), each.count())).toList();
+    }
+
+    /** The latest readings of a measurement, oldest first. */
+    public List<Read> readings(FleetFilter filter, Measured measured, int atMost) throws StoreException {
+        ProjectionCounts.Measured key = new ProjectionCounts.Measured(measured.procedure(), measured.name(), measured.unit(),
+                measured.count());
+        return read(() -> projection.readings(filter(filter), key, atMost)).stream()
+                .map(each -> new Read(Instant.ofEpochMilli(each.openedMillis()), each.value(), each.serial(), each.technician(),
+                        each.station(), each.instrument()))
+                .toList();
+    }
+
+    private static ProjectionFilter filter(FleetFilter filter) {
+        return new ProjectionFilter(filter.family(), filter.serial(), filter.from(), filter.until());
+    }
+
+    private interface Work<T> {
+        T done() throws LedgerException;
+    }
+
+    private static <T> T read(Work<T> work) throws StoreException {
+        try {
+            return work.done();
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
+    }
+
+    @Override
+    public void close() throws StoreException {
+        read(() -> {
+            projection.close();
+            return Boolean.TRUE;
+        });
+    }
+}

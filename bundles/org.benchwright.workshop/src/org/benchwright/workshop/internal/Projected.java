@@ -1,0 +1,120 @@
+package org.benchwright.workshop.internal;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+import org.benchwright.core.Quantity;
+import org.benchwright.engine.TestRun;
+import org.benchwright.engine.event.Derived;
+import org.benchwright.engine.event.EventBody;
+import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.TestEvent;
+import org.benchwright.engine.plan.Action;
+import org.benchwright.engine.plan.Plan;
+import org.benchwright.engine.plan.Stage;
+import org.benchwright.engine.plan.WorkStage;
+import org.benchwright.ledger.ProjectedTest;
+import org.benchwright.ledger.ProjectedTest.State;
+import org.benchwright.workshop.KeptTest;
+
+/** One kept test as figures count it. */
+final class Projected {
+
+    private final TestRun run;
+    private final SoakTimes soak = new SoakTimes();
+    private final Map<String, Quantity> readings = new LinkedHashMap<>();
+    private final Map<String, String> instruments = new HashMap<>();
+    private final Set<ProjectedTest.Cause> causes = new LinkedHashSet<>();
+    private String here = "";
+    private Optional<String> failed = Optional.empty();
+
+    private Projected(TestRun run) {
+        this.run = run;
+    }
+
+    static ProjectedTest of(KeptTest test) {
+        Projected made = new Projected(test.run());
+        Set<Long> struck = test.run().events().stream().map(TestEvent::body).filter(Fact.Struck.class::isInstance)
+                .map(body -> ((Fact.Struck) body).sequence()).collect(Collectors.toSet());
+        test.run().events().stream().filter(event -> !struck.contains(event.sequence())).forEach(made::take);
+        return made.as(test.id());
+    }
+
+    private void take(TestEvent event) {
+        if (event.body() instanceof Fact.Measured measured) {
+            readings.put(measured.check(), measured.value());
+        } else if (event.body() instanceof Fact.InstrumentNamed named) {
+            instruments.put(named.instrument(), named.asset());
+        } else if (event.body() instanceof Fact.FaultLogEntered log) {
+            log.lines().forEach(line -> causes.add(new ProjectedTest.Cause(true, line.code())));
+        } else if (event.body() instanceof Derived.NonconformityNoted noted) {
+            causes.add(new ProjectedTest.Cause(false, failed.orElseGet(() -> place(noted.stage(), noted.step()))));
+        } else {
+            failed(event.body());
+            soak.take(event);
+        }
+    }
+
+    /** A test often ends elsewhere than where it failed: after its fault log was read. The place whose check failed last is what counts. */
+    private void failed(EventBody body) {
+        if (body instanceof Derived.StepOpened opened) {
+            here = place(opened.stage(), opened.step());
+        } else if (body instanceof Derived.CheckDecided decided && decided.outcome() == Derived.Outcome.DOES_NOT_CONFORM) {
+            failed = Optional.of(here);
+        } else if (body instanceof Derived.SoakEnded ended && ended.outcome() == Derived.Outcome.DOES_NOT_CONFORM) {
+            failed = Optional.of(ended.stage());
+        } else if (body instanceof Derived.StepDecided decided && decided.outcome() == Derived.Outcome.CONFORMS) {
+            String passed = place(decided.stage(), decided.step());
+            failed = failed.filter(place -> !place.equals(passed));
+        }
+    }
+
+    private static String place(String stage, String step) {
+        return step.isEmpty() ? stage : stage + " / " + step;
+    }
+
+    private ProjectedTest as(String id) {
+        TestEvent first = run.events().get(0);
+        Fact.Opened opening = run.opening();
+        return new ProjectedTest(id, first.moment().instant(), opening.family(), opening.procedure(), opening.serial(),
+                first.actor().id(), opening.station(), state(), opening.predecessor().isEmpty(),
+                run.plan().family().stopStays() ? soak.told() : Optional.empty(), read(), List.copyOf(causes));
+    }
+
+    private State state() {
+        if (run.rehearsal()) {
+            return State.REHEARSAL;
+        }
+        return run.verdict().map(verdict -> State.valueOf(verdict.name())).orElse(State.OPEN);
+    }
+
+    private List<ProjectedTest.Reading> read() {
+        Map<String, Action.Measure> measures = measures(run.plan());
+        List<ProjectedTest.Reading> read = new ArrayList<>();
+        readings.forEach((check, value) -> {
+            Action.Measure measure = measures.get(check);
+            if (measure != null) {
+                String instrument = instruments.getOrDefault(measure.instrument(), measure.instrument());
+                read.add(new ProjectedTest.Reading(check, measure.unit().toString(), value.in(measure.unit()), instrument));
+            }
+        });
+        return read;
+    }
+
+    private static Map<String, Action.Measure> measures(Plan plan) {
+        Map<String, Action.Measure> measures = new HashMap<>();
+        Stream.concat(plan.stages().stream(), Stream.<Stage>of(plan.makeSafe())).filter(WorkStage.class::isInstance)
+                .flatMap(stage -> ((WorkStage) stage).steps().stream()).flatMap(step -> step.actions().stream())
+                .filter(Action.Measure.class::isInstance).map(Action.Measure.class::cast)
+                .forEach(measure -> measures.put(measure.id(), measure));
+        return measures;
+    }
+}
