@@ -27,6 +27,7 @@ import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Derived.Outcome;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.plan.Action;
+import org.benchwright.engine.plan.Expression;
 import org.benchwright.engine.plan.InstrumentSpec;
 import org.benchwright.engine.plan.Move;
 import org.benchwright.evidence.Combination;
@@ -102,6 +103,35 @@ class MeasurementTest {
         assertEquals(Outcome.CONFORMS, walk.last(Derived.CheckDecided.class).outcome());
         assertEquals(2, walk.count(Fact.Measured.class));
         assertTrue(walk.departures().isEmpty(), "a repeat that the procedure allows is no departure");
+    }
+
+    @Test
+    void aMeanIsDecidedOnceAllItsReadingsAreThere() {
+        Action mean = new Action.Measure("v", "meter", UnitOfMeasure.of("V"), Parts.volts("23.5", "24.5"), DecisionRule.GUARDED_BOTH_WAYS,
+                Optional.of(new Action.Again(1, Combination.LAST)), BAD, CLOSE, Optional.of(new Action.Count(3)));
+        Walk walk = measuring(mean).good().tell(volts("v", "24.60")).asks("supply.v").tell(volts("v", "24.40")).asks("supply.v");
+        assertEquals(0, walk.count(Derived.CheckDecided.class));
+        walk.tell(volts("v", "24.44"));
+        assertEquals("24.48 V", walk.last(Derived.CheckDecided.class).numbers().orElseThrow().value());
+        walk.asks("supply.v.reason").tell(new Fact.ReasonGiven("v", "A lead was loose."));
+        walk.tell(volts("v", "24.1")).tell(volts("v", "24.2")).asks("supply.v").tell(volts("v", "24.3"));
+        assertEquals("24.2 V", walk.last(Derived.CheckDecided.class).numbers().orElseThrow().value());
+        assertEquals(2, walk.count(Derived.CheckDecided.class));
+        assertEquals(Optional.of(Verdict.ACCEPTED), walk.until("end").run().verdict());
+    }
+
+    /** Two readings of one meter, U = 0.05 V each, share its error: 0.1 V for their difference (JCGM 100:2008, 5.2.2). */
+    @Test
+    void termsReadWithOneInstrumentAddUpTheirUncertainty() {
+        Action open = measure("open", DecisionRule.SIMPLE, BAD, CLOSE);
+        Action loaded = measure("loaded", DecisionRule.SIMPLE, BAD, CLOSE);
+        Action drop = new Action.Derive("drop", new Expression.Difference(new Expression.Name("supply.open"), new Expression.Name("supply.loaded")),
+                Parts.volts("-0.3", "0.3"), DecisionRule.GUARDED_BOTH_WAYS, BAD, CLOSE);
+        Walk walk = Walk.open(PlanDraft.plan().stage("bench", step("supply", open, loaded, drop)).build()).good()
+                .tell(volts("open", "24.25")).tell(volts("loaded", "24.00"));
+        assertEquals(new Derived.Numbers("guarded both ways", "0.25 V", "-0.3 .. 0.3 V", "0.10 V", "0.05 V"),
+                walk.all(Derived.CheckDecided.class).get(2).numbers().orElseThrow());
+        assertEquals("Too close to call.", walk.last(Derived.ConclusionReached.class).reason());
     }
 
     @Test

@@ -14,6 +14,7 @@ import org.benchwright.core.Quantity;
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.plan.Precondition;
 import org.junit.jupiter.api.Test;
 
 /** Preconditions come before work, and again when they have aged. */
@@ -38,6 +39,15 @@ class PreconditionTest {
         walk.refusal(ambient("20"));
         assertEquals("Nothing was entered. Enter something.", walk.refusal(strap(true, "")));
         walk.tell(strap(true, "7")).asks("precondition.ambient").tell(ambient("20")).asks("a1.x");
+    }
+
+    @Test
+    void theInstrumentOfAReadingIsNamedFirst() {
+        Precondition rail = new Precondition("rail", "The rail is there.", Optional.empty(), Optional.empty(), Optional.of(Parts.volts("23", "25")),
+                Optional.of("meter"));
+        Walk walk = Walk.open(PlanDraft.plan().precondition(rail).stage("a", step("a1", confirm("x"))).build()).asks("instrument.meter").good();
+        walk.asks("precondition.rail");
+        walk.tell(new Fact.PreconditionAnswered("rail", true, "", Optional.of(Quantity.of("24", "V")))).asks("a1.x");
     }
 
     @Test

@@ -2,15 +2,21 @@ package org.benchwright.language.tests;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
 
+import org.benchwright.engine.plan.Action;
+import org.benchwright.engine.plan.WorkStage;
 import org.benchwright.language.Checked;
+import org.benchwright.language.ProcedureReader;
+import org.benchwright.language.Reading;
 import org.benchwright.language.Remark;
 import org.benchwright.language.RemarkCode;
 import org.junit.jupiter.api.BeforeEach;
@@ -59,6 +65,32 @@ class CheckedFilesTest {
         Path alone = Files.writeString(other.resolve("alone.procedure"), Bench.PROCEDURE);
         List<Remark> remarks = Bench.LANGUAGE.check(List.of(family, alone)).remarks();
         assertEquals(List.of(RemarkCode.UNKNOWN_FAMILY), remarks.stream().map(Remark::code).toList());
+    }
+
+    @Test
+    void aFileSeesTheFoldersFromWhichItImports() throws IOException {
+        Path shared = Files.createDirectories(folder.resolve("shared"));
+        Files.writeString(shared.resolve("base.family"), "family base \"Base\" { lamp pwr green \"Power\" }");
+        Files.writeString(shared.resolve("stages.procedure"), "shared stage rest \"Rest\" for base (time in s) { step wait_a_while \"Wait.\" { wait time } }");
+        Path own = Files.writeString(folder.resolve("own.procedure"), """
+                import "shared/base.family"
+                family wren "Wren" like base { }
+                procedure p "P" revision 1 {
+                    applies to wren
+                    carry out rest(time = 5 s)
+                    make safe "M" { step off "o" { isolates supply } }
+                    conclude accepted
+                }
+                """);
+        assertEquals(List.of(), Bench.printed(Bench.LANGUAGE.check(List.of(own)).remarks()));
+        assertEquals(Duration.ofSeconds(5), ((Action.Wait) ((WorkStage) ready(own).plan().stages().get(0)).steps().get(0).actions().get(0)).time());
+        assertTrue(ready(own).text().contains("// base.family"), "what was imported is kept with the record");
+        Files.writeString(own, Files.readString(own).replace("import \"shared/base.family\"", ""));
+        assertTrue(Bench.LANGUAGE.check(List.of(own)).hasErrors());
+    }
+
+    private static Reading.Ready ready(Path file) {
+        return assertInstanceOf(Reading.Ready.class, new ProcedureReader(Bench.LANGUAGE).read(file));
     }
 
     @Test

@@ -204,6 +204,7 @@ class BenchWindowTest {
             Technician.answer(test, answers);
         }
         assertTrue(test.shown().deadline().get().left().toMinutes() >= 4, "the full waiting time");
+        Technician.seen(test);
         Text field = Screen.entryFields().get(0);
         long version = test.shown().version();
         Screen.key(field, '1', '!');

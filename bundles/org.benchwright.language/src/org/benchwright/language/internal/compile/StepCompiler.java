@@ -296,7 +296,9 @@ final class StepCompiler extends ProcedureSwitch<Optional<Action>> {
     /** An item as the family declares it; where it declares none, its name with spaces reads well enough. */
     private Action.Choose.Item toLoad(String name) {
         String title = Families.loadItem(family, name).map(LoadItem::getLabel).orElseGet(() -> name.replace('_', ' '));
-        return new Action.Choose.Item(name, title, false);
+        boolean replacesProtected = Families.loadItem(family, name).filter(item -> item.getReplaces().stream().anyMatch(protectedItems::contains))
+                .isPresent();
+        return new Action.Choose.Item(name, title, replacesProtected);
     }
 
     private Action.Choose.Item item(KeptItem kept) {

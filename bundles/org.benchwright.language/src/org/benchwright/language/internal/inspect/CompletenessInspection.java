@@ -99,7 +99,7 @@ final class CompletenessInspection implements Inspection {
     }
 
     private static void unused(Procedure procedure, Remarks remarks) {
-        Set<EObject> used = new HashSet<>();
+        Set<EObject> used = new HashSet<>(procedure.eCrossReferences());
         procedure.eAllContents().forEachRemaining(each -> used.addAll(each.eCrossReferences()));
         for (Instrument instrument : procedure.getInstruments()) {
             tell(instrument, used, RemarkCode.UNUSED_INSTRUMENT, instrument.getName(), remarks);
