@@ -31,11 +31,15 @@ public record ChartConstants(int size, double d2, double d3, double c4) {
         if (size < 2 || size > LARGEST) {
             throw new IllegalArgumentException("A subgroup has 2 to " + LARGEST + " readings: " + size);
         }
-        double d2 = Integral.of(x -> 1 - Math.pow(Normal.below(x), size) - Math.pow(Normal.above(x), size), -REACH,
-                REACH, 1);
+        double d2 = meanRange(size);
         double square = 2 * Integral.of(y -> Integral.of(x -> bothBeyond(x, y, size), -REACH, y, 1), -REACH, REACH, 1);
         double c4 = Math.sqrt(2.0 / (size - 1)) * Math.exp(Gamma.logGamma(size / 2.0) - Gamma.logGamma((size - 1) / 2.0));
         return new ChartConstants(size, d2, Math.sqrt(square - d2 * d2), c4);
+    }
+
+    /** d2 alone, which is quickly reckoned; the double integral of d3 is not. */
+    static double meanRange(int size) {
+        return Integral.of(x -> 1 - Math.pow(Normal.below(x), size) - Math.pow(Normal.above(x), size), -REACH, REACH, 1);
     }
 
     /** The probability that the smallest reading lies below x and the largest above y. */

@@ -30,7 +30,7 @@ public record ControlChart(List<Double> points, double lower, double centre, dou
      * @throws IllegalArgumentException when there are fewer, or one is no finite number
      */
     public static ControlChart individuals(List<Double> readings) {
-        double reach = 3 * mean(movingRanges(readings)) / ChartConstants.of(2).d2();
+        double reach = 3 * mean(movingRanges(readings)) / ChartConstants.meanRange(2);
         double mean = mean(readings);
         return new ControlChart(readings, mean - reach, mean, mean + reach);
     }

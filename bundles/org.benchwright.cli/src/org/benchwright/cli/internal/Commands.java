@@ -72,6 +72,7 @@ public final class Commands {
                 files("PATH", Message.HELP_CHECK_PATH)));
         root.addSubcommand("format", command("format", Message.HELP_FORMAT).addPositional(files("PATH", Message.HELP_FORMAT_PATH))
                 .addOption(Specs.flag("--check", Message.HELP_FORMAT_CHECK)));
+        root.addSubcommand("diff", command("diff", Message.HELP_DIFF).addPositional(files("OLD NEW", Message.HELP_DIFF_FILES)));
         root.addSubcommand("lsp", command("lsp", Message.HELP_LSP));
         root.addSubcommand("test", test());
         root.addSubcommand("units", command("units", Message.HELP_UNITS).addOption(ledger()));
@@ -171,6 +172,7 @@ public final class Commands {
         return switch (name) {
             case "check" -> new CheckCommand(around).run(paths(given));
             case "format" -> new FormatCommand(around).run(paths(given), given.hasMatchedOption("--check"));
+            case "diff" -> new DiffCommand(around).run(paths(given));
             case "lsp" -> EditorServer.serve(around.version(), around.in(), around.out()) ? ExitStatus.OK : ExitStatus.BAD_INPUT;
             case "test" -> new TestCommand(around, procedures, screens).run(request(given));
             case "figures" -> new FiguresCommand(around).run(new FiguresCommand.Request(

@@ -34,7 +34,7 @@ class HostileTextsTest {
 
     private static final Path DEMO = Path.of("../../procedures");
     private static final Duration SOON = Duration.ofSeconds(1);
-    private static final int MUTATIONS = 2000;
+    private static final int MUTATIONS = 300;
 
     @TempDir
     Path folder;
@@ -99,7 +99,7 @@ class HostileTextsTest {
             sound += compiled(checked);
         }
         int reached = sound;
-        assertTrue(reached > 50, () -> "only " + reached + " mutations were sound; nothing was compiled then");
+        assertTrue(reached > 5, () -> "only " + reached + " mutations were sound; nothing was compiled then");
     }
 
     /** The families that all see, and the mutated text. */

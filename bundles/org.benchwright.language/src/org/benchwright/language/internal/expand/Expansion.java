@@ -33,21 +33,22 @@ public final class Expansion {
      * @return the procedure with its shared stages
      */
     public static Expanded of(Procedure written) {
-        if (written.getBlocks().stream().noneMatch(CarryOut.class::isInstance)) {
+        if (written.getBlocks().stream().noneMatch(Expansion::isKnown)) {
             return Expanded.asWritten(written);
         }
         Expansion expansion = new Expansion(written);
-        List.copyOf(expansion.copy.getBlocks()).stream().filter(CarryOut.class::isInstance).map(CarryOut.class::cast)
-                .forEach(expansion::expand);
+        List.copyOf(expansion.copy.getBlocks()).stream().filter(Expansion::isKnown).map(CarryOut.class::cast).forEach(expansion::expand);
         return new Expanded(expansion.copy, expansion.origins, expansion.places);
+    }
+
+    /** One that leads nowhere stands for a stage that nobody knows; that is remarked on by its name. */
+    private static boolean isKnown(Block block) {
+        return block instanceof CarryOut carryOut && carryOut.getShared() != null && !carryOut.getShared().eIsProxy();
     }
 
     private void expand(CarryOut carryOut) {
         List<Block> blocks = copy.getBlocks();
         int at = blocks.indexOf(carryOut);
-        if (carryOut.getShared() == null || carryOut.getShared().eIsProxy()) {
-            return; // It stands for a stage that nobody knows; that is remarked on by its name.
-        }
         CarryOut written = (CarryOut) origins.get(carryOut);
         Instance instance = new Instance(carryOut, copy);
         Stage stage = instance.stage();
