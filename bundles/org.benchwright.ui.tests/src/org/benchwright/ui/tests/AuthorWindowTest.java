@@ -22,10 +22,6 @@ import org.eclipse.jface.text.ITextOperationTarget;
 import org.eclipse.jface.text.source.ISourceViewer;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.graphics.Color;
-import org.eclipse.swt.widgets.Display;
-import org.eclipse.swt.widgets.Shell;
-import org.eclipse.swt.widgets.Table;
-import org.eclipse.swt.widgets.TableItem;
 import org.eclipse.ui.IEditorPart;
 import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.texteditor.ITextEditor;
@@ -113,17 +109,7 @@ class AuthorWindowTest {
     void lampsOfTheFamilyAreProposedAndOneIsTaken() {
         Engineer.goBehind(editor, "            expect p");
         ((ITextOperationTarget) Engineer.viewer(editor)).doOperation(ISourceViewer.CONTENTASSIST_PROPOSALS);
-        Screen.waitFor("the list", () -> proposals().stream().anyMatch(text -> text.startsWith("pwr   Lamp pwr: Power")));
-    }
-
-    private static List<String> proposals() {
-        List<String> texts = new ArrayList<>();
-        for (Shell shell : Display.getCurrent().getShells()) {
-            if (shell != Screen.window().getShell() && shell.isVisible()) {
-                Screen.all(shell, Table.class).forEach(table -> Stream.of(table.getItems()).map(TableItem::getText).forEach(texts::add));
-            }
-        }
-        return texts;
+        Screen.waitFor("the list", () -> Engineer.proposals().stream().anyMatch(text -> text.startsWith("pwr   Lamp pwr: Power")));
     }
 
     @Test

@@ -16,7 +16,9 @@ import org.eclipse.jface.text.source.Annotation;
 import org.eclipse.jface.text.source.ISourceViewer;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.TableItem;
 import org.eclipse.swt.widgets.Tree;
@@ -114,6 +116,27 @@ final class Engineer {
     /** The tree of Contents. */
     static Tree contents() {
         return Screen.one(Tree.class, tree -> true);
+    }
+
+    /** What the list of proposals shows. */
+    static List<String> proposals() {
+        List<String> texts = new ArrayList<>();
+        for (Shell shell : Display.getCurrent().getShells()) {
+            if (shell != Screen.window().getShell() && shell.isVisible()) {
+                Screen.all(shell, Table.class).forEach(table -> Stream.of(table.getItems()).map(TableItem::getText).forEach(texts::add));
+            }
+        }
+        return texts;
+    }
+
+    /** Closes the list of proposals, as another window in front would. */
+    static void closeProposals() {
+        for (Shell shell : Display.getCurrent().getShells()) {
+            if (shell != Screen.window().getShell() && shell.isVisible()) {
+                shell.close();
+            }
+        }
+        Screen.settle();
     }
 
     /** Closes all editors without saving. */

@@ -11,6 +11,8 @@ import java.util.Set;
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.desk.OpenTest;
 import org.benchwright.ui.internal.look.Theme;
+import org.eclipse.jface.text.ITextOperationTarget;
+import org.eclipse.jface.text.source.ISourceViewer;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.graphics.ImageData;
@@ -19,9 +21,11 @@ import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Table;
+import org.eclipse.ui.IEditorPart;
 import org.eclipse.ui.PlatformUI;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
 
 /** Pictures of the window for the manual, taken in the build so that they never show what is no more. */
 @ExtendWith(QuietLog.class)
@@ -87,11 +91,29 @@ class ScreensTest {
     }
 
     @Test
-    void author() throws Exception {
-        Screen.perspective(Ids.START);
-        Screen.press("Test engineer");
-        take("author");
-        Screen.page().closeAllEditors(false);
+    void author(@TempDir Path temporary) throws Exception {
+        IEditorPart editor = Engineer.open(Engineer.copyOfTheDemo(temporary).resolve(Technician.C16));
+        Screen.waitFor("a clean folder", () -> Engineer.remarksSay().contains("no remarks"));
+        try {
+            writeAndTake(editor, "author", "author-proposals");
+            Theme.use(PlatformUI.getWorkbench(), true);
+            take("dark-author");
+        } finally {
+            Theme.use(PlatformUI.getWorkbench(), false);
+            Engineer.closeAll();
+        }
+    }
+
+    private static void writeAndTake(IEditorPart editor, String withRemarks, String withProposals) throws IOException {
+        Engineer.replace(editor, "expect pwr steady within 2 s of on", "expect pwm steady within 500 ms of on");
+        Screen.waitFor("two remarks", () -> Engineer.marks(editor).size() == 2 && Engineer.remarkRows().size() == 2);
+        Engineer.openRemark(0);
+        take(withRemarks);
+        Engineer.goBehind(editor, "            energises supply\n            ");
+        ((ITextOperationTarget) Engineer.viewer(editor)).doOperation(ISourceViewer.CONTENTASSIST_PROPOSALS);
+        Screen.waitFor("the list", () -> Engineer.proposals().stream().anyMatch(text -> text.startsWith("expect")));
+        take(withProposals);
+        Engineer.closeProposals();
     }
 
     @Test

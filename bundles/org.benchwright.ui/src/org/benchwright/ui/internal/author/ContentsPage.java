@@ -2,18 +2,23 @@ package org.benchwright.ui.internal.author;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.stream.Stream;
 
 import org.benchwright.language.editing.Analysis;
+import org.benchwright.language.editing.ContentsKind;
 import org.benchwright.language.editing.ContentsRow;
 import org.benchwright.language.editing.Place;
+import org.benchwright.ui.internal.look.Theme;
 import org.eclipse.jface.viewers.DelegatingStyledCellLabelProvider;
 import org.eclipse.jface.viewers.DelegatingStyledCellLabelProvider.IStyledLabelProvider;
 import org.eclipse.jface.viewers.ITreeContentProvider;
 import org.eclipse.jface.viewers.LabelProvider;
 import org.eclipse.jface.viewers.StyledString;
+import org.eclipse.jface.viewers.StyledString.Styler;
 import org.eclipse.jface.viewers.TreeViewer;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.Image;
+import org.eclipse.swt.graphics.TextStyle;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.ui.part.Page;
@@ -21,8 +26,6 @@ import org.eclipse.ui.texteditor.ITextEditor;
 
 /** The contents of one text. A row is gone to by selecting it; what was unfolded stays so while the text is written. */
 final class ContentsPage extends Page implements AuthorListener {
-
-    private static final int UNFOLDED_AT_FIRST = 3;
 
     private final ITextEditor editor;
     private final Path file;
@@ -76,14 +79,17 @@ final class ContentsPage extends Page implements AuthorListener {
         try {
             Object[] unfolded = rows.getExpandedElements();
             rows.setInput(newest);
-            if (before.isEmpty()) {
-                rows.expandToLevel(UNFOLDED_AT_FIRST);
-            } else {
-                rows.setExpandedElements(unfolded);
-            }
+            rows.setExpandedElements(before.isEmpty() ? unfoldedAtFirst() : unfolded);
         } finally {
             rows.getControl().setRedraw(true);
         }
+    }
+
+    /** Stages with their steps; hazards and the like can be unfolded by who wants them. */
+    private Object[] unfoldedAtFirst() {
+        Stream<ContentsNode> inner = newest.stream().flatMap(node -> node.children().stream())
+                .filter(node -> node.row().kind() != ContentsKind.GROUP);
+        return Stream.concat(newest.stream(), inner).toArray();
     }
 
     @Override
@@ -127,11 +133,18 @@ final class ContentsPage extends Page implements AuthorListener {
 
     private static final class Labels extends LabelProvider implements IStyledLabelProvider {
 
+        private static final Styler QUIET = new Styler() {
+            @Override
+            public void applyStyles(TextStyle style) {
+                style.foreground = Theme.palette().quiet();
+            }
+        };
+
         @Override
         public StyledString getStyledText(Object element) {
             ContentsNode node = (ContentsNode) element;
             return node.isNamed()
-                    ? new StyledString(node.row().name()).append("  " + node.row().label(), StyledString.QUALIFIER_STYLER)
+                    ? new StyledString(node.row().name()).append("  " + node.row().label(), QUIET)
                     : new StyledString(node.row().label());
         }
 

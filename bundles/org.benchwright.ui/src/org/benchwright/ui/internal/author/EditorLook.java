@@ -6,7 +6,9 @@ import org.eclipse.e4.core.services.events.IEventBroker;
 import org.eclipse.e4.ui.css.swt.theme.IThemeEngine;
 import org.eclipse.jface.preference.IPreferenceStore;
 import org.eclipse.jface.preference.PreferenceConverter;
+import org.eclipse.jface.resource.JFaceResources;
 import org.eclipse.swt.graphics.Color;
+import org.eclipse.swt.graphics.FontData;
 import org.eclipse.swt.graphics.RGB;
 import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.editors.text.EditorsUI;
@@ -18,6 +20,7 @@ final class EditorLook {
 
     private static final String CURRENT_LINE = "currentLineColor";
     private static final String LINE_NUMBERS = "lineNumberColor";
+    private static final int READABLE_POINTS = 12;
 
     private final Runnable repaint;
     private final EventHandler changed = event -> change();
@@ -29,6 +32,7 @@ final class EditorLook {
     /** Takes the present look, and each that comes. */
     void follow() {
         apply();
+        enlarge();
         broker().subscribe(IThemeEngine.Events.THEME_CHANGED, changed);
     }
 
@@ -62,6 +66,17 @@ final class EditorLook {
         store.setValue(AbstractTextEditor.PREFERENCE_COLOR_SELECTION_FOREGROUND_SYSTEM_DEFAULT, false);
         set(store, CURRENT_LINE, dark ? new Color(36, 42, 47) : new Color(236, 240, 243));
         set(store, LINE_NUMBERS, palette.quiet());
+    }
+
+    /** The platform's usual size is for a screen at arm's length; at a bench one reads from further off. */
+    private static void enlarge() {
+        FontData[] font = JFaceResources.getTextFont().getFontData();
+        if (font[0].getHeight() < READABLE_POINTS) {
+            for (FontData each : font) {
+                each.setHeight(READABLE_POINTS);
+            }
+            JFaceResources.getFontRegistry().put(JFaceResources.TEXT_FONT, font);
+        }
     }
 
     private static void set(IPreferenceStore store, String key, Color colour) {

@@ -18,6 +18,7 @@ import org.eclipse.jface.text.presentation.IPresentationDamager;
 import org.eclipse.jface.text.presentation.IPresentationRepairer;
 import org.eclipse.jface.text.presentation.PresentationReconciler;
 import org.eclipse.swt.custom.StyleRange;
+import org.eclipse.swt.widgets.Composite;
 import org.eclipse.ui.PlatformUI;
 
 /** Paints a text by meaning. Colours move with the typing at once, and are put right when the language has looked. */
@@ -65,6 +66,9 @@ public final class MeaningPresentation extends PresentationReconciler implements
     private void repaint() {
         if (viewer != null && viewer.getDocument() != null) {
             invalidate(0, viewer.getDocument().getLength());
+            // The rulers beside the text keep a picture of themselves in the old look, and take theirs after this.
+            Composite whole = viewer.getTextWidget().getParent();
+            OnDisplay.later(whole, () -> whole.redraw(0, 0, whole.getSize().x, whole.getSize().y, true));
         }
     }
 
