@@ -17,7 +17,7 @@ final class ListInspection implements Inspection {
     @Override
     public void file(ProcedureFile file, Remarks remarks) {
         file.eAllContents().forEachRemaining(each -> each.eClass().getEAllReferences().stream()
-                .filter(list -> list.isMany() && !list.isContainment()).forEach(list -> once(each, list, remarks)));
+                .filter(list -> list.isMany() && !list.isContainment() && each.eIsSet(list)).forEach(list -> once(each, list, remarks)));
     }
 
     private static void once(EObject thing, EReference list, Remarks remarks) {
