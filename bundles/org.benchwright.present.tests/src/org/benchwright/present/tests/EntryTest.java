@@ -155,8 +155,8 @@ class EntryTest {
                 new Fact.ConditionReading("supply", "24,0V", Quantity.of("24.0", "V")));
         assertEquals(new Fact.Looked("endurance", Sight.YES, "", readings), fact(LOOK, "as expected; 22 degC; 24,0V"));
         assertEquals(new Fact.Looked("endurance", Sight.NO, "dark", readings), fact(LOOK, "no, dark; 22 degC; 24,0V"));
-        assertRefused(LOOK, "yes; 22 degC", "2 reading(s)");
-        assertRefused(LOOK, "yes; 22 degC; 24 V; 1", "2 reading(s)");
+        assertRefused(LOOK, "yes; 22 degC", "2 readings");
+        assertRefused(LOOK, "yes; 22 degC; 24 V; 1", "2 readings");
         assertRefused(LOOK, "yes; 22 V; 24 V", "degC");
     }
 
