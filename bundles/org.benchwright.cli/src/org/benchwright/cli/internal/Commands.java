@@ -225,7 +225,7 @@ public final class Commands {
         return around.environment().getOrDefault("HOSTNAME", around.environment().getOrDefault("COMPUTERNAME", "bench"));
     }
 
-    /** Without arguments, and as long as there is no window: the demo procedure, rehearsed in a ledger of its own. */
+    /** Without arguments, where there is no display: the demo procedure, rehearsed in a ledger of its own. */
     private int demo() throws CannotStoreException, InterruptedException {
         if (around.procedures().isEmpty()) {
             out.println(Message.NO_DEMO.text());
