@@ -98,7 +98,8 @@ public record SequentialSoak(double goodMeanTime, double poorMeanTime, double pr
      * @throws IllegalArgumentException when m is shorter
      */
     public double acceptance(double meanTime) {
-        return path(meanTime).acceptance();
+        // Rounding may leave a hair beyond what a probability can be.
+        return Math.min(1, Math.max(0, path(meanTime).acceptance()));
     }
 
     /**

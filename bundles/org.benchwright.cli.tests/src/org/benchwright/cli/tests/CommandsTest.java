@@ -193,6 +193,6 @@ class CommandsTest {
     void withoutArgumentsAndDemoItIsSaid() {
         CommandRunner.Ended ended = bench.run();
         assertEquals(1, ended.status());
-        assertTrue(ended.out().startsWith("The demo procedure is rehearsed here"), ended.out());
+        assertTrue(ended.out().startsWith("There is no folder with the demo procedures"), ended.out());
     }
 }

@@ -100,13 +100,14 @@ class FleetLawsTest implements PropertyTest {
         assertTrue(bench.meanWait() >= 0);
     }
 
+    /** To within what the acceptance is good to. */
     @Property(tries = 40)
     void longerMeanTimesAreAcceptedMoreOften(@ForAll @DoubleRange(min = 60, max = 1500) double meanTime,
             @ForAll @DoubleRange(min = 1.3, max = 4) double ratio) {
         SequentialSoak plan = new SequentialSoak(100 * ratio, 100, 0.1, 0.1);
         Assume.that(plan.acceptAfter() + plan.rejectBehind() < 24 * meanTime);
         double now = plan.acceptance(meanTime);
-        assertTrue(0 <= now && now <= plan.acceptance(meanTime * 1.1) + 1e-9 && now <= 1);
+        assertTrue(0 <= now && now <= plan.acceptance(meanTime * 1.1) + 1e-6 && now <= 1);
         assertTrue(plan.expectedTime(meanTime) > 0);
     }
 
