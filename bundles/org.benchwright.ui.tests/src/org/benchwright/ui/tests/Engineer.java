@@ -108,6 +108,15 @@ final class Engineer {
         Screen.settle();
     }
 
+    /** Selects a row of Remarks. */
+    static void selectRemark(int row) {
+        remarks().setSelection(row);
+        Event event = new Event();
+        event.item = remarks().getItem(row);
+        remarks().notifyListeners(SWT.Selection, event);
+        Screen.settle();
+    }
+
     /** What Remarks says of itself. */
     static String remarksSay() {
         return Screen.page().findViewReference(Ids.REMARKS_VIEW).getContentDescription();
@@ -129,10 +138,23 @@ final class Engineer {
         return texts;
     }
 
+    /** Selects a proposal, and waits until what it would write is shown beside the list. */
+    static void selectProposal(int row) {
+        Table list = Stream.of(Display.getCurrent().getShells()).filter(shell -> shell != Screen.window().getShell() && shell.isVisible())
+                .flatMap(shell -> Screen.all(shell, Table.class).stream()).findFirst().orElseThrow();
+        list.setSelection(row);
+        Event event = new Event();
+        event.item = list.getItem(row);
+        list.notifyListeners(SWT.Selection, event);
+        long end = System.currentTimeMillis() + 1000;
+        Screen.waitFor("the text beside the list", () -> System.currentTimeMillis() > end);
+    }
+
     /** Closes the list of proposals, as another window in front would. */
     static void closeProposals() {
+        // Closing the list closes what says more about it.
         for (Shell shell : Display.getCurrent().getShells()) {
-            if (shell != Screen.window().getShell() && shell.isVisible()) {
+            if (!shell.isDisposed() && shell != Screen.window().getShell() && shell.isVisible()) {
                 shell.close();
             }
         }

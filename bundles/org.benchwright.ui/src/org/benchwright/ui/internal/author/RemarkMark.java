@@ -2,6 +2,7 @@ package org.benchwright.ui.internal.author;
 
 import org.benchwright.core.Severity;
 import org.benchwright.language.Remark;
+import org.benchwright.ui.internal.Message;
 import org.eclipse.jface.text.source.Annotation;
 
 /** A remark as it is shown in the text. */
@@ -12,7 +13,7 @@ public final class RemarkMark extends Annotation {
     private final Remark remark;
 
     RemarkMark(Remark remark) {
-        super(type(remark.severity()), false, remark.words() + "\n(" + remark.severity().word() + " " + remark.code().word() + ")");
+        super(type(remark.severity()), false, Message.REMARKS_KEYS.text(remark.words(), remark.severity().word(), remark.code().word()));
         this.remark = remark;
     }
 

@@ -9,6 +9,7 @@ import org.benchwright.language.Remark;
 import org.benchwright.language.editing.Place;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.app.Settings;
+import org.eclipse.jface.action.MenuManager;
 import org.eclipse.jface.viewers.ArrayContentProvider;
 import org.eclipse.jface.viewers.ColumnLabelProvider;
 import org.eclipse.jface.viewers.TableViewer;
@@ -42,6 +43,10 @@ public final class RemarksView extends ViewPart implements AuthorListener {
                 Passages.show(getSite().getPage(), new Place(remark.file(), remark.offset(), remark.length()));
             }
         });
+        getSite().setSelectionProvider(remarks);
+        MenuManager menu = new MenuManager();
+        getSite().registerContextMenu(menu, remarks);
+        remarks.getControl().setMenu(menu.createContextMenu(remarks.getControl()));
         Authoring.current().ifPresent(authoring -> authoring.add(this));
         getSite().getPage().addPartListener(editors);
         follow(getSite().getPage().getActiveEditor());

@@ -1,0 +1,144 @@
+package org.benchwright.ui.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+
+import org.benchwright.ui.Ids;
+import org.eclipse.jface.bindings.keys.KeySequence;
+import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.widgets.Text;
+import org.eclipse.ui.IEditorPart;
+import org.eclipse.ui.PlatformUI;
+import org.eclipse.ui.handlers.IHandlerService;
+import org.eclipse.ui.keys.IBindingService;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What the keys of the editor do at the caret: mend, explain, rename, where used. */
+@ExtendWith(QuietLog.class)
+class AuthorCommandsTest {
+
+    private static final String SOUND = "expect pwr steady within 2 s of on";
+    private static final String BROKEN = "expect pwm steady within 2 s of on";
+
+    @TempDir
+    Path temporary;
+    private Path folder;
+    private IEditorPart editor;
+
+    @BeforeEach
+    void openTheProcedure() throws Exception {
+        folder = Engineer.copyOfTheDemo(temporary);
+        editor = Engineer.open(folder.resolve(Technician.C16));
+        Screen.waitFor("a clean folder", () -> Engineer.remarksSay().contains("no remarks"));
+    }
+
+    @AfterEach
+    void closeIt() {
+        Engineer.closeAll();
+    }
+
+    @Test
+    void aBrokenNameIsMendedByTheWayThatIsOfferedAndStaysUnsaved() throws Exception {
+        breakTheName();
+        List<String> offered = new ArrayList<>();
+        CompletableFuture<String> answered = Dialogs.when("Mend", dialog -> {
+            offered.addAll(Dialogs.rows(dialog));
+            Dialogs.select(dialog, 0);
+            Dialogs.ok(dialog);
+        });
+        press("M1+.");
+        Screen.waitFor("the dialog", answered::isDone);
+        answered.get();
+        Screen.waitFor("the name as it was", () -> Engineer.text(editor).getText().contains(SOUND));
+        Screen.waitFor("no mark", () -> Engineer.marks(editor).isEmpty());
+        Screen.waitFor("no row", () -> Engineer.remarkRows().isEmpty());
+        assertTrue(offered.get(0).contains("pwr"), offered.toString());
+        assertTrue(editor.isDirty(), "what was not saved stays so");
+    }
+
+    @Test
+    void whatARemarkMeansIsShownFromTheCaretAndFromTheList() throws Exception {
+        breakTheName();
+        press("F1");
+        Screen.waitFor("the page", () -> page().startsWith("unknown-lamp"));
+        assertTrue(page().contains("Error: No lamp of that name in the family."), page());
+        assertTrue(page().contains("    expect pwer steady within 5 s of now"), page());
+        assertFalse(page().contains("```"), page());
+
+        Screen.page().hideView(Screen.page().findView(Ids.REMARK_PAGE_VIEW));
+        Engineer.replace(editor, "pwm steady within 2 s", "pwr steady within 500 ms");
+        Screen.waitFor("the other remark", () -> Engineer.remarkRows().size() == 1
+                && Engineer.remarkRows().get(0).get(4).equals("deadline-too-short-for-hand"));
+        Screen.page().activate(Screen.page().findView(Ids.REMARKS_VIEW));
+        Engineer.selectRemark(0);
+        press("F1");
+        Screen.waitFor("the other page", () -> page().startsWith("deadline-too-short-for-hand"));
+    }
+
+    @Test
+    void aLampIsRenamedInAllFiles() throws Exception {
+        Engineer.goBehind(editor, "expect pw");
+        CompletableFuture<String> answered = Dialogs.when("Rename", dialog -> {
+            Text name = Screen.all(dialog, Text.class).get(0);
+            assertEquals("pwr", name.getText());
+            name.setText("power");
+            Dialogs.ok(dialog);
+        });
+        press("M1+R");
+        Screen.waitFor("the dialog", answered::isDone);
+        answered.get();
+        Screen.waitFor("the new name", () -> Engineer.text(editor).getText().contains("expect power steady within 2 s of on"));
+        assertTrue(Files.readString(folder.resolve("tarn.family")).contains("lamp power "), "the declaration, in a file that is not open");
+        assertTrue(Files.readString(folder.resolve("tarn-p24-acceptance.procedure")).contains("expect power "), "another procedure");
+        assertFalse(editor.isDirty(), "what was saved stays so");
+        Screen.waitFor("a clean folder", () -> Engineer.remarksSay().contains("no remarks") && Engineer.marks(editor).isEmpty());
+    }
+
+    @Test
+    void whereALampIsUsedIsListedAndTheDeclarationGoneTo() throws Exception {
+        Engineer.goBehind(editor, "expect pw");
+        List<String> uses = new ArrayList<>();
+        CompletableFuture<String> answered = Dialogs.when("Where used", dialog -> {
+            uses.addAll(Dialogs.rows(dialog));
+            Dialogs.select(dialog, uses.indexOf(uses.stream().filter(use -> use.contains("lamp pwr")).findFirst().orElseThrow()));
+            Dialogs.ok(dialog);
+        });
+        press("M1+U");
+        Screen.waitFor("the dialog", answered::isDone);
+        answered.get();
+        Screen.waitFor("the family", () -> Screen.page().getActiveEditor().getTitle().equals("tarn.family"));
+        assertEquals("pwr", Engineer.text(Screen.page().getActiveEditor()).getSelectionText());
+        assertTrue(uses.stream().anyMatch(use -> use.startsWith(Technician.C16) && use.contains(SOUND)), uses.toString());
+        assertTrue(uses.stream().anyMatch(use -> use.startsWith("tarn-p24-acceptance.procedure")), uses.toString());
+    }
+
+    private void breakTheName() {
+        Engineer.replace(editor, SOUND, BROKEN);
+        Screen.waitFor("the mark", () -> !Engineer.marks(editor).isEmpty() && !Engineer.remarkRows().isEmpty());
+        Engineer.goBehind(editor, "expect pw");
+    }
+
+    /** Runs what a key is bound to. */
+    private static void press(String key) throws Exception {
+        IBindingService keys = PlatformUI.getWorkbench().getService(IBindingService.class);
+        Screen.settle();
+        PlatformUI.getWorkbench().getService(IHandlerService.class)
+                .executeCommand(keys.getPerfectMatch(KeySequence.getInstance(key)).getParameterizedCommand(), null);
+    }
+
+    private static String page() {
+        return Screen.page().findView(Ids.REMARK_PAGE_VIEW) == null ? "" : Screen.all(StyledText.class).map(StyledText::getText)
+                .filter(text -> text.startsWith("unknown-lamp") || text.startsWith("deadline-too")).findFirst().orElse("");
+    }
+}
