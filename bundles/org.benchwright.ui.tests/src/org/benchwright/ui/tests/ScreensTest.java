@@ -109,9 +109,10 @@ class ScreensTest {
         Screen.waitFor("two remarks", () -> Engineer.marks(editor).size() == 2 && Engineer.remarkRows().size() == 2);
         Engineer.openRemark(0);
         take(withRemarks);
-        Engineer.goBehind(editor, "            energises supply\n            ");
+        Engineer.goBehind(editor, "Press as you close the switch.\"\n            ");
         ((ITextOperationTarget) Engineer.viewer(editor)).doOperation(ISourceViewer.CONTENTASSIST_PROPOSALS);
         Screen.waitFor("the list", () -> Engineer.proposals().stream().anyMatch(text -> text.startsWith("expect")));
+        Engineer.selectProposal(1);
         take(withProposals);
         Engineer.closeProposals();
     }
