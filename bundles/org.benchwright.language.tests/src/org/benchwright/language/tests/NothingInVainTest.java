@@ -14,6 +14,7 @@ import org.benchwright.language.RemarkCode;
 import org.benchwright.language.SourceText;
 import org.benchwright.language.internal.compile.PlanCompiler;
 import org.benchwright.language.internal.inspect.Inspections;
+import org.benchwright.language.internal.inspect.KnownRisks;
 import org.benchwright.language.internal.inspect.Remarks;
 import org.benchwright.model.Named;
 import org.benchwright.model.ProcedureFile;
@@ -107,7 +108,7 @@ class NothingInVainTest {
             }
         });
         Set<String> remarks = new TreeSet<>();
-        Inspections.inspect(SAMPLE.content(), new Remarks() {
+        new Inspections(new KnownRisks()).inspect(SAMPLE.content(), new Remarks() {
             @Override
             public void on(EObject thing, RemarkCode code, String... arguments) {
                 remarks.add(code + " " + String.join(" ", arguments) + " " + thing.eClass().getName());

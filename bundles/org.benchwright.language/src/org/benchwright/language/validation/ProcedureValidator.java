@@ -9,8 +9,13 @@ import org.eclipse.emf.ecore.EPackage;
 import org.eclipse.xtext.resource.XtextResource;
 import org.eclipse.xtext.validation.Check;
 
+import com.google.inject.Inject;
+
 /** All remarks beyond syntax and names. */
 public class ProcedureValidator extends AbstractProcedureValidator {
+
+    @Inject
+    private Inspections inspections;
 
     @Override
     protected List<EPackage> getEPackages() {
@@ -23,7 +28,7 @@ public class ProcedureValidator extends AbstractProcedureValidator {
         boolean readable = file.eResource() instanceof XtextResource resource && resource.getParseResult() != null
                 && !resource.getParseResult().hasSyntaxErrors();
         if (readable) {
-            Inspections.inspect(file, new PlacedRemarks(getMessageAcceptor()));
+            inspections.inspect(file, new PlacedRemarks(getMessageAcceptor()));
         }
     }
 }

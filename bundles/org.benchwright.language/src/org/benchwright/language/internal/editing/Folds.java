@@ -12,6 +12,7 @@ import org.benchwright.model.Procedure;
 import org.benchwright.model.Step;
 import org.benchwright.model.StepList;
 import org.benchwright.model.Soak;
+import org.eclipse.emf.common.util.TreeIterator;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.xtext.nodemodel.ILeafNode;
 import org.eclipse.xtext.nodemodel.INode;
@@ -26,12 +27,17 @@ final class Folds {
     static List<Fold> of(ParsedFile file) {
         TextPlaces places = new TextPlaces(file.text().text());
         List<Fold> folds = new ArrayList<>();
-        file.content().eAllContents().forEachRemaining(each -> {
+        for (TreeIterator<EObject> all = file.content().eAllContents(); all.hasNext();) {
+            EObject each = all.next();
             INode node = isBlock(each) ? NodeModelUtils.findActualNodeFor(each) : null;
             if (node != null) {
                 add(node.getOffset(), node.getEndOffset(), places, folds);
             }
-        });
+            if (each instanceof Step) {
+                // Nothing in a step has braces of its own.
+                all.prune();
+            }
+        }
         for (ILeafNode leaf : file.resource().getParseResult().getRootNode().getLeafNodes()) {
             if (leaf.isHidden() && leaf.getText().startsWith("/*")) {
                 add(leaf.getOffset(), leaf.getEndOffset(), places, folds);

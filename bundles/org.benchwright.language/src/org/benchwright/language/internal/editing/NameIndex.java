@@ -1,7 +1,9 @@
 package org.benchwright.language.internal.editing;
 
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 import org.benchwright.language.editing.Link;
@@ -94,8 +96,10 @@ final class NameIndex {
     /** The references of a file that lead somewhere. */
     List<Link> links(ParsedFile file) {
         List<Link> links = new ArrayList<>();
+        // Looked up once for each thing, not once for each mention of it.
+        Map<Named, Optional<Place>> declared = new IdentityHashMap<>();
         for (Use use : uses(file)) {
-            declaration(use.target()).ifPresent(place -> links.add(new Link(use.node().getOffset(), use.node().getLength(), place)));
+            declared.computeIfAbsent(use.target(), this::declaration).ifPresent(place -> links.add(new Link(use.node().getOffset(), use.node().getLength(), place)));
         }
         links.sort((one, other) -> Integer.compare(one.offset(), other.offset()));
         return links;

@@ -10,7 +10,6 @@ import org.benchwright.language.RemarkCode;
 import org.benchwright.model.Amount;
 import org.benchwright.model.Limits;
 import org.benchwright.model.Parameter;
-import org.benchwright.model.ProcedureFile;
 import org.benchwright.model.ProcedurePackage.Literals;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.EReference;
@@ -37,20 +36,18 @@ final class AmountInspection implements Inspection {
             Literals.GRID_READING__UNIT, Literals.CONSTANT__UNIT, Literals.PARAMETER__UNIT);
 
     @Override
-    public void file(ProcedureFile file, Remarks remarks) {
-        file.eAllContents().forEachRemaining(each -> {
-            unitWords(each, remarks);
-            if (each instanceof Amount amount) {
-                amount(amount, remarks);
-            } else if (each instanceof Limits limits) {
-                limits(limits, remarks);
-            }
-        });
+    public void piece(EObject piece, Remarks remarks) {
+        unitWords(piece, remarks);
+        if (piece instanceof Amount amount) {
+            amount(amount, remarks);
+        } else if (piece instanceof Limits limits) {
+            limits(limits, remarks);
+        }
     }
 
     private static void unitWords(EObject each, Remarks remarks) {
-        for (EStructuralFeature feature : each.eClass().getEAllAttributes()) {
-            if (UNIT_WORDS.contains(feature) && each.eGet(feature) instanceof String word && UnitOfMeasure.find(word).isEmpty()) {
+        for (EStructuralFeature feature : UNIT_WORDS) {
+            if (feature.getEContainingClass().isInstance(each) && each.eGet(feature) instanceof String word && UnitOfMeasure.find(word).isEmpty()) {
                 remarks.on(each, feature, RemarkCode.UNKNOWN_UNIT, word);
             }
         }

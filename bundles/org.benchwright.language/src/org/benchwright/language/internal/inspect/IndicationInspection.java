@@ -19,23 +19,21 @@ import org.benchwright.model.LightPattern;
 import org.benchwright.model.Mode;
 import org.benchwright.model.ModeIndication;
 import org.benchwright.model.Procedure;
-import org.benchwright.model.ProcedureFile;
 import org.benchwright.model.ProcedurePackage.Literals;
 import org.benchwright.model.Procedures;
 import org.benchwright.model.Soak;
+import org.eclipse.emf.ecore.EObject;
 
 /** What is said to show can show: the lamp has the colour, the display the room, the mode something that shows it. */
 final class IndicationInspection implements Inspection {
 
     @Override
-    public void file(ProcedureFile file, Remarks remarks) {
-        file.eAllContents().forEachRemaining(each -> {
-            if (each instanceof LampIndication lamp) {
-                lamp(lamp, remarks);
-            } else if (each instanceof DisplayIndication display) {
-                display(display, remarks);
-            }
-        });
+    public void piece(EObject piece, Remarks remarks) {
+        if (piece instanceof LampIndication lamp) {
+            lamp(lamp, remarks);
+        } else if (piece instanceof DisplayIndication display) {
+            display(display, remarks);
+        }
     }
 
     @Override

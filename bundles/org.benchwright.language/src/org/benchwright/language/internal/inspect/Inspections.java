@@ -1,21 +1,28 @@
 package org.benchwright.language.internal.inspect;
 
+import java.util.ArrayList;
 import java.util.List;
 
 import org.benchwright.language.RemarkCode;
 import org.benchwright.language.internal.expand.Expanded;
 import org.benchwright.language.internal.expand.Expansion;
 import org.benchwright.model.ProcedureFile;
+import org.eclipse.emf.ecore.EObject;
+
+import com.google.inject.Inject;
 
 /** Everything that a text is looked through for. */
 public final class Inspections {
 
-    private static final List<Inspection> ALL = List.of(new AmountInspection(), new NameInspection(), new ImportInspection(), new ListInspection(), new FamilyInspection(), new SharedInspection(),
-            new IndicationInspection(), new ExpectationInspection(), new MeasurementInspection(), new RiskInspection(), new GridInspection(),
-            new OutcomeInspection(), new SoakInspection(), new ProtectionInspection(), new CompletenessInspection(),
-            new RetestInspection(), new FlowInspection());
+    private final List<Inspection> all;
 
-    private Inspections() {
+    /** @param risks those that are known already */
+    @Inject
+    public Inspections(KnownRisks risks) {
+        all = List.of(new AmountInspection(), new NameInspection(), new ImportInspection(), new ListInspection(), new FamilyInspection(),
+                new SharedInspection(), new IndicationInspection(), new ExpectationInspection(), new MeasurementInspection(),
+                new RiskInspection(risks), new GridInspection(), new OutcomeInspection(), new SoakInspection(), new ProtectionInspection(),
+                new CompletenessInspection(), new RetestInspection(), new FlowInspection());
     }
 
     /**
@@ -24,11 +31,14 @@ public final class Inspections {
      * @param file    what the file says
      * @param remarks where to leave what there is to say
      */
-    public static void inspect(ProcedureFile file, Remarks remarks) {
+    public void inspect(ProcedureFile file, Remarks remarks) {
         List<Expanded> procedures = file.getProcedures().stream().map(Expansion::of).toList();
-        for (Inspection inspection : ALL) {
+        List<EObject> pieces = new ArrayList<>();
+        file.eAllContents().forEachRemaining(pieces::add);
+        for (Inspection inspection : all) {
             try {
                 inspection.file(file, remarks);
+                pieces.forEach(each -> inspection.piece(each, remarks));
                 file.getFamilies().forEach(family -> inspection.family(family, remarks));
                 procedures.forEach(each -> inspection.procedure(each.procedure(), new WrittenRemarks(each, remarks)));
             } catch (RuntimeException mistake) {

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Set;
 
 import org.benchwright.language.RemarkCode;
-import org.benchwright.model.ProcedureFile;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.EReference;
 import org.eclipse.xtext.nodemodel.INode;
@@ -15,9 +14,13 @@ import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
 final class ListInspection implements Inspection {
 
     @Override
-    public void file(ProcedureFile file, Remarks remarks) {
-        file.eAllContents().forEachRemaining(each -> each.eClass().getEAllReferences().stream()
-                .filter(list -> list.isMany() && !list.isContainment() && each.eIsSet(list)).forEach(list -> once(each, list, remarks)));
+    public void piece(EObject piece, Remarks remarks) {
+        for (EReference list : piece.eClass().getEAllReferences()) {
+            // One name is there once; to find where it stands takes longer than to count.
+            if (list.isMany() && !list.isContainment() && piece.eIsSet(list) && ((List<?>) piece.eGet(list, false)).size() > 1) {
+                once(piece, list, remarks);
+            }
+        }
     }
 
     private static void once(EObject thing, EReference list, Remarks remarks) {

@@ -2,11 +2,8 @@ package org.benchwright.language.internal.inspect;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.util.HashMap;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.function.ToDoubleFunction;
 
 import org.benchwright.core.Limits;
 import org.benchwright.core.Quantity;
@@ -33,18 +30,21 @@ final class RiskInspection implements Inspection {
     private static final double LARGE = 0.05;
     private static final int MOST_REPEATS = 19;
 
-    @Override
-    public void procedure(Procedure procedure, Remarks remarks) {
-        // Many measurements of a long procedure are decided alike, and each integral takes its time.
-        Map<RepeatRisk, Double> known = new HashMap<>();
-        ToDoubleFunction<RepeatRisk> worst = risk -> known.computeIfAbsent(risk, RepeatRisk::worstFalseAccept);
-        Procedures.statements(procedure, Measurement.class)
-                .forEach(measurement -> risk(measurement).ifPresent(risk -> measurement(measurement, risk, worst, remarks)));
+    private final KnownRisks known;
+
+    RiskInspection(KnownRisks known) {
+        this.known = known;
     }
 
-    private static void measurement(Measurement measurement, RepeatRisk risk, ToDoubleFunction<RepeatRisk> worst, Remarks remarks) {
-        double all = worst.applyAsDouble(risk);
-        double once = worst.applyAsDouble(risk.withoutRepeats());
+    @Override
+    public void procedure(Procedure procedure, Remarks remarks) {
+        Procedures.statements(procedure, Measurement.class)
+                .forEach(measurement -> risk(measurement).ifPresent(risk -> measurement(measurement, risk, remarks)));
+    }
+
+    private void measurement(Measurement measurement, RepeatRisk risk, Remarks remarks) {
+        double all = known.worst(risk);
+        double once = known.worst(risk.withoutRepeats());
         Optional<Double> stated = Written.share(measurement.getRisk());
         if (stated.isPresent()) {
             if (stated.get() <= 0 || stated.get() >= 1) {
