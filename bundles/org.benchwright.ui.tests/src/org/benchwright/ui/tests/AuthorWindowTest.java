@@ -20,6 +20,7 @@ import org.benchwright.ui.internal.look.Theme;
 import org.eclipse.jface.text.IRegion;
 import org.eclipse.jface.text.ITextOperationTarget;
 import org.eclipse.jface.text.source.ISourceViewer;
+import org.eclipse.swt.custom.StyleRange;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.graphics.Color;
 import org.eclipse.ui.IEditorPart;
@@ -143,11 +144,13 @@ class AuthorWindowTest {
     void meaningsHaveColoursThatFollowTheLook() {
         Screen.waitFor("colours", () -> colours().size() > 5);
         Color light = colourOf("procedure c16");
+        Color lightWords = colourInContents();
         Theme.use(PlatformUI.getWorkbench(), true);
         try {
             Screen.waitFor("other colours", () -> !light.equals(colourOf("procedure c16")));
             assertNotEquals(light, colourOf("procedure c16"));
             assertTrue(colours().size() > 5);
+            Screen.waitFor("another colour in Contents", () -> !lightWords.equals(colourInContents()));
         } finally {
             Theme.use(PlatformUI.getWorkbench(), false);
         }
@@ -192,5 +195,10 @@ class AuthorWindowTest {
     private Color colourOf(String passage) {
         StyledText text = Engineer.text(editor);
         return text.getStyleRangeAtOffset(text.getText().indexOf(passage)).foreground;
+    }
+
+    /** The colour of the words beside the first name in Contents. */
+    private static Color colourInContents() {
+        return ((StyleRange[]) Engineer.contents().getItem(0).getData("org.eclipse.jfacestyled_label_key_0"))[0].foreground;
     }
 }

@@ -9,6 +9,8 @@ import org.benchwright.language.editing.ContentsKind;
 import org.benchwright.language.editing.ContentsRow;
 import org.benchwright.language.editing.Place;
 import org.benchwright.ui.internal.look.Theme;
+import org.eclipse.e4.core.services.events.IEventBroker;
+import org.eclipse.e4.ui.css.swt.theme.IThemeEngine;
 import org.eclipse.jface.viewers.DelegatingStyledCellLabelProvider;
 import org.eclipse.jface.viewers.DelegatingStyledCellLabelProvider.IStyledLabelProvider;
 import org.eclipse.jface.viewers.ITreeContentProvider;
@@ -21,14 +23,19 @@ import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.graphics.TextStyle;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
+import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.part.Page;
 import org.eclipse.ui.texteditor.ITextEditor;
+import org.osgi.service.event.EventHandler;
 
 /** The contents of one text. A row is gone to by selecting it; what was unfolded stays so while the text is written. */
 final class ContentsPage extends Page implements AuthorListener {
 
     private final ITextEditor editor;
     private final Path file;
+    private final IEventBroker broker = PlatformUI.getWorkbench().getService(IEventBroker.class);
+    // The words beside a name keep the colour that they were given.
+    private final EventHandler lookChanged = event -> this.rows.refresh();
     private TreeViewer rows;
     private List<ContentsNode> newest = List.of();
 
@@ -44,6 +51,7 @@ final class ContentsPage extends Page implements AuthorListener {
         rows.setContentProvider(new Children());
         rows.setLabelProvider(new DelegatingStyledCellLabelProvider(new Labels()));
         rows.setInput(newest);
+        broker.subscribe(IThemeEngine.Events.THEME_CHANGED, lookChanged);
         rows.addPostSelectionChangedListener(event -> {
             if (rows.getControl().isFocusControl() && event.getStructuredSelection().getFirstElement() instanceof ContentsNode node) {
                 ContentsRow row = node.in(newest).row();
@@ -104,6 +112,7 @@ final class ContentsPage extends Page implements AuthorListener {
 
     @Override
     public void dispose() {
+        broker.unsubscribe(lookChanged);
         Authoring.current().ifPresent(authoring -> authoring.remove(this));
         super.dispose();
     }
