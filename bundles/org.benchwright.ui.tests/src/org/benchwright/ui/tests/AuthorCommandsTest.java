@@ -11,13 +11,9 @@ import java.util.List;
 import java.util.concurrent.CompletableFuture;
 
 import org.benchwright.ui.Ids;
-import org.eclipse.jface.bindings.keys.KeySequence;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Text;
 import org.eclipse.ui.IEditorPart;
-import org.eclipse.ui.PlatformUI;
-import org.eclipse.ui.handlers.IHandlerService;
-import org.eclipse.ui.keys.IBindingService;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -57,7 +53,7 @@ class AuthorCommandsTest {
             Dialogs.select(dialog, 0);
             Dialogs.ok(dialog);
         });
-        press("M1+.");
+        Engineer.press("M1+.");
         Screen.waitFor("the dialog", answered::isDone);
         answered.get();
         Screen.waitFor("the name as it was", () -> Engineer.text(editor).getText().contains(SOUND));
@@ -70,7 +66,7 @@ class AuthorCommandsTest {
     @Test
     void whatARemarkMeansIsShownFromTheCaretAndFromTheList() throws Exception {
         breakTheName();
-        press("F1");
+        Engineer.press("F1");
         Screen.waitFor("the page", () -> page().startsWith("unknown-lamp"));
         assertTrue(page().contains("Error: No lamp of that name in the family."), page());
         assertTrue(page().contains("    expect pwer steady within 5 s of now"), page());
@@ -82,7 +78,7 @@ class AuthorCommandsTest {
                 && Engineer.remarkRows().get(0).get(4).equals("deadline-too-short-for-hand"));
         Screen.page().activate(Screen.page().findView(Ids.REMARKS_VIEW));
         Engineer.selectRemark(0);
-        press("F1");
+        Engineer.press("F1");
         Screen.waitFor("the other page", () -> page().startsWith("deadline-too-short-for-hand"));
     }
 
@@ -95,7 +91,7 @@ class AuthorCommandsTest {
             name.setText("power");
             Dialogs.ok(dialog);
         });
-        press("M1+R");
+        Engineer.press("M1+R");
         Screen.waitFor("the dialog", answered::isDone);
         answered.get();
         Screen.waitFor("the new name", () -> Engineer.text(editor).getText().contains("expect power steady within 2 s of on"));
@@ -114,7 +110,7 @@ class AuthorCommandsTest {
             Dialogs.select(dialog, uses.indexOf(uses.stream().filter(use -> use.contains("lamp pwr")).findFirst().orElseThrow()));
             Dialogs.ok(dialog);
         });
-        press("M1+U");
+        Engineer.press("M1+U");
         Screen.waitFor("the dialog", answered::isDone);
         answered.get();
         Screen.waitFor("the family", () -> Screen.page().getActiveEditor().getTitle().equals("tarn.family"));
@@ -127,14 +123,6 @@ class AuthorCommandsTest {
         Engineer.replace(editor, SOUND, BROKEN);
         Screen.waitFor("the mark", () -> !Engineer.marks(editor).isEmpty() && !Engineer.remarkRows().isEmpty());
         Engineer.goBehind(editor, "expect pw");
-    }
-
-    /** Runs what a key is bound to. */
-    private static void press(String key) throws Exception {
-        IBindingService keys = PlatformUI.getWorkbench().getService(IBindingService.class);
-        Screen.settle();
-        PlatformUI.getWorkbench().getService(IHandlerService.class)
-                .executeCommand(keys.getPerfectMatch(KeySequence.getInstance(key)).getParameterizedCommand(), null);
     }
 
     private static String page() {

@@ -11,6 +11,7 @@ import java.util.stream.Stream;
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.app.Editors;
 import org.benchwright.ui.internal.author.RemarkMark;
+import org.eclipse.jface.bindings.keys.KeySequence;
 import org.eclipse.jface.text.ITextOperationTarget;
 import org.eclipse.jface.text.source.Annotation;
 import org.eclipse.jface.text.source.ISourceViewer;
@@ -23,6 +24,9 @@ import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.TableItem;
 import org.eclipse.swt.widgets.Tree;
 import org.eclipse.ui.IEditorPart;
+import org.eclipse.ui.PlatformUI;
+import org.eclipse.ui.handlers.IHandlerService;
+import org.eclipse.ui.keys.IBindingService;
 
 /** A test engineer at the Author perspective. */
 final class Engineer {
@@ -106,6 +110,14 @@ final class Engineer {
         event.item = remarks().getItem(row);
         remarks().notifyListeners(SWT.DefaultSelection, event);
         Screen.settle();
+    }
+
+    /** Runs what a key is bound to. */
+    static void press(String key) throws Exception {
+        IBindingService keys = PlatformUI.getWorkbench().getService(IBindingService.class);
+        Screen.settle();
+        PlatformUI.getWorkbench().getService(IHandlerService.class)
+                .executeCommand(keys.getPerfectMatch(KeySequence.getInstance(key)).getParameterizedCommand(), null);
     }
 
     /** Selects a row of Remarks. */

@@ -95,7 +95,7 @@ class ScreensTest {
         IEditorPart editor = Engineer.open(Engineer.copyOfTheDemo(temporary).resolve(Technician.C16));
         Screen.waitFor("a clean folder", () -> Engineer.remarksSay().contains("no remarks"));
         try {
-            writeAndTake(editor, "author", "author-proposals");
+            writeAndTake(editor, "author", "author-meaning", "author-proposals");
             Theme.use(PlatformUI.getWorkbench(), true);
             take("dark-author");
         } finally {
@@ -104,11 +104,15 @@ class ScreensTest {
         }
     }
 
-    private static void writeAndTake(IEditorPart editor, String withRemarks, String withProposals) throws IOException {
+    private static void writeAndTake(IEditorPart editor, String withRemarks, String withMeaning, String withProposals) throws Exception {
         Engineer.replace(editor, "expect pwr steady within 2 s of on", "expect pwm steady within 500 ms of on");
         Screen.waitFor("two remarks", () -> Engineer.marks(editor).size() == 2 && Engineer.remarkRows().size() == 2);
         Engineer.openRemark(0);
         take(withRemarks);
+        Engineer.press("F1");
+        Screen.waitFor("the page", () -> Screen.all(StyledText.class).anyMatch(text -> text.getText().startsWith("unknown-lamp")));
+        take(withMeaning);
+        Screen.page().hideView(Screen.page().findView(Ids.REMARK_PAGE_VIEW));
         Engineer.goBehind(editor, "Press as you close the switch.\"\n            ");
         ((ITextOperationTarget) Engineer.viewer(editor)).doOperation(ISourceViewer.CONTENTASSIST_PROPOSALS);
         Screen.waitFor("the list", () -> Engineer.proposals().stream().anyMatch(text -> text.startsWith("expect")));
