@@ -1,8 +1,10 @@
 package org.benchwright.language.internal.editing;
 
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 
 import org.benchwright.language.editing.Meaning;
 import org.benchwright.language.editing.Style;
@@ -31,9 +33,11 @@ final class Styles {
 
     static List<Style> of(ICompositeNode root) {
         List<Style> styles = new ArrayList<>();
+        // A long text uses few places of the grammar, each of them thousands of times.
+        Map<EObject, Meaning> known = new IdentityHashMap<>();
         for (ILeafNode leaf : root.getLeafNodes()) {
             if (leaf.getLength() > 0 && !leaf.getText().isBlank()) {
-                add(styles, new Style(leaf.getOffset(), leaf.getLength(), meaning(leaf)));
+                add(styles, new Style(leaf.getOffset(), leaf.getLength(), meaning(leaf, element -> known.computeIfAbsent(element, Styles::meaning))));
             }
         }
         return styles;
@@ -51,6 +55,10 @@ final class Styles {
 
     /** What a single word means. */
     static Meaning meaning(ILeafNode leaf) {
+        return meaning(leaf, Styles::meaning);
+    }
+
+    private static Meaning meaning(ILeafNode leaf, Function<EObject, Meaning> meanings) {
         String text = leaf.getText();
         if (leaf.isHidden()) {
             return Meaning.COMMENT;
@@ -58,7 +66,7 @@ final class Styles {
             return Meaning.TEXT;
         }
         for (INode node = leaf; node != null && isWord(node, leaf); node = node.getParent()) {
-            Meaning found = meaning(node.getGrammarElement());
+            Meaning found = meanings.apply(node.getGrammarElement());
             if (found != Meaning.PLAIN) {
                 return found;
             }
