@@ -76,7 +76,7 @@ class KillTest {
         assertTrue(ended > 0);
         CommandRunner.Ended verified = new CommandRunner(folder).run("verify", ledger().toString());
         assertEquals(0, verified.status(), verified.out());
-        assertTrue(verified.said().contains("Decisions: " + ended + " of " + ended + " tests derived again, no fault"), verified.out());
+        assertTrue(verified.said().contains("Decisions: " + ended + " of " + ended + (ended == 1 ? " test" : " tests") + " derived again, no fault"), verified.out());
     }
 
     private Path ledger() {

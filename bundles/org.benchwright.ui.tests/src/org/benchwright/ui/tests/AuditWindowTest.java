@@ -38,6 +38,7 @@ class AuditWindowTest {
         search.setText("C16-300001");
         Screen.waitFor("the record again", () -> records().getItemCount() == 1);
 
+        Screen.page().showView(Ids.FIGURES_VIEW);
         Screen.selectRecord(records().getItem(0).getData());
         Screen.waitFor("the sheet", () -> story("Unit C16-300001").contains("would be rejected"));
         String story = story("Unit C16-300001");

@@ -8,8 +8,10 @@ import java.util.Optional;
 import java.util.function.Function;
 
 import org.benchwright.present.RecordRow;
+import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.desk.Desk;
+import org.eclipse.core.runtime.ILog;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.viewers.ArrayContentProvider;
@@ -21,6 +23,8 @@ import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Text;
+import org.eclipse.ui.IWorkbenchPage;
+import org.eclipse.ui.PartInitException;
 import org.eclipse.ui.part.ViewPart;
 
 /** Records: every test of the ledger, the latest first, narrowed by a search over all its words. */
@@ -53,6 +57,11 @@ public final class RecordsView extends ViewPart {
         count = new Label(body, SWT.NONE);
         GridDataFactory.fillDefaults().grab(true, false).span(2, 1).applyTo(count);
         getSite().setSelectionProvider(table);
+        table.addSelectionChangedListener(event -> {
+            if (!event.getSelection().isEmpty()) {
+                showSheet();
+            }
+        });
         parent.addDisposeListener(event -> job.ifPresent(ReadRecordsJob::cancel));
         readAgain();
     }
@@ -75,6 +84,15 @@ public final class RecordsView extends ViewPart {
                 return text.apply((RecordRow) row);
             }
         });
+    }
+
+    /** Whoever picks a record wants to read it, whatever else lies over its sheet. */
+    private void showSheet() {
+        try {
+            getSite().getPage().showView(Ids.SHEET_VIEW, null, IWorkbenchPage.VIEW_VISIBLE);
+        } catch (PartInitException e) {
+            ILog.of(RecordsView.class).log(e.getStatus());
+        }
     }
 
     /** Reads the ledger again. */

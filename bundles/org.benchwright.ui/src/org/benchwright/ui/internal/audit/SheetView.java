@@ -10,6 +10,7 @@ import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.RecordRow;
 import org.benchwright.present.RecordSheet;
+import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.look.Story;
@@ -37,9 +38,15 @@ public final class SheetView extends ViewPart {
         story.paragraph(Message.SHEET_NONE.text());
         getSite().getPage().addPostSelectionListener(listener);
         parent.addDisposeListener(event -> getSite().getPage().removePostSelectionListener(listener));
+        // What was selected before this view was there.
+        Optional.ofNullable(getSite().getPage().getSelection(Ids.RECORDS_VIEW)).ifPresent(this::selected);
     }
 
     private void selected(IWorkbenchPart part, ISelection selection) {
+        selected(selection);
+    }
+
+    private void selected(ISelection selection) {
         if (selection instanceof IStructuredSelection rows && rows.getFirstElement() instanceof RecordRow row) {
             read(row.test());
         }
