@@ -55,6 +55,8 @@ final class Product {
 	List<String> command(String... arguments) throws IOException {
 		List<String> command = new ArrayList<>(List.of(
 				Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+				// As the start script says it.
+				"-Dbenchwright.procedures=" + Path.of("..", "..", "procedures").toAbsolutePath().normalize(),
 				"-jar", launcher().toString(),
 				"-configuration", workingFolder.resolve("configuration").toString(),
 				"-data", "@none", "-nosplash"));

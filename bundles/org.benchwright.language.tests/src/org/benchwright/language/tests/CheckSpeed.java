@@ -14,16 +14,14 @@ import org.benchwright.language.internal.ReadText;
 import org.eclipse.emf.ecore.util.EcoreUtil;
 import org.eclipse.xtext.resource.XtextResourceSet;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 
 import com.google.inject.Injector;
 
 /**
- * Not a test: a table of how long a check of a generated library takes against parsing and linking the same texts. Runs by
- * {@code releng/check-speed} alone, since a busy machine says nothing.
+ * Not a test, and not named as one: a table of how long a check of a generated library takes against parsing and linking the same
+ * texts. Runs by {@code releng/check-speed} alone, since a busy machine says nothing.
  */
-@EnabledIfSystemProperty(named = "benchwright.speed.report", matches = ".+")
-class CheckSpeedTest {
+class CheckSpeed {
 
     private static final int STEPS = 100;
     private static final Injector LANGUAGE = new ProcedureIdeSetup().createInjectorAndDoEMFRegistration();
