@@ -1,5 +1,4 @@
 import java.io.IOException;
-import java.io.PrintStream;
 import java.math.BigInteger;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -31,11 +30,14 @@ public final class CheckProof {
     private static final byte[] NODE = {1};
 
     private final String wantedKey;
-    private final PrintStream out;
+    private final List<String> seen = new ArrayList<>();
 
-    private CheckProof(String wantedKey, PrintStream out) {
+    private CheckProof(String wantedKey) {
         this.wantedKey = wantedKey;
-        this.out = out;
+    }
+
+    /** What came of one file: 0, 1 or 2 as for the exit status, what was seen on the way, and the judgement as the last line. */
+    private record Finding(int status, List<String> lines) {
     }
 
     /** Something in a file is not true. */
@@ -72,12 +74,14 @@ public final class CheckProof {
         }
         int worst = 0;
         for (String file : files) {
-            worst = Math.max(worst, new CheckProof(key, System.out).check(file));
+            Finding finding = new CheckProof(key).check(file);
+            finding.lines().forEach(System.out::println);
+            worst = Math.max(worst, finding.status());
         }
         System.exit(worst);
     }
 
-    private int check(String file) {
+    private Finding check(String file) {
         try {
             Map<?, ?> proof = object(new Json(Files.readString(Path.of(file), StandardCharsets.UTF_8)).read());
             String format = text(proof, "format");
@@ -87,15 +91,17 @@ public final class CheckProof {
                 case "benchwright.consistency-proof/1" -> consistency(proof);
                 default -> throw new NotReadable("unknown format " + format);
             }
-            out.println(file + ": holds");
-            return 0;
+            return finding(0, file + ": holds");
         } catch (NotTrue refuted) {
-            out.println(file + ": DOES NOT HOLD: " + refuted.getMessage());
-            return 1;
+            return finding(1, file + ": DOES NOT HOLD: " + refuted.getMessage());
         } catch (IOException | RuntimeException unreadable) {
-            out.println(file + ": can't be read: " + unreadable.getMessage());
-            return 2;
+            return finding(2, file + ": can't be read: " + unreadable.getMessage());
         }
+    }
+
+    private Finding finding(int status, String judgement) {
+        seen.add(judgement);
+        return new Finding(status, List.copyOf(seen));
     }
 
     // ---- the three kinds of file
@@ -113,7 +119,7 @@ public final class CheckProof {
         byte[] signature = base64(text(file, "signature"));
         require(signature.length == 64 && verifies(key, canonical(signed), signature), name + ": the signature is false");
         require(wantedKey.isEmpty() || wantedKey.equals(fingerprint), name + ": it was signed with another key than " + wantedKey);
-        out.println("  " + name + " " + text(signed, "number") + " of " + text(signed, "instant") + ": " + text(signed, "size")
+        seen.add("  " + name + " " + text(signed, "number") + " of " + text(signed, "instant") + ": " + text(signed, "size")
                 + " events, signed with key " + fingerprint);
         return new Checkpoint(number(signed, "number"), number(signed, "size"), bytes(signed, "root"));
     }
@@ -136,8 +142,8 @@ public final class CheckProof {
         long position = number(proof, "position");
         byte[] root = climb(sha256(LEAF, leaf.getBytes(StandardCharsets.UTF_8)), position - 1, checkpoint.size(), list(proof, "path"));
         require(MessageDigest.isEqual(root, checkpoint.root()), "the path does not lead to the checkpoint's root");
-        out.println("  event " + sequence + " of test " + test + " stands at position " + position + " of the ledger; link " + hex(link));
-        out.println("  " + (earlier.isEmpty() && sequence > 1 ? "the events before it are tied by that link, but not in this file"
+        seen.add("  event " + sequence + " of test " + test + " stands at position " + position + " of the ledger; link " + hex(link));
+        seen.add("  " + (earlier.isEmpty() && sequence > 1 ? "the events before it are tied by that link, but not in this file"
                 : "with all " + (sequence - 1) + " events before it"));
     }
 
@@ -154,7 +160,7 @@ public final class CheckProof {
         } else {
             grow(older, newer, path);
         }
-        out.println("  the " + older.size() + " events of the older are the first of the " + newer.size() + " of the newer, unchanged");
+        seen.add("  the " + older.size() + " events of the older are the first of the " + newer.size() + " of the newer, unchanged");
     }
 
     /** RFC 9162, 2.1.4.2: the path leads to both roots. */
