@@ -29,4 +29,14 @@ public record Surroundings(InputStream in, OutputStream out, OutputStream err, b
     public Surroundings {
         environment = Map.copyOf(environment);
     }
+
+    /** Who is signed in on this machine. */
+    public String user() {
+        return environment.getOrDefault("USER", environment.getOrDefault("USERNAME", "technician"));
+    }
+
+    /** What this machine is called. */
+    public String machine() {
+        return environment.getOrDefault("HOSTNAME", environment.getOrDefault("COMPUTERNAME", "bench"));
+    }
 }

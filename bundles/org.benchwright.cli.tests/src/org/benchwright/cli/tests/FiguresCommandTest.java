@@ -61,7 +61,7 @@ class FiguresCommandTest {
         bench.rehearse(SampleProcedure.GOOD);
         CommandRunner.Ended noDay = figures("--from", "yesterday");
         assertEquals(1, noDay.status());
-        assertTrue(noDay.said().contains("\"yesterday\" is not a day; write it as 2026-01-31."), noDay.said());
+        assertTrue(noDay.err().contains("\"yesterday\" is not a day; write it as 2026-01-31."), noDay.err());
         Path blocked = Files.writeString(folder.resolve("blocked"), "a file where a folder should be");
         CommandRunner.Ended unwritten = figures("--html", blocked.resolve("page.html").toString());
         assertEquals(2, unwritten.status());

@@ -1,7 +1,6 @@
 package org.benchwright.cli.internal;
 
 import java.nio.file.Path;
-import java.util.List;
 
 import org.benchwright.cli.ExitStatus;
 import org.benchwright.cli.Surroundings;
@@ -9,6 +8,8 @@ import org.benchwright.core.Severity;
 import org.benchwright.language.Checked;
 import org.benchwright.language.LanguageServices;
 import org.benchwright.language.Remark;
+
+import picocli.CommandLine.Model.CommandSpec;
 
 /** Checks families and procedures. */
 final class CheckCommand {
@@ -19,8 +20,12 @@ final class CheckCommand {
         this.around = around;
     }
 
-    int run(List<Path> paths) {
-        Checked checked = LanguageServices.create().check(paths);
+    static CommandSpec spec() {
+        return Specs.command("check", Message.HELP_CHECK).addPositional(Specs.neededFiles("PATH", Message.HELP_CHECK_PATH));
+    }
+
+    int run(Given given) {
+        Checked checked = LanguageServices.create().check(given.files());
         try (Screen screen = Screens.printing(around)) {
             checked.remarks().forEach(remark -> screen.line(line(remark)));
             screen.remark(Message.CHECKED.text(checked.files().size(), count(checked, Severity.ERROR),

@@ -10,6 +10,8 @@ import org.benchwright.language.ProcedureReader;
 import org.benchwright.language.Reading;
 import org.benchwright.language.Revisions;
 
+import picocli.CommandLine.Model.CommandSpec;
+
 /** Says what one revision changes against another. */
 final class DiffCommand {
 
@@ -19,7 +21,12 @@ final class DiffCommand {
         this.around = around;
     }
 
-    int run(List<Path> files) {
+    static CommandSpec spec() {
+        return Specs.command("diff", Message.HELP_DIFF).addPositional(Specs.neededFiles("OLD NEW", Message.HELP_DIFF_FILES));
+    }
+
+    int run(Given given) {
+        List<Path> files = given.files();
         try (Screen screen = Screens.printing(around)) {
             if (files.size() != 2) {
                 screen.line(Message.DIFF_TWO.text());

@@ -1,8 +1,5 @@
 package org.benchwright.cli.internal;
 
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.LocalDate;
@@ -24,6 +21,8 @@ import org.benchwright.report.Csv;
 import org.benchwright.report.Look;
 import org.benchwright.report.Page;
 
+import picocli.CommandLine.Model.CommandSpec;
+
 /** Shows figures in the terminal, and writes them as tables, charts or a page. */
 final class FiguresCommand {
 
@@ -32,28 +31,31 @@ final class FiguresCommand {
 
     private final Surroundings around;
 
-    /** What was asked for. */
-    record Request(Path ledger, Optional<String> family, Optional<String> unit, Optional<String> from, Optional<String> to,
-            Optional<Path> csv, Optional<Path> svg, Optional<Path> html) {
-    }
-
     FiguresCommand(Surroundings around) {
         this.around = around;
     }
 
-    /** Does it. */
-    int run(Request request) throws CannotStoreException {
+    static CommandSpec spec() {
+        return Specs.command("figures", Message.HELP_FIGURES).addOption(Specs.ledger())
+                .addOption(Specs.text("--family", "NAME", Message.HELP_FIGURES_FAMILY))
+                .addOption(Specs.text("--unit", "SERIAL", Message.HELP_FIGURES_UNIT))
+                .addOption(Specs.text("--from", "DATE", Message.HELP_FIGURES_FROM))
+                .addOption(Specs.text("--to", "DATE", Message.HELP_FIGURES_TO))
+                .addOption(Specs.file("--csv", "FOLDER", Message.HELP_FIGURES_CSV))
+                .addOption(Specs.file("--svg", "FOLDER", Message.HELP_FIGURES_SVG))
+                .addOption(Specs.file("--html", "FILE", Message.HELP_FIGURES_HTML));
+    }
+
+    int run(Given given) throws CannotStoreException {
         try (Screen screen = Screens.printing(around)) {
-            FigureFilter filter = new FigureFilter(request.family(), request.unit(), day(request.from()), day(request.to()), around.zone());
-            Figures figures = Figures.read(request.ledger(), filter, Progress.none(), Cancellation.never());
+            FigureFilter filter = new FigureFilter(given.text("--family"), given.text("--unit"), day(given.text("--from")),
+                    day(given.text("--to")), around.zone());
+            Figures figures = Figures.read(given.ledger(), filter, Progress.none(), Cancellation.never());
             print(figures, screen);
-            write(figures, request, screen);
+            write(figures, given, new Output(screen));
             return ExitStatus.OK;
         } catch (EntryRefusedException e) {
-            try (Screen screen = Screens.printing(around)) {
-                screen.line(e.getMessage());
-            }
-            return ExitStatus.BAD_INPUT;
+            return Screens.refused(around, e.getMessage());
         }
     }
 
@@ -81,22 +83,21 @@ final class FiguresCommand {
         }
     }
 
-    private static void write(Figures figures, Request request, Screen screen) throws CannotStoreException {
-        if (request.csv().isPresent()) {
-            for (SheetTable table : figures.figures().stream().flatMap(figure -> figure.tables().stream()).toList()) {
-                write(request.csv().get().resolve(table.name() + ".csv"), Csv.of(table), screen);
+    private static void write(Figures figures, Given given, Output output) throws CannotStoreException {
+        Optional<Path> tables = given.path("--csv");
+        Optional<Path> charts = given.path("--svg");
+        Optional<Path> page = given.path("--html");
+        for (Figure figure : figures.figures()) {
+            for (SheetTable table : tables.isPresent() ? figure.tables() : List.<SheetTable>of()) {
+                output.writeInto(tables.get(), table.name() + ".csv", Csv.of(table));
+            }
+            if (charts.isPresent() && figure.plot().isPresent()) {
+                output.writeInto(charts.get(), figure.tables().get(0).name() + ".svg",
+                        Charts.svg(figure.plot().get(), Look.PRINT, WIDTH, HEIGHT));
             }
         }
-        if (request.svg().isPresent()) {
-            for (Figure figure : figures.figures()) {
-                if (figure.plot().isPresent()) {
-                    String name = figure.tables().get(0).name() + ".svg";
-                    write(request.svg().get().resolve(name), Charts.svg(figure.plot().get(), Look.PRINT, WIDTH, HEIGHT), screen);
-                }
-            }
-        }
-        if (request.html().isPresent()) {
-            write(request.html().get(), page(figures).html(), screen);
+        if (page.isPresent()) {
+            output.writeInto(page.get().toAbsolutePath().getParent(), page.get().getFileName().toString(), page(figures).html());
         }
     }
 
@@ -104,17 +105,5 @@ final class FiguresCommand {
         List<Page.Section> sections = figures.figures().stream()
                 .map(figure -> new Page.Section(figure.title(), figure.sentences(), figure.plot(), figure.tables())).toList();
         return new Page(Message.FIGURES_TITLE.text(), figures.basis(), sections);
-    }
-
-    private static void write(Path file, String text, Screen screen) throws CannotStoreException {
-        try {
-            if (file.getParent() != null) {
-                Files.createDirectories(file.getParent());
-            }
-            Files.writeString(file, text, StandardCharsets.UTF_8);
-            screen.line(Message.FIGURES_WRITTEN.text(file.toString()));
-        } catch (IOException e) {
-            throw new CannotStoreException(Message.FIGURES_NOT_WRITTEN.text(file.toString(), String.valueOf(e.getMessage())), e);
-        }
     }
 }

@@ -1,10 +1,8 @@
 package org.benchwright.cli.internal;
 
 import java.io.IOException;
-import java.nio.file.Files;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.util.List;
 import java.util.Optional;
 
 import org.benchwright.cli.ExitStatus;
@@ -13,6 +11,8 @@ import org.benchwright.language.Checked;
 import org.benchwright.language.CheckedFile;
 import org.benchwright.language.LanguageServices;
 import org.benchwright.language.SourceText;
+
+import picocli.CommandLine.Model.CommandSpec;
 
 /** Lays families and procedures out, or says which are not laid out. */
 final class FormatCommand {
@@ -23,9 +23,15 @@ final class FormatCommand {
         this.around = around;
     }
 
-    int run(List<Path> paths, boolean onlySay) {
+    static CommandSpec spec() {
+        return Specs.command("format", Message.HELP_FORMAT).addPositional(Specs.neededFiles("PATH", Message.HELP_FORMAT_PATH))
+                .addOption(Specs.flag("--check", Message.HELP_FORMAT_CHECK));
+    }
+
+    int run(Given given) {
+        boolean onlySay = given.has("--check");
         LanguageServices language = LanguageServices.create();
-        Checked checked = language.check(paths);
+        Checked checked = language.check(given.files());
         int status = checked.unreadable() ? ExitStatus.CANNOT_STORE : ExitStatus.OK;
         try (Screen screen = Screens.printing(around)) {
             for (CheckedFile file : checked.files()) {
@@ -42,12 +48,9 @@ final class FormatCommand {
         return status;
     }
 
-    /** First beside the file, then in its place: what is there is never half of something. */
     private static int write(Path file, String text, Screen screen) {
-        Path beside = file.resolveSibling(file.getFileName() + ".new");
         try {
-            Files.writeString(beside, text);
-            Files.move(beside, file, StandardCopyOption.REPLACE_EXISTING);
+            Output.replace(file, text.getBytes(StandardCharsets.UTF_8));
             return ExitStatus.OK;
         } catch (IOException unwritable) {
             screen.line(Message.FORMAT_NOT_WRITTEN.text(file, String.valueOf(unwritable.getMessage())));

@@ -15,6 +15,8 @@ import org.benchwright.present.Proving;
 import org.benchwright.present.UnitRow;
 import org.benchwright.present.VerificationReport;
 
+import picocli.CommandLine.Model.CommandSpec;
+
 /** Commands that only read a ledger. */
 final class LedgerCommands {
 
@@ -26,9 +28,13 @@ final class LedgerCommands {
         this.around = around;
     }
 
+    static CommandSpec unitsSpec() {
+        return Specs.command("units", Message.HELP_UNITS).addOption(Specs.ledger());
+    }
+
     /** Lists the open tests. */
-    int units(Path ledger) throws CannotStoreException {
-        try (Screen screen = Screens.printing(around); Bench bench = Bench.read(ledger, around.clocks())) {
+    int units(Given given) throws CannotStoreException {
+        try (Screen screen = Screens.printing(around); Bench bench = Bench.read(given.ledger(), around.clocks())) {
             List<UnitRow> rows = bench.units();
             if (rows.isEmpty()) {
                 screen.line(Message.UNITS_NONE.text());

@@ -1,6 +1,7 @@
 package org.benchwright.cli.internal;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -9,31 +10,49 @@ import java.nio.file.StandardOpenOption;
 import java.util.Optional;
 import java.util.UUID;
 
-import org.benchwright.cli.Surroundings;
 import org.benchwright.present.CannotStoreException;
 
 /**
  * Files that a command makes.
  *
- * @param around what paths are told relative to
+ * @param screen where it is said
  */
-record Output(Surroundings around) {
+record Output(Screen screen) {
+
+    /** Writes a text as a file of a folder, which is made if there is none, and says so. */
+    void writeInto(Path folder, String name, String text) throws CannotStoreException {
+        try {
+            Files.createDirectories(folder);
+        } catch (IOException e) {
+            throw refused(folder.resolve(name), e);
+        }
+        write(folder.resolve(name), text.getBytes(StandardCharsets.UTF_8));
+    }
 
     /** Writes a file whole or not at all, in place of what was there, and says so. */
-    void write(Path file, byte[] content, Screen screen) throws CannotStoreException {
-        Path target = file.toAbsolutePath().normalize();
+    void write(Path file, byte[] content) throws CannotStoreException {
         try {
-            Path beside = target.resolveSibling(target.getFileName() + "." + UUID.randomUUID() + ".part");
-            try {
-                Files.write(beside, content, StandardOpenOption.CREATE_NEW);
-                move(beside, target);
-            } finally {
-                Files.deleteIfExists(beside);
-            }
+            replace(file, content);
         } catch (IOException e) {
-            throw new CannotStoreException(Message.OUT_REFUSED.text(file.toString(), Optional.ofNullable(e.getMessage()).orElse("")), e);
+            throw refused(file, e);
         }
         screen.line(Message.WRITTEN.text(file.toString()));
+    }
+
+    private static CannotStoreException refused(Path file, IOException why) {
+        return new CannotStoreException(Message.OUT_REFUSED.text(file.toString(), Optional.ofNullable(why.getMessage()).orElse("")), why);
+    }
+
+    /** First beside the file, then in its place: what is there is never half of something. */
+    static void replace(Path file, byte[] content) throws IOException {
+        Path target = Files.exists(file) ? file.toRealPath() : file.toAbsolutePath().normalize();
+        Path beside = target.resolveSibling(target.getFileName() + "." + UUID.randomUUID() + ".part");
+        try {
+            Files.write(beside, content, StandardOpenOption.CREATE_NEW);
+            move(beside, target);
+        } finally {
+            Files.deleteIfExists(beside);
+        }
     }
 
     private static void move(Path from, Path to) throws IOException {

@@ -8,18 +8,14 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalLong;
 
 import org.benchwright.cli.ExitStatus;
 import org.benchwright.cli.Surroundings;
-import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.Proving;
 
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Model.OptionSpec;
-import picocli.CommandLine.ParseResult;
 
 /** Commands for people who trust nothing but what they can check: verify, checkpoint, prove. */
 final class ProofCommands {
@@ -30,66 +26,58 @@ final class ProofCommands {
         this.around = around;
     }
 
-    static CommandSpec verify() {
+    static CommandSpec verifySpec() {
         return Specs.command("verify", Message.HELP_VERIFY).addPositional(Specs.word("LEDGER", false, Message.HELP_VERIFY_LEDGER))
-                .addOption(Specs.file("--ledger", "FILE", Message.HELP_LEDGER))
+                .addOption(Specs.ledger())
                 .addOption(Specs.files("--checkpoint", "KEPT", Message.HELP_KEPT));
     }
 
-    static CommandSpec checkpoint() {
-        return Specs.command("checkpoint", Message.HELP_CHECKPOINT).addOption(Specs.file("--ledger", "FILE", Message.HELP_LEDGER))
+    static CommandSpec checkpointSpec() {
+        return Specs.command("checkpoint", Message.HELP_CHECKPOINT).addOption(Specs.ledger())
                 .addOption(Specs.file("--out", "FILE", Message.HELP_OUT));
     }
 
-    static CommandSpec prove() {
+    static CommandSpec proveSpec() {
         return Specs.command("prove", Message.HELP_PROVE).addPositional(Specs.word("TEST", false, Message.HELP_PROVE_TEST))
                 .addOption(Specs.file("--since", "KEPT", Message.HELP_SINCE))
-                .addOption(OptionSpec.builder("--event").paramLabel("N").type(Long.class).description(Message.HELP_EVENT.text()).build())
+                .addOption(Specs.number("--event", "N", Message.HELP_EVENT))
                 .addOption(Specs.flag("--with-events", Message.HELP_WITH_EVENTS))
-                .addOption(Specs.file("--ledger", "FILE", Message.HELP_LEDGER)).addOption(Specs.file("--out", "FILE", Message.HELP_OUT));
+                .addOption(Specs.ledger()).addOption(Specs.file("--out", "FILE", Message.HELP_OUT));
     }
 
-    int verify(ParseResult given) throws CannotStoreException {
+    int verify(Given given) throws CannotStoreException {
         try {
             List<String> kept = new ArrayList<>();
-            for (Path file : Specs.paths(given, "--checkpoint", around)) {
+            for (Path file : given.paths("--checkpoint")) {
                 kept.add(read(file));
             }
-            Path ledger = Specs.word(given).map(text -> around.workingFolder().resolve(text)).orElseGet(() -> ledger(given));
+            Path ledger = given.word().map(text -> around.workingFolder().resolve(text)).orElseGet(given::ledger);
             return new LedgerCommands(around).verify(ledger, kept);
         } catch (EntryRefusedException e) {
-            return refused(e.getMessage());
+            return Screens.refused(around, e.getMessage());
         }
     }
 
-    int checkpoint(ParseResult given) throws CannotStoreException {
+    int checkpoint(Given given) throws CannotStoreException {
         try {
-            return give(given, Proving.checkpoint(ledger(given)));
+            return give(given, Proving.checkpoint(given.ledger()));
         } catch (EntryRefusedException e) {
-            return refused(e.getMessage());
+            return Screens.refused(around, e.getMessage());
         }
     }
 
-    int prove(ParseResult given) throws CannotStoreException {
-        Optional<String> test = Specs.word(given);
-        Optional<Path> since = Specs.path(given, "--since", around);
+    int prove(Given given) throws CannotStoreException {
+        Optional<String> test = given.word();
+        Optional<Path> since = given.path("--since");
         if (test.isPresent() == since.isPresent()) {
-            return refused(Message.PROVE_WHAT.text());
+            return Screens.refused(around, Message.PROVE_WHAT.text());
         }
         try {
-            return give(given, since.isPresent() ? Proving.consistency(ledger(given), read(since.get()))
-                    : Proving.inclusion(ledger(given), test.get(), event(given), given.hasMatchedOption("--with-events")));
+            return give(given, since.isPresent() ? Proving.consistency(given.ledger(), read(since.get()))
+                    : Proving.inclusion(given.ledger(), test.get(), given.number("--event"), given.has("--with-events")));
         } catch (EntryRefusedException e) {
-            return refused(e.getMessage());
+            return Screens.refused(around, e.getMessage());
         }
-    }
-
-    private static OptionalLong event(ParseResult given) {
-        return given.hasMatchedOption("--event") ? OptionalLong.of(given.<Long>matchedOptionValue("--event", 0L)) : OptionalLong.empty();
-    }
-
-    private Path ledger(ParseResult given) {
-        return Specs.path(given, "--ledger", around).orElseGet(Bench::standardLedger);
     }
 
     private static String read(Path file) throws EntryRefusedException, CannotStoreException {
@@ -103,22 +91,15 @@ final class ProofCommands {
     }
 
     /** Prints the text, or writes it to a file. */
-    private int give(ParseResult given, String text) throws CannotStoreException {
-        Optional<Path> out = Specs.path(given, "--out", around);
+    private int give(Given given, String text) throws CannotStoreException {
+        Optional<Path> out = given.path("--out");
         try (Screen screen = Screens.printing(around)) {
             if (out.isEmpty()) {
                 text.lines().forEach(screen::line);
                 return ExitStatus.OK;
             }
-            new Output(around).write(out.get(), text.getBytes(StandardCharsets.UTF_8), screen);
+            new Output(screen).write(out.get(), text.getBytes(StandardCharsets.UTF_8));
             return ExitStatus.OK;
-        }
-    }
-
-    private int refused(String words) {
-        try (Screen screen = Screens.printing(around)) {
-            screen.remark(words);
-            return ExitStatus.BAD_INPUT;
         }
     }
 }

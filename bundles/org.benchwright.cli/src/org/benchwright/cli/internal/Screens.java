@@ -2,6 +2,7 @@ package org.benchwright.cli.internal;
 
 import java.io.IOException;
 
+import org.benchwright.cli.ExitStatus;
 import org.benchwright.cli.Surroundings;
 import org.benchwright.present.Command;
 import org.jline.terminal.Terminal;
@@ -16,6 +17,14 @@ public final class Screens {
     /** A screen that only prints. */
     static Screen printing(Surroundings around) {
         return PlainScreen.silent(around.out(), around.err());
+    }
+
+    /** Says why a command is refused, and ends it so. */
+    static int refused(Surroundings around, String why) {
+        try (Screen screen = printing(around)) {
+            screen.remark(why);
+            return ExitStatus.BAD_INPUT;
+        }
     }
 
     /** A screen to answer at: the terminal if a person sits at one, else lines of standard input. */

@@ -23,7 +23,6 @@ import org.benchwright.present.SelfCheckSheet;
 import org.benchwright.present.SelfCheckSheet.Line;
 
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.ParseResult;
 
 /** Shows that the installed copy works on this machine: published values, the demo rehearsals, their ledger. Prints a signed sheet. */
 final class SelfCheckCommand {
@@ -44,17 +43,16 @@ final class SelfCheckCommand {
                 .addOption(Specs.file("--out", "FILE", Message.HELP_OUT));
     }
 
-    int run(ParseResult given) throws CannotStoreException, InterruptedException {
-        Path ledger = Specs.path(given, "--ledger", around).orElseGet(Bench::standardLedger);
+    int run(Given given) throws CannotStoreException, InterruptedException {
         SelfCheckSheet sheet = new SelfCheckSheet(SelfCheckSheet.publishedValues()).with(demo());
         String machine = String.join(" ", System.getProperty("os.name"), System.getProperty("os.version"), System.getProperty("os.arch"), "Java",
                 System.getProperty("java.version"));
-        String text = sheet.signed(ledger, "Benchwright " + around.version(), machine, around.clocks().clock().instant());
+        String text = sheet.signed(given.ledger(), "Benchwright " + around.version(), machine, around.clocks().clock().instant());
         try (Screen screen = Screens.printing(around)) {
             text.lines().forEach(screen::line);
-            Optional<Path> out = Specs.path(given, "--out", around);
+            Optional<Path> out = given.path("--out");
             if (out.isPresent()) {
-                new Output(around).write(out.get(), text.getBytes(StandardCharsets.UTF_8), screen);
+                new Output(screen).write(out.get(), text.getBytes(StandardCharsets.UTF_8));
             }
         }
         return sheet.holds() ? ExitStatus.OK : ExitStatus.BAD_INPUT;

@@ -2,18 +2,13 @@ package org.benchwright.cli.internal;
 
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
-import java.util.List;
-import java.util.Optional;
-
-import org.benchwright.cli.Surroundings;
 
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
-import picocli.CommandLine.ParseResult;
 import picocli.CommandLine.TypeConversionException;
 
-/** Parts of which commands are built, and how their values are read. */
+/** Parts of which commands are built; {@link Given} reads what was given for them. */
 final class Specs {
 
     private Specs() {
@@ -24,6 +19,11 @@ final class Specs {
         command.addOption(OptionSpec.builder("-h", "--help").usageHelp(true).description(Message.HELP_HELP.text()).build());
         command.usageMessage().description(help.text()).width(80);
         return command;
+    }
+
+    /** The ledger that a command works on. */
+    static OptionSpec ledger() {
+        return file("--ledger", "FILE", Message.HELP_LEDGER);
     }
 
     static OptionSpec file(String name, String label, Message help) {
@@ -39,6 +39,31 @@ final class Specs {
         return OptionSpec.builder(name).description(help.text()).build();
     }
 
+    static OptionSpec text(String name, String label, Message help) {
+        return OptionSpec.builder(name).paramLabel(label).type(String.class).description(help.text()).build();
+    }
+
+    static OptionSpec neededText(String name, String label, Message help) {
+        return OptionSpec.builder(name).paramLabel(label).type(String.class).required(true).description(help.text()).build();
+    }
+
+    static OptionSpec number(String name, String label, Message help) {
+        return OptionSpec.builder(name).paramLabel(label).type(Long.class).description(help.text()).build();
+    }
+
+    /** Files that stand without an option, one at least. */
+    static PositionalParamSpec neededFiles(String label, Message help) {
+        return PositionalParamSpec.builder().paramLabel(label).arity("1..*").required(true).type(Path[].class).converters(Specs::path)
+                .description(help.text()).build();
+    }
+
+    /** One file that stands without an option. */
+    static PositionalParamSpec neededFile(String label, Message help) {
+        return PositionalParamSpec.builder().paramLabel(label).index("0").arity("1").required(true).type(Path.class)
+                .converters(Specs::path).description(help.text()).build();
+    }
+
+    /** A word that stands without an option. */
     static PositionalParamSpec word(String label, boolean required, Message help) {
         return PositionalParamSpec.builder().paramLabel(label).index("0").arity(required ? "1" : "0..1").required(required)
                 .type(String.class).description(help.text()).build();
@@ -50,18 +75,5 @@ final class Specs {
         } catch (InvalidPathException e) {
             throw new TypeConversionException(Message.NO_PATH.text(text));
         }
-    }
-
-    static Optional<Path> path(ParseResult given, String option, Surroundings around) {
-        return Optional.ofNullable(given.<Path>matchedOptionValue(option, null)).map(path -> around.workingFolder().resolve(path));
-    }
-
-    static List<Path> paths(ParseResult given, String option, Surroundings around) {
-        Path[] none = {};
-        return List.of(given.matchedOptionValue(option, none)).stream().map(path -> around.workingFolder().resolve(path)).toList();
-    }
-
-    static Optional<String> word(ParseResult given) {
-        return Optional.ofNullable(given.<String>matchedPositionalValue(0, null));
     }
 }

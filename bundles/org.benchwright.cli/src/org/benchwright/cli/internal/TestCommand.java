@@ -15,6 +15,8 @@ import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.TakenElsewhereException;
 import org.benchwright.present.TestDialogue;
 
+import picocli.CommandLine.Model.CommandSpec;
+
 /** Carries a procedure out on a unit. */
 final class TestCommand {
 
@@ -41,6 +43,23 @@ final class TestCommand {
      */
     record Request(Path procedure, Optional<Path> answers, Path ledger, String serial, String technician, String station,
             boolean rehearse) {
+    }
+
+    static CommandSpec spec() {
+        CommandSpec test = Specs.command("test", Message.HELP_TEST).addPositional(Specs.neededFile("FILE", Message.HELP_TEST_FILE))
+                .addOption(Specs.neededText("--serial", "S", Message.HELP_SERIAL))
+                .addOption(Specs.file("--answers", "FILE", Message.HELP_ANSWERS)).addOption(Specs.ledger())
+                .addOption(Specs.flag("--rehearse", Message.HELP_REHEARSE))
+                .addOption(Specs.text("--technician", "INITIALS", Message.HELP_TECHNICIAN))
+                .addOption(Specs.text("--station", "NAME", Message.HELP_STATION));
+        test.usageMessage().footer(Message.HELP_TEST_STATUS.text().split("\\R"));
+        return test;
+    }
+
+    int run(Given given) throws InterruptedException, CannotStoreException {
+        return run(new Request(given.file().orElseThrow(), given.path("--answers"), given.ledger(), given.text("--serial").orElse(""),
+                given.text("--technician").orElseGet(around::user), given.text("--station").orElseGet(around::machine),
+                given.has("--rehearse")));
     }
 
     int run(Request request) throws InterruptedException, CannotStoreException {

@@ -1,0 +1,66 @@
+package org.benchwright.cli.internal;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+
+import org.benchwright.cli.Surroundings;
+import org.benchwright.present.Bench;
+
+import picocli.CommandLine.ParseResult;
+
+/**
+ * What a command was given; paths are taken from the working folder.
+ *
+ * @param around everything around the command
+ * @param parsed its arguments
+ */
+record Given(Surroundings around, ParseResult parsed) {
+
+    /** The ledger that was named, else the bench's own. */
+    Path ledger() {
+        return path("--ledger").orElseGet(Bench::standardLedger);
+    }
+
+    Optional<Path> path(String option) {
+        return Optional.ofNullable(parsed.<Path>matchedOptionValue(option, null)).map(this::resolved);
+    }
+
+    List<Path> paths(String option) {
+        Path[] none = {};
+        return List.of(parsed.matchedOptionValue(option, none)).stream().map(this::resolved).toList();
+    }
+
+    Optional<String> text(String option) {
+        return Optional.ofNullable(parsed.<String>matchedOptionValue(option, null));
+    }
+
+    OptionalLong number(String option) {
+        return has(option) ? OptionalLong.of(parsed.<Long>matchedOptionValue(option, 0L)) : OptionalLong.empty();
+    }
+
+    boolean has(String option) {
+        return parsed.hasMatchedOption(option);
+    }
+
+    /** The files that stand without an option. */
+    List<Path> files() {
+        Path[] none = {};
+        return List.of(parsed.matchedPositionalValue(0, none)).stream().map(this::resolved).toList();
+    }
+
+    /** The one file that stands without an option. */
+    Optional<Path> file() {
+        return Optional.ofNullable(parsed.<Path>matchedPositionalValue(0, null)).map(this::resolved);
+    }
+
+    /** The word that stands without an option. */
+    Optional<String> word() {
+        return Optional.ofNullable(parsed.<String>matchedPositionalValue(0, null));
+    }
+
+    private Path resolved(Path path) {
+        return around.workingFolder().resolve(path);
+    }
+}
