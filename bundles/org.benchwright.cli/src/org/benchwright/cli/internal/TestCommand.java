@@ -125,7 +125,8 @@ final class TestCommand {
         }
     }
 
-    private static int refused(Reading.Refused refused, Path file, Screen screen) {
+    /** Says why a procedure can't be carried out. */
+    static int refused(Reading.Refused refused, Path file, Screen screen) {
         refused.remarks().forEach(remark -> screen.remark(remark.toString()));
         if (refused.remarks().isEmpty()) {
             screen.remark(Message.NOT_ONE_PROCEDURE.text(file.toString(), refused.found()));

@@ -27,7 +27,15 @@ final class TextTable {
 
     /** The lines, indented. */
     List<String> lines() {
-        List<List<String>> rows = table.rows().subList(0, Math.min(MOST_ROWS, table.rows().size()));
+        return lines(table.rows().subList(0, Math.min(MOST_ROWS, table.rows().size())));
+    }
+
+    /** The lines of all rows, indented. */
+    List<String> allLines() {
+        return lines(table.rows());
+    }
+
+    private List<String> lines(List<List<String>> rows) {
         int[] widths = IntStream.range(0, table.headings().size())
                 .map(column -> IntStream.concat(IntStream.of(table.headings().get(column).length()),
                         rows.stream().mapToInt(row -> row.get(column).length())).max().orElse(0))

@@ -94,7 +94,7 @@ public final class Questions {
         return confirmation(demand);
     }
 
-    private static Question confirmation(Demand demand) {
+    private Question confirmation(Demand demand) {
         if (demand instanceof Demand.ConfirmStatement d) {
             return Question.of(Message.ASK_CONFIRM.text(d.confirm().statement()), Message.HOW_YES_NO.text());
         } else if (demand instanceof Demand.ConfirmItem d) {
@@ -102,9 +102,10 @@ public final class Questions {
         } else if (demand instanceof Demand.Release d) {
             return Question.of(Message.ASK_RELEASE.text(d.statement(), d.by().label()), Message.HOW_RELEASE.text());
         } else if (demand instanceof Demand.Apply d) {
-            Action.Apply apply = d.apply();
-            return new Question(Message.DO_APPLY.text(apply.quantity().toString(), apply.instrument()),
-                    Message.ASK_APPLIED.text(apply.quantity().toString()), List.of(Message.HOW_DONE.text()));
+            String quantity = d.apply().quantity().toString();
+            String instruction = d.apply().instrument().isEmpty() ? Message.DO_APPLY.text(quantity)
+                    : Message.DO_APPLY_WITH.text(quantity, title(d.apply().instrument()));
+            return new Question(instruction, Message.ASK_APPLIED.text(quantity), List.of(Message.HOW_DONE.text()));
         }
         throw new IllegalStateException("no question for " + demand);
     }
@@ -119,7 +120,8 @@ public final class Questions {
         return d.item().protect() ? Message.ASK_PROTECTED.text(question) : question;
     }
 
-    private static Question precondition(Precondition p) {
+    /** What a precondition asks. */
+    public Question precondition(Precondition p) {
         String statement = p.statement();
         if (p.reading().isPresent()) {
             return new Question(statement, Message.ASK_READING.text(p.reading().get().toString()), List.of(Message.HOW_QUANTITY.text()));
@@ -129,7 +131,8 @@ public final class Questions {
         return new Question(statement, Message.ASK_HOLDS.text(), List.of(Message.HOW_YES_NO.text()));
     }
 
-    private static Question instrument(InstrumentSpec spec) {
+    /** What is asked about an instrument before it is used. */
+    public Question instrument(InstrumentSpec spec) {
         String question = Message.ASK_INSTRUMENT.text(spec.title());
         String limit = spec.maxUncertainty().map(u -> " " + Message.SAY_MOST_UNCERTAINTY.text(u.toString(),
                 spec.coverage().toPlainString())).orElse("");
@@ -138,11 +141,14 @@ public final class Questions {
 
     private Question measurement(Demand.TakeMeasurement d) {
         Action.Measure m = d.measure();
-        String title = plan.instrument(m.instrument()).map(InstrumentSpec::title).orElse(m.instrument());
-        String question = Message.ASK_MEASURE.text(spaced(m.id()), title, m.limits().toString());
+        String question = Message.ASK_MEASURE.text(spaced(m.id()), title(m.instrument()), m.limits().toString());
         String earlier = d.earlier().isEmpty() ? "" : " " + Message.SAY_EARLIER.text(
                 d.earlier().stream().map(Quantity::toString).collect(Collectors.joining(", ")));
         return Question.of(question + earlier, Message.HOW_NUMBER.text(m.unit().word()));
+    }
+
+    private String title(String instrument) {
+        return plan.instrument(instrument).map(InstrumentSpec::title).orElse(instrument);
     }
 
     private static Question cell(Demand.ReadCell d) {
@@ -167,7 +173,7 @@ public final class Questions {
     }
 
     /** A name of the procedure as people read it. */
-    static String spaced(String name) {
+    public static String spaced(String name) {
         return name.replace('_', ' ').toLowerCase(Locale.ROOT);
     }
 }

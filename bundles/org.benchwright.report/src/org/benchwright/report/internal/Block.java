@@ -2,6 +2,8 @@ package org.benchwright.report.internal;
 
 import java.util.List;
 
+import org.benchwright.core.SignalWord;
+
 /** A part of a document, whatever it is shown on. */
 public sealed interface Block {
 
@@ -15,6 +17,51 @@ public sealed interface Block {
 
     /** Begins a section. */
     record Heading(String text) implements Block {
+    }
+
+    /** Begins a part of a section. */
+    record Subheading(String text) implements Block {
+    }
+
+    /** What to do; stands out. */
+    record Strong(String text) implements Block {
+    }
+
+    /**
+     * A hazard in a frame.
+     *
+     * @param signal    its signal word
+     * @param word      the signal word as it is shown
+     * @param sentences below it, at least one
+     */
+    record Panel(SignalWord signal, String word, List<String> sentences) implements Block {
+        public Panel {
+            sentences = List.copyOf(sentences);
+        }
+    }
+
+    /**
+     * Something to do or to answer, with a box to tick on paper.
+     *
+     * @param text  what is asked
+     * @param notes what belongs to it, in smaller type
+     */
+    record Task(String text, List<String> notes) implements Block {
+        public Task {
+            notes = List.copyOf(notes);
+        }
+    }
+
+    /**
+     * Something with more about it.
+     *
+     * @param text  what it is
+     * @param notes what belongs to it, in smaller type
+     */
+    record Told(String text, List<String> notes) implements Block {
+        public Told {
+            notes = List.copyOf(notes);
+        }
     }
 
     /** Running text. */

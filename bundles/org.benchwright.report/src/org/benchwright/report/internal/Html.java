@@ -19,6 +19,12 @@ public record Html(Document document) {
             dl { display: grid; grid-template-columns: 12em 1fr; margin: 0; } dt { font-weight: bold; } dd { margin: 0; overflow-wrap: anywhere; }
             small { display: block; margin: .2em 0; } .square { display: flex; gap: 1em; align-items: flex-start; overflow-wrap: anywhere; }
             .square svg { width: 11em; flex: none; }
+            h3 { font-size: 1em; margin: 1.4em 0 .2em; } .strong { font-weight: bold; font-size: 1.15em; margin: .4em 0; }
+            .panel { border: 2px solid #111; margin: .5em 0; } .panel p { margin: .3em .7em; }
+            .panel b { display: block; padding: .15em .7em; letter-spacing: .06em; border-bottom: 2px solid #111; }
+            .danger b { background: #be1622; color: #fff; } .warning b { background: #f08214; } .caution b { background: #f8d01e; }
+            .notice b { background: #145496; color: #fff; } .panel b { print-color-adjust: exact; }
+            .told { margin: .5em 0; } .task { margin: .5em 0 .5em 1.6em; } .task::before { content: "\\2610"; float: left; margin-left: -1.4em; }
             """;
 
     /** The file's text. */
@@ -52,7 +58,33 @@ public record Html(Document document) {
             append(table, html);
         } else if (block instanceof Block.Square square) {
             append(square, html);
+        } else {
+            appendWork(block, html);
         }
+    }
+
+    private static void appendWork(Block block, StringBuilder html) {
+        if (block instanceof Block.Subheading heading) {
+            html.append("<h3>").append(escaped(heading.text())).append("</h3>\n");
+        } else if (block instanceof Block.Strong strong) {
+            html.append("<p class=\"strong\">").append(escaped(strong.text())).append("</p>\n");
+        } else if (block instanceof Block.Panel panel) {
+            html.append("<div class=\"panel ").append(panel.signal().word()).append("\"><b>").append(escaped(panel.word())).append("</b>");
+            panel.sentences().forEach(sentence -> html.append("<p>").append(escaped(sentence)).append("</p>"));
+            html.append("</div>\n");
+        } else if (block instanceof Block.Task task) {
+            withNotes("task", task.text(), task.notes(), html);
+        } else if (block instanceof Block.Told told) {
+            withNotes("told", told.text(), told.notes(), html);
+        } else {
+            throw new IllegalArgumentException("no tags for " + block);
+        }
+    }
+
+    private static void withNotes(String kind, String text, List<String> notes, StringBuilder html) {
+        html.append("<div class=\"").append(kind).append("\">").append(escaped(text));
+        notes.forEach(note -> html.append("<small>").append(escaped(note)).append("</small>"));
+        html.append("</div>\n");
     }
 
     private static void append(Block.Table table, StringBuilder html) {

@@ -18,6 +18,7 @@ final class PageLayout {
     private static final float GAP = 6;
     private static final float NAMES = 118;
     private static final float SQUARE = 128;
+    private static final float BOX = 16;
 
     private final Document document;
     private final Paper paper;
@@ -100,7 +101,62 @@ final class PageLayout {
             table(table);
         } else if (block instanceof Block.Square square) {
             square(square);
+        } else {
+            putWork(block);
         }
+    }
+
+    private void putWork(Block block) throws IOException {
+        if (block instanceof Block.Subheading heading) {
+            room(72);
+            y += GAP;
+            lines(bold, 10, heading.text(), MARGIN, width());
+        } else if (block instanceof Block.Strong strong) {
+            y += 1;
+            lines(bold, 11, strong.text(), MARGIN, width());
+            y += 2;
+        } else if (block instanceof Block.Panel panel) {
+            panel(panel);
+        } else if (block instanceof Block.Task task) {
+            room(Math.min(3, 1 + task.notes().size()) * BODY * LEADING);
+            paper.box(MARGIN + 2, y + 4.5f, 7);
+            withNotes(task.text(), task.notes(), BOX);
+        } else if (block instanceof Block.Told told) {
+            room(Math.min(3, 1 + told.notes().size()) * BODY * LEADING);
+            withNotes(told.text(), told.notes(), 0);
+        } else {
+            throw new IllegalArgumentException("no place for " + block);
+        }
+    }
+
+    /** Never broken over two pages. */
+    private void panel(Block.Panel panel) throws IOException {
+        float inside = width() - 20;
+        List<String> text = new ArrayList<>();
+        for (String sentence : panel.sentences()) {
+            text.addAll(regular.lines(sentence, BODY, inside));
+        }
+        float high = 20 + text.size() * BODY * LEADING;
+        room(high + 2 * GAP);
+        y += GAP / 2;
+        paper.fill(MARGIN, y, 4, high);
+        paper.rule(MARGIN, y, width(), 0.8f);
+        paper.rule(MARGIN, y + high, width(), 0.8f);
+        paper.write(bold, 11, MARGIN + 12, y + 13, bold.shown(panel.word()));
+        float at = y + 15;
+        for (String line : text) {
+            at += BODY * LEADING;
+            paper.write(regular, BODY, MARGIN + 12, at, line);
+        }
+        y += high + GAP / 2;
+    }
+
+    private void withNotes(String text, List<String> notes, float inset) throws IOException {
+        lines(regular, BODY, text, MARGIN + inset, width() - inset);
+        for (String note : notes) {
+            lines(regular, 8, note, MARGIN + BOX, width() - BOX);
+        }
+        y += 3;
     }
 
     private void lines(Typeface face, float size, String text, float x, float wide) throws IOException {

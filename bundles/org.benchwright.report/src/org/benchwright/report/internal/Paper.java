@@ -102,6 +102,13 @@ final class Paper {
         pen().fill();
     }
 
+    /** Draws an empty square whose upper left corner is at ({@code x}, {@code y}). */
+    void box(float x, float y, float side) throws IOException {
+        pen().setLineWidth(0.7f);
+        pen().addRect(x, height() - y - side, side, side);
+        pen().stroke();
+    }
+
     private PDPageContentStream pen() {
         return pen.orElseThrow(() -> new IllegalStateException("no page was begun"));
     }

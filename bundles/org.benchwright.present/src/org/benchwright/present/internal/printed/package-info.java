@@ -1,0 +1,2 @@
+/** Procedures as the technician will read them. */
+package org.benchwright.present.internal.printed;

@@ -1,0 +1,84 @@
+package org.benchwright.report.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.benchwright.core.PrintedText;
+import org.benchwright.core.PrintedText.Part;
+import org.benchwright.core.SheetTable;
+import org.benchwright.core.SignalWord;
+import org.benchwright.report.ProcedurePaper;
+import org.junit.jupiter.api.Test;
+
+/** A procedure on paper and as a page: every kind of part, and nothing that a browser would run. */
+class ProcedurePaperTest {
+
+    private static final List<Part> ALL = List.of(new PrintedText.Title("C16 acceptance", "revision 3", ""),
+            new PrintedText.Heading(1, "1 Power up", "stage.power_up"), new PrintedText.Heading(2, "1.1 lamps", "step.lamps"),
+            new PrintedText.Hazard(SignalWord.DANGER, "DANGER", List.of("Terminals are live.", "It can kill.", "So: Fit the cover."), ""),
+            new PrintedText.Hazard(SignalWord.NOTICE, "NOTICE", List.of("Static discharge damages the unit."), ""),
+            new PrintedText.Instruction("SWITCH ON.", ""), new PrintedText.Sentence("Usually takes 1 min.", ""),
+            new PrintedText.Asked("PWR green steady within 2 s of \"on\"", List.of("At the tone: did it show PWR?", "If not: <b>rejected</b>"), ""),
+            new PrintedText.Told("W01: Watchdog expired", List.of("Means: a scan was late."), ""),
+            new PrintedText.Rows(new SheetTable("lamps", List.of("Lamp", "Colour"), List.of(List.of("PWR", "green"))), ""));
+
+    private static ProcedurePaper paper(List<Part> parts) {
+        return new ProcedurePaper(new PrintedText("C16 acceptance", "c16_acceptance, revision 3", parts), SampleReport.PRINTED);
+    }
+
+    private static String text(PDDocument document) throws Exception {
+        PDFTextStripper stripper = new PDFTextStripper();
+        stripper.setSortByPosition(true);
+        return stripper.getText(document).replaceAll("\\s+", " ");
+    }
+
+    @Test
+    void thisTestHasEveryKindOfPart() {
+        assertEquals(Set.of(Part.class.getPermittedSubclasses()), ALL.stream().map(Object::getClass).collect(Collectors.toSet()));
+    }
+
+    @Test
+    void everyPartIsOnThePaper() throws Exception {
+        List<Part> many = new ArrayList<>(ALL);
+        for (int i = 0; i < 40; i++) {
+            many.addAll(ALL.subList(2, 9));
+        }
+        byte[] pdf = paper(many).pdf();
+        Files.write(Files.createDirectories(Path.of("target", "printed")).resolve("procedure.pdf"), pdf);
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            String text = text(document);
+            for (String words : List.of("C16 acceptance", "revision 3", "1 Power up", "1.1 lamps", "DANGER", "It can kill.", "SWITCH ON.",
+                    "Usually takes 1 min.", "PWR green steady within 2 s of \"on\"", "At the tone: did it show PWR?", "If not: <b>rejected</b>",
+                    "W01: Watchdog expired", "Means: a scan was late.", "Lamp Colour", "PWR green")) {
+                assertTrue(text.contains(words), () -> words + " is missing in " + text);
+            }
+            assertTrue(document.getNumberOfPages() > 3 && text.contains("Page 1 of " + document.getNumberOfPages()), text);
+            assertEquals(41, text.split("SWITCH ON\\.", -1).length - 1);
+        }
+    }
+
+    @Test
+    void everyPartIsOnThePageAndNothingRuns() {
+        String html = paper(ALL).html();
+        for (String tags : List.of("<h1>C16 acceptance</h1>", "<h2>1 Power up</h2>", "<h3>1.1 lamps</h3>",
+                "<div class=\"panel danger\"><b>DANGER</b><p>Terminals are live.</p><p>It can kill.</p><p>So: Fit the cover.</p></div>",
+                "<p class=\"strong\">SWITCH ON.</p>", "<div class=\"task\">PWR green steady within 2 s of &quot;on&quot;<small>",
+                "<small>If not: &lt;b&gt;rejected&lt;/b&gt;</small>", "<div class=\"told\">W01: Watchdog expired<small>", "<td>PWR</td>")) {
+            assertTrue(html.contains(tags), () -> tags + " is missing in " + html);
+        }
+        assertFalse(html.contains("<script"), html);
+        assertTrue(Arrays.stream(SignalWord.values()).allMatch(word -> html.contains("." + word.word() + " b {")), "each signal word has its colour");
+    }
+}
