@@ -2,15 +2,11 @@ package org.benchwright.language;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 
 import org.benchwright.language.internal.compile.PlanCompiler;
-import org.benchwright.model.Block;
-import org.benchwright.model.CarryOut;
-import org.benchwright.model.Family;
+import org.benchwright.language.internal.compile.UsedFiles;
 import org.benchwright.model.Procedure;
 
 /** Reads one procedure in order to carry it out. */
@@ -36,7 +32,7 @@ public final class ProcedureReader {
             return new Reading.Refused(alone.remarks(), alone.procedures().size());
         }
         List<Path> withFamilies = new ArrayList<>(wanted);
-        withFamilies.addAll(otherFiles(alone.procedures().get(0)));
+        withFamilies.addAll(UsedFiles.of(alone.procedures().get(0)));
         Checked all = services.check(withFamilies);
         Optional<Procedure> procedure = all.files().stream().filter(f -> f.path().equals(file.toAbsolutePath().normalize()))
                 .flatMap(f -> f.content().getProcedures().stream()).findFirst();
@@ -44,23 +40,6 @@ public final class ProcedureReader {
             return new Reading.Refused(all.remarks(), procedure.isPresent() ? 1 : 0);
         }
         return new Reading.Ready(PlanCompiler.compile(procedure.get()), text(all, file), all.remarks());
-    }
-
-    /** The files of the families that it is for, and of the shared stages that it carries out. */
-    private static Set<Path> otherFiles(Procedure procedure) {
-        Set<Path> files = new LinkedHashSet<>();
-        for (Block block : procedure.getBlocks()) {
-            if (block instanceof CarryOut carryOut && carryOut.getShared().eResource() != procedure.eResource()) {
-                files.add(Path.of(carryOut.getShared().eResource().getURI().toFileString()));
-            }
-        }
-        Set<Family> seen = new LinkedHashSet<>();
-        for (Family f = procedure.getFamily(); f != null && seen.add(f); f = f.getBase()) {
-            if (f.eResource() != procedure.eResource()) {
-                files.add(Path.of(f.eResource().getURI().toFileString()));
-            }
-        }
-        return files;
     }
 
     /** All texts, each under a comment line with its file's name, the procedure's own first. */

@@ -113,6 +113,18 @@ public final class FolderSession {
     }
 
     /**
+     * The procedures of a file, compiled as their text stands.
+     *
+     * @param file         a file
+     * @param cancellation stops the work
+     * @return in the order of the text; empty where the folder has no such file, and where no procedure can be made out in it
+     * @throws CancellationException if cancelled
+     */
+    public List<Compiled> compiled(Path file, Cancellation cancellation) {
+        return session.compiled(file, cancellation);
+    }
+
+    /**
      * What could be written at a place.
      *
      * @param file   a file

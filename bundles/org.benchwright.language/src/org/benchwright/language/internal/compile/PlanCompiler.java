@@ -19,6 +19,7 @@ import org.benchwright.engine.plan.SoakStage;
 import org.benchwright.engine.plan.Stage;
 import org.benchwright.engine.plan.Step;
 import org.benchwright.engine.plan.WorkStage;
+import org.benchwright.language.internal.expand.Expanded;
 import org.benchwright.language.internal.expand.Expansion;
 import org.benchwright.model.Block;
 import org.benchwright.model.Gap;
@@ -38,7 +39,7 @@ import org.benchwright.model.Soak;
 public final class PlanCompiler {
 
     /** The name of make safe in a plan; the language gives it none. */
-    private static final String MAKE_SAFE = "make_safe";
+    public static final String MAKE_SAFE = "make_safe";
     private static final BigDecimal USUAL_COVERAGE = BigDecimal.valueOf(2);
 
     private final Procedure procedure;
@@ -57,7 +58,16 @@ public final class PlanCompiler {
      * @param procedure without errors, references resolved
      */
     public static Plan compile(Procedure procedure) {
-        return new PlanCompiler(Expansion.of(procedure).procedure()).plan();
+        return compile(Expansion.of(procedure));
+    }
+
+    /**
+     * The plan of a procedure with its shared stages in their places.
+     *
+     * @param expanded without errors, references resolved
+     */
+    public static Plan compile(Expanded expanded) {
+        return new PlanCompiler(expanded.procedure()).plan();
     }
 
     private Plan plan() {

@@ -101,12 +101,13 @@ final class FolderFiles {
         return remarks.containsKey(path);
     }
 
-    /** The remarks on a file; inspects it if need be. */
+    /** The remarks on a file of the folder, or on one that is imported; inspects it if need be. */
     List<Remark> remarks(Path path, CancelIndicator cancelled) {
         settle();
         List<Remark> known = remarks.get(path);
         if (known == null) {
-            known = files.containsKey(path) ? files.get(path).remarks(cancelled) : List.of();
+            ParsedFile file = files.getOrDefault(path, imported.get(path));
+            known = file == null ? List.of() : file.remarks(cancelled);
             remarks.put(path, known);
         }
         return known;

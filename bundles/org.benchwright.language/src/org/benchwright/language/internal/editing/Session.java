@@ -13,6 +13,7 @@ import org.benchwright.core.Cancellation;
 import org.benchwright.language.Remark;
 import org.benchwright.language.SourceText;
 import org.benchwright.language.editing.Analysis;
+import org.benchwright.language.editing.Compiled;
 import org.benchwright.language.editing.Edit;
 import org.benchwright.language.editing.Fix;
 import org.benchwright.language.editing.Hover;
@@ -120,6 +121,11 @@ public final class Session {
         // One turn for each file, so that nobody has to wait for a whole folder.
         paths.forEach(path -> all.put(path, turns.patiently(cancellation, stop -> files.remarks(path, stop))));
         return all;
+    }
+
+    public List<Compiled> compiled(Path file, Cancellation cancellation) {
+        Path path = file.toAbsolutePath().normalize();
+        return turns.patiently(cancellation, stop -> files.file(path).map(new Compilations(files, stop)::of)).orElse(List.of());
     }
 
     public List<Proposal> proposals(Path file, int offset) {

@@ -1,0 +1,146 @@
+package org.benchwright.language.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+
+import org.benchwright.core.Cancellation;
+import org.benchwright.engine.plan.Plan;
+import org.benchwright.engine.plan.WorkStage;
+import org.benchwright.language.LanguageServices;
+import org.benchwright.language.ProcedureReader;
+import org.benchwright.language.Reading;
+import org.benchwright.language.RemarkCode;
+import org.benchwright.language.editing.Compiled;
+import org.benchwright.language.editing.FolderSession;
+import org.benchwright.language.editing.Passage;
+import org.benchwright.language.editing.Place;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Procedures compiled as their text stands in the editor: the same plan as from the disk, where its parts stand, and what is in its way. */
+class CompiledTest {
+
+    private static final String FAMILY = "family wren \"Wren\" { lamp ok green \"Health\" }\n";
+    private static final String SHARED = """
+            shared stage look "Look" for wren {
+                step eye "Look at it." { confirm "It is whole." or conclude rejected "It is broken." }
+            }
+            """;
+    private static final String END = " make safe \"Make safe\" { step off \"Off.\" { isolates supply } } conclude accepted }\n";
+
+    @TempDir
+    private Path folder;
+
+    private static List<Compiled> compiled(FolderSession session, Path file) {
+        return session.compiled(file, Cancellation.never());
+    }
+
+    private static String words(FolderSession session, Place place) {
+        String text = session.text(place.file()).orElseThrow();
+        return text.substring(place.offset(), place.offset() + place.length());
+    }
+
+    private static String procedure(String name, String blocks) {
+        return "procedure " + name + " \"P\" revision 1 { applies to wren " + blocks + END;
+    }
+
+    @Test
+    void thePlanIsThatOfTheDisk() {
+        Compiled compiled = compiled(DemoFolder.open(), DemoFolder.PROCEDURE).get(0);
+        Reading.Ready read = (Reading.Ready) new ProcedureReader(LanguageServices.create()).read(DemoFolder.PROCEDURE);
+        assertEquals(Optional.of(read.plan()), compiled.plan());
+        assertEquals(List.of(), compiled.errors());
+        assertEquals("c16_acceptance", compiled.name());
+    }
+
+    @Test
+    void everyPartOfThePlanHasItsPlace() {
+        FolderSession session = DemoFolder.open();
+        Compiled compiled = compiled(session, DemoFolder.PROCEDURE).get(0);
+        Plan plan = compiled.plan().orElseThrow();
+        Set<String> expected = new TreeSet<>(List.of("family", "stage.make_safe"));
+        plan.hazards().forEach(hazard -> expected.add("hazard." + hazard.name()));
+        plan.instruments().forEach(instrument -> expected.add("instrument." + instrument.name()));
+        plan.preconditions().forEach(precondition -> expected.add("precondition." + precondition.name()));
+        plan.stages().forEach(stage -> expected.add("stage." + stage.name()));
+        plan.stages().stream().filter(WorkStage.class::isInstance).flatMap(stage -> ((WorkStage) stage).steps().stream())
+                .forEach(step -> expected.add("step." + step.name()));
+        plan.makeSafe().steps().forEach(step -> expected.add("step." + step.name()));
+        assertEquals(expected, new TreeSet<>(compiled.passages().keySet()));
+        compiled.passages().forEach((key, passage) -> {
+            String name = key.equals("family") ? "tarn_c16" : key.equals("stage.make_safe") ? "make" : key.substring(key.indexOf('.') + 1);
+            assertTrue(words(session, passage.name()).startsWith(name), () -> key + ": " + words(session, passage.name()));
+            assertTrue(passage.holds(passage.name().file(), passage.name().offset()), key);
+        });
+        Passage lamps = compiled.passages().get("step.lamps");
+        assertTrue(words(session, lamps.whole()).startsWith("step lamps \"") && words(session, lamps.whole()).endsWith("}"));
+    }
+
+    @Test
+    void aSharedStageStandsInItsOwnFile() throws IOException {
+        Files.writeString(folder.resolve("wren.family"), FAMILY + SHARED);
+        Path file = Files.writeString(folder.resolve("p.procedure"), procedure("p", "carry out look carry out look as again"));
+        FolderSession session = FolderSession.open(folder);
+        Compiled compiled = compiled(session, file).get(0);
+        assertEquals(List.of(), compiled.errors());
+        assertEquals("eye", words(session, compiled.passages().get("step.again_eye").name()));
+        assertEquals(folder.resolve("wren.family"), compiled.passages().get("step.again_eye").name().file());
+        assertTrue(words(session, compiled.passages().get("stage.again").whole()).startsWith("carry out look as again"));
+        assertEquals(file, compiled.passages().get("stage.again").whole().file());
+    }
+
+    @Test
+    void errorsOfWhatItUsesAreInItsWay() throws IOException {
+        Path family = Files.writeString(folder.resolve("wren.family"), FAMILY);
+        Path file = Files.writeString(folder.resolve("p.procedure"), procedure("p", "stage s \"S\" { step a \"A.\" { confirm \"Yes.\" or conclude rejected \"No.\" } }"));
+        FolderSession session = FolderSession.open(folder);
+        assertTrue(compiled(session, file).get(0).plan().isPresent());
+        session.change(family, FAMILY.replace("}", "lamp ok red \"Twice\" }"));
+        Compiled compiled = compiled(session, file).get(0);
+        assertEquals(Optional.empty(), compiled.plan());
+        assertTrue(compiled.errors().stream().allMatch(remark -> remark.code() == RemarkCode.DUPLICATE_NAME && remark.file().equals(family)),
+                compiled.errors().toString());
+        assertTrue(!compiled.errors().isEmpty());
+    }
+
+    @Test
+    void anErrorInsideAnotherProcedureIsNotItsOwn() throws IOException {
+        Files.writeString(folder.resolve("wren.family"), FAMILY);
+        String sound = procedure("sound", "stage s \"S\" { step a \"A.\" { confirm \"Yes.\" or conclude rejected \"No.\" } }");
+        Path file = Files.writeString(folder.resolve("p.procedure"), sound + procedure("broken", "stage s \"S\" { step a \"A.\" { go to nowhere } }"));
+        FolderSession session = FolderSession.open(folder);
+        List<Compiled> both = compiled(session, file);
+        assertTrue(both.get(0).plan().isPresent(), both.get(0).errors().toString());
+        assertEquals(List.of(RemarkCode.UNKNOWN_STEP_OR_STAGE), both.get(1).errors().stream().map(remark -> remark.code()).toList());
+        session.change(file, sound + "procedure {");
+        assertTrue(compiled(session, file).stream().allMatch(each -> each.plan().isEmpty()));
+    }
+
+    @Test
+    void nothingIsCompiledWhereNoProcedureIs() throws IOException {
+        Path family = Files.writeString(folder.resolve("wren.family"), FAMILY);
+        FolderSession session = FolderSession.open(folder);
+        assertEquals(List.of(), compiled(session, family));
+        assertEquals(List.of(), compiled(session, folder.resolve("none.procedure")));
+    }
+
+    /** The text is cut off behind every word: no text makes it fail, however broken. */
+    @Test
+    void noBrokenTextMakesItFail() {
+        FolderSession session = DemoFolder.open();
+        String sound = DemoFolder.text(session, DemoFolder.PROCEDURE);
+        for (int end = 0; end < sound.length(); end += 97) {
+            session.change(DemoFolder.PROCEDURE, sound.substring(0, end));
+            int at = end;
+            compiled(session, DemoFolder.PROCEDURE).forEach(each -> assertTrue(each.plan().isEmpty(), () -> "cut at " + at));
+        }
+    }
+}
