@@ -69,6 +69,19 @@ public final class Durations {
         return String.join(" ", parts);
     }
 
+    /**
+     * A length of time cut down to whole hours, below an hour to whole minutes, below a minute to whole seconds: as exact as people say
+     * it, and never longer than it is.
+     *
+     * @param duration not negative
+     * @return at most {@code duration}
+     */
+    public static Duration cutDown(Duration duration) {
+        long seconds = duration.getSeconds();
+        long whole = seconds >= 3600 ? 3600 : seconds >= 60 ? 60 : 1;
+        return Duration.ofSeconds(seconds / whole * whole);
+    }
+
     private static Duration negated(Duration duration) {
         // The most negative length of all has no counterpart; no bench lives to see it.
         if (duration.getSeconds() == Long.MIN_VALUE) {

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 import org.benchwright.core.Actor;
 import org.benchwright.core.Verdict;
@@ -147,6 +148,18 @@ public final class TestRun {
     /** All events so far, in order. */
     public List<TestEvent> events() {
         return events;
+    }
+
+    /** The numbers of the events that were struck as slips. */
+    public Set<Long> struck() {
+        return events.stream().map(TestEvent::body).filter(Fact.Struck.class::isInstance).map(body -> ((Fact.Struck) body).sequence())
+                .collect(Collectors.toUnmodifiableSet());
+    }
+
+    /** All events so far that hold: without those that were struck. */
+    public List<TestEvent> holding() {
+        Set<Long> struck = struck();
+        return events.stream().filter(event -> !struck.contains(event.sequence())).toList();
     }
 
     /** How the test was opened. */

@@ -1,9 +1,13 @@
 package org.benchwright.evidence;
 
 import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
 
+import org.benchwright.core.Limits;
+import org.benchwright.core.Quantity;
+import org.benchwright.core.UnitOfMeasure;
 import org.benchwright.evidence.internal.Integral;
 import org.benchwright.evidence.internal.Require;
 import org.benchwright.evidence.internal.SequentialMean;
@@ -31,6 +35,7 @@ public record RepeatRisk(OptionalDouble lower, OptionalDouble upper, double guar
         double commonShare, int mostReadings, Combination combination) {
 
     private static final int MOST_READINGS = 20;
+    private static final double ASSUMED_COMMON_SHARE = 0.5;
     /** Beyond this many standard deviations a normal error has less than 10<sup>-15</sup> left. */
     private static final double REACH = 8;
 
@@ -51,6 +56,36 @@ public record RepeatRisk(OptionalDouble lower, OptionalDouble upper, double guar
             throw new IllegalArgumentException(
                     "The number of readings lies between 1 and " + MOST_READINGS + ": " + mostReadings);
         }
+    }
+
+    /**
+     * The risk of a decision by a rule. How much of an instrument's error all its readings share is seldom known; half of the variance is
+     * taken, so that repeats are neither worthless nor independent. Only the rule guarded both ways leaves values undecided, so only it
+     * repeats.
+     *
+     * @param limits the tolerance limits, not inverted
+     * @param expandedUncertainty U of one reading, above zero, in a unit without an offset
+     * @param coverage k, above zero
+     * @param rule the rule; the guarded ones with w = U
+     * @param repeats how many readings may follow the first, not negative; those beyond 19 are not counted
+     * @param combination how readings are combined
+     * @return the risk to be asked
+     * @throws IllegalArgumentException when a number is out of range or dimensions differ
+     */
+    public static RepeatRisk of(Limits limits, Quantity expandedUncertainty, double coverage, DecisionRule rule, int repeats,
+            Combination combination) {
+        Require.positive("coverage factor", coverage);
+        Require.count("number of repeats", repeats);
+        UnitOfMeasure unit = limits.unit();
+        double expanded = expandedUncertainty.in(unit.forDifferences());
+        boolean again = rule == DecisionRule.GUARDED_BOTH_WAYS && repeats > 0;
+        return new RepeatRisk(limit(limits.lower(), unit), limit(limits.upper(), unit), rule.isGuarded() ? expanded : 0,
+                expanded / coverage, ASSUMED_COMMON_SHARE, again ? 1 + Math.min(repeats, MOST_READINGS - 1) : 1,
+                again ? combination : Combination.LAST);
+    }
+
+    private static OptionalDouble limit(Optional<Quantity> limit, UnitOfMeasure unit) {
+        return limit.map(value -> OptionalDouble.of(value.in(unit))).orElseGet(OptionalDouble::empty);
     }
 
     /**

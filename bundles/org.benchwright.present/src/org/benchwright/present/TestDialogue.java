@@ -20,6 +20,7 @@ import org.benchwright.present.internal.Drawings;
 import org.benchwright.present.internal.Entry;
 import org.benchwright.present.internal.EntryReader;
 import org.benchwright.present.internal.Message;
+import org.benchwright.present.internal.SoakProof;
 import org.benchwright.present.internal.Timeline;
 import org.benchwright.workshop.FaultyRecordException;
 import org.benchwright.workshop.OvertakenException;
@@ -202,7 +203,7 @@ public final class TestDialogue {
         }
         String words = (end.rehearsal() ? Message.ENDING_REHEARSAL : Message.ENDING).text(end.outcome().word(),
                 end.reason().replaceAll("\\s*[\\n|]\\s*", " "), test());
-        return Optional.of(new Ending(end.outcome(), end.rehearsal(), end.reason(), test(), words));
+        return Optional.of(new Ending(end.outcome(), end.rehearsal(), end.reason(), SoakProof.of(sitting.run()), test(), words));
     }
 
     /** What happened so far. */

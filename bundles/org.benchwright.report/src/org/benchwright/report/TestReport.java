@@ -13,7 +13,7 @@ import org.benchwright.ledger.ProofFormatException;
  *
  * @param heading         which test, and how it ended
  * @param results         every decision, in the order in which they were made
- * @param soaks           what each soak proved, one sentence each
+ * @param soaks           what each soak proved, a sentence or two each
  * @param instruments     what was measured with
  * @param departures      where the work departed from the procedure
  * @param nonconformities where the unit does not conform
@@ -88,8 +88,20 @@ public record TestReport(Heading heading, List<Result> results, List<String> soa
      * @param limits      in words
      * @param uncertainty expanded uncertainty used
      * @param margin      to the nearest limit, negative outside
+     * @param certainty   how sure the decision is, where that can be told
      */
-    public record Numbers(String rule, String value, String limits, String uncertainty, String margin) {
+    public record Numbers(String rule, String value, String limits, String uncertainty, String margin, Optional<Certainty> certainty) {
+    }
+
+    /**
+     * How sure a decision by one of the rules of ILAC-G8 is, in words.
+     *
+     * @param guardBand   the distance that was kept from a limit
+     * @param conformance the probability that the true value lies within the limits
+     * @param falseAccept the largest probability of accepting what lies beyond a limit, the repeats that are allowed counted
+     * @param readings    the how manieth reading it was, and how many are allowed
+     */
+    public record Certainty(String guardBand, String conformance, String falseAccept, String readings) {
     }
 
     /**

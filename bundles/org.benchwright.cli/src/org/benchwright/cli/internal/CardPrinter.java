@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 
 import org.benchwright.core.Durations;
 import org.benchwright.present.Countdown;
+import org.benchwright.present.Ending;
 import org.benchwright.present.FaultExplanation;
 import org.benchwright.present.HazardPanel;
 import org.benchwright.present.StepCard;
@@ -113,6 +114,16 @@ final class CardPrinter {
         if (!text.isBlank()) {
             wrapped(words.text(text), INDENT + "   ", INDENT + "   ");
         }
+    }
+
+    /** Prints how a test ended: what its soaks proved, and last the line that scripts read. */
+    void ending(Ending ending) {
+        screen.line("");
+        ending.proved().forEach(words -> wrapped(words, INDENT, INDENT));
+        if (!ending.proved().isEmpty()) {
+            screen.line("");
+        }
+        screen.line(ending.words());
     }
 
     /** Prints what happened so far. */

@@ -54,8 +54,7 @@ final class PersonWalk {
             }
             ending = dialogue.ending();
         }
-        screen.line("");
-        screen.line(ending.get().words());
+        cards.ending(ending.get());
         return ExitStatus.of(ending.get().outcome());
     }
 

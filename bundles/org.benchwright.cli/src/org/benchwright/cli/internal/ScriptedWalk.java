@@ -41,8 +41,7 @@ final class ScriptedWalk {
             ending = dialogue.ending();
         }
         script.unused().forEach(screen::remark);
-        screen.line("");
-        screen.line(ending.get().words());
+        cards.ending(ending.get());
         return ExitStatus.of(ending.get().outcome());
     }
 

@@ -13,6 +13,7 @@ import org.benchwright.core.UnitOfMeasure;
 import org.benchwright.engine.event.Derived.Outcome;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Expression;
+import org.benchwright.engine.plan.InstrumentSpec;
 import org.benchwright.evidence.ConformityDecision;
 
 /**
@@ -42,7 +43,7 @@ final class DerivedValues {
             return;
         }
         s.values().put(key(s, derive.id()), value);
-        Readings.Uncertainty u = new Readings.Uncertainty(expanded(s, derive), Readings.USUAL_COVERAGE);
+        Readings.Uncertainty u = new Readings.Uncertainty(expanded(s, derive), InstrumentSpec.USUAL_COVERAGE);
         Readings.Combined result = new Readings.Combined(
                 ConformityDecision.decide(value, derive.limits(), u.expanded(), u.coverage(), derive.rule()));
         Checks.decide(s, derive.id(), result.outcome(), Optional.of(result.numbers()), result.words());
@@ -58,7 +59,7 @@ final class DerivedValues {
         Map<String, BigDecimal> byInstrument = new TreeMap<>();
         for (String key : measured(s, derive.value())) {
             measurement(s, key).ifPresent(m -> byInstrument.merge(m.instrument(),
-                    Readings.uncertainty(s, Optional.of(m.instrument()), m.limits(), Readings.USUAL_COVERAGE).expanded().to(unit).value(), BigDecimal::add));
+                    Readings.uncertainty(s, Optional.of(m.instrument()), m.limits(), InstrumentSpec.USUAL_COVERAGE).expanded().to(unit).value(), BigDecimal::add));
         }
         BigDecimal squares = byInstrument.values().stream().map(u -> u.multiply(u)).reduce(BigDecimal.ZERO, BigDecimal::add);
         return new Quantity(squares.sqrt(MathContext.DECIMAL64), unit);

@@ -22,9 +22,6 @@ import org.benchwright.evidence.ConformityDecision;
 /** Deciding measurements and grids with the rule of the plan and the uncertainty of the instrument at hand. */
 final class Readings {
 
-    /** Where nothing else is said: the factor for about 95 % (JCGM 100, 6.3.3). */
-    static final BigDecimal USUAL_COVERAGE = BigDecimal.valueOf(2);
-
     private Readings() {
     }
 
@@ -104,7 +101,7 @@ final class Readings {
 
     /** From the instrument named at the bench, brought to the coverage factor that the plan speaks of. */
     private static Uncertainty uncertainty(RunState s, Optional<String> instrument, Limits limits) {
-        return uncertainty(s, instrument, limits, instrument.flatMap(s.plan()::instrument).map(InstrumentSpec::coverage).orElse(USUAL_COVERAGE));
+        return uncertainty(s, instrument, limits, instrument.flatMap(s.plan()::instrument).map(InstrumentSpec::coverage).orElse(InstrumentSpec.USUAL_COVERAGE));
     }
 
     /** The same, brought to a coverage factor. */

@@ -100,9 +100,8 @@ final class SoakRules {
 
     /** What hours without a stop prove, in words and a number, instead of "probably fine": T / -ln(1 - C), rounded down. */
     private static String proved(Duration witnessed) {
-        long seconds = org.benchwright.evidence.Soak.longestMeanTimeRevealed(witnessed, CONFIDENCE).toSeconds();
-        long whole = seconds >= 3600 ? 3600 : seconds >= 60 ? 60 : 1;
-        return Words.of("soak.proved", Durations.words(witnessed), "90 %", Durations.words(Duration.ofSeconds(seconds / whole * whole)));
+        Duration longest = Durations.cutDown(org.benchwright.evidence.Soak.longestMeanTimeRevealed(witnessed, CONFIDENCE));
+        return Words.of("soak.proved", Durations.words(witnessed), "90 %", Durations.words(longest));
     }
 
     /**

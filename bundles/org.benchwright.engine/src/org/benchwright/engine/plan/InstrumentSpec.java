@@ -18,6 +18,9 @@ import org.benchwright.core.Quantity;
 public record InstrumentSpec(String name, String title, Optional<Quantity> range, Optional<Quantity> maxUncertainty,
         BigDecimal coverage, Optional<String> means) {
 
+    /** The coverage factor where nothing else is said: that for about 95 % (JCGM 100:2008, 6.3.3). */
+    public static final BigDecimal USUAL_COVERAGE = BigDecimal.valueOf(2);
+
     /** An instrument of which nothing is said about what it reads or gives. */
     public InstrumentSpec(String name, String title, Optional<Quantity> range, Optional<Quantity> maxUncertainty, BigDecimal coverage) {
         this(name, title, range, maxUncertainty, coverage, Optional.empty());

@@ -1,6 +1,7 @@
 package org.benchwright.present.internal;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -10,6 +11,7 @@ import java.util.Set;
 
 import org.benchwright.core.Quantity;
 import org.benchwright.core.Verdict;
+import org.benchwright.engine.JudgedValue;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Fact;
@@ -32,12 +34,13 @@ public final class ReportValues {
 
     private final TestRun run;
     private final List<Result> results = new ArrayList<>();
-    private final List<String> soaks = new ArrayList<>();
     private final Map<String, Instrument> instruments = new LinkedHashMap<>();
     private final List<String> departures = new ArrayList<>();
     private final List<String> nonconformities = new ArrayList<>();
     private final List<Attachment> attachments = new ArrayList<>();
     private final Set<String> people = new LinkedHashSet<>();
+    /** How often each check of the open step was decided. */
+    private final Map<String, Integer> readings = new HashMap<>();
     private String step = "";
 
     private ReportValues(TestRun run) {
@@ -60,7 +63,7 @@ public final class ReportValues {
                 note.words(), CHANGING.contains(note.kind()))).toList();
         List<StoryLine> story = Timeline.of(run).stream()
                 .map(line -> new StoryLine(line.sequence(), line.instant(), line.who(), line.words(), line.struck())).toList();
-        return TestReport.of(heading(test), results, soaks, List.copyOf(instruments.values()), departures, nonconformities, attachments,
+        return TestReport.of(heading(test), results, SoakProof.of(run), List.copyOf(instruments.values()), departures, nonconformities, attachments,
                 amendments, story, proof);
     }
 
@@ -99,16 +102,21 @@ public final class ReportValues {
 
     private void derived(Derived derived) {
         if (derived instanceof Derived.StepOpened opened) {
-            step = Questions.spaced(opened.step());
+            step = opened.step();
+            readings.clear();
         } else if (derived instanceof Derived.CheckDecided decided) {
-            results.add(new Result(step, Questions.spaced(decided.check()), EventWords.outcome(decided.outcome()), decided.words(),
-                    decided.numbers().map(n -> new TestReport.Numbers(n.rule(), n.value(), n.limits(), n.uncertainty(), n.margin()))));
-        } else if (derived instanceof Derived.SoakEnded ended) {
-            soaks.add(Message.PAPER_SOAK.text(Questions.spaced(ended.stage()), ended.words()));
+            int reading = readings.merge(decided.check(), 1, Integer::sum);
+            results.add(new Result(Questions.spaced(step), Questions.spaced(decided.check()), EventWords.outcome(decided.outcome()),
+                    decided.words(), decided.numbers().map(n -> numbers(n, decided, reading))));
         } else if (derived instanceof Derived.DepartureNoted noted) {
             departures.add(noted.words());
         } else if (derived instanceof Derived.NonconformityNoted noted) {
             nonconformities.add(noted.words());
         }
+    }
+
+    private TestReport.Numbers numbers(Derived.Numbers n, Derived.CheckDecided decided, int reading) {
+        return new TestReport.Numbers(n.rule(), n.value(), n.limits(), n.uncertainty(), n.margin(),
+                JudgedValue.of(run.plan(), step, decided).map(judged -> DecisionProof.of(judged, reading)));
     }
 }

@@ -25,7 +25,8 @@ public final class Sheets {
 
     /** The sheet of a kept test. */
     public static RecordSheet sheet(KeptTest test) {
-        return new RecordSheet(row(test), test.run().ended() ? test.run().reason() : "", Timeline.of(test.run()), test.sealed());
+        return new RecordSheet(row(test), test.run().ended() ? test.run().reason() : "", SoakProof.of(test.run()), Timeline.of(test.run()),
+                test.sealed());
     }
 
     private static String state(TestRun run) {

@@ -3,7 +3,6 @@ package org.benchwright.present.internal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
-import java.util.stream.Collectors;
 
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Derived;
@@ -21,8 +20,7 @@ public final class Timeline {
 
     /** Every event of the test in order, struck entries among them. */
     public static List<TimelineLine> of(TestRun run) {
-        Set<Long> struck = run.events().stream().filter(event -> event.body() instanceof Fact.Struck)
-                .map(event -> ((Fact.Struck) event.body()).sequence()).collect(Collectors.toSet());
+        Set<Long> struck = run.struck();
         CheckNames names = new CheckNames(run.plan());
         List<TimelineLine> lines = new ArrayList<>();
         for (TestEvent event : run.events()) {

@@ -96,7 +96,7 @@ class PrintedPagesTest {
         for (int page = 1; page <= pages; page++) {
             assertTrue(text.contains("Page " + page + " of " + pages), "page " + page);
         }
-        assertTrue(text.contains("REHEARSAL: waiting times were skipped. There is no verdict."), text);
+        assertTrue(text.contains("REHEARSAL") && text.contains("Waiting times were skipped. There is no verdict. It would be rejected"), text);
         assertFalse(text.contains("REJECTED"), "a rehearsal has no verdict");
     }
 

@@ -18,6 +18,7 @@ import org.benchwright.ledger.TestId;
 import org.benchwright.report.TestReport;
 import org.benchwright.report.TestReport.Amendment;
 import org.benchwright.report.TestReport.Attachment;
+import org.benchwright.report.TestReport.Certainty;
 import org.benchwright.report.TestReport.Heading;
 import org.benchwright.report.TestReport.Instrument;
 import org.benchwright.report.TestReport.Numbers;
@@ -65,16 +66,19 @@ final class SampleReport {
     }
 
     static TestReport with(Heading heading, List<Amendment> amendments, Optional<InclusionProof> proof, int lines) {
-        Numbers volts = new Numbers("guarded acceptance", "23.90 V", "23.5 .. 24.5 V", "0.02 V", "0.40 V");
-        Numbers ripple = new Numbers("simple acceptance", "41 mV", "at most 50 mV", "5 mV", "9 mV");
+        Numbers volts = new Numbers("guarded both ways", "23.90 V", "23.5 .. 24.5 V", "0.02 V", "0.40 V",
+                Optional.of(new Certainty("0.02 V", "> 99.99 %", "5.96 %", "1 of at most 3")));
+        Numbers ripple = new Numbers("simple", "41 mV", "at most 50 mV", "5 mV", "9 mV",
+                Optional.of(new Certainty("0 mV", "99.98 %", "50.00 %", "1 of at most 1")));
         List<Result> results = List.of(
                 new Result("measure", "supply volts", "conforms", "23.90 V accepted: 0.40 V inside", Optional.of(volts)),
                 new Result("measure", "ripple \u2264 50 mV at 25 \u00b0C, \u03a9 load", "conforms", "41 mV accepted", Optional.of(ripple)),
                 new Result("power up: lamps", "pwr", "conforms", "PWR (Power) green steady: seen as expected within 2 s.", Optional.empty()),
                 new Result("match", "types", "is released", "Released by KM: the type plate was replaced by the owner.", Optional.empty()));
         return new TestReport(heading, results,
-                List.of("endurance: 72 h without a stop: would have revealed, with 90 % probability, any fault that stops a unit at least once"
-                        + " in 31 h on average"),
+                List.of("endurance: 72 h witnessed, 0 stops: would have revealed, with 90 % probability, any fault that stops a unit at least"
+                        + " once in 31 h on average. Assumed: such a fault stops the unit at a constant rate. One that shows with age, with"
+                        + " warmth or when switched on is another matter."),
                 List.of(new Instrument("meter", "M-17", "0.02 V (coverage factor 2)", "2027-03-01")),
                 List.of("look 4 min later than due; tolerance 2 min"), List.of(),
                 List.of(new Attachment("plate.jpg", "type plate", DIGEST)), amendments, story(lines), proof);

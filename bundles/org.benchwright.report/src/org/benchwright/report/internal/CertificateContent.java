@@ -49,7 +49,7 @@ public record CertificateContent(TestReport report) {
         TestReport.Heading heading = report.heading();
         if (heading.rehearsal()) {
             String would = heading.verdict().map(word -> " " + Message.WOULD_BE.text(word) + ": " + heading.reason()).orElse("");
-            return new Block.Banner(Message.REHEARSAL.text().split(":")[0], Message.REHEARSAL.text() + would);
+            return new Block.Banner(Message.REHEARSAL.text(), Message.REHEARSAL_SAYS.text() + would);
         }
         String word = switch (heading.verdict().orElse("")) {
             case "accepted" -> Message.VERDICT_ACCEPTED.text();
@@ -88,13 +88,7 @@ public record CertificateContent(TestReport report) {
 
     private List<Block> findings() {
         List<Block> blocks = new ArrayList<>();
-        blocks.add(new Block.Heading(Message.RESULTS.text()));
-        blocks.addAll(results());
-        blocks.add(new Block.Heading(Message.SOAK.text()));
-        if (report.soaks().isEmpty()) {
-            blocks.add(new Block.Text(Message.SOAK_NONE.text()));
-        }
-        report.soaks().forEach(words -> blocks.add(new Block.Text(words)));
+        blocks.addAll(new ProofBlocks(report).all());
         blocks.add(new Block.Heading(Message.INSTRUMENTS.text()));
         blocks.add(report.instruments().isEmpty() ? new Block.Text(Message.INSTRUMENTS_NONE.text())
                 : new Block.Table(texts(Message.INSTRUMENT, Message.ASSET, Message.UNCERTAINTY, Message.DUE), List.of(4, 3, 4, 2),
@@ -107,32 +101,6 @@ public record CertificateContent(TestReport report) {
         }
         blocks.addAll(attachments(report));
         blocks.addAll(amendments(report));
-        return blocks;
-    }
-
-    private List<Block> results() {
-        if (report.results().isEmpty()) {
-            return List.of(new Block.Text(Message.RESULTS_NONE.text()));
-        }
-        List<Block> blocks = new ArrayList<>();
-        List<List<String>> measured = new ArrayList<>();
-        List<List<String>> judged = new ArrayList<>();
-        for (TestReport.Result result : report.results()) {
-            if (result.numbers().isPresent()) {
-                TestReport.Numbers numbers = result.numbers().get();
-                measured.add(List.of(result.what(), numbers.value(), numbers.limits(), numbers.uncertainty(), numbers.margin(),
-                        numbers.rule(), result.outcome()));
-            } else {
-                judged.add(List.of(result.step(), result.words(), result.outcome()));
-            }
-        }
-        if (!measured.isEmpty()) {
-            blocks.add(new Block.Table(texts(Message.WHAT, Message.VALUE, Message.LIMITS, Message.UNCERTAINTY, Message.MARGIN, Message.RULE,
-                    Message.OUTCOME), List.of(4, 2, 3, 2, 2, 3, 2), measured));
-        }
-        if (!judged.isEmpty()) {
-            blocks.add(new Block.Table(texts(Message.STEP, Message.DECISION, Message.OUTCOME), List.of(3, 9, 2), judged));
-        }
         return blocks;
     }
 

@@ -18,6 +18,7 @@ public record RecordContent(TestReport report) {
         blocks.add(new Block.Title(Message.RECORD.text(), Message.RECORD_BELOW.text(test)));
         blocks.add(CertificateContent.banner(report));
         blocks.addAll(CertificateContent.particulars(report));
+        blocks.addAll(new ProofBlocks(report).all());
         blocks.add(new Block.Heading(Message.STORY.text()));
         blocks.add(new Block.Table(CertificateContent.texts(Message.NUMBER_SHORT, Message.TIME, Message.WHO, Message.WORDS),
                 List.of(2, 6, 3, 19), report.story().stream().map(RecordContent::row).toList()));

@@ -85,6 +85,12 @@ public record ReportJson(TestReport report) {
             to.member("limits", numbers.limits());
             to.member("uncertainty", numbers.uncertainty());
             to.member("margin", numbers.margin());
+            numbers.certainty().ifPresent(sure -> {
+                to.member("guardBand", sure.guardBand());
+                to.member("conformance", sure.conformance());
+                to.member("falseAccept", sure.falseAccept());
+                to.member("readings", sure.readings());
+            });
         });
     }
 

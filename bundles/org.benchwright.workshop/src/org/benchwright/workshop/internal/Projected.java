@@ -8,10 +8,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 import org.benchwright.core.Quantity;
+import org.benchwright.engine.SoakAttempt;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.EventBody;
@@ -29,7 +29,6 @@ import org.benchwright.workshop.KeptTest;
 final class Projected {
 
     private final TestRun run;
-    private final SoakTimes soak = new SoakTimes();
     private final Map<String, Quantity> readings = new LinkedHashMap<>();
     private final Map<String, String> instruments = new HashMap<>();
     private final Set<ProjectedTest.Cause> causes = new LinkedHashSet<>();
@@ -42,9 +41,7 @@ final class Projected {
 
     static ProjectedTest of(KeptTest test) {
         Projected made = new Projected(test.run());
-        Set<Long> struck = test.run().events().stream().map(TestEvent::body).filter(Fact.Struck.class::isInstance)
-                .map(body -> ((Fact.Struck) body).sequence()).collect(Collectors.toSet());
-        test.run().events().stream().filter(event -> !struck.contains(event.sequence())).forEach(made::take);
+        test.run().holding().forEach(made::take);
         return made.as(test.id());
     }
 
@@ -59,7 +56,6 @@ final class Projected {
             causes.add(new ProjectedTest.Cause(false, failed.orElseGet(() -> place(noted.stage(), noted.step()))));
         } else {
             failed(event.body());
-            soak.take(event);
         }
     }
 
@@ -86,7 +82,20 @@ final class Projected {
         Fact.Opened opening = run.opening();
         return new ProjectedTest(id, first.moment().instant(), opening.family(), opening.procedure(), opening.serial(),
                 first.actor().id(), opening.station(), state(), opening.predecessor().isEmpty(),
-                run.plan().family().stopStays() ? soak.told() : Optional.empty(), read(), List.copyOf(causes));
+                run.plan().family().stopStays() ? soak() : Optional.empty(), read(), List.copyOf(causes));
+    }
+
+    /**
+     * Between which witnessed times the unit stopped, in the last attempt that began; nothing where nothing was witnessed. A soak that ended
+     * undecided tells that the unit worked as long as it was witnessed.
+     */
+    private Optional<ProjectedTest.Soak> soak() {
+        Optional<SoakAttempt> last = SoakAttempt.of(run).stream().filter(SoakAttempt::begun).reduce((before, after) -> after);
+        return last.flatMap(attempt -> {
+            long after = attempt.witnessed().toSeconds();
+            Optional<Long> by = attempt.stoppedBy().map(stopped -> Math.max(after + 1, stopped.toSeconds()));
+            return after > 0 || by.isPresent() ? Optional.of(new ProjectedTest.Soak(after, by)) : Optional.empty();
+        });
     }
 
     private State state() {

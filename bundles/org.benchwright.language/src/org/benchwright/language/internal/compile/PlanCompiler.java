@@ -1,6 +1,5 @@
 package org.benchwright.language.internal.compile;
 
-import java.math.BigDecimal;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -40,7 +39,6 @@ public final class PlanCompiler {
 
     /** The name of make safe in a plan; the language gives it none. */
     public static final String MAKE_SAFE = "make_safe";
-    private static final BigDecimal USUAL_COVERAGE = BigDecimal.valueOf(2);
 
     private final Procedure procedure;
     private final Signals signals;
@@ -91,7 +89,7 @@ public final class PlanCompiler {
     private static InstrumentSpec instrument(Instrument i) {
         return new InstrumentSpec(i.getName(), i.getLabel(), StepCompiler.range(i),
                 Optional.ofNullable(i.getUncertainty()).map(Amounts::quantity),
-                Optional.ofNullable(i.getCoverage()).orElse(USUAL_COVERAGE), Optional.of(FamilyCompiler.words(i.getUse(), i.getUnit(), i.getCurrent())));
+                Optional.ofNullable(i.getCoverage()).orElse(InstrumentSpec.USUAL_COVERAGE), Optional.of(FamilyCompiler.words(i.getUse(), i.getUnit(), i.getCurrent())));
     }
 
     private static Precondition precondition(org.benchwright.model.Precondition p) {

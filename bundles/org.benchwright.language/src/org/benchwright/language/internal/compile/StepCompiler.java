@@ -14,8 +14,7 @@ import org.benchwright.core.UnitOfMeasure;
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Move;
-import org.benchwright.evidence.Combination;
-import org.benchwright.evidence.DecisionRule;
+import org.benchwright.language.internal.DecisionTerms;
 import org.benchwright.model.Apply;
 import org.benchwright.model.Attachment;
 import org.benchwright.model.Branch;
@@ -189,7 +188,7 @@ final class StepCompiler extends ProcedureSwitch<Optional<Action>> {
     public Optional<Action> caseMeasurement(Measurement m) {
         org.benchwright.core.Limits limits = Amounts.limits(m.getLimits());
         UnitOfMeasure unit = m.getUnit() == null ? limits.unit() : UnitOfMeasure.of(m.getUnit());
-        return some(new Action.Measure(id(m.getName()), m.getInstrument().getName(), unit, limits, rule(m),
+        return some(new Action.Measure(id(m.getName()), m.getInstrument().getName(), unit, limits, DecisionTerms.rule(m),
                 Optional.ofNullable(m.getRepeat()).map(StepCompiler::again), Moves.of(m.getOutcome(), m), undecided(m),
                 Optional.ofNullable(m.getReadings()).map(Action.Count::new)));
     }
@@ -197,24 +196,12 @@ final class StepCompiler extends ProcedureSwitch<Optional<Action>> {
     @Override
     public Optional<Action> caseDerive(Derive d) {
         UnitOfMeasure unit = UnitOfMeasure.of(d.getLimits().getUnit());
-        return some(new Action.Derive(id(d.getName()), GridParts.expression(d.getExpression(), unit), Amounts.limits(d.getLimits()), rule(d),
+        return some(new Action.Derive(id(d.getName()), GridParts.expression(d.getExpression(), unit), Amounts.limits(d.getLimits()), DecisionTerms.rule(d),
                 Moves.of(d.getOutcome(), d), undecided(d)));
     }
 
-    private static DecisionRule rule(Decision d) {
-        return switch (d.getRule()) {
-            case SIMPLE -> DecisionRule.SIMPLE;
-            case GUARDED -> DecisionRule.GUARDED;
-            case GUARDED_BOTH_WAYS -> DecisionRule.GUARDED_BOTH_WAYS;
-        };
-    }
-
     private static Action.Again again(MeasureAgain written) {
-        return new Action.Again(written.getTimes(), switch (written.getCombination()) {
-            case MEAN -> Combination.MEAN;
-            case BOTH_INSIDE -> Combination.BOTH_INSIDE;
-            case LAST -> Combination.LAST;
-        });
+        return new Action.Again(written.getTimes(), DecisionTerms.combination(written));
     }
 
     /**
@@ -241,7 +228,7 @@ final class StepCompiler extends ProcedureSwitch<Optional<Action>> {
                 g.getAxes().stream().map(GridParts::axis).toList(),
                 Amounts.optionalDuration(g.getReading().getSettle()).orElse(Duration.ZERO),
                 GridParts.expression(judgement.getExpression(), unit), Amounts.limits(judgement.getLimits()),
-                rule(judgement), instrument, Moves.of(judgement.getOutcome(), g), undecided(judgement)));
+                DecisionTerms.rule(judgement), instrument, Moves.of(judgement.getOutcome(), g), undecided(judgement)));
     }
 
     // ---- entries

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
+import org.benchwright.core.Durations;
 import org.benchwright.core.Quantity;
 import org.benchwright.core.UnitOfMeasure;
 import org.benchwright.language.editing.Fix;
@@ -137,7 +138,7 @@ final class AmountFixes {
         return time.toSecondsPart() == 0 ? time.toMinutes() + " min" : time.toSeconds() + " s";
     }
 
-    /** The rarest fault that the longest soak reveals at the level that is claimed: M = T / -ln(1 - level), in whole hours or minutes. */
+    /** The rarest fault that the longest soak reveals at the level that is claimed, in whole hours, or minutes, or seconds. */
     static List<Fix> claimLess(Spot spot) {
         Optional<Procedure> procedure = spot.around(Procedure.class);
         Optional<Claim> claim = procedure.map(Procedure::getClaim);
@@ -148,8 +149,11 @@ final class AmountFixes {
                 .mapToDouble(soak -> seconds(soak.getLength()).doubleValue()).max().orElse(0);
         double level = new Quantity(claim.get().getLevel().getValue(), UnitOfMeasure.of(claim.get().getLevel().getUnit()))
                 .in(UnitOfMeasure.of("%")) / 100;
-        double interval = longest / -Math.log1p(-level);
-        String time = interval >= 3600 ? (long) (interval / 3600) + " h" : (long) (interval / 60) + " min";
+        if (!(level > 0 && level < 1)) {
+            return List.of(); // another remark says that there is no such level
+        }
+        String time = Durations.words(Durations.cutDown(
+                org.benchwright.evidence.Soak.longestMeanTimeRevealed(Duration.ofSeconds((long) longest), level)));
         return Spot.one(FixText.CLAIM_LESS, time, spot.replace(Spot.node(claim.get().getInterval()), time));
     }
 }

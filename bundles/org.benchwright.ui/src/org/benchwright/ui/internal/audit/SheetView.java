@@ -84,6 +84,7 @@ public final class SheetView extends ViewPart {
         if (!sheet.reason().isBlank()) {
             story.strong(sheet.reason());
         }
+        sheet.proved().forEach(story::paragraph);
         story.paragraph(Message.SHEET_HEAD.text(row.family(), row.procedure(), TIME.format(row.opened().atZone(ZoneId.systemDefault())),
                 row.technician(), row.test()));
         story.paragraph((sheet.sealed() ? Message.SHEET_SEALED : Message.SHEET_OPEN).text()
