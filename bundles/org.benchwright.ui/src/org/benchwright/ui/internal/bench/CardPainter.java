@@ -77,8 +77,8 @@ final class CardPainter {
         flow.gap(16);
         flow.text(ending.reason(), CardSizes.QUESTION, false, palette.text());
         flow.gap(16);
-        ending.proved().forEach(words -> {
-            flow.text(words, CardSizes.QUESTION, false, palette.text());
+        ending.proved().forEach(sentence -> {
+            flow.text(sentence, CardSizes.QUESTION, false, palette.text());
             flow.gap(16);
         });
         flow.text(Message.CARD_ENDED.text(ending.test()), CardSizes.NEWS, false, palette.quiet());
