@@ -1,6 +1,7 @@
 package org.benchwright.evidence;
 
 import java.util.List;
+import java.util.Map;
 
 import org.benchwright.evidence.internal.Require;
 
@@ -27,9 +28,23 @@ public record FieldReturns(double days, int handedOver, int returned, double esc
      * @throws IllegalArgumentException when a number is out of range, or no unit has been out for n days or come back
      */
     public static FieldReturns within(List<Lifetime> units, double days, double confidence) {
+        return within(RiskTable.counted(units), days, confidence);
+    }
+
+    /**
+     * Counts units that are counted already.
+     *
+     * @param units how many units have been out alike, above zero each
+     * @param days n, above zero
+     * @param confidence two-sided, between 0 and 1
+     * @return the escapes
+     * @throws IllegalArgumentException as for single units
+     */
+    public static FieldReturns within(Map<Lifetime, Long> units, double days, double confidence) {
         Require.positive("number of days", days);
         SoakDay stretch = SoakDay.of(units, 0, days, confidence);
-        return new FieldReturns(days, units.size(), stretch.stopped(), stretch.foundPer1000() / 1000,
+        long all = units.values().stream().mapToLong(Long::longValue).sum();
+        return new FieldReturns(days, Math.toIntExact(all), stretch.stopped(), stretch.foundPer1000() / 1000,
                 new Proportion.Interval(stretch.least() / 1000, stretch.most() / 1000));
     }
 }

@@ -2,7 +2,9 @@ package org.benchwright.ledger;
 
 import java.time.Instant;
 import java.util.Objects;
+import java.util.Optional;
 import org.benchwright.core.Digest;
+import org.benchwright.ledger.internal.LedgerTables;
 
 /**
  * A signature in a test, as its event tells it; whether it is true is for the {@link LedgerVerifier}.
@@ -17,6 +19,15 @@ import org.benchwright.core.Digest;
  */
 public record EntrySignature(TestId test, long sequence, String kind, Meaning meaning, String printedName, Instant instant,
         Digest fingerprint) {
+
+    /**
+     * The signature that an event carries, if any.
+     *
+     * @throws PayloadException if its payload can't be read
+     */
+    public static Optional<EntrySignature> of(LedgerEntry entry) throws PayloadException {
+        return LedgerTables.signature(entry);
+    }
 
     public EntrySignature {
         Objects.requireNonNull(test);

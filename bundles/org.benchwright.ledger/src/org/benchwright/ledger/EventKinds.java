@@ -9,9 +9,15 @@ public final class EventKinds {
     /** The last event of the work on a test; from here on only {@link #AFTER_SEAL} may follow. */
     public static final String SEALED = "sealed";
 
+    /** The unit was given to its owner. */
+    public static final String HANDED_OVER = "handed-over";
+
+    /** The unit came back from where it had been handed over to. */
+    public static final String RETURNED = "returned";
+
     /** What may follow a seal, each signed itself. */
-    public static final Set<String> AFTER_SEAL = Set.of("amended", "departure-decided", "reviewed", "handed-over", "recalled",
-            "superseded", "voided");
+    public static final Set<String> AFTER_SEAL = Set.of("amended", "departure-decided", "reviewed", HANDED_OVER, RETURNED,
+            "recalled", "superseded", "voided");
 
     private static final Pattern SHAPE = Pattern.compile("[a-z][a-z0-9-]{0,39}");
 

@@ -12,7 +12,8 @@ public enum Meaning {
     RELEASED("released"),
     DECIDED("decided"),
     REVIEWED("reviewed"),
-    HANDED_OVER("handed over");
+    HANDED_OVER("handed over"),
+    RECEIVED_BACK("received back");
 
     private final String word;
 

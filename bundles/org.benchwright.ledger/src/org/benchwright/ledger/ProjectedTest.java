@@ -19,9 +19,12 @@ import java.util.Optional;
  * @param soak       what its soak told, if there was one that tells anything
  * @param readings   what was measured
  * @param causes     nonconformities and faults
+ * @param predecessor the test of the same unit before, if it names one
+ * @param field      since when its unit is out there, and how it came back; nothing where it never went out
  */
 public record ProjectedTest(String test, Instant opened, String family, String procedure, String serial, String technician,
-        String station, State state, boolean first, Optional<Soak> soak, List<Reading> readings, List<Cause> causes) {
+        String station, State state, boolean first, Optional<Soak> soak, List<Reading> readings, List<Cause> causes,
+        Optional<String> predecessor, Optional<Field> field) {
 
     public ProjectedTest {
         readings = List.copyOf(readings);
@@ -57,6 +60,16 @@ public record ProjectedTest(String test, Instant opened, String family, String p
      * @param instrument the instrument's asset number, or the word for an unnamed one
      */
     public record Reading(String name, String unit, double value, String instrument) {
+    }
+
+    /**
+     * A unit that went out. Days are counted from 1970, in UTC.
+     *
+     * @param since    the day on which it went out
+     * @param returned the day on which it came back, if it did
+     * @param fault    what was found then, by its place in the list of what can be: 0 for the first; -1 where it never came back
+     */
+    public record Field(long since, Optional<Long> returned, int fault) {
     }
 
     /**

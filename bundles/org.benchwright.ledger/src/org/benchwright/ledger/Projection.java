@@ -93,6 +93,16 @@ public final class Projection implements AutoCloseable {
         return reading(open -> new ProjectionReader(open, filter).soaks());
     }
 
+    /**
+     * How long units were out there, and how that ended.
+     *
+     * @param today the day up to which those count that are still out there, in days since 1970
+     * @param most  days beyond which no difference is made
+     */
+    public List<ProjectionCounts.Field> field(ProjectionFilter filter, long today, int most) throws LedgerException {
+        return reading(open -> new ProjectionReader(open, filter).field(today, most));
+    }
+
     /** What was measured, rehearsals and faulty records left out. */
     public List<ProjectionCounts.Measured> measured(ProjectionFilter filter) throws LedgerException {
         return reading(open -> new ProjectionReader(open, filter).measured());

@@ -39,6 +39,19 @@ public final class ProjectionCounts {
     }
 
     /**
+     * Units that were out there alike.
+     *
+     * @param procedure   by which procedure they were accepted
+     * @param days        for how many days, 0 or more; all beyond the most asked for are one
+     * @param returned    whether they came back then
+     * @param testedAgain whether they were tested again then without having come back on record
+     * @param fault       what was found when they came back, as in {@link ProjectedTest.Field}
+     * @param count       how many
+     */
+    public record Field(String procedure, int days, boolean returned, boolean testedAgain, int fault, long count) {
+    }
+
+    /**
      * A measurement that was made.
      *
      * @param procedure by which procedure

@@ -22,6 +22,7 @@ import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.BenchTime;
 import org.benchwright.workshop.CompiledProcedure;
 import org.benchwright.workshop.FaultyRecordException;
+import org.benchwright.workshop.KeptTest;
 import org.benchwright.workshop.OvertakenException;
 import org.benchwright.workshop.RehearsalTime;
 import org.benchwright.workshop.Sitting;
@@ -86,7 +87,7 @@ public final class Bench implements AutoCloseable {
         try {
             return new Bench(BenchLedger.open(ledger), clocks);
         } catch (StoreException e) {
-            throw new CannotStoreException(e.getMessage(), e);
+            throw Failures.cannotStore(e);
         }
     }
 
@@ -99,7 +100,7 @@ public final class Bench implements AutoCloseable {
         try {
             return new Bench(BenchLedger.openReadOnly(ledger), clocks);
         } catch (StoreException e) {
-            throw new CannotStoreException(e.getMessage(), e);
+            throw Failures.cannotStore(e);
         }
     }
 
@@ -208,7 +209,8 @@ public final class Bench implements AutoCloseable {
      */
     public Optional<RecordSheet> record(String test) throws CannotStoreException {
         try {
-            return ledger.test(test).map(Sheets::sheet);
+            Optional<KeptTest> kept = ledger.test(test);
+            return kept.isEmpty() ? Optional.empty() : Optional.of(Sheets.sheet(kept.get(), ledger.signedAfterSeal(test)));
         } catch (StoreException | FaultyRecordException e) {
             throw Failures.cannotStore(e);
         }
@@ -235,7 +237,7 @@ public final class Bench implements AutoCloseable {
         try {
             return Reports.of(BenchLedger.verify(ledger, progress, cancellation), clocks.clock().instant());
         } catch (StoreException e) {
-            throw new CannotStoreException(e.getMessage(), e);
+            throw Failures.cannotStore(e);
         }
     }
 
@@ -244,7 +246,7 @@ public final class Bench implements AutoCloseable {
         try {
             ledger.close();
         } catch (StoreException e) {
-            throw new CannotStoreException(e.getMessage(), e);
+            throw Failures.cannotStore(e);
         }
     }
 }

@@ -12,11 +12,13 @@ import java.util.Optional;
  * @param from   opened on this day or later
  * @param to     opened on this day or earlier
  * @param zone   in which days begin
+ * @param today  up to which day units count that are still out there
  */
-public record FigureFilter(Optional<String> family, Optional<String> serial, Optional<LocalDate> from, Optional<LocalDate> to, ZoneId zone) {
+public record FigureFilter(Optional<String> family, Optional<String> serial, Optional<LocalDate> from, Optional<LocalDate> to, ZoneId zone,
+        LocalDate today) {
 
     /** Every test. */
-    public static FigureFilter all(ZoneId zone) {
-        return new FigureFilter(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), zone);
+    public static FigureFilter all(ZoneId zone, LocalDate today) {
+        return new FigureFilter(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), zone, today);
     }
 }

@@ -12,6 +12,7 @@ import org.benchwright.core.Progress;
 import org.benchwright.present.internal.FaultFigures;
 import org.benchwright.present.internal.FigureBasis;
 import org.benchwright.present.internal.ReadingFigures;
+import org.benchwright.present.internal.ReturnFigure;
 import org.benchwright.present.internal.SoakFigure;
 import org.benchwright.present.internal.YieldFigures;
 import org.benchwright.workshop.Fleet;
@@ -47,7 +48,7 @@ public record Figures(List<String> basis, List<Figure> figures) {
         try (Fleet fleet = Fleet.of(ledger, progress, cancellation)) {
             return of(fleet, filter);
         } catch (StoreException e) {
-            throw new CannotStoreException(e.getMessage(), e);
+            throw Failures.cannotStore(e);
         }
     }
 
@@ -64,12 +65,13 @@ public record Figures(List<String> basis, List<Figure> figures) {
             List<Figure> figures = new ArrayList<>(YieldFigures.of(groups));
             figures.addAll(FaultFigures.of(fleet.found(which)));
             figures.add(SoakFigure.of(fleet.soaks(which)));
+            figures.add(ReturnFigure.of(fleet.inField(which, filter.today(), ReturnFigure.MOST_DAYS)));
             for (Fleet.Measured measured : fleet.measured(which)) {
                 figures.add(ReadingFigures.of(measured, fleet.readings(which, measured, ReadingFigures.MOST)));
             }
             return new Figures(FigureBasis.of(groups, filter), figures);
         } catch (StoreException e) {
-            throw new CannotStoreException(e.getMessage(), e);
+            throw Failures.cannotStore(e);
         }
     }
 

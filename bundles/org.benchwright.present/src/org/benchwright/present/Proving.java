@@ -66,7 +66,7 @@ public final class Proving {
         } catch (RefusedException e) {
             throw new EntryRefusedException(e.getMessage(), e);
         } catch (StoreException e) {
-            throw new CannotStoreException(e.getMessage(), e);
+            throw Failures.cannotStore(e);
         }
     }
 
@@ -80,7 +80,7 @@ public final class Proving {
         } catch (RefusedException e) {
             throw new EntryRefusedException(e.getMessage(), e);
         } catch (StoreException e) {
-            throw new CannotStoreException(e.getMessage(), e);
+            throw Failures.cannotStore(e);
         }
     }
 }

@@ -68,7 +68,7 @@ public record SelfCheckSheet(List<Line> lines) {
         try {
             return SignedSheet.sign(ledger, text.toString());
         } catch (StoreException e) {
-            throw new CannotStoreException(e.getMessage(), e);
+            throw Failures.cannotStore(e);
         }
     }
 }

@@ -2,12 +2,14 @@ package org.benchwright.workshop;
 
 import java.nio.file.Path;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 
 import org.benchwright.core.Cancellation;
 import org.benchwright.core.Progress;
 import org.benchwright.core.Verdict;
+import org.benchwright.engine.FieldReturn;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.Projection;
@@ -68,6 +70,28 @@ public final class Fleet implements AutoCloseable {
      * @param count        how many
      */
     public record Soaks(long afterSeconds, Optional<Long> bySeconds, long count) {
+    }
+
+    /**
+     * Units that were out there alike.
+     *
+     * @param procedure by which procedure they were accepted
+     * @param days      for how many days, 0 or more; all beyond the most asked for are one
+     * @param ending    how that ended
+     * @param fault     what was found in those that came back
+     * @param count     how many
+     */
+    public record InField(String procedure, int days, Ending ending, Optional<FieldReturn.Fault> fault, long count) {
+    }
+
+    /** How the time of a unit out there ended. */
+    public enum Ending {
+        /** It is still there. */
+        STILL_OUT,
+        /** It came back. */
+        CAME_BACK,
+        /** It was tested again, but no return is on record. */
+        TESTED_AGAIN
     }
 
     /**
@@ -137,6 +161,20 @@ public final class Fleet implements AutoCloseable {
     public List<Soaks> soaks(FleetFilter filter) throws StoreException {
         return read(() -> projection.soaks(filter(filter))).stream()
                 .map(each -> new Soaks(each.soak().afterSeconds(), each.soak().bySeconds(), each.count())).toList();
+    }
+
+    /**
+     * How long units were out there, and how that ended.
+     *
+     * @param today the day up to which those count that are still out there
+     * @param most  days beyond which no difference is made
+     */
+    public List<InField> inField(FleetFilter filter, LocalDate today, int most) throws StoreException {
+        return read(() -> projection.field(filter(filter), today.toEpochDay(), most)).stream().map(each -> {
+            Ending ending = each.returned() ? Ending.CAME_BACK : each.testedAgain() ? Ending.TESTED_AGAIN : Ending.STILL_OUT;
+            Optional<FieldReturn.Fault> fault = each.returned() ? Optional.of(FieldReturn.Fault.values()[each.fault()]) : Optional.empty();
+            return new InField(each.procedure(), each.days(), ending, fault, each.count());
+        }).toList();
     }
 
     /** What was measured. */

@@ -1,5 +1,8 @@
 package org.benchwright.workshop;
 
+import java.util.Optional;
+
+import org.benchwright.engine.InTheField;
 import org.benchwright.engine.TestRun;
 
 /**
@@ -8,6 +11,7 @@ import org.benchwright.engine.TestRun;
  * @param id     its id
  * @param run    what its events make
  * @param sealed true once the work on it is over and signed
+ * @param field  where its unit is after the seal; empty before
  */
-public record KeptTest(String id, TestRun run, boolean sealed) {
+public record KeptTest(String id, TestRun run, boolean sealed, Optional<InTheField> field) {
 }

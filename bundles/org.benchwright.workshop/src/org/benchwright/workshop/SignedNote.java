@@ -9,7 +9,7 @@ import java.time.Instant;
  * @param instant  when
  * @param kind     the event's kind, such as {@code amended}
  * @param by       who signed, in print
- * @param words    the reason given, may be empty
+ * @param words    the reason given, or how the unit came back; may be empty
  */
 public record SignedNote(long sequence, Instant instant, String kind, String by, String words) {
 }

@@ -15,6 +15,7 @@ import org.benchwright.core.Actor;
 import org.benchwright.core.Digest;
 import org.benchwright.core.SerialNumber;
 import org.benchwright.engine.DoesNotFollowException;
+import org.benchwright.engine.FieldReturn;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Fact;
@@ -28,6 +29,7 @@ import org.benchwright.ledger.Signer;
 import org.benchwright.ledger.TestId;
 import org.benchwright.workshop.internal.KeptTests;
 import org.benchwright.workshop.internal.Message;
+import org.benchwright.workshop.internal.ReturnBook;
 
 /**
  * Carrying out tests: opening one, taking one up again, and what is open. It writes the engine's events into the ledger, and nobody
@@ -180,6 +182,22 @@ public final class Workshop {
         } catch (IOException e) {
             throw new RefusedException(Message.ATTACHMENT_UNREADABLE.text(file.toString(), String.valueOf(e.getMessage())));
         }
+    }
+
+    /**
+     * Writes down that a unit came back, signed by the bench key.
+     *
+     * @param test the test by which it was handed over
+     * @param by   who received it
+     * @throws RefusedException      if the test does not take it
+     * @throws OvertakenException    if somebody else wrote to the test in the same moment
+     * @throws FaultyRecordException if its record cannot be what happened
+     */
+    public void returned(String test, FieldReturn back, Actor by)
+            throws RefusedException, OvertakenException, StoreException, FaultyRecordException {
+        TestId id = TestId.parse(test).orElseThrow(() -> new RefusedException(Message.RETURN_NO_TEST.text(test)));
+        new ReturnBook(tools.ledger(), tools.kept(), tools.benchKey()).enter(id, back, by, tools.station().name(),
+                tools.time().now().truncatedTo(ChronoUnit.MILLIS));
     }
 
     private interface StoreWork<T> {

@@ -94,11 +94,33 @@ class PersonTest {
                 look(talk).hears(day < 2 ? " witnessed. Next look due" : "72 h without a stop");
             }
             makeSafe(talk.hears("would have revealed, with 90 % probability"));
-            talk.hears("accepted | Every step conforms. | T-");
+            talk.hears("72 h witnessed, 0 stops: would have revealed").hears("accepted | Every step conforms. | T-");
             assertEquals(0, talk.ends());
             assertFalse(talk.everything().contains("rehearsal"));
         }
         assertSound();
+        comesBack();
+        assertSound();
+    }
+
+    /** The accepted unit comes back after 40 days, and the figures tell. */
+    private void comesBack() {
+        String ledger = bench.ledger().toString();
+        String list = bench.run("export", "--ledger", ledger).out().lines().skip(1).findFirst().orElseThrow();
+        String test = list.substring(list.indexOf("T-"), list.indexOf("T-") + 13);
+        bench.time().advance(Duration.ofDays(40));
+        String[] back = {"returned", test, "--complaint", "stops when warm", "--fault", "not-found", "--ledger", ledger, "--on", "2026-04-10"};
+        CommandRunner.Ended written = bench.run(back);
+        assertEquals("", written.err());
+        assertEquals("It is in the record of test " + test + " that its unit came back on 2026-04-10.", written.lastLine());
+        assertEquals(1, bench.run(back).status(), "once");
+        assertTrue(bench.run(back).err().contains("It is on record that it came back on 2026-04-10."));
+        CommandRunner.Ended figures = bench.run("figures", "--ledger", ledger);
+        assertTrue(figures.said().contains("1 units went out accepted, 1 of them came back; a fault was confirmed in 0, not found in 1"),
+                figures.out());
+        assertEquals(1, bench.run("returned", "T-4K7M2-QXD9R", "--on", "2026-04-10", "--complaint", "x", "--ledger", ledger).status());
+        assertEquals(1, bench.run("returned", test, "--on", "10 April", "--complaint", "x", "--ledger", ledger).status());
+        assertEquals(2, bench.run("returned", test, "--on", "2026-04-10", "--complaint", "x", "--ledger", ledger + ".none").status());
     }
 
     @ParameterizedTest

@@ -79,6 +79,7 @@ public final class Commands {
                 new Subcommand(TestCommand.spec(), given -> new TestCommand(around, procedures, screens).run(given)),
                 new Subcommand(LedgerCommands.unitsSpec(), given -> new LedgerCommands(around).units(given)),
                 new Subcommand(FiguresCommand.spec(), given -> new FiguresCommand(around).run(given)),
+                new Subcommand(ReturnedCommand.spec(), given -> new ReturnedCommand(around).run(given)),
                 new Subcommand(ProofCommands.verifySpec(), given -> new ProofCommands(around).verify(given)),
                 new Subcommand(ProofCommands.checkpointSpec(), given -> new ProofCommands(around).checkpoint(given)),
                 new Subcommand(ProofCommands.proveSpec(), given -> new ProofCommands(around).prove(given)),

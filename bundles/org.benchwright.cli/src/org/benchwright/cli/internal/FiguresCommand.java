@@ -1,7 +1,6 @@
 package org.benchwright.cli.internal;
 
 import java.nio.file.Path;
-import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -48,22 +47,14 @@ final class FiguresCommand {
 
     int run(Given given) throws CannotStoreException {
         try (Screen screen = Screens.printing(around)) {
-            FigureFilter filter = new FigureFilter(given.text("--family"), given.text("--unit"), day(given.text("--from")),
-                    day(given.text("--to")), around.zone());
+            FigureFilter filter = new FigureFilter(given.text("--family"), given.text("--unit"), given.day("--from"), given.day("--to"),
+                    around.zone(), LocalDate.ofInstant(around.clocks().clock().instant(), around.zone()));
             Figures figures = Figures.read(given.ledger(), filter, Progress.none(), Cancellation.never());
             print(figures, screen);
             write(figures, given, new Output(screen));
             return ExitStatus.OK;
         } catch (EntryRefusedException e) {
             return Screens.refused(around, e.getMessage());
-        }
-    }
-
-    private static Optional<LocalDate> day(Optional<String> text) throws EntryRefusedException {
-        try {
-            return text.map(LocalDate::parse);
-        } catch (DateTimeException e) {
-            throw new EntryRefusedException(Message.FIGURES_NO_DAY.text(text.orElse("")), e);
         }
     }
 

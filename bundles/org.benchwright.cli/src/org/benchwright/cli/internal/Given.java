@@ -1,12 +1,15 @@
 package org.benchwright.cli.internal;
 
 import java.nio.file.Path;
+import java.time.DateTimeException;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 
 import org.benchwright.cli.Surroundings;
 import org.benchwright.present.Bench;
+import org.benchwright.present.EntryRefusedException;
 
 import picocli.CommandLine.ParseResult;
 
@@ -34,6 +37,16 @@ record Given(Surroundings around, ParseResult parsed) {
 
     Optional<String> text(String option) {
         return Optional.ofNullable(parsed.<String>matchedOptionValue(option, null));
+    }
+
+    /** The day that an option names. */
+    Optional<LocalDate> day(String option) throws EntryRefusedException {
+        Optional<String> text = text(option);
+        try {
+            return text.map(LocalDate::parse);
+        } catch (DateTimeException e) {
+            throw new EntryRefusedException(Message.FIGURES_NO_DAY.text(text.orElse("")), e);
+        }
     }
 
     OptionalLong number(String option) {

@@ -31,7 +31,7 @@ class ProjectionTest {
 
     private static ProjectedTest test(String id, State state, Optional<Soak> soak) {
         return new ProjectedTest(id, MAY.plusSeconds(id.length()), "tarn_c16", "c16", "C16-1", "QN", "bench 1", state, true, soak,
-                List.of(new Reading("volts", "V", 24 + id.length(), "M-1")), List.of(new Cause(true, "W01"), new Cause(false, "soak")));
+                List.of(new Reading("volts", "V", 24 + id.length(), "M-1")), List.of(new Cause(true, "W01"), new Cause(false, "soak")), Optional.empty(), Optional.empty());
     }
 
     private static Soak stopped(long after, long by) {
@@ -56,6 +56,34 @@ class ProjectionTest {
             assertEquals(List.of(new ProjectionCounts.Measured("c16", "volts", "V", 3)), measured);
             assertEquals(List.of(26.0, 27.0), projection.readings(ProjectionFilter.ALL, measured.get(0), 2).stream()
                     .map(ProjectionCounts.Read::value).toList());
+        }
+    }
+
+    private static ProjectedTest out(String id, long opened, Optional<String> before, Optional<ProjectedTest.Field> field) {
+        return new ProjectedTest(id, Instant.EPOCH.plusSeconds(86_400 * opened), "tarn_c16", "c16", "C16-1", "QN", "bench 1", State.ACCEPTED,
+                before.isEmpty(), Optional.empty(), List.of(), List.of(), before, field);
+    }
+
+    private static Optional<ProjectedTest.Field> since(long day) {
+        return Optional.of(new ProjectedTest.Field(day, Optional.empty(), -1));
+    }
+
+    @Test
+    void unitsAreOutThereUntilTheyComeBackOrAreTestedAgain() throws LedgerException {
+        try (Projection projection = Projection.inMemory()) {
+            ProjectedTest back = out("back", 90, Optional.empty(), Optional.of(new ProjectedTest.Field(100, Optional.of(130L), 1)));
+            projection.put(List.of(out("old", 90, Optional.empty(), since(100)), out("new", 490, Optional.empty(), since(495)), back,
+                    out("again", 90, Optional.empty(), since(100)), out("next", 150, Optional.of("again"), Optional.empty()),
+                    out("never", 90, Optional.empty(), Optional.empty())), Optional.of(MARK));
+            List<ProjectionCounts.Field> wanted = List.of(new ProjectionCounts.Field("c16", 366, false, false, -1, 1),
+                    new ProjectionCounts.Field("c16", 5, false, false, -1, 1), new ProjectionCounts.Field("c16", 30, true, false, 1, 1),
+                    new ProjectionCounts.Field("c16", 50, false, true, -1, 1));
+            assertEquals(wanted, projection.field(ProjectionFilter.ALL, 500, 366));
+            // The earlier test is derived again, as after a review: what its successor told stays.
+            projection.put(List.of(out("again", 90, Optional.empty(), since(100))), Optional.of(MARK));
+            assertEquals(wanted, projection.field(ProjectionFilter.ALL, 500, 366));
+            ProjectionFilter other = new ProjectionFilter(Optional.of("tarn_a8"), Optional.empty(), Optional.empty(), Optional.empty());
+            assertEquals(List.of(), projection.field(other, 500, 366));
         }
     }
 

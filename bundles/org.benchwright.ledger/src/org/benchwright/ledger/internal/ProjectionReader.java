@@ -50,7 +50,8 @@ public final class ProjectionReader {
     public static long scan(Connection connection) throws SQLException {
         try (Statement statement = connection.createStatement();
                 ResultSet row = statement.executeQuery("SELECT sum(length(test) + opened % 2 + length(family) + length(procedure) + length(serial) "
-                        + "+ length(technician) + length(station) + state + first + ifnull(soak_after, 0) + ifnull(soak_by, 0)) "
+                        + "+ length(technician) + length(station) + state + first + ifnull(soak_after, 0) + ifnull(soak_by, 0) + ifnull(length(predecessor), 0) + ifnull(out_day, 0) "
+                        + "+ ifnull(back_day, 0) + ifnull(back_fault, 0) + ifnull(again_day, 0)) "
                         + "FROM test NOT INDEXED")) {
             return row.getLong(1);
         }
@@ -77,6 +78,23 @@ public final class ProjectionReader {
                     Optional<Long> stopped = row.wasNull() ? Optional.empty() : Optional.of(by);
                     return new ProjectionCounts.Soaks(new ProjectedTest.Soak(row.getLong(1), stopped), row.getLong(3));
                 });
+    }
+
+    /**
+     * How long units were out there. Nearly all are still, and longer than anybody asks: those are counted along their index; only the others
+     * are put in groups.
+     */
+    public List<ProjectionCounts.Field> field(long today, int most) throws SQLException {
+        long old = today - most;
+        List<ProjectionCounts.Field> found = new ArrayList<>(list("SELECT procedure, count(*) FROM test t WHERE out_day IS NOT NULL "
+                + "AND back_day IS NULL AND again_day IS NULL AND out_day <= ?", "GROUP BY 1", List.of(old),
+                row -> new ProjectionCounts.Field(row.getString(1), most, false, false, -1, row.getLong(2))));
+        found.addAll(list("SELECT procedure, max(0, min(?, ifnull(back_day, ifnull(again_day, ?)) - out_day)), back_day IS NOT NULL, "
+                + "back_day IS NULL AND again_day IS NOT NULL, ifnull(back_fault, -1), count(*) FROM test t WHERE out_day IS NOT NULL "
+                + "AND (back_day IS NOT NULL OR again_day IS NOT NULL OR out_day > ?)", "GROUP BY 1, 2, 3, 4, 5", List.of(most, today, old),
+                row -> new ProjectionCounts.Field(row.getString(1), row.getInt(2), row.getBoolean(3), row.getBoolean(4), row.getInt(5),
+                        row.getLong(6))));
+        return found;
     }
 
     /** What was measured. */

@@ -15,6 +15,11 @@ import org.benchwright.ledger.Projection;
 /** Writes rows of a projection. */
 public final class ProjectionWriter {
 
+    private static final long DAY_MILLIS = 86_400_000;
+    /** The day on which the next test of the unit was opened, if that is in the table already. */
+    private static final String AGAIN = "(SELECT min(opened) / " + DAY_MILLIS + " FROM test WHERE predecessor = ? AND state NOT IN ("
+            + State.REHEARSAL.ordinal() + ", " + State.FAULTY.ordinal() + "))";
+
     private ProjectionWriter() {
     }
 
@@ -60,12 +65,18 @@ public final class ProjectionWriter {
     private static void insert(Connection connection, List<ProjectedTest> tests) throws SQLException {
         try (PreparedStatement known = connection.prepareStatement("SELECT id FROM test WHERE test = ?");
                 PreparedStatement test = connection.prepareStatement("INSERT INTO test (test, opened, family, procedure, serial, technician, "
-                        + "station, state, first, soak_after, soak_by) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) RETURNING id");
+                        + "station, state, first, soak_after, soak_by, predecessor, out_day, back_day, back_fault, again_day) "
+                        + "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, " + AGAIN + ") RETURNING id");
+                PreparedStatement before = connection.prepareStatement("UPDATE test SET again_day = ? WHERE test = ? "
+                        + "AND (again_day IS NULL OR again_day > ?1)");
                 PreparedStatement reading = connection.prepareStatement("INSERT INTO reading VALUES (?, ?, ?, ?, ?, ?, ?, ?)");
                 PreparedStatement cause = connection.prepareStatement("INSERT INTO cause VALUES (?, ?, ?, ?)")) {
             for (ProjectedTest each : tests) {
                 forget(connection, known, each.test());
                 long id = insert(test, each);
+                if (each.predecessor().isPresent() && counts(each)) {
+                    testedAgain(before, each, each.predecessor().get());
+                }
                 for (ProjectedTest.Reading read : each.readings()) {
                     insert(reading, id, each, read);
                 }
@@ -110,9 +121,25 @@ public final class ProjectionWriter {
         row.setBoolean(9, test.first());
         setOptional(row, 10, test.soak().map(ProjectedTest.Soak::afterSeconds));
         setOptional(row, 11, test.soak().flatMap(ProjectedTest.Soak::bySeconds));
+        if (test.predecessor().isPresent()) {
+            row.setString(12, test.predecessor().get());
+        } else {
+            row.setNull(12, Types.VARCHAR);
+        }
+        setOptional(row, 13, test.field().map(ProjectedTest.Field::since));
+        setOptional(row, 14, test.field().flatMap(ProjectedTest.Field::returned));
+        setOptional(row, 15, test.field().filter(field -> field.returned().isPresent()).map(field -> (long) field.fault()));
+        row.setString(16, test.test());
         try (ResultSet id = row.executeQuery()) {
             return id.getLong(1);
         }
+    }
+
+    /** The unit is no longer out there by its test before, whether or not its return was recorded. */
+    private static void testedAgain(PreparedStatement before, ProjectedTest test, String predecessor) throws SQLException {
+        before.setLong(1, Math.floorDiv(test.opened().toEpochMilli(), DAY_MILLIS));
+        before.setString(2, predecessor);
+        before.executeUpdate();
     }
 
     private static void setOptional(PreparedStatement row, int place, Optional<Long> value) throws SQLException {

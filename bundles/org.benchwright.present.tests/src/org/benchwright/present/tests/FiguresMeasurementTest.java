@@ -60,7 +60,7 @@ class FiguresMeasurementTest {
                 long begin = System.nanoTime();
                 assertTrue(projection.scan() > 0);
                 long middle = System.nanoTime();
-                List<?> drawn = Figures.of(fleet, FigureFilter.all(ZoneOffset.UTC)).figures();
+                List<?> drawn = Figures.of(fleet, FigureFilter.all(ZoneOffset.UTC, InventedFleet.day(tests))).figures();
                 figures[round] = (System.nanoTime() - middle) / 1e6;
                 scans[round] = (middle - begin) / 1e6;
                 assertTrue(drawn.size() > 5);

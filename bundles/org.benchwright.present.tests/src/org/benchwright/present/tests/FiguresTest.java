@@ -30,7 +30,7 @@ import org.junit.jupiter.api.Test;
 
 class FiguresTest {
 
-    private static final FigureFilter ALL = FigureFilter.all(ZoneOffset.UTC);
+    private static final FigureFilter ALL = FigureFilter.all(ZoneOffset.UTC, LocalDate.of(2027, 5, 1));
     private static final Instant MAY = Instant.parse("2026-05-01T08:00:00Z");
 
     private final List<ProjectedTest> tests = new ArrayList<>();
@@ -40,7 +40,8 @@ class FiguresTest {
         tests.add(new ProjectedTest("t" + number, MAY.plusSeconds(86_400L * number), "tarn_c16", "c16_acceptance", "C16-" + number,
                 number % 2 == 0 ? "QN" : "TB", "bench 1", state, true, soak,
                 List.of(new ProjectedTest.Reading("supply_volts", "V", volts, "M-1")),
-                state == State.REJECTED ? List.of(new ProjectedTest.Cause(false, "endurance")) : List.of()));
+                state == State.REJECTED ? List.of(new ProjectedTest.Cause(false, "endurance")) : List.of(), Optional.empty(),
+                Optional.empty()));
     }
 
     private Figures figures(FigureFilter filter) throws Exception {
@@ -127,16 +128,17 @@ class FiguresTest {
             add(State.ACCEPTED, Optional.empty(), 24);
         }
         FigureFilter filter = new FigureFilter(Optional.of("tarn_c16"), Optional.of("C16-4"), Optional.of(LocalDate.of(2026, 5, 2)),
-                Optional.of(LocalDate.of(2026, 5, 5)), ZoneOffset.UTC);
+                Optional.of(LocalDate.of(2026, 5, 5)), ZoneOffset.UTC, LocalDate.of(2027, 5, 1));
         Figures figures = figures(filter);
         assertEquals("1 tests that count: 1 ended with a verdict, 0 still open.", figures.basis().get(0));
         for (String told : List.of("Family: tarn_c16.", "Unit: C16-4.", "Opened from 2026-05-02 to 2026-05-05.")) {
             assertTrue(figures.basis().contains(told), told);
         }
         FigureFilter days = new FigureFilter(Optional.empty(), Optional.empty(), Optional.of(LocalDate.of(2026, 5, 2)),
-                Optional.of(LocalDate.of(2026, 5, 5)), ZoneOffset.UTC);
+                Optional.of(LocalDate.of(2026, 5, 5)), ZoneOffset.UTC, LocalDate.of(2027, 5, 1));
         assertTrue(figures(days).basis().get(0).startsWith("4 tests"), "both days are in");
-        FigureFilter other = new FigureFilter(Optional.of("tarn_a8"), Optional.empty(), Optional.empty(), Optional.empty(), ZoneOffset.UTC);
+        FigureFilter other = new FigureFilter(Optional.of("tarn_a8"), Optional.empty(), Optional.empty(), Optional.empty(), ZoneOffset.UTC,
+                LocalDate.of(2027, 5, 1));
         assertTrue(figures(other).basis().get(0).startsWith("0 tests"));
     }
 
@@ -158,11 +160,48 @@ class FiguresTest {
         try (Projection projection = Projection.inMemory()) {
             new InventedFleet(7, 600).fill(projection);
             Figures figures = Figures.of(Fleet.of(projection), ALL);
-            assertEquals(7, figures.figures().size());
-            assertEquals(6, figures.figures().stream().filter(figure -> figure.plot().isPresent()).count());
+            assertEquals(8, figures.figures().size());
+            assertEquals(7, figures.figures().stream().filter(figure -> figure.plot().isPresent()).count());
             List<String> names = figures.figures().stream().flatMap(figure -> figure.tables().stream()).map(SheetTable::name).toList();
             assertEquals(names.size(), names.stream().distinct().count(), "each table has a file of its own");
         }
+    }
+
+    /** A unit that is out, came back (or not) after so many days. */
+    private void out(int number, long since, Optional<Long> back, int fault) {
+        tests.add(new ProjectedTest("o" + number, MAY, "tarn_c16", number % 2 == 0 ? "c16_acceptance" : "c16_retest", "C16-" + number, "QN",
+                "bench 1", State.ACCEPTED, true, Optional.empty(), List.of(), List.of(), Optional.empty(),
+                Optional.of(new ProjectedTest.Field(since, back, fault))));
+    }
+
+    @Test
+    void noUnitOutAndNoneOutLongEnoughAreTold() throws Exception {
+        assertEquals(List.of("No unit has gone out yet: none was accepted."), figure(figures(ALL), "What comes back").sentences());
+        long today = LocalDate.of(2027, 5, 1).toEpochDay();
+        out(0, today - 10, Optional.empty(), -1);
+        Figure tiny = figure(figures(ALL), "What comes back");
+        assertTrue(tiny.plot().isEmpty());
+        assertTrue(tiny.sentences().contains("No unit has been out for 30 days yet: nothing can be said."), tiny.sentences().toString());
+        assertEquals("", tiny.tables().get(0).rows().get(0).get(6), "no number where nothing can be said");
+    }
+
+    /** Ten units out for 100 days, one of them back on day 20, and ten out for 10 days only, which are not counted as good for 30. */
+    @Test
+    void unitsThatAreNotOutLongEnoughAreNotCountedAsGood() throws Exception {
+        long today = LocalDate.of(2027, 5, 1).toEpochDay();
+        for (int i = 0; i < 10; i++) {
+            out(2 * i, today - 100, i == 0 ? Optional.of(today - 80) : Optional.empty(), i == 0 ? 0 : -1);
+            out(2 * i + 1, today - 10, Optional.empty(), -1);
+        }
+        Figure figure = figure(figures(ALL), "What comes back");
+        assertEquals("20 units went out accepted, 1 of them came back; a fault was confirmed in 1, not found in 0, not looked for yet in 0.",
+                figure.sentences().get(0));
+        // Kaplan and Meier: 1 of the 10 at risk on day 20 is 10.0 %, not 1 of 20; the limits on the scale ln(-ln S) are 1.5 .. 52.7 %
+        assertTrue(figure.sentences().stream().anyMatch(words -> words.startsWith("Within 30 days 10.0 % come back (limits 1.5 .. 52.7 %)")
+                && words.endsWith("10 units have not been out for so long.")), figure.sentences().toString());
+        assertTrue(figure.sentences().contains("No unit has been out for 365 days yet: nothing can be said."));
+        assertEquals(List.of("c16 retest", "30", "10", "0", "0", "0", "", "", ""), figure.tables().get(0).rows().get(2));
+        assertEquals(List.of(0.0, 20.0, 100.0), figure.plot().orElseThrow().series().get(0).x());
     }
 
     @Test

@@ -2,6 +2,8 @@ package org.benchwright.present.tests;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -47,6 +49,7 @@ final class InventedFleet {
         boolean supplyBad = random.nextInt(40) == 0;
         State state = rehearsal ? State.REHEARSAL : supplyBad ? State.UNDECIDED : stopped || random.nextInt(15) == 0 ? State.REJECTED
                 : State.ACCEPTED;
+        boolean again = number > 0 && random.nextInt(8) == 0;
         List<ProjectedTest.Cause> causes = new ArrayList<>();
         if (state == State.REJECTED) {
             causes.add(new ProjectedTest.Cause(false, stopped ? "endurance" : random.nextInt(3) == 0 ? "power_up / start" : "power_up / lamps"));
@@ -54,8 +57,22 @@ final class InventedFleet {
         }
         double volts = 24.02 - 4e-5 * number % 0.3 + 0.03 * random.nextGaussian();
         return new ProjectedTest("t" + number, opened, "tarn_c16", "c16_acceptance", String.format("C16-%06d", number), PEOPLE[number % 3],
-                "station " + (1 + random.nextInt(4)), state, random.nextInt(8) > 0, soak(stop, supplyBad),
-                List.of(new ProjectedTest.Reading("supply_volts", "V", volts, "M-" + (number / 50 % 3))), causes);
+                "station " + (1 + random.nextInt(4)), state, !again, soak(stop, supplyBad),
+                List.of(new ProjectedTest.Reading("supply_volts", "V", volts, "M-" + (number / 50 % 3))), causes,
+                again ? Optional.of("t" + (number - 1)) : Optional.empty(), state == State.ACCEPTED ? Optional.of(field(opened)) : Optional.empty());
+    }
+
+    /** Some come back, most of them early; in a third of those nothing is found. */
+    private ProjectedTest.Field field(Instant opened) {
+        long since = LocalDate.ofInstant(opened, ZoneOffset.UTC).toEpochDay() + 4;
+        boolean back = random.nextInt(30) == 0;
+        long days = (long) (150 * -Math.log(1 - random.nextDouble()));
+        return back ? new ProjectedTest.Field(since, Optional.of(since + days), random.nextInt(3)) : new ProjectedTest.Field(since, Optional.empty(), -1);
+    }
+
+    /** A month after the last of so many tests was opened. */
+    static LocalDate day(int tests) {
+        return LocalDate.ofInstant(BEGIN.plus(Duration.ofHours(5L * tests)), ZoneOffset.UTC).plusDays(30);
     }
 
     /** Looked at every 24 h, give or take half an hour. */

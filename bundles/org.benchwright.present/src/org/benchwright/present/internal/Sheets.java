@@ -1,11 +1,16 @@
 package org.benchwright.present.internal;
 
+import java.util.ArrayList;
+import java.util.List;
+
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.present.RecordRow;
 import org.benchwright.present.RecordSheet;
+import org.benchwright.present.TimelineLine;
 import org.benchwright.workshop.KeptTest;
+import org.benchwright.workshop.SignedNote;
 
 /** Kept tests as rows and sheets of the records. */
 public final class Sheets {
@@ -23,10 +28,20 @@ public final class Sheets {
                 Findable.of(run));
     }
 
-    /** The sheet of a kept test. */
-    public static RecordSheet sheet(KeptTest test) {
-        return new RecordSheet(row(test), test.run().ended() ? test.run().reason() : "", SoakProof.of(test.run()), Timeline.of(test.run()),
-                test.sealed());
+    /**
+     * The sheet of a kept test.
+     *
+     * @param notes what was signed after its seal
+     */
+    public static RecordSheet sheet(KeptTest test, List<SignedNote> notes) {
+        List<TimelineLine> story = new ArrayList<>(Timeline.of(test.run()));
+        notes.forEach(note -> story.add(line(note)));
+        return new RecordSheet(row(test), test.run().ended() ? test.run().reason() : "", SoakProof.of(test.run()), story, test.sealed());
+    }
+
+    private static TimelineLine line(SignedNote note) {
+        String words = Message.TOLD_AFTER_SEAL.text(note.kind().replace('-', ' '), note.by(), note.words().isEmpty() ? 0 : 1, note.words());
+        return new TimelineLine(note.sequence(), note.instant(), "", words, false, true);
     }
 
     private static String state(TestRun run) {

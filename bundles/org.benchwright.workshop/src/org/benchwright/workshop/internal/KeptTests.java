@@ -1,5 +1,7 @@
 package org.benchwright.workshop.internal;
 
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.NoSuchElementException;
@@ -7,6 +9,8 @@ import java.util.Optional;
 
 import org.benchwright.core.Digest;
 import org.benchwright.engine.DoesNotFollowException;
+import org.benchwright.engine.InTheField;
+import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.EventBody;
 import org.benchwright.engine.event.Fact;
@@ -29,6 +33,7 @@ public final class KeptTests {
 
     private final EventCodec events = new EventCodec();
     private final PlanCodec plans = new PlanCodec();
+    private final ReturnCodec returns = new ReturnCodec();
 
     /**
      * The test, derived again from its facts.
@@ -60,7 +65,34 @@ public final class KeptTests {
             }
         }
         Plan plan = plan(documents, opening(entries, made, test), entries.get(0));
-        return new KeptTest(test.value(), fold(plan, made, entries), sealed);
+        TestRun run = fold(plan, made, entries);
+        return new KeptTest(test.value(), run, sealed, sealed ? Optional.of(field(run, entries)) : Optional.empty());
+    }
+
+    /** Where the unit is: the entries after the seal tell. */
+    private InTheField field(TestRun run, List<LedgerEntry> entries) throws FaultyRecordException {
+        InTheField field = new InTheField(LocalDate.EPOCH, false, Optional.empty());
+        for (LedgerEntry entry : entries) {
+            LocalDate day = LocalDate.ofInstant(entry.instant(), ZoneOffset.UTC);
+            if (entry.kind().equals(EventKinds.SEALED)) {
+                field = new InTheField(day, false, Optional.empty());
+            } else if (entry.kind().equals(EventKinds.HANDED_OVER)) {
+                field = new InTheField(day, true, field.returned());
+            } else if (entry.kind().equals(EventKinds.RETURNED)) {
+                field = returned(run, field, entry, day);
+            }
+        }
+        return field;
+    }
+
+    private InTheField returned(TestRun run, InTheField field, LedgerEntry entry, LocalDate day) throws FaultyRecordException {
+        try {
+            return field.with(run, returns.read(entry.payload()), day);
+        } catch (UndecodableException e) {
+            throw fault(entry, Message.FAULT_UNDECODABLE.text(e.getMessage()));
+        } catch (RefusedException e) {
+            throw fault(entry, e.getMessage());
+        }
     }
 
     /**

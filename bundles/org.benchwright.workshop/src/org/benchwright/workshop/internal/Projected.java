@@ -28,6 +28,7 @@ import org.benchwright.workshop.KeptTest;
 /** One kept test as figures count it. */
 final class Projected {
 
+    private final KeptTest kept;
     private final TestRun run;
     private final Map<String, Quantity> readings = new LinkedHashMap<>();
     private final Map<String, String> instruments = new HashMap<>();
@@ -35,12 +36,13 @@ final class Projected {
     private String here = "";
     private Optional<String> failed = Optional.empty();
 
-    private Projected(TestRun run) {
-        this.run = run;
+    private Projected(KeptTest kept) {
+        this.kept = kept;
+        this.run = kept.run();
     }
 
     static ProjectedTest of(KeptTest test) {
-        Projected made = new Projected(test.run());
+        Projected made = new Projected(test);
         test.run().holding().forEach(made::take);
         return made.as(test.id());
     }
@@ -82,7 +84,14 @@ final class Projected {
         Fact.Opened opening = run.opening();
         return new ProjectedTest(id, first.moment().instant(), opening.family(), opening.procedure(), opening.serial(),
                 first.actor().id(), opening.station(), state(), opening.predecessor().isEmpty(),
-                run.plan().family().stopStays() ? soak() : Optional.empty(), read(), List.copyOf(causes));
+                run.plan().family().stopStays() ? soak() : Optional.empty(), read(), List.copyOf(causes),
+                opening.predecessor(), field());
+    }
+
+    /** Since when the unit is out there; nothing where it never went. */
+    private Optional<ProjectedTest.Field> field() {
+        return kept.field().filter(field -> field.counts(run)).map(field -> new ProjectedTest.Field(field.since().toEpochDay(),
+                field.returned().map(back -> back.on().toEpochDay()), field.returned().map(back -> back.fault().ordinal()).orElse(-1)));
     }
 
     /**

@@ -99,7 +99,7 @@ public final class Projector {
         } catch (FaultyRecordException faulty) {
             // Verification says what is wrong with it; here it is only told that it was left out.
             return new ProjectedTest(test.value(), Instant.EPOCH, "", "", "", "", "", State.FAULTY, false, Optional.empty(), List.of(),
-                    List.of());
+                    List.of(), Optional.empty(), Optional.empty());
         }
     }
 }

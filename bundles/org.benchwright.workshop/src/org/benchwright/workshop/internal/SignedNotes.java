@@ -2,6 +2,7 @@ package org.benchwright.workshop.internal;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 import org.benchwright.ledger.EntrySignature;
 import org.benchwright.ledger.EventKinds;
@@ -15,25 +16,26 @@ import org.benchwright.workshop.SignedNote;
 public final class SignedNotes {
 
     private final JsonText json = new JsonText();
+    private final ReturnCodec returns = new ReturnCodec();
 
     /** All of a test, in order. */
     public List<SignedNote> of(Ledger ledger, TestId test) throws LedgerException {
-        List<LedgerEntry> entries = ledger.entries(test);
         List<SignedNote> notes = new ArrayList<>();
-        for (EntrySignature signature : ledger.signatures(test)) {
-            if (EventKinds.AFTER_SEAL.contains(signature.kind())) {
-                notes.add(new SignedNote(signature.sequence(), signature.instant(), signature.kind(), signature.printedName(),
-                        reason(entries.get((int) signature.sequence() - 1))));
-            }
+        for (LedgerEntry entry : ledger.entries(test)) {
+            Optional<EntrySignature> signed = EventKinds.AFTER_SEAL.contains(entry.kind()) ? EntrySignature.of(entry) : Optional.empty();
+            signed.ifPresent(by -> notes.add(new SignedNote(entry.sequence(), entry.instant(), entry.kind(), by.printedName(), words(entry))));
         }
         return List.copyOf(notes);
     }
 
-    private String reason(LedgerEntry entry) {
+    private String words(LedgerEntry entry) {
         try {
+            if (entry.kind().equals(EventKinds.RETURNED)) {
+                return returns.read(entry.payload()).words();
+            }
             return json.read(entry.payload()).path("reason").asText("");
         } catch (UndecodableException e) {
-            throw new IllegalStateException("the ledger keeps nothing but JSON", e);
+            throw new IllegalStateException("a test is read only after its events were", e);
         }
     }
 }

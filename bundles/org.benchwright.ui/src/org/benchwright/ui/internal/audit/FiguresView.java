@@ -101,7 +101,7 @@ public final class FiguresView extends ViewPart {
     private Optional<FigureFilter> filter() {
         try {
             return Optional.of(new FigureFilter(words(family), Optional.empty(), words(from).map(LocalDate::parse), words(to).map(LocalDate::parse),
-                    ZoneId.systemDefault()));
+                    ZoneId.systemDefault(), LocalDate.now(ZoneId.systemDefault())));
         } catch (DateTimeException notADay) {
             tell(Message.FIGURES_NO_DAY.text());
             return Optional.empty();
