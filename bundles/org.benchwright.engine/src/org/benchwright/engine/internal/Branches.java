@@ -16,7 +16,7 @@ final class Branches {
 
     /** Whether the answer is known from earlier in this test. */
     static boolean isAnswered(RunState s, Action.Branch branch) {
-        return branch.remembered().map(s.answers()::containsKey).orElse(false);
+        return branch.remembered().map(s.memory().answers()::containsKey).orElse(false);
     }
 
     /** The question as it is asked: a statement to answer. Where a no leads is the branch's affair, so the statement's own is never taken. */
@@ -25,12 +25,12 @@ final class Branches {
     }
 
     static void answered(RunState s, Action.Branch branch, Fact.Confirmed answer) {
-        branch.remembered().ifPresent(key -> s.answers().put(key, answer.yes()));
+        branch.remembered().ifPresent(key -> s.memory().answers().put(key, answer.yes()));
         take(s, branch, answer.yes());
     }
 
     static void takeAgain(RunState s, Action.Branch branch) {
-        take(s, branch, s.answers().get(branch.remembered().orElseThrow()));
+        take(s, branch, s.memory().answers().get(branch.remembered().orElseThrow()));
     }
 
     private static void take(RunState s, Action.Branch branch, boolean yes) {

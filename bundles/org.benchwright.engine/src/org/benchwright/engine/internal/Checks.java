@@ -132,7 +132,7 @@ final class Checks {
                 || a.reading().map(r -> precondition.reading().get().contains(r)).orElse(false);
         if (a.met() && inside) {
             s.openPreconditions().remove(a.precondition());
-            s.preconditionsMet().put(a.precondition(), s.now());
+            s.memory().preconditionsMet().put(a.precondition(), s.now());
         } else {
             Moves.take(s, s.plan().preconditionUnmet(), a.precondition(), Words.of("precondition.unmet", precondition.statement()),
                     Outcome.UNDECIDED);

@@ -54,7 +54,7 @@ public final class Demands {
 
     /** Its instrument is named first, where a reading is taken with one. */
     private static Demand precondition(RunState s, Precondition p) {
-        return p.instrument().filter(name -> !s.instruments().containsKey(name)).flatMap(s.plan()::instrument)
+        return p.instrument().filter(name -> !s.memory().instruments().containsKey(name)).flatMap(s.plan()::instrument)
                 .map(spec -> (Demand) new Demand.NameInstrument(spec)).orElseGet(() -> new Demand.AnswerPrecondition(p));
     }
 
@@ -62,7 +62,7 @@ public final class Demands {
     static Optional<Hazard> hazardToShow(RunState s) {
         Stream<String> names = Stream.concat(s.stage().hazards().stream(), s.atStep().map(Step::hazards).orElse(List.of()).stream());
         return names.distinct().flatMap(name -> s.plan().hazard(name).stream()).filter(h -> !s.acknowledgedHere().contains(h.name()))
-                .filter(h -> h.signal() == SignalWord.DANGER || !s.acknowledged().contains(h.name())).findFirst();
+                .filter(h -> h.signal() == SignalWord.DANGER || !s.memory().acknowledged().contains(h.name())).findFirst();
     }
 
     /**
@@ -106,7 +106,7 @@ public final class Demands {
 
     /** The next instrument that this action needs and that nobody has named. */
     static Optional<String> instrumentToName(RunState s, Action action) {
-        return instruments(action).filter(name -> !s.instruments().containsKey(name)).findFirst();
+        return instruments(action).filter(name -> !s.memory().instruments().containsKey(name)).findFirst();
     }
 
     private static Stream<String> instruments(Action action) {

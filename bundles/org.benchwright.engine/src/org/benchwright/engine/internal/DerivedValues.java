@@ -34,7 +34,7 @@ final class DerivedValues {
     static void decide(RunState s, Action.Derive derive) {
         Quantity value;
         try {
-            value = derive.value().value(s.values());
+            value = derive.value().value(s.memory().values());
         } catch (IllegalArgumentException missing) {
             // A way led here past a measurement: nobody can tell.
             String words = Words.of("derive.missing", derive.id());
@@ -42,7 +42,7 @@ final class DerivedValues {
             Moves.take(s, derive.undecided(), derive.id(), words, Outcome.UNDECIDED);
             return;
         }
-        s.values().put(key(s, derive.id()), value);
+        s.memory().values().put(key(s, derive.id()), value);
         Readings.Uncertainty u = new Readings.Uncertainty(expanded(s, derive), InstrumentSpec.USUAL_COVERAGE);
         Readings.Combined result = new Readings.Combined(
                 ConformityDecision.decide(value, derive.limits(), u.expanded(), u.coverage(), derive.rule()));

@@ -60,7 +60,7 @@ final class Expectations {
     }
 
     private static Stream<ToneToCome> tonesToCome(RunState s, Action.Expect e) {
-        Stamp marked = s.marks().get(e.window().mark());
+        Stamp marked = s.memory().marks().get(e.window().mark());
         Stream<ToneToCome> first = s.progress().opened().contains(e.id()) ? Stream.empty()
                 : Stream.of(new ToneToCome(e, Tone.OPENS, marked, e.window().opens()));
         boolean second = !e.window().lasting().isZero() && !s.progress().closed().contains(e.id());
@@ -156,13 +156,13 @@ final class Expectations {
      */
     static void repeatStep(RunState s, String because) {
         String counted = s.stage().name() + "." + s.stepName() + " void";
-        int taken = s.timesTaken(counted);
+        int taken = s.memory().timesTaken(counted);
         if (taken >= VOIDS) {
             String words = Words.of("because.voidTooOften", s.stepName(), VOIDS);
             Moves.take(s, new Move.Conclude(Verdict.UNDECIDED, words), "", words, Outcome.UNDECIDED);
             return;
         }
-        s.count(counted);
+        s.memory().count(counted);
         s.following().add(new Derived.DepartureNoted(DepartureKind.REPEATED, Words.of("departure.repeated", s.stepName(), because)));
         if (s.makingSafe() || s.startsAsBefore()) {
             s.following().add(new Derived.Repeated(s.stage().name(), s.stepName(), "", because, taken + 1));

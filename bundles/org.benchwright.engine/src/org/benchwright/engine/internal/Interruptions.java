@@ -23,7 +23,7 @@ final class Interruptions {
     }
 
     static void interrupted(RunState s, Fact.Interrupted fact) {
-        s.acknowledged().clear();
+        s.memory().acknowledged().clear();
         s.acknowledgedHere().clear();
         if (s.stepOpen()) {
             s.following().add(new Derived.DepartureNoted(DepartureKind.INTERRUPTED,
@@ -60,7 +60,7 @@ final class Interruptions {
         }
         List<Action> actions = s.step().actions();
         List<Action> ahead = actions.subList(s.actionIndex(), actions.size());
-        boolean timing = ahead.stream().anyMatch(a -> a instanceof Action.Expect e && s.marks().containsKey(e.window().mark()));
+        boolean timing = ahead.stream().anyMatch(a -> a instanceof Action.Expect e && s.memory().marks().containsKey(e.window().mark()));
         if (timing) {
             Expectations.repeatStep(s, Words.of("because.interrupted"));
         } else if (s.action() instanceof Action.Wait wait) {
@@ -76,7 +76,7 @@ final class Interruptions {
             return;
         }
         s.switchOff(s.live().isEmpty() ? SwitchOff.NOTHING : SwitchOff.BEFORE_POWER_UP);
-        s.plan().preconditions().stream().map(Precondition::name).filter(s.preconditionsMet()::containsKey)
+        s.plan().preconditions().stream().map(Precondition::name).filter(s.memory().preconditionsMet()::containsKey)
                 .forEach(met -> s.following().add(new Derived.PreconditionExpired(met)));
         SoakRules.underWay(s).ifPresentOrElse(soak -> SoakRules.powerLost(s, soak),
                 () -> Moves.moveTo(s, s.coldSpot(), "", Words.of("because.powerLost"), Outcome.UNDECIDED));

@@ -70,7 +70,7 @@ final class Moves {
 
     private static void bounded(RunState s, Move.Bound bound, String counted, Spot target, String check, String because,
             Outcome outcome) {
-        if (s.timesTaken(counted) >= bound.atMost()) {
+        if (s.memory().timesTaken(counted) >= bound.atMost()) {
             take(s, bound.instead(), check, because, outcome);
         } else {
             moveTo(s, target, counted, because, outcome);

@@ -35,7 +35,7 @@ final class Readings {
         List<Quantity> values = means(readings, m);
         Combined result = combine(values, m, uncertainty(s, Optional.of(m.instrument()), m.limits()));
         Checks.decide(s, m.id(), result.outcome(), Optional.of(result.numbers()), result.words());
-        s.values().put(DerivedValues.key(s, m.id()), result.decision().value());
+        s.memory().values().put(DerivedValues.key(s, m.id()), result.decision().value());
         int repeatsLeft = m.again().map(a -> a.atMost() - (values.size() - 1)).orElse(0);
         switch (result.outcome()) {
             case CONFORMS, RELEASED -> Steps.next(s);
@@ -107,7 +107,7 @@ final class Readings {
     /** The same, brought to a coverage factor. */
     static Uncertainty uncertainty(RunState s, Optional<String> instrument, Limits limits, BigDecimal coverage) {
         Quantity none = new Quantity(BigDecimal.ZERO, limits.unit().forDifferences());
-        Quantity expanded = instrument.map(name -> s.instruments().get(name))
+        Quantity expanded = instrument.map(name -> s.memory().instruments().get(name))
                 .flatMap(named -> named.uncertainty().map(u -> new Quantity(scaled(u.value(), named.coverage(), coverage), u.unit())))
                 .orElse(none);
         return new Uncertainty(expanded, coverage);

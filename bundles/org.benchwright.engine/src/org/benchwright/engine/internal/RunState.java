@@ -5,17 +5,14 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Deque;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
 import org.benchwright.core.Actor;
-import org.benchwright.core.Quantity;
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.Place;
 import org.benchwright.engine.event.Derived;
@@ -49,20 +46,11 @@ public final class RunState {
     private final Deque<Derived> following = new ArrayDeque<>();
 
     private final List<String> openPreconditions = new ArrayList<>();
-    private final Map<String, Stamp> preconditionsMet = new HashMap<>();
-    private final Map<String, Fact.InstrumentNamed> instruments = new HashMap<>();
+    private final Memory memory = new Memory();
     private final Set<String> live = new LinkedHashSet<>();
-    private final Set<String> acknowledged = new HashSet<>();
     private final Set<String> acknowledgedHere = new HashSet<>();
     /** What was live when the open step was opened: what it takes for granted. */
     private final Set<String> liveAtOpening = new HashSet<>();
-    private final Map<String, Stamp> marks = new HashMap<>();
-    private final Map<String, Integer> timesTaken = new HashMap<>();
-    private final Map<String, Integer> visits = new HashMap<>();
-    /** Decided values by key, for values derived from them. */
-    private final Map<String, Quantity> values = new HashMap<>();
-    /** Answers that hold for the whole test. */
-    private final Map<String, Boolean> answers = new HashMap<>();
 
     private Spot spot = new Spot(0, 0);
     private Spot coldSpot = new Spot(0, 0);
@@ -138,17 +126,10 @@ public final class RunState {
     private void takeOver(RunState from) {
         replace(following, from.following);
         replace(openPreconditions, from.openPreconditions);
-        replace(preconditionsMet, from.preconditionsMet);
-        replace(instruments, from.instruments);
         replace(live, from.live);
-        replace(acknowledged, from.acknowledged);
         replace(acknowledgedHere, from.acknowledgedHere);
         replace(liveAtOpening, from.liveAtOpening);
-        replace(marks, from.marks);
-        replace(timesTaken, from.timesTaken);
-        replace(visits, from.visits);
-        replace(values, from.values);
-        replace(answers, from.answers);
+        memory.takeOver(from.memory);
         spot = from.spot;
         coldSpot = from.coldSpot;
         stepOpen = from.stepOpen;
@@ -168,11 +149,6 @@ public final class RunState {
     private static <T> void replace(Collection<T> target, Collection<T> source) {
         target.clear();
         target.addAll(source);
-    }
-
-    private static <K, V> void replace(Map<K, V> target, Map<K, V> source) {
-        target.clear();
-        target.putAll(source);
     }
 
     // ---- the plan seen from here
@@ -310,42 +286,12 @@ public final class RunState {
         return openPreconditions;
     }
 
-    Map<String, Stamp> preconditionsMet() {
-        return preconditionsMet;
-    }
-
-    Map<String, Fact.InstrumentNamed> instruments() {
-        return instruments;
-    }
-
-    Set<String> acknowledged() {
-        return acknowledged;
+    Memory memory() {
+        return memory;
     }
 
     Set<String> acknowledgedHere() {
         return acknowledgedHere;
-    }
-
-    /** Decided values of this test, by {@code step.measurement}. */
-    Map<String, Quantity> values() {
-        return values;
-    }
-
-    /** Answers that hold for the whole test, by key. */
-    Map<String, Boolean> answers() {
-        return answers;
-    }
-
-    Map<String, Stamp> marks() {
-        return marks;
-    }
-
-    int timesTaken(String counted) {
-        return timesTaken.getOrDefault(counted, 0);
-    }
-
-    int visits(String name) {
-        return visits.getOrDefault(name, 0);
     }
 
     Spot spot() {
@@ -423,10 +369,6 @@ public final class RunState {
         lastActor = Optional.of(event.actor());
     }
 
-    void count(String counted) {
-        timesTaken.merge(counted, 1, Integer::sum);
-    }
-
     /** Arrives before a step or soak, nothing of it begun. */
     void arrive(Spot at) {
         boolean otherStage = at.stage() != spot.stage();
@@ -447,20 +389,15 @@ public final class RunState {
         action = 0;
         stepOutcome = Derived.Outcome.CONFORMS;
         progress = Progress.NONE;
-        visit(name);
+        memory.visit(name);
         replace(liveAtOpening, live);
-        marks.keySet().removeIf(mark -> step().actions().stream().anyMatch(a -> a instanceof Action.Mark && a.id().equals(mark)));
+        memory.marks().keySet().removeIf(mark -> step().actions().stream().anyMatch(a -> a instanceof Action.Mark && a.id().equals(mark)));
         if (live.isEmpty() && !makingSafe()) {
             coldSpot = spot;
         }
         if (stageSince.isEmpty()) {
             stageSince = last;
         }
-    }
-
-    /** Counts another visit of a step or soak. */
-    void visit(String name) {
-        visits.merge(name, 1, Integer::sum);
     }
 
     void to(int nextAction) {

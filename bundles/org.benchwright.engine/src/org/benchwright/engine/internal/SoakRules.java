@@ -37,7 +37,7 @@ final class SoakRules {
             goodLook(s, soak);
         } else {
             Duration due = Soak.begin(s.now()).due(soak);
-            s.following().add(new Derived.SoakBegun(soak.name(), s.visits(visitKey(soak.name())) + 1, due));
+            s.following().add(new Derived.SoakBegun(soak.name(), s.memory().visits(visitKey(soak.name())) + 1, due));
         }
     }
 
@@ -117,7 +117,7 @@ final class SoakRules {
 
     private static void powerLost(RunState s, Optional<Move> instead, String words) {
         if (instead.isPresent() && instead.get() instanceof Move.BeginAgain again) {
-            if (s.timesTaken(Moves.againKey(s)) >= again.bound().atMost()) {
+            if (s.memory().timesTaken(Moves.againKey(s)) >= again.bound().atMost()) {
                 powerLost(s, Optional.of(again.bound().instead()), words);
             } else {
                 Moves.moveTo(s, s.coldSpot(), Moves.againKey(s), words, Outcome.UNDECIDED);
@@ -135,7 +135,7 @@ final class SoakRules {
 
     static void apply(RunState s, Derived derived) {
         if (derived instanceof Derived.SoakBegun b) {
-            s.visit(visitKey(b.stage()));
+            s.memory().visit(visitKey(b.stage()));
             s.soak(Soak.begin(s.now()));
         } else if (derived instanceof Derived.SoakWitnessed w) {
             s.soak(s.soak().goodLook(s.now(), w.witnessed()));

@@ -52,13 +52,13 @@ public final class Transitions {
             return Optional.empty();
         }
         String step = s.stepName();
-        return Optional.of(new Derived.StepOpened(s.stage().name(), step, s.visits(step) + 1));
+        return Optional.of(new Derived.StepOpened(s.stage().name(), step, s.memory().visits(step) + 1));
     }
 
     /** What was confirmed longer ago than it is valid. */
     static Stream<Precondition> agedPreconditions(RunState s) {
-        return s.plan().preconditions().stream().filter(p -> p.valid().isPresent() && s.preconditionsMet().containsKey(p.name())
-                && s.since(s.preconditionsMet().get(p.name())).compareTo(p.valid().get()) > 0);
+        return s.plan().preconditions().stream().filter(p -> p.valid().isPresent() && s.memory().preconditionsMet().containsKey(p.name())
+                && s.since(s.memory().preconditionsMet().get(p.name())).compareTo(p.valid().get()) > 0);
     }
 
     /** Changes the state by one event, which must follow from it. */
@@ -105,7 +105,7 @@ public final class Transitions {
         } else if (fact instanceof Fact.PreconditionAnswered a) {
             Checks.answered(s, a);
         } else if (fact instanceof Fact.HazardAcknowledged h) {
-            s.acknowledged().add(h.hazard());
+            s.memory().acknowledged().add(h.hazard());
             s.acknowledgedHere().add(h.hazard());
         } else if (fact instanceof Fact.InstrumentNamed i) {
             instrument(s, i, event);
@@ -129,7 +129,7 @@ public final class Transitions {
         if (fact instanceof Fact.Switched w) {
             switched(s, w);
         } else if (fact instanceof Fact.Marked m) {
-            s.marks().put(m.mark(), s.now());
+            s.memory().marks().put(m.mark(), s.now());
             Steps.next(s);
         } else if (fact instanceof Fact.ToneGiven t) {
             Expectations.tone(s, t);
@@ -161,7 +161,7 @@ public final class Transitions {
     }
 
     private static void instrument(RunState s, Fact.InstrumentNamed i, TestEvent event) {
-        s.instruments().put(i.instrument(), i);
+        s.memory().instruments().put(i.instrument(), i);
         i.due().filter(due -> event.moment().instant().atZone(ZoneOffset.UTC).toLocalDate().isAfter(due))
                 .ifPresent(due -> s.following().add(new Derived.DepartureNoted(DepartureKind.INSTRUMENT_PAST_DUE,
                         Words.of("departure.pastDue", i.instrument(), i.asset(), due))));
@@ -199,7 +199,7 @@ public final class Transitions {
 
     private static void derived(RunState s, Derived derived) {
         if (derived instanceof Derived.PreconditionExpired p) {
-            s.preconditionsMet().remove(p.precondition());
+            s.memory().preconditionsMet().remove(p.precondition());
             s.openPreconditions().add(p.precondition());
         } else if (derived instanceof Derived.StepOpened o) {
             s.openStep(o.step());
@@ -251,7 +251,7 @@ public final class Transitions {
         PendingMove move = s.move().orElseThrow(() -> new IllegalStateException("no move is pending"));
         s.move(Optional.empty());
         if (!move.counted().isEmpty()) {
-            s.count(move.counted());
+            s.memory().count(move.counted());
         }
         s.arrive(move.target());
     }

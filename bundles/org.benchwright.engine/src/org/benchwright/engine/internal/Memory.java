@@ -1,0 +1,90 @@
+package org.benchwright.engine.internal;
+
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.Map;
+import java.util.Set;
+
+import org.benchwright.core.Quantity;
+import org.benchwright.engine.event.Fact;
+
+/** What a test remembers from its steps, wherever it stands: what was met, named, read and answered, and how often it came by. */
+final class Memory {
+
+    private final Map<String, Stamp> preconditionsMet = new HashMap<>();
+    private final Map<String, Fact.InstrumentNamed> instruments = new HashMap<>();
+    private final Set<String> acknowledged = new HashSet<>();
+    private final Map<String, Stamp> marks = new HashMap<>();
+    private final Map<String, Quantity> values = new HashMap<>();
+    private final Map<String, Boolean> answers = new HashMap<>();
+    private final Map<String, Integer> timesTaken = new HashMap<>();
+    private final Map<String, Integer> visits = new HashMap<>();
+
+    /** Remembers what {@code other} does, and nothing else. */
+    void takeOver(Memory other) {
+        replace(preconditionsMet, other.preconditionsMet);
+        replace(instruments, other.instruments);
+        acknowledged.clear();
+        acknowledged.addAll(other.acknowledged);
+        replace(marks, other.marks);
+        replace(values, other.values);
+        replace(answers, other.answers);
+        replace(timesTaken, other.timesTaken);
+        replace(visits, other.visits);
+    }
+
+    private static <V> void replace(Map<String, V> target, Map<String, V> source) {
+        target.clear();
+        target.putAll(source);
+    }
+
+    /** When each precondition was met, by name. */
+    Map<String, Stamp> preconditionsMet() {
+        return preconditionsMet;
+    }
+
+    /** The instrument that was named for each role. */
+    Map<String, Fact.InstrumentNamed> instruments() {
+        return instruments;
+    }
+
+    /** Hazards acknowledged since power was last lost. */
+    Set<String> acknowledged() {
+        return acknowledged;
+    }
+
+    /** When each mark was last given, by id. */
+    Map<String, Stamp> marks() {
+        return marks;
+    }
+
+    /** Decided values, by {@code step.measurement}. */
+    Map<String, Quantity> values() {
+        return values;
+    }
+
+    /** Answers that hold for the whole test, by key. */
+    Map<String, Boolean> answers() {
+        return answers;
+    }
+
+    /** How often a bounded way was taken. */
+    int timesTaken(String counted) {
+        return timesTaken.getOrDefault(counted, 0);
+    }
+
+    /** A bounded way is taken once more. */
+    void count(String counted) {
+        timesTaken.merge(counted, 1, Integer::sum);
+    }
+
+    /** How often a step or soak was begun. */
+    int visits(String name) {
+        return visits.getOrDefault(name, 0);
+    }
+
+    /** A step or soak is begun once more. */
+    void visit(String name) {
+        visits.merge(name, 1, Integer::sum);
+    }
+}
