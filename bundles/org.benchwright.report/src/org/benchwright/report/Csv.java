@@ -1,5 +1,6 @@
 package org.benchwright.report;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -7,22 +8,29 @@ import java.util.stream.Collectors;
 import org.benchwright.core.SheetTable;
 
 /**
- * Tables as text with commas (RFC 4180): lines end with CR LF, cells with commas, quotes or breaks are quoted. A cell that a spreadsheet
- * would carry out as a formula, because it begins with {@code = + - @} or a control character, gets an apostrophe before it; a number keeps
- * its sign.
+ * Rows as text with commas (RFC 4180) that a spreadsheet shows and does not carry out: a cell that it could take for a formula gets an
+ * apostrophe before it. A plain number is none and keeps its sign. Lines end with CR LF; every cell is quoted.
  */
 public final class Csv {
 
     private static final Pattern NUMBER = Pattern.compile("[+-]?[0-9]+([.][0-9]+)?([eE][+-]?[0-9]+)?");
+    /** Signs that begin a formula, the ones of full width too, since spreadsheets take them for the plain ones. */
+    private static final String FORMULA = "=+-@|%\uFF1D\uFF0B\uFF0D\uFF20";
 
     private Csv() {
     }
 
     /** The whole table, its headings first. */
     public static String of(SheetTable table) {
-        StringBuilder text = new StringBuilder(line(table.headings()));
-        table.rows().forEach(row -> text.append(line(row)));
-        return text.toString();
+        List<List<String>> rows = new ArrayList<>();
+        rows.add(table.headings());
+        rows.addAll(table.rows());
+        return of(rows);
+    }
+
+    /** The rows, in their order. */
+    public static String of(List<List<String>> rows) {
+        return rows.stream().map(Csv::line).collect(Collectors.joining());
     }
 
     private static String line(List<String> cells) {
@@ -30,13 +38,13 @@ public final class Csv {
     }
 
     private static String cell(String text) {
-        String safe = dangerous(text) ? "'" + text : text;
-        boolean quoted = safe.chars().anyMatch(c -> c == ',' || c == '"' || c == '\n' || c == '\r');
-        return quoted ? '"' + safe.replace("\"", "\"\"") + '"' : safe;
+        return '"' + (dangerous(text) ? "'" : "") + text.replace("\"", "\"\"") + '"';
     }
 
+    /** Spreadsheets also look behind blanks. */
     private static boolean dangerous(String text) {
-        return !text.isEmpty() && ("=+-@".indexOf(text.charAt(0)) >= 0 || Character.isISOControl(text.charAt(0)))
-                && !NUMBER.matcher(text).matches();
+        String begin = text.strip();
+        return !NUMBER.matcher(text).matches() && (!begin.isEmpty() && FORMULA.indexOf(begin.charAt(0)) >= 0
+                || !text.isEmpty() && Character.isISOControl(text.charAt(0)));
     }
 }

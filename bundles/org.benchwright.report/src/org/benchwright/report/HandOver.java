@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Objects;
 import org.benchwright.report.internal.Archive;
 import org.benchwright.report.internal.CertificateContent;
-import org.benchwright.report.internal.Csv;
 import org.benchwright.report.internal.Html;
 import org.benchwright.report.internal.LabelPage;
 import org.benchwright.report.internal.Message;
@@ -70,7 +69,7 @@ public record HandOver(TestReport report, Instant now) {
             rows.add(List.of(report.heading().test(), report.heading().serial(), String.valueOf(line.sequence()), line.instant().toString(),
                     line.who(), line.words(), (line.struck() ? Message.YES : Message.NO).text()));
         }
-        return new Csv(rows).text();
+        return Csv.of(rows);
     }
 
     private String footer() {

@@ -5,6 +5,7 @@ import java.util.Optional;
 
 import org.benchwright.core.Plot;
 import org.benchwright.core.SheetTable;
+import org.benchwright.report.internal.Html;
 
 /**
  * A page for a browser or a printer in one file: sentences, tables and charts. It loads nothing, runs nothing and is readable on paper and
@@ -50,16 +51,16 @@ public record Page(String title, List<String> basis, List<Section> sections) {
 
     /** The text of the HTML file. */
     public String html() {
-        StringBuilder html = new StringBuilder("<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"UTF-8\"><title>").append(safe(title))
-                .append("</title><style>\n").append(STYLE).append("</style></head><body>\n<h1>").append(safe(title)).append("</h1>\n");
-        basis.forEach(sentence -> html.append("<p>").append(safe(sentence)).append("</p>\n"));
+        StringBuilder html = new StringBuilder("<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"UTF-8\"><title>").append(Html.escaped(title))
+                .append("</title><style>\n").append(STYLE).append("</style></head><body>\n<h1>").append(Html.escaped(title)).append("</h1>\n");
+        basis.forEach(sentence -> html.append("<p>").append(Html.escaped(sentence)).append("</p>\n"));
         sections.forEach(section -> append(html, section));
         return html.append("</body></html>\n").toString();
     }
 
     private static void append(StringBuilder html, Section section) {
-        html.append("<section><h2>").append(safe(section.title())).append("</h2>\n");
-        section.sentences().forEach(sentence -> html.append("<p>").append(safe(sentence)).append("</p>\n"));
+        html.append("<section><h2>").append(Html.escaped(section.title())).append("</h2>\n");
+        section.sentences().forEach(sentence -> html.append("<p>").append(Html.escaped(sentence)).append("</p>\n"));
         section.plot().ifPresent(plot -> html.append("<figure>").append(inline(plot)).append("</figure>\n"));
         section.tables().stream().filter(table -> !table.rows().isEmpty()).forEach(table -> append(html, table));
         html.append("</section>\n");
@@ -73,17 +74,13 @@ public record Page(String title, List<String> basis, List<Section> sections) {
 
     private static void append(StringBuilder html, SheetTable table) {
         html.append("<table><thead><tr>");
-        table.headings().forEach(heading -> html.append("<th scope=\"col\">").append(safe(heading)).append("</th>"));
+        table.headings().forEach(heading -> html.append("<th scope=\"col\">").append(Html.escaped(heading)).append("</th>"));
         html.append("</tr></thead><tbody>\n");
         for (List<String> row : table.rows()) {
             html.append("<tr>");
-            row.forEach(cell -> html.append("<td>").append(safe(cell)).append("</td>"));
+            row.forEach(cell -> html.append("<td>").append(Html.escaped(cell)).append("</td>"));
             html.append("</tr>\n");
         }
         html.append("</tbody></table>\n");
-    }
-
-    private static String safe(String text) {
-        return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;").replace("\"", "&quot;");
     }
 }

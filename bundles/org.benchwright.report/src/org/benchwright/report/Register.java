@@ -2,7 +2,6 @@ package org.benchwright.report;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.benchwright.report.internal.Csv;
 import org.benchwright.report.internal.Message;
 import org.benchwright.report.internal.ReportJson;
 
@@ -25,7 +24,7 @@ public record Register(List<TestReport> reports) {
         List<List<String>> rows = new ArrayList<>();
         rows.add(TITLES);
         reports.forEach(report -> rows.add(row(report)));
-        return new Csv(rows).text();
+        return Csv.of(rows);
     }
 
     private static List<String> row(TestReport report) {
@@ -39,6 +38,6 @@ public record Register(List<TestReport> reports) {
 
     /** As JSON: one object for each test in full, one after the other in an array. */
     public String json() {
-        return reports.stream().map(report -> new ReportJson(report).text().strip()).toList().toString() + "\n";
+        return ReportJson.all(reports);
     }
 }

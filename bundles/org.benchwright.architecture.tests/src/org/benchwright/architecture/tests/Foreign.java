@@ -19,7 +19,7 @@ final class Foreign {
 			Map.entry("javax.sql", Set.of("ledger")),
 			Map.entry("org.sqlite", Set.of("ledger")),
 			Map.entry("org.erdtman", Set.of("ledger")),
-			Map.entry("com.fasterxml.jackson", Set.of("ledger", "workshop")),
+			Map.entry("com.fasterxml.jackson", Set.of("ledger", "report", "workshop")),
 			Map.entry("org.apache.pdfbox", Set.of("report")),
 			Map.entry("org.apache.fontbox", Set.of("report")),
 			Map.entry("org.apache.xmpbox", Set.of("report")),

@@ -21,12 +21,10 @@ import org.benchwright.core.Plot.Scale;
 import org.benchwright.core.Plot.Series;
 import org.benchwright.core.SheetTable;
 import org.benchwright.report.Charts;
-import org.benchwright.report.Csv;
 import org.benchwright.report.Look;
 import org.benchwright.report.Page;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.xml.sax.InputSource;
 
@@ -103,20 +101,6 @@ class ChartsTest {
         assertThrows(IllegalArgumentException.class, () -> new Series("", Role.LINE, PLACES, List.of()));
         assertThrows(IllegalArgumentException.class, () -> new SheetTable("../up", List.of("a"), List.of()));
         assertThrows(IllegalArgumentException.class, () -> new SheetTable("a", List.of("a"), List.of(List.of("1", "2"))));
-    }
-
-    @ParameterizedTest
-    @CsvSource(delimiter = '|', quoteCharacter = '~', ignoreLeadingAndTrailingWhitespace = false, value = {"plain|plain", "=1+1|'=1+1", "@SUM(A1)|'@SUM(A1)",
-        "-0.5|-0.5", "+24|+24", "-1e-3|-1e-3", "-cmd|'-cmd", "+cmd|'+cmd", "-1+cmd|'-1+cmd", "a,b|\"a,b\"", "say \"so\"|\"say \"\"so\"\"\"",
-        "=a,b|\"'=a,b\""})
-    void cellsAreNeverFormulas(String cell, String written) {
-        assertEquals("head\r\n" + written + "\r\n", Csv.of(new SheetTable("t", List.of("head"), List.of(List.of(cell)))));
-    }
-
-    @Test
-    void cellsThatBeginWithAControlCharacterAreNoFormulasEither() {
-        assertEquals("h\r\n'\t=1\r\n", Csv.of(new SheetTable("t", List.of("h"), List.of(List.of("\t=1")))));
-        assertEquals("h\r\n\"'\r=1\"\r\n", Csv.of(new SheetTable("t", List.of("h"), List.of(List.of("\r=1")))));
     }
 
     @Test

@@ -9,10 +9,11 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
+import org.benchwright.core.SheetTable;
+import org.benchwright.report.Csv;
 import org.benchwright.report.HandOver;
 import org.benchwright.report.Register;
 import org.benchwright.report.TestReport;
-import org.benchwright.report.internal.Csv;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -60,16 +61,22 @@ class FilesForMachinesTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"=1+1", "+1", "-1", "@SUM(A1)", " =1", "\t=1", "\r=1", "\n=1", "\uFF1D1", "|x", "%x"})
+    @ValueSource(strings = {"=1+1", "+A1", "-A1", "-1+cmd", "+cmd", "=a,b", "@SUM(A1)", " =1", "\t=1", "\r=1", "\n=1", "\uFF1D1", "|x", "%x"})
     void noCellIsTakenForAFormula(String value) {
-        String text = new Csv(List.of(List.of("a", value))).text();
+        String text = Csv.of(List.of(List.of("a", value)));
         assertEquals("\"a\",\"'" + value + "\"\r\n", text);
     }
 
     @Test
     void plainCellsAndQuotesStayWhatTheyAre() {
         assertEquals("\"23.90 V\",\"say \"\"yes\"\"\",\"\",\"a,b\"\r\n",
-                new Csv(List.of(List.of("23.90 V", "say \"yes\"", "", "a,b"))).text());
+                Csv.of(List.of(List.of("23.90 V", "say \"yes\"", "", "a,b"))));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"-0.5", "+24", "-1e-3", "0", "12"})
+    void aNumberKeepsItsSign(String value) {
+        assertEquals("\"head\"\r\n\"" + value + "\"\r\n", Csv.of(new SheetTable("t", List.of("head"), List.of(List.of(value)))));
     }
 
     @Test

@@ -118,7 +118,7 @@ public record Html(Document document) {
     }
 
     /** The text as it stands between tags; control characters become blanks. */
-    static String escaped(String text) {
+    public static String escaped(String text) {
         StringBuilder escaped = new StringBuilder();
         text.codePoints().forEach(point -> {
             switch (point) {

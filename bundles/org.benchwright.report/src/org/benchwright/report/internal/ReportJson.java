@@ -1,5 +1,16 @@
 package org.benchwright.report.internal;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.json.JsonWriteFeature;
+import com.fasterxml.jackson.core.util.DefaultIndenter;
+import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import com.fasterxml.jackson.core.util.Separators;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.function.BiConsumer;
 import org.benchwright.report.TestReport;
@@ -16,85 +27,84 @@ public record ReportJson(TestReport report) {
 
     /** The file's text. */
     public String text() {
-        JsonWriter json = new JsonWriter();
-        json.object(() -> {
-            json.member("format", FORMAT);
-            json.member("number", report.number());
-            report.replaces().ifPresent(old -> json.member("replaces", old));
-            heading(json, report.heading());
-            list(json, "results", report.results(), ReportJson::result);
-            json.texts("soaks", report.soaks());
-            list(json, "instruments", report.instruments(), (to, each) -> {
-                to.member("name", each.name());
-                to.member("asset", each.asset());
-                to.member("uncertainty", each.uncertainty());
-                to.member("due", each.due());
-            });
-            json.texts("departures", report.departures());
-            json.texts("nonconformities", report.nonconformities());
-            list(json, "attachments", report.attachments(), (to, each) -> {
-                to.member("name", each.name());
-                to.member("what", each.what());
-                to.member("sha256", each.digest());
-            });
-            list(json, "amendments", report.amendments(), (to, each) -> {
-                to.member("sequence", String.valueOf(each.sequence()));
-                to.member("instant", each.instant().toString());
-                to.member("kind", each.kind());
-                to.member("by", each.by());
-                to.member("words", each.words());
-            });
-            list(json, "story", report.story(), (to, each) -> {
-                to.member("sequence", String.valueOf(each.sequence()));
-                to.member("instant", each.instant().toString());
-                to.member("who", each.who());
-                to.member("words", each.words());
-                to.flag("struck", each.struck());
-            });
-        });
-        return json.text();
+        return written(object());
     }
 
-    private static void heading(JsonWriter json, TestReport.Heading heading) {
-        json.member("test", heading.test());
-        json.flag("rehearsal", heading.rehearsal());
-        json.flag("sealed", heading.sealed());
-        heading.verdict().ifPresent(word -> json.member(heading.rehearsal() ? "wouldBe" : "verdict", word));
-        json.member("reason", heading.reason());
-        json.member("serial", heading.serial());
-        json.member("family", heading.family());
-        json.member("procedure", heading.procedure());
-        json.member("revision", String.valueOf(heading.revision()));
-        json.member("procedureText", heading.text());
-        json.member("station", heading.station());
-        json.member("software", heading.software());
-        json.texts("technicians", heading.technicians());
-        json.member("opened", heading.opened().toString());
-        heading.concluded().ifPresent(end -> json.member("concluded", end.toString()));
-        heading.predecessor().ifPresent(before -> json.member("predecessor", before));
+    /** Many reports as an array of one file. */
+    public static String all(List<TestReport> reports) {
+        ArrayNode array = JsonNodeFactory.instance.arrayNode();
+        reports.forEach(each -> array.add(new ReportJson(each).object()));
+        return written(array);
     }
 
-    private static void result(JsonWriter to, TestReport.Result result) {
-        to.member("step", result.step());
-        to.member("what", result.what());
-        to.member("outcome", result.outcome());
-        to.member("words", result.words());
+    private ObjectNode object() {
+        ObjectNode json = JsonNodeFactory.instance.objectNode();
+        json.put("format", FORMAT).put("number", report.number());
+        report.replaces().ifPresent(old -> json.put("replaces", old));
+        heading(json, report.heading());
+        list(json, "results", report.results(), ReportJson::result);
+        texts(json, "soaks", report.soaks());
+        list(json, "instruments", report.instruments(), (to, each) -> to.put("name", each.name()).put("asset", each.asset())
+                .put("uncertainty", each.uncertainty()).put("due", each.due()));
+        texts(json, "departures", report.departures());
+        texts(json, "nonconformities", report.nonconformities());
+        list(json, "attachments", report.attachments(),
+                (to, each) -> to.put("name", each.name()).put("what", each.what()).put("sha256", each.digest()));
+        list(json, "amendments", report.amendments(), (to, each) -> to.put("sequence", String.valueOf(each.sequence()))
+                .put("instant", each.instant().toString()).put("kind", each.kind()).put("by", each.by()).put("words", each.words()));
+        list(json, "story", report.story(), (to, each) -> to.put("sequence", String.valueOf(each.sequence()))
+                .put("instant", each.instant().toString()).put("who", each.who()).put("words", each.words()).put("struck", each.struck()));
+        return json;
+    }
+
+    private static void heading(ObjectNode json, TestReport.Heading heading) {
+        json.put("test", heading.test()).put("rehearsal", heading.rehearsal()).put("sealed", heading.sealed());
+        heading.verdict().ifPresent(word -> json.put(heading.rehearsal() ? "wouldBe" : "verdict", word));
+        json.put("reason", heading.reason()).put("serial", heading.serial()).put("family", heading.family());
+        json.put("procedure", heading.procedure()).put("revision", String.valueOf(heading.revision())).put("procedureText", heading.text());
+        json.put("station", heading.station()).put("software", heading.software());
+        texts(json, "technicians", heading.technicians());
+        json.put("opened", heading.opened().toString());
+        heading.concluded().ifPresent(end -> json.put("concluded", end.toString()));
+        heading.predecessor().ifPresent(before -> json.put("predecessor", before));
+    }
+
+    private static void result(ObjectNode to, TestReport.Result result) {
+        to.put("step", result.step()).put("what", result.what()).put("outcome", result.outcome()).put("words", result.words());
         result.numbers().ifPresent(numbers -> {
-            to.member("rule", numbers.rule());
-            to.member("value", numbers.value());
-            to.member("limits", numbers.limits());
-            to.member("uncertainty", numbers.uncertainty());
-            to.member("margin", numbers.margin());
-            numbers.certainty().ifPresent(sure -> {
-                to.member("guardBand", sure.guardBand());
-                to.member("conformance", sure.conformance());
-                to.member("falseAccept", sure.falseAccept());
-                to.member("readings", sure.readings());
-            });
+            to.put("rule", numbers.rule()).put("value", numbers.value()).put("limits", numbers.limits())
+                    .put("uncertainty", numbers.uncertainty()).put("margin", numbers.margin());
+            numbers.certainty().ifPresent(sure -> to.put("guardBand", sure.guardBand()).put("conformance", sure.conformance())
+                    .put("falseAccept", sure.falseAccept()).put("readings", sure.readings()));
         });
     }
 
-    private static <T> void list(JsonWriter json, String name, List<T> items, BiConsumer<JsonWriter, T> item) {
-        json.list(name, items, each -> json.object(() -> item.accept(json, each)));
+    private static void texts(ObjectNode json, String name, List<String> texts) {
+        texts.forEach(json.putArray(name)::add);
+    }
+
+    private static <T> void list(ObjectNode json, String name, List<T> items, BiConsumer<ObjectNode, T> item) {
+        ArrayNode array = json.putArray(name);
+        items.forEach(each -> item.accept(array.addObject(), each));
+    }
+
+    /** Half a character has no UTF-8: a text with one is written in escapes, so that nothing is lost. */
+    private static String written(JsonNode json) {
+        String text = written(json, false);
+        return StandardCharsets.UTF_8.newEncoder().canEncode(text) ? text : written(json, true);
+    }
+
+    private static String written(JsonNode json, boolean escaped) {
+        DefaultIndenter lines = new DefaultIndenter("  ", "\n");
+        DefaultPrettyPrinter printer = new DefaultPrettyPrinter(
+                Separators.createDefaultInstance().withObjectFieldValueSpacing(Separators.Spacing.AFTER));
+        printer.indentObjectsWith(lines);
+        printer.indentArraysWith(lines);
+        try {
+            return JsonMapper.builder().configure(JsonWriteFeature.ESCAPE_NON_ASCII, escaped).build().writer(printer)
+                    .writeValueAsString(json) + "\n";
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException("a tree of texts can be written", e);
+        }
     }
 }
