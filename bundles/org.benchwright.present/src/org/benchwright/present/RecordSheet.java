@@ -10,8 +10,9 @@ import java.util.List;
  * @param proved what its soaks proved, a sentence or two for each; empty without one
  * @param story  everything that happened, in order
  * @param sealed true once it is over and signed
+ * @param out    true if its unit is out there: it may come back, or it is to be told whether its fault was found
  */
-public record RecordSheet(RecordRow row, String reason, List<String> proved, List<TimelineLine> story, boolean sealed) {
+public record RecordSheet(RecordRow row, String reason, List<String> proved, List<TimelineLine> story, boolean sealed, boolean out) {
     public RecordSheet {
         proved = List.copyOf(proved);
         story = List.copyOf(story);

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -31,18 +32,31 @@ class FiguresMeasurementTest {
     private record Times(long tests, double scan, double figures, long megabytes) {
 
         String line() {
-            return String.format(Locale.ROOT, "%9d  %9.1f  %9.1f  %6.2f  %5d", tests, scan, figures, figures / scan, megabytes);
+            return String.format(Locale.ROOT, "%9d  %9.1f  %9.1f  %6.2f  %8.3f  %5d", tests, scan, figures, figures / scan,
+                    1000 * figures / tests, megabytes);
+        }
+
+        /** Below 1 where the time grows more slowly than the number of tests, 1 where it grows in step. */
+        String growth(Times fewer) {
+            double times = (double) tests / fewer.tests();
+            return String.format(Locale.ROOT, "%d tests instead of %d: %.1f times as many take %.1f times as long (exponent %.2f)%n", tests,
+                    fewer.tests(), times, figures / fewer.figures(), Math.log(figures / fewer.figures()) / Math.log(times));
         }
     }
 
     @Test
     void figuresAgainstAScan() throws Exception {
         String counts = System.getProperty("benchwright.figures.tests", "2000");
-        StringBuilder table = new StringBuilder("    tests    scan ms figures ms   ratio  MiB used\n");
+        StringBuilder table = new StringBuilder("    tests    scan ms figures ms   ratio  ms/1,000  MiB used\n");
+        List<Times> measured = new ArrayList<>();
         for (String count : counts.split(",")) {
             Times times = measure(Integer.parseInt(count.strip()));
             assertTrue(times.scan() > 0 && times.figures() > 0);
             table.append(times.line()).append('\n');
+            measured.add(times);
+        }
+        for (int i = 1; i < measured.size(); i++) {
+            table.append(measured.get(i).growth(measured.get(i - 1)));
         }
         String report = System.getProperty("benchwright.figures.report", "");
         if (!report.isEmpty()) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 import org.benchwright.core.Verdict;
+import org.benchwright.engine.FieldReturn;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.present.RecordRow;
@@ -36,7 +37,9 @@ public final class Sheets {
     public static RecordSheet sheet(KeptTest test, List<SignedNote> notes) {
         List<TimelineLine> story = new ArrayList<>(Timeline.of(test.run()));
         notes.forEach(note -> story.add(line(note)));
-        return new RecordSheet(row(test), test.run().ended() ? test.run().reason() : "", SoakProof.of(test.run()), story, test.sealed());
+        return new RecordSheet(row(test), test.run().ended() ? test.run().reason() : "", SoakProof.of(test.run()), story, test.sealed(),
+                test.field().filter(field -> field.counts(test.run()) && field.returned().map(FieldReturn::fault)
+                        .map(fault -> fault == FieldReturn.Fault.NOT_LOOKED_FOR).orElse(true)).isPresent());
     }
 
     private static TimelineLine line(SignedNote note) {

@@ -30,6 +30,7 @@ public final class FiguresView extends ViewPart {
     private static final int ROWS_SHOWN = 12;
 
     private Text family;
+    private Text unit;
     private Text from;
     private Text to;
     private org.eclipse.swt.widgets.List titles;
@@ -42,15 +43,16 @@ public final class FiguresView extends ViewPart {
     @Override
     public void createPartControl(Composite parent) {
         Composite body = new Composite(parent, SWT.NONE);
-        GridLayoutFactory.swtDefaults().numColumns(7).applyTo(body);
+        GridLayoutFactory.swtDefaults().numColumns(9).applyTo(body);
         family = field(body, Message.FIGURES_FAMILY, Message.FIGURES_FAMILY_HINT);
+        unit = field(body, Message.FIGURES_UNIT, Message.FIGURES_UNIT_HINT);
         from = field(body, Message.FIGURES_FROM, Message.FIGURES_DAY_HINT);
         to = field(body, Message.FIGURES_TO, Message.FIGURES_DAY_HINT);
         Button again = new Button(body, SWT.PUSH);
         again.setText(Message.FIGURES_READ.text());
         again.addListener(SWT.Selection, event -> readAgain());
         SashForm parts = new SashForm(body, SWT.HORIZONTAL);
-        GridDataFactory.fillDefaults().grab(true, true).span(7, 1).applyTo(parts);
+        GridDataFactory.fillDefaults().grab(true, true).span(9, 1).applyTo(parts);
         titles = new org.eclipse.swt.widgets.List(parts, SWT.SINGLE | SWT.V_SCROLL | SWT.BORDER);
         titles.addListener(SWT.Selection, event -> choose());
         right = new SashForm(parts, SWT.VERTICAL);
@@ -100,7 +102,7 @@ public final class FiguresView extends ViewPart {
 
     private Optional<FigureFilter> filter() {
         try {
-            return Optional.of(new FigureFilter(words(family), Optional.empty(), words(from).map(LocalDate::parse), words(to).map(LocalDate::parse),
+            return Optional.of(new FigureFilter(words(family), words(unit), words(from).map(LocalDate::parse), words(to).map(LocalDate::parse),
                     ZoneId.systemDefault(), LocalDate.now(ZoneId.systemDefault())));
         } catch (DateTimeException notADay) {
             tell(Message.FIGURES_NO_DAY.text());

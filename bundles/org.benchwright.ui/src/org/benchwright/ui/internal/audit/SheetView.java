@@ -12,12 +12,18 @@ import org.benchwright.present.RecordRow;
 import org.benchwright.present.RecordSheet;
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.look.Story;
 import org.eclipse.core.runtime.ICoreRunnable;
 import org.eclipse.core.runtime.jobs.Job;
+import org.eclipse.jface.layout.GridDataFactory;
+import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.viewers.ISelection;
 import org.eclipse.jface.viewers.IStructuredSelection;
+import org.eclipse.jface.window.Window;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.ui.ISelectionListener;
 import org.eclipse.ui.IWorkbenchPart;
@@ -29,13 +35,22 @@ public final class SheetView extends ViewPart {
     private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
     private Story story;
+    private Button returned;
+    private Optional<RecordRow> shown = Optional.empty();
     private String wanted = "";
     private final ISelectionListener listener = this::selected;
 
     @Override
     public void createPartControl(Composite parent) {
-        story = new Story(parent, 1);
+        Composite body = new Composite(parent, SWT.NONE);
+        GridLayoutFactory.fillDefaults().applyTo(body);
+        story = new Story(body, 1);
+        GridDataFactory.fillDefaults().grab(true, true).applyTo(story.control());
         story.paragraph(Message.SHEET_NONE.text());
+        returned = new Button(body, SWT.PUSH);
+        returned.setText(Message.SHEET_RETURNED.text());
+        returned.setEnabled(false);
+        returned.addListener(SWT.Selection, event -> shown.ifPresent(this::cameBack));
         getSite().getPage().addPostSelectionListener(listener);
         parent.addDisposeListener(event -> getSite().getPage().removePostSelectionListener(listener));
         // What was selected before this view was there.
@@ -78,8 +93,18 @@ public final class SheetView extends ViewPart {
         }
     }
 
+    private void cameBack(RecordRow row) {
+        ReturnDialog dialog = new ReturnDialog(getSite().getShell(), getSite().getService(Desk.class).ledger(),
+                getSite().getService(Settings.class), row.test(), row.serial());
+        if (dialog.open() == Window.OK) {
+            read(row.test());
+        }
+    }
+
     private void tell(RecordSheet sheet) {
         RecordRow row = sheet.row();
+        shown = Optional.of(row);
+        returned.setEnabled(sheet.out());
         story.heading(Message.SHEET_TITLE.text(row.serial(), row.state()));
         if (!sheet.reason().isBlank()) {
             story.strong(sheet.reason());

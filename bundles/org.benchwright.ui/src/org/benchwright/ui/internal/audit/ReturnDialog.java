@@ -1,0 +1,123 @@
+package org.benchwright.ui.internal.audit;
+
+import java.nio.file.Path;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.Optional;
+
+import org.benchwright.present.Bench;
+import org.benchwright.present.CannotStoreException;
+import org.benchwright.present.EntryRefusedException;
+import org.benchwright.present.Returning;
+import org.benchwright.present.TakenElsewhereException;
+import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.app.Settings;
+import org.eclipse.core.runtime.ICoreRunnable;
+import org.eclipse.core.runtime.jobs.Job;
+import org.eclipse.jface.dialogs.IDialogConstants;
+import org.eclipse.jface.dialogs.TitleAreaDialog;
+import org.eclipse.jface.layout.GridDataFactory;
+import org.eclipse.jface.layout.GridLayoutFactory;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.Combo;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Control;
+import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.Shell;
+import org.eclipse.swt.widgets.Text;
+
+/** Asks how a unit came back, and stays until that is on record. */
+final class ReturnDialog extends TitleAreaDialog {
+
+    private final Path ledger;
+    private final Settings settings;
+    private final String test;
+    private final String serial;
+    private Text on;
+    private Text complaint;
+    private Combo fault;
+    private Text by;
+
+    ReturnDialog(Shell parent, Path ledger, Settings settings, String test, String serial) {
+        super(parent);
+        this.ledger = ledger;
+        this.settings = settings;
+        this.test = test;
+        this.serial = serial;
+    }
+
+    @Override
+    protected void configureShell(Shell shell) {
+        super.configureShell(shell);
+        shell.setText(Message.RETURN_TITLE.text());
+    }
+
+    @Override
+    protected Control createDialogArea(Composite parent) {
+        Composite area = (Composite) super.createDialogArea(parent);
+        setTitle(Message.RETURN_TITLE.text());
+        setMessage(Message.RETURN_WHAT.text(serial, test));
+        Composite fields = new Composite(area, SWT.NONE);
+        GridLayoutFactory.swtDefaults().numColumns(2).margins(12, 12).spacing(10, 10).applyTo(fields);
+        GridDataFactory.fillDefaults().grab(true, true).applyTo(fields);
+        on = text(fields, Message.RETURN_ON);
+        on.setText(LocalDate.now(ZoneId.systemDefault()).toString());
+        complaint = text(fields, Message.RETURN_COMPLAINT);
+        new Label(fields, SWT.NONE).setText(Message.RETURN_FAULT.text());
+        fault = new Combo(fields, SWT.READ_ONLY | SWT.DROP_DOWN);
+        Returning.faults().forEach(fault::add);
+        fault.select(0);
+        by = text(fields, Message.NEW_TECHNICIAN);
+        by.setText(settings.technician());
+        complaint.setFocus();
+        return area;
+    }
+
+    private static Text text(Composite parent, Message label) {
+        new Label(parent, SWT.NONE).setText(label.text());
+        Text text = new Text(parent, SWT.BORDER);
+        GridDataFactory.fillDefaults().grab(true, false).hint(420, SWT.DEFAULT).applyTo(text);
+        return text;
+    }
+
+    @Override
+    protected void okPressed() {
+        try {
+            Returning.Entry entry = new Returning.Entry(test, LocalDate.parse(on.getText().strip()), complaint.getText(), fault.getText(),
+                    by.getText(), settings.station(), settings.software());
+            setErrorMessage(null);
+            getButton(IDialogConstants.OK_ID).setEnabled(false);
+            record(entry);
+        } catch (DateTimeException noDay) {
+            setErrorMessage(Message.FIGURES_NO_DAY.text());
+        }
+    }
+
+    private void record(Returning.Entry entry) {
+        Job.createSystem(Message.RETURN_TITLE.text(), (ICoreRunnable) monitor -> {
+            try {
+                Returning.record(ledger, entry, Bench.Clocks.system());
+                told(Optional.empty());
+            } catch (EntryRefusedException | TakenElsewhereException | CannotStoreException refused) {
+                told(Optional.of(refused.getMessage()));
+            }
+        }).schedule();
+    }
+
+    private void told(Optional<String> refused) {
+        Shell shell = getShell();
+        shell.getDisplay().asyncExec(() -> {
+            if (shell.isDisposed()) {
+                return;
+            }
+            if (refused.isPresent()) {
+                setErrorMessage(refused.get());
+                getButton(IDialogConstants.OK_ID).setEnabled(true);
+            } else {
+                setReturnCode(OK);
+                close();
+            }
+        });
+    }
+}
