@@ -1,7 +1,10 @@
 package org.benchwright.evidence;
 
+import java.util.HashMap;
 import java.util.List;
-import java.util.stream.Stream;
+import java.util.Map;
+import java.util.NavigableMap;
+import java.util.TreeMap;
 
 /**
  * The log-rank test of whether two groups of units fail alike (Mantel 1966): failures seen in the first group against
@@ -23,20 +26,34 @@ public record LogRank(double observed, double expected, double variance) {
      * @throws IllegalArgumentException when a group is empty, or there is no time at which anything could differ
      */
     public static LogRank of(List<Lifetime> first, List<Lifetime> second) {
+        return of(RiskTable.counted(first), RiskTable.counted(second));
+    }
+
+    /**
+     * Compares two groups whose units are counted already.
+     *
+     * @param first how many units are alike, above zero each; at least one
+     * @param second the same of the other group
+     * @return the test
+     * @throws IllegalArgumentException as for single lifetimes
+     */
+    public static LogRank of(Map<Lifetime, Long> first, Map<Lifetime, Long> second) {
         if (first.isEmpty() || second.isEmpty()) {
             throw new IllegalArgumentException("Two groups are needed, neither of them empty.");
         }
-        List<Lifetime> all = Stream.concat(first.stream(), second.stream()).toList();
+        Map<Lifetime, Long> all = new HashMap<>(first);
+        second.forEach((lifetime, units) -> all.merge(lifetime, units, Long::sum));
+        NavigableMap<Double, Long> leaving = new TreeMap<>();
+        first.forEach((lifetime, units) -> leaving.merge(lifetime.time(), units, Long::sum));
         double expected = 0;
         double variance = 0;
-        double[] times = first.stream().mapToDouble(Lifetime::time).sorted().toArray();
-        int gone = 0;
+        long left = leaving.values().stream().mapToLong(Long::longValue).sum();
         for (RiskTable.Row row : RiskTable.of(all).rows()) {
-            while (gone < times.length && times[gone] < row.time()) {
-                gone++;
+            while (!leaving.isEmpty() && leaving.firstKey() < row.time()) {
+                left -= leaving.pollFirstEntry().getValue();
             }
             double atRisk = row.atRisk();
-            double share = (times.length - gone) / atRisk;
+            double share = left / atRisk;
             double failed = row.failed();
             expected += failed * share;
             variance += atRisk > 1 ? failed * share * (1 - share) * (atRisk - failed) / (atRisk - 1) : 0;
@@ -44,7 +61,8 @@ public record LogRank(double observed, double expected, double variance) {
         if (variance == 0) {
             throw new IllegalArgumentException("Nothing failed while both groups were under observation.");
         }
-        return new LogRank(first.stream().filter(Lifetime::failed).count(), expected, variance);
+        long observed = first.entrySet().stream().filter(each -> each.getKey().failed()).mapToLong(Map.Entry::getValue).sum();
+        return new LogRank(observed, expected, variance);
     }
 
     /**

@@ -3,6 +3,7 @@ package org.benchwright.ledger;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import org.benchwright.ledger.internal.ProjectionFile;
@@ -101,6 +102,11 @@ public final class Projection implements AutoCloseable {
      */
     public List<ProjectionCounts.Field> field(ProjectionFilter filter, long today, int most) throws LedgerException {
         return reading(open -> new ProjectionReader(open, filter).field(today, most));
+    }
+
+    /** The time from the first test to the last one, rehearsals and faulty records left out; nothing without two. */
+    public Optional<Duration> span(ProjectionFilter filter) throws LedgerException {
+        return reading(open -> new ProjectionReader(open, filter).span());
     }
 
     /** What was measured, rehearsals and faulty records left out. */

@@ -9,11 +9,14 @@ import java.util.List;
 
 import org.benchwright.core.Cancellation;
 import org.benchwright.core.Progress;
+import org.benchwright.present.internal.CapacityFigure;
 import org.benchwright.present.internal.FaultFigures;
 import org.benchwright.present.internal.FigureBasis;
 import org.benchwright.present.internal.ReadingFigures;
 import org.benchwright.present.internal.ReturnFigure;
+import org.benchwright.present.internal.ReviewFigure;
 import org.benchwright.present.internal.SoakFigure;
+import org.benchwright.present.internal.SpreadFigures;
 import org.benchwright.present.internal.YieldFigures;
 import org.benchwright.workshop.Fleet;
 import org.benchwright.workshop.FleetFilter;
@@ -64,10 +67,15 @@ public record Figures(List<String> basis, List<Figure> figures) {
             List<Fleet.Group> groups = fleet.groups(which);
             List<Figure> figures = new ArrayList<>(YieldFigures.of(groups));
             figures.addAll(FaultFigures.of(fleet.found(which)));
-            figures.add(SoakFigure.of(fleet.soaks(which)));
+            List<Fleet.Soaks> soaks = fleet.soaks(which);
+            figures.add(SoakFigure.of(soaks));
             figures.add(ReturnFigure.of(fleet.inField(which, filter.today(), ReturnFigure.MOST_DAYS)));
+            figures.add(CapacityFigure.of(groups, soaks, fleet.span(which)));
+            figures.add(ReviewFigure.of(groups));
             for (Fleet.Measured measured : fleet.measured(which)) {
-                figures.add(ReadingFigures.of(measured, fleet.readings(which, measured, ReadingFigures.MOST)));
+                List<Fleet.Read> readings = fleet.readings(which, measured, ReadingFigures.MOST);
+                figures.add(ReadingFigures.of(measured, readings));
+                figures.addAll(SpreadFigures.of(measured, readings));
             }
             return new Figures(FigureBasis.of(groups, filter), figures);
         } catch (StoreException e) {

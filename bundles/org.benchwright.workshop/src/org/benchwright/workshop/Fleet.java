@@ -1,6 +1,7 @@
 package org.benchwright.workshop;
 
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
@@ -175,6 +176,11 @@ public final class Fleet implements AutoCloseable {
             Optional<FieldReturn.Fault> fault = each.returned() ? Optional.of(FieldReturn.Fault.values()[each.fault()]) : Optional.empty();
             return new InField(each.procedure(), each.days(), ending, fault, each.count());
         }).toList();
+    }
+
+    /** The time from the first test to the last one that counts; nothing without two. */
+    public Optional<Duration> span(FleetFilter filter) throws StoreException {
+        return read(() -> projection.span(filter(filter)));
     }
 
     /** What was measured. */

@@ -31,6 +31,7 @@ public final class ProjectionFile {
         "CREATE INDEX test_soaks ON test (soak_after, soak_by, state, opened, family, serial)",
         "CREATE INDEX test_field ON test (back_day, again_day, procedure, out_day, back_fault, opened, family, serial) "
                 + "WHERE out_day IS NOT NULL",
+        "CREATE INDEX test_opened ON test (opened, state, family, serial)",
         "CREATE INDEX test_before ON test (predecessor, opened) WHERE predecessor IS NOT NULL",
         "CREATE INDEX reading_series ON reading (counts, procedure, name, unit, opened)",
         "CREATE INDEX reading_test ON reading (test)",

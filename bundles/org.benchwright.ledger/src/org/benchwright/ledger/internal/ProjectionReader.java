@@ -5,6 +5,7 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -95,6 +96,15 @@ public final class ProjectionReader {
                 row -> new ProjectionCounts.Field(row.getString(1), row.getInt(2), row.getBoolean(3), row.getBoolean(4), row.getInt(5),
                         row.getLong(6))));
         return found;
+    }
+
+    /** From the first test that counts to the last one: both found at the ends of their index. */
+    public Optional<Duration> span() throws SQLException {
+        List<Long> ends = new ArrayList<>();
+        for (String order : List.of("ORDER BY opened LIMIT 1", "ORDER BY opened DESC LIMIT 1")) {
+            ends.addAll(list("SELECT opened FROM test t WHERE t." + COUNTING, order, List.of(), row -> row.getLong(1)));
+        }
+        return ends.size() < 2 || ends.get(0).equals(ends.get(1)) ? Optional.empty() : Optional.of(Duration.ofMillis(ends.get(1) - ends.get(0)));
     }
 
     /** What was measured. */

@@ -160,8 +160,8 @@ class FiguresTest {
         try (Projection projection = Projection.inMemory()) {
             new InventedFleet(7, 600).fill(projection);
             Figures figures = Figures.of(Fleet.of(projection), ALL);
-            assertEquals(8, figures.figures().size());
-            assertEquals(7, figures.figures().stream().filter(figure -> figure.plot().isPresent()).count());
+            assertEquals(13, figures.figures().size());
+            assertEquals(11, figures.figures().stream().filter(figure -> figure.plot().isPresent()).count());
             List<String> names = figures.figures().stream().flatMap(figure -> figure.tables().stream()).map(SheetTable::name).toList();
             assertEquals(names.size(), names.stream().distinct().count(), "each table has a file of its own");
         }
@@ -201,7 +201,53 @@ class FiguresTest {
                 && words.endsWith("10 units have not been out for so long.")), figure.sentences().toString());
         assertTrue(figure.sentences().contains("No unit has been out for 365 days yet: nothing can be said."));
         assertEquals(List.of("c16 retest", "30", "10", "0", "0", "0", "", "", ""), figure.tables().get(0).rows().get(2));
-        assertEquals(List.of(0.0, 20.0, 100.0), figure.plot().orElseThrow().series().get(0).x());
+        assertEquals(List.of(0.0, 20.0, 20.0, 100.0), figure.plot().orElseThrow().series().get(0).x());
+    }
+
+    /** 24 units soaked 72 h each in 23 days at one station: 24 x 72 h of work in 552 h, more than three stations can do. */
+    @Test
+    void stationsAreHeldAgainstWhatComes() throws Exception {
+        for (int i = 0; i < 24; i++) {
+            add(State.ACCEPTED, Optional.of(new Soak(259_200, Optional.empty())), 24 + i % 3 * 0.01);
+        }
+        Figure figure = figure(figures(ALL), "Are there stations enough");
+        assertEquals("24 units soaked in 23 days at 1 stations, 72 h each on average: that is 313.0 % of what the stations can do.",
+                figure.sentences().get(0));
+        assertEquals("The stations cannot keep up with what comes; 4 would be busy up to 85 % of the time.", figure.sentences().get(1));
+        List<List<String>> rows = figure.tables().get(0).rows();
+        assertEquals(List.of("1", "2", "3", "4", "5"), rows.stream().map(row -> row.get(0)).toList());
+        // Erlang B(4, 3.13): 3.13^4/4! / (1 + 3.13 + 3.13^2/2 + 3.13^3/6 + 3.13^4/24) = 0.2203
+        assertEquals("22.0", rows.get(3).get(3));
+        assertEquals("", rows.get(0).get(2), "no wait where the bench can't keep up");
+    }
+
+    /** 24 records at quality level 1.0 %: letter C, the arrow leads to 13 with none faulty; drawn from 24, 10 % (2) faulty pass with 19.9 %. */
+    @Test
+    void theSampleOfRecordsIsThatOfTheTableAndItsChancesAreWithoutPuttingBack() throws Exception {
+        for (int i = 0; i < 24; i++) {
+            add(State.ACCEPTED, Optional.empty(), 24 + i % 3 * 0.01);
+        }
+        Figure figure = figure(figures(ALL), "How many records to review");
+        assertTrue(figure.sentences().get(0).startsWith("Of 24 tests that ended, review 13 drawn by chance, and accept the rest with up to 0"),
+                figure.sentences().get(0));
+        // C(22, 13) / C(24, 13) = 11 * 10 / (24 * 23)
+        assertEquals("19.9", figure.tables().get(0).rows().get(1).get(5));
+        assertEquals(List.of("4.0", "3", "0"), figure.tables().get(0).rows().get(3).subList(0, 3));
+        assertTrue(figure(figures(new FigureFilter(Optional.of("tarn_a8"), Optional.empty(), Optional.empty(), Optional.empty(), ZoneOffset.UTC,
+                LocalDate.of(2027, 5, 1))), "How many records to review").plot().isEmpty());
+    }
+
+    @Test
+    void movingRangesAndMeansOfFiveHaveFiguresOfTheirOwn() throws Exception {
+        for (int i = 0; i < 27; i++) {
+            add(State.ACCEPTED, Optional.empty(), 24 + i % 2 * 0.02 + (i == 20 ? 1 : 0));
+        }
+        Figure moving = figure(figures(ALL), "supply volts, c16_acceptance: moving range");
+        assertTrue(moving.sentences().get(0).startsWith("26 points;"), moving.sentences().get(0));
+        assertEquals("Rules are broken at 2 points.", moving.sentences().get(1));
+        Figure means = figure(figures(ALL), "supply volts, c16_acceptance: means of 5 readings");
+        assertEquals(5, means.tables().get(0).rows().size(), "two that fill no group are left out");
+        assertEquals(5, figure(figures(ALL), "supply volts, c16_acceptance: ranges of 5 readings").tables().get(0).rows().size());
     }
 
     @Test

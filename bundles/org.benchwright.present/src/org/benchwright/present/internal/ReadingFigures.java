@@ -131,9 +131,13 @@ public final class ReadingFigures {
         return Numbers.significant(split.deviation(place), 3);
     }
 
+    /** Procedure and check, as a part of a file's name. */
+    static String fileName(Fleet.Measured measured) {
+        return (measured.procedure() + "-" + measured.name()).toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
+    }
+
     private static SheetTable table(Fleet.Measured measured, List<Fleet.Read> readings, List<RunRules.Signal> signals) {
-        String name = ("readings-" + measured.procedure() + "-" + measured.name()).toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-")
-                .replaceAll("^-|-$", "");
+        String name = "readings-" + fileName(measured);
         List<String> headings = List.of(FigureWords.OPENED.text(), FigureWords.VALUE.text(measured.unit()), FigureWords.UNIT.text(),
                 FigureWords.PERSON.text(), FigureWords.STATION.text(), FigureWords.INSTRUMENT.text(), FigureWords.SIGNAL.text());
         Map<Integer, String> broken = signals.stream().collect(Collectors.toMap(RunRules.Signal::place,

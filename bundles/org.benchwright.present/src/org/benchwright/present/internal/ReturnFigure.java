@@ -1,6 +1,7 @@
 package org.benchwright.present.internal;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,6 +16,7 @@ import org.benchwright.core.SheetTable;
 import org.benchwright.engine.FieldReturn;
 import org.benchwright.evidence.FieldReturns;
 import org.benchwright.evidence.Lifetime;
+import org.benchwright.evidence.LogRank;
 import org.benchwright.evidence.Proportion;
 import org.benchwright.evidence.SurvivalCurve;
 import org.benchwright.present.Figure;
@@ -31,6 +33,7 @@ public final class ReturnFigure {
     /** The longest time that is asked about, and one day more: beyond it no difference is made. */
     public static final int MOST_DAYS = 366;
 
+    private static final int MOST_COMPARED = 3;
     private static final int LEAST_TO_DRAW = 5;
     private static final int[] WITHIN = {30, 90, 365};
     /** A unit that came back on the day on which it went out was out for a part of it. */
@@ -56,6 +59,7 @@ public final class ReturnFigure {
             }
             byProcedure.forEach((procedure, its) -> rows.add(row(Questions.spaced(procedure), its, days)));
         }
+        sentences.addAll(differences(byProcedure));
         SheetTable table = new SheetTable("field-returns", List.of(FigureWords.PROCEDURE.text(), FigureWords.WITHIN_DAYS.text(),
                 FigureWords.WENT_OUT.text(), FigureWords.OUT_SO_LONG.text(), FigureWords.CAME_BACK.text(), FigureWords.CONFIRMED.text(),
                 FigureWords.ESCAPED.text(), FigureWords.LEAST.text(), FigureWords.MOST.text()), rows);
@@ -68,30 +72,54 @@ public final class ReturnFigure {
                 List.of(table));
     }
 
-    /** How many have come back by each day, with limits. */
+    /** How many have come back by each day, with limits; all three stay level until the next one comes back. */
     private static Plot plot(SurvivalCurve curve, List<Fleet.InField> units) {
         List<Double> days = new ArrayList<>(List.of(0.0));
         List<Double> back = new ArrayList<>(List.of(0.0));
         List<Double> least = new ArrayList<>(List.of(0.0));
         List<Double> most = new ArrayList<>(List.of(0.0));
         for (SurvivalCurve.Step step : curve.steps()) {
+            Proportion.Interval limits = step.limits(Figures.CONFIDENCE);
+            stay(days, step.time(), List.of(back, least, most));
             days.add(step.time());
             back.add(100 * (1 - step.survival()));
-            Proportion.Interval limits = step.limits(Figures.CONFIDENCE);
             least.add(100 * (1 - limits.upper()));
             most.add(100 * (1 - limits.lower()));
         }
-        double longest = units.stream().mapToInt(Fleet.InField::days).max().orElseThrow();
-        if (days.get(days.size() - 1) < longest) {
-            days.add(longest);
-            for (List<Double> line : List.of(back, least, most)) {
-                line.add(line.get(line.size() - 1));
-            }
-        }
+        stay(days, units.stream().mapToInt(Fleet.InField::days).max().orElseThrow(), List.of(back, least, most));
         return new Plot(FigureWords.RETURNS.text(), FigureWords.RETURNS_DAYS.text(), FigureWords.ESCAPED.text(), Plot.Scale.NUMBERS, List.of(),
                 List.of(new Series(FigureWords.CAME_BACK.text(), Role.STEPS, days, back),
                         new Series(FigureWords.LEAST.text(), Role.LIMIT, days, least),
                         new Series(FigureWords.MOST.text(), Role.LIMIT, days, most)));
+    }
+
+    private static void stay(List<Double> days, double until, List<List<Double>> lines) {
+        if (until > days.get(days.size() - 1)) {
+            days.add(until);
+            lines.forEach(line -> line.add(line.get(line.size() - 1)));
+        }
+    }
+
+    /** The procedures that let most units go, compared two by two. */
+    private static List<String> differences(Map<String, List<Fleet.InField>> byProcedure) {
+        List<String> sentences = new ArrayList<>();
+        List<String> names = byProcedure.keySet().stream()
+                .sorted(Comparator.comparing(name -> -count(byProcedure.get(name), each -> true))).limit(MOST_COMPARED).toList();
+        for (int one = 0; one < names.size(); one++) {
+            for (int other = one + 1; other < names.size(); other++) {
+                try {
+                    double probability = LogRank.of(lifetimes(byProcedure.get(names.get(one))), lifetimes(byProcedure.get(names.get(other))))
+                            .probability();
+                    FigureWords words = probability < 1 - Figures.CONFIDENCE ? FigureWords.RETURNS_DIFFER : FigureWords.RETURNS_ALIKE;
+                    sentences.add(words.text(Questions.spaced(names.get(one)), Questions.spaced(names.get(other)),
+                            Numbers.probability(probability)));
+                } catch (IllegalArgumentException nothingCameBack) {
+                    // Neither of the two has anything that could differ; the table shows both.
+                    continue;
+                }
+            }
+        }
+        return sentences;
     }
 
     private static List<String> sentences(List<Fleet.InField> units, long out) {
