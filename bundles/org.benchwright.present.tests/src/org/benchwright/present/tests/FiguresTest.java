@@ -216,8 +216,8 @@ class FiguresTest {
         assertEquals("The stations cannot keep up with what comes; 4 would be busy up to 85 % of the time.", figure.sentences().get(1));
         List<List<String>> rows = figure.tables().get(0).rows();
         assertEquals(List.of("1", "2", "3", "4", "5"), rows.stream().map(row -> row.get(0)).toList());
-        // Erlang B(4, 3.13): 3.13^4/4! / (1 + 3.13 + 3.13^2/2 + 3.13^3/6 + 3.13^4/24) = 0.2203
-        assertEquals("22.0", rows.get(3).get(3));
+        // Erlang B(4, a) with a = 3.1304: (a^4/24) / (1 + a + a^2/2 + a^3/6 + a^4/24) = 4.0014 / 18.1446 = 0.2205
+        assertEquals("22.1", rows.get(3).get(3));
         assertEquals("", rows.get(0).get(2), "no wait where the bench can't keep up");
     }
 
