@@ -43,7 +43,7 @@ public record AnalysisOfVariance(double between, int betweenDegrees, double with
 
     /** Deviations from the first reading are summed, so that leading digits shared by all don't cost any. */
     private static double mean(List<Double> group) {
-        group.forEach(reading -> Require.finite("reading", reading));
+        group.forEach(reading -> Require.summable("reading", reading));
         double first = group.get(0);
         return first + group.stream().mapToDouble(reading -> reading - first).sum() / group.size();
     }

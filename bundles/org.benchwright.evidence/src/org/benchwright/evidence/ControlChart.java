@@ -112,7 +112,7 @@ public record ControlChart(List<Double> points, double lower, double centre, dou
     }
 
     private static double mean(List<Double> numbers) {
-        numbers.forEach(number -> Require.finite("reading", number));
+        numbers.forEach(number -> Require.summable("reading", number));
         return numbers.stream().mapToDouble(Double::doubleValue).average().orElseThrow();
     }
 }

@@ -56,7 +56,7 @@ public record Drift(int count, double intercept, double slope, double interceptE
     }
 
     private static double mean(String what, List<Double> numbers) {
-        numbers.forEach(number -> Require.finite(what, number));
+        numbers.forEach(number -> Require.summable(what, number));
         return numbers.stream().mapToDouble(Double::doubleValue).average().orElseThrow();
     }
 

@@ -12,6 +12,9 @@ import org.benchwright.evidence.internal.Require;
  */
 public final class MeasurementRisk {
 
+    /** With so many degrees of freedom Student's distribution is the normal one to all digits that there are. */
+    private static final double NORMAL_FROM = 1e15;
+
     private MeasurementRisk() {
     }
 
@@ -101,6 +104,9 @@ public final class MeasurementRisk {
     public static double worstCaseOfFewReadings(double guardBandInStandardUncertainties, double degreesOfFreedom) {
         Require.notNegative("guard band", guardBandInStandardUncertainties);
         Require.positive("degrees of freedom", degreesOfFreedom);
+        if (degreesOfFreedom > NORMAL_FROM) {
+            return Normal.above(guardBandInStandardUncertainties);
+        }
         return new TDistribution(degreesOfFreedom).cumulativeProbability(-guardBandInStandardUncertainties);
     }
 
@@ -117,6 +123,9 @@ public final class MeasurementRisk {
         Require.positive("degrees of freedom", degreesOfFreedom);
         if (!(risk > 0 && risk <= 0.5)) {
             throw new IllegalArgumentException("A risk is above 0 and at most 0.5: " + risk);
+        }
+        if (degreesOfFreedom > NORMAL_FROM) {
+            return Normal.quantile(1 - risk);
         }
         return new TDistribution(degreesOfFreedom).inverseCumulativeProbability(1 - risk);
     }

@@ -33,6 +33,8 @@ public final class Soak {
     public record MeanTime(double lower, OptionalDouble upper) {
     }
 
+    /** So many times the mean interval, with fewer stops than an int can count: nothing is left to one. */
+    private static final double CERTAIN = 1e11;
     private static final double SOLVER_ACCURACY = 1e-14;
 
     private Soak() {
@@ -183,7 +185,9 @@ public final class Soak {
     public static double demonstratedConfidence(double total, int stops, double meanTime) {
         Require.notNegative("total time", total);
         Require.positive("mean time between stops", meanTime);
-        return new GammaDistribution(degreesHalved(stops, End.AT_A_TIME), 1).cumulativeProbability(total / meanTime);
+        int degreesHalved = degreesHalved(stops, End.AT_A_TIME);
+        double means = total / meanTime;
+        return means > CERTAIN ? 1 : new GammaDistribution(degreesHalved, 1).cumulativeProbability(means);
     }
 
     private static double demand(double confidence) {

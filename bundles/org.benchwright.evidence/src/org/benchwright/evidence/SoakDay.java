@@ -27,6 +27,8 @@ import org.benchwright.evidence.internal.Require;
 public record SoakDay(double from, double to, int reached, int stopped, double foundPer1000, double least, double most,
         double stationHoursEach) {
 
+    private static final double LONGEST_HOURS = 1e6;
+
     /**
      * Learns from soaks, one lifetime for each unit.
      *
@@ -97,10 +99,14 @@ public record SoakDay(double from, double to, int reached, int stopped, double f
      * @param soaks as for {@link #of(Map, double, double, double)}
      * @param confidence two-sided, between 0 and 1
      * @return each day of which something can be said, in order
-     * @throws IllegalArgumentException when the confidence is out of range
+     * @throws IllegalArgumentException when the confidence is out of range, or a soak would have lasted longer than a century
      */
     public static List<SoakDay> eachDay(Map<Lifetime, Long> soaks, double confidence) {
+        Require.properFraction("confidence", confidence);
         double longest = soaks.keySet().stream().mapToDouble(Lifetime::time).max().orElse(0);
+        if (longest > LONGEST_HOURS) {
+            throw new IllegalArgumentException("No soak lasts so many hours: " + longest);
+        }
         return Stream.iterate(0.0, day -> day + 24 <= longest, day -> day + 24)
                 .map(day -> of(soaks, day, day + 24, confidence)).toList();
     }

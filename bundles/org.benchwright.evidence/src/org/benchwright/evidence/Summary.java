@@ -29,7 +29,7 @@ public record Summary(int count, double mean, double standardDeviation, double a
         if (readings.size() < 2) {
             throw new IllegalArgumentException("A summary needs two readings.");
         }
-        readings.forEach(reading -> Require.finite("reading", reading));
+        readings.forEach(reading -> Require.summable("reading", reading));
         double[] values = readings.stream().mapToDouble(Double::doubleValue).toArray();
         double mean = new Mean().evaluate(values);
         double deviation = new StandardDeviation().evaluate(values, mean);

@@ -45,7 +45,7 @@ public record VarianceSplit(List<Double> components) {
          * @throws IllegalArgumentException when the value is no finite number
          */
         public Reading {
-            Require.finite("reading", value);
+            Require.summable("reading", value);
             levels = List.copyOf(levels);
         }
     }

@@ -5,6 +5,8 @@ import java.util.OptionalDouble;
 /** Refuses nonsense with words, before a formula turns it into a number that looks right. */
 public final class Require {
 
+    private static final double LARGEST_SUMMABLE = 1e100;
+
     private Require() {
     }
 
@@ -17,6 +19,19 @@ public final class Require {
     public static void finite(String what, double number) {
         if (!Double.isFinite(number)) {
             throw refused(what, "must be a finite number", number);
+        }
+    }
+
+    /**
+     * Refuses infinities, NaN and numbers whose squares can't be summed up.
+     *
+     * @param what the name of the number
+     * @param number the number
+     */
+    public static void summable(String what, double number) {
+        finite(what, number);
+        if (Math.abs(number) > LARGEST_SUMMABLE) {
+            throw refused(what, "is larger than anything that is measured", number);
         }
     }
 
