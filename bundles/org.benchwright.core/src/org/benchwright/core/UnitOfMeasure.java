@@ -43,14 +43,33 @@ public final class UnitOfMeasure {
                 : Fraction.of(new BigDecimal(one.toString()).subtract(zeroPoint));
     }
 
+    private UnitOfMeasure(UnitOfMeasure above, UnitOfMeasure below) {
+        this.word = above.word + "/" + below.word;
+        this.dimension = UnitCatalogue.withLibrary(() -> above.dimension.divide(below.dimension));
+        this.size = above.size.through(below.size);
+        this.zeroPoint = BigDecimal.ZERO;
+    }
+
     /**
      * Looks a word up, case-sensitively.
      *
-     * @param word a shop word or one of the usual spellings with special letters (&micro;A, &Omega;, &deg;C)
+     * @param word a shop word, one of the usual spellings with special letters (&micro;A, &Omega;, &deg;C), or one through another, such as
+     *             {@code mV/K} and {@code A/us}; temperatures are differences in those, and so in K
      * @return the unit, or nothing when the word is not known
      */
     public static Optional<UnitOfMeasure> find(String word) {
-        return Optional.ofNullable(BY_WORD.get(OTHER_SPELLINGS.getOrDefault(word, word)));
+        UnitOfMeasure known = BY_WORD.get(OTHER_SPELLINGS.getOrDefault(word, word));
+        return known == null ? quotient(word) : Optional.of(known);
+    }
+
+    private static Optional<UnitOfMeasure> quotient(String word) {
+        int through = word.indexOf('/');
+        if (through < 0 || word.indexOf('/', through + 1) >= 0) {
+            return Optional.empty();
+        }
+        Optional<UnitOfMeasure> below = find(word.substring(through + 1)).filter(unit -> !unit.hasOffset());
+        return find(word.substring(0, through)).filter(unit -> !unit.hasOffset())
+                .flatMap(above -> below.map(unit -> new UnitOfMeasure(above, unit)));
     }
 
     /**

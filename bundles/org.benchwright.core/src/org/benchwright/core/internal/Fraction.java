@@ -27,6 +27,16 @@ public record Fraction(BigInteger numerator, BigInteger denominator) {
     }
 
     /**
+     * One size in terms of another.
+     *
+     * @param other another size
+     * @return this through the other
+     */
+    public Fraction through(Fraction other) {
+        return new Fraction(numerator.multiply(other.denominator), denominator.multiply(other.numerator));
+    }
+
+    /**
      * Takes over a number of the units library.
      *
      * @param number a whole, decimal or rational number

@@ -82,6 +82,18 @@ class FixesTest {
         assertEquals("Write 'pwr'", session.fixes(remarks().get(0)).get(0).label());
     }
 
+    @Test
+    void limitsAreExchangedWithTheirUnits() throws IOException {
+        List<SourceText> texts = RemarkPage.of(RemarkCode.LIMITS_INVERTED).bad();
+        show(texts);
+        Remark remark = remarks().stream().filter(each -> each.code() == RemarkCode.LIMITS_INVERTED).findFirst().orElseThrow();
+        String text = session.text(remark.file()).orElseThrow();
+        session.change(remark.file(), text.substring(0, remark.offset()) + "24.5 V .. 23500 mV" + text.substring(remark.offset() + remark.length()));
+        Remark twoUnits = remarks().stream().filter(each -> each.code() == RemarkCode.LIMITS_INVERTED).findFirst().orElseThrow();
+        apply(session.fixes(twoUnits).get(0));
+        assertTrue(session.text(remark.file()).orElseThrow().contains("23500 mV .. 24.5 V"), () -> session.text(remark.file()).orElseThrow());
+    }
+
     private static List<Remark> remarks() {
         return session.remarks(Cancellation.never()).values().stream().flatMap(List::stream).toList();
     }

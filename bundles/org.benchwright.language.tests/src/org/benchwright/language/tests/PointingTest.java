@@ -144,6 +144,14 @@ class PointingTest {
     }
 
     @Test
+    void aLampOrDisplayNamedLikeAKindIsProposedWithItsKind() {
+        String family = DemoFolder.text(session, DemoFolder.FAMILY);
+        session.change(DemoFolder.FAMILY, family.replace("lamp cell_low", "lamp mode red \"Mode\" display any of 2 characters \"Any\" lamp cell_low"));
+        assertEquals(List.of("cell_low", "code", "display any", "flt", "lamp mode", "ok", "out", "pwr", "any", "display", "lamp", "mode"),
+                proposals("            expect "));
+    }
+
+    @Test
     void wordsWithAFixedSetOfValuesAndUnitsAreProposed() {
         assertEquals(List.of("blue", "flashing", "green", "off", "red", "steady", "white", "yellow"), proposals("expect ok "));
         assertEquals(List.of("guarded", "guarded both ways", "simple"), proposals("limits at least 2.5 V, decide "));

@@ -33,6 +33,7 @@ final class WholeTexts {
                 stop restarts by itself
             }
             """;
+    private static final String REST = "shared stage rest \"Rest\" for lark (time in s) { step pause \"Pause.\" { wait time } }\n";
     private static final String SOAK = """
                 hazard mains danger "Terminals are live." can "kill" so "Fit the cover."
                 otherwise conclude undecided "Not carried out."
@@ -69,6 +70,8 @@ final class WholeTexts {
             new Whole(RemarkCode.UNKNOWN_STEP_OR_STAGE,
                     "procedure p \"P\" revision 1 { applies to lark\n retest of lark_acceptance, repeats supply //!\n" + STAGE + SAFE,
                     "procedure p \"P\" revision 1 { applies to lark\n retest of lark_acceptance, repeats power_up\n" + STAGE + SAFE),
+            new Whole(RemarkCode.DURATION_OUT_OF_RANGE, REST + "procedure p \"P\" revision 1 { applies to lark\n carry out rest(time = 0 s) //!\n" + SAFE,
+                    REST + "procedure p \"P\" revision 1 { applies to lark\n carry out rest(time = 1 s)\n" + SAFE),
             new Whole(RemarkCode.DUPLICATE_NAME,
                     "procedure lark_acceptance \"Again\" revision 1 { //!\n applies to lark\n" + STAGE + SAFE,
                     "procedure lark \"Named as its family\" revision 1 { applies to lark\n" + STAGE + SAFE));

@@ -139,6 +139,22 @@ final class Engineer {
         return Screen.one(Tree.class, tree -> true);
     }
 
+    /** The sheet of As printed, once it shows the C16's procedure. */
+    static StyledText sheet() {
+        return Screen.one(StyledText.class, Engineer::isSheet);
+    }
+
+    static boolean isSheet(StyledText text) {
+        return text.getText().startsWith("C16 acceptance on the bench");
+    }
+
+    /** Whether these words of the sheet are in sight. */
+    static boolean inSight(String words) {
+        int at = sheet().getText().indexOf(words);
+        int y = at < 0 ? -1 : sheet().getLocationAtOffset(at).y;
+        return y >= 0 && y < sheet().getClientArea().height;
+    }
+
     /** What the list of proposals shows. */
     static List<String> proposals() {
         List<String> texts = new ArrayList<>();

@@ -104,6 +104,22 @@ class ScreensTest {
         }
     }
 
+    @Test
+    void asPrinted(@TempDir Path temporary) throws Exception {
+        IEditorPart editor = Engineer.open(Engineer.copyOfTheDemo(temporary).resolve(Technician.C16));
+        Screen.waitFor("the sheet", () -> Screen.all(StyledText.class).anyMatch(text -> Engineer.isSheet(text)));
+        try {
+            Engineer.goBehind(editor, "step lamps \"");
+            Screen.waitFor("the step", () -> Engineer.inSight("PWR (Power) green steady within"));
+            take("as-printed");
+            Theme.use(PlatformUI.getWorkbench(), true);
+            take("dark-as-printed");
+        } finally {
+            Theme.use(PlatformUI.getWorkbench(), false);
+            Engineer.closeAll();
+        }
+    }
+
     private static void writeAndTake(IEditorPart editor, String withRemarks, String withMeaning, String withProposals) throws Exception {
         Engineer.replace(editor, "expect pwr steady within 2 s of on", "expect pwm steady within 500 ms of on");
         Screen.waitFor("two remarks", () -> Engineer.marks(editor).size() == 2 && Engineer.remarkRows().size() == 2);

@@ -4,7 +4,7 @@ import org.benchwright.ui.Ids;
 import org.eclipse.ui.IPageLayout;
 import org.eclipse.ui.IPerspectiveFactory;
 
-/** Procedures and the contents of one to the left, the editor beside them, what there is to remark on below it, and room for what a remark means. */
+/** Procedures and the contents of one to the left, the editor beside them, how it will read to the right, remarks below, and room for what one means. */
 public final class AuthorPerspective implements IPerspectiveFactory {
 
     @Override
@@ -13,6 +13,7 @@ public final class AuthorPerspective implements IPerspectiveFactory {
         String editors = layout.getEditorArea();
         layout.addView(Ids.PROCEDURES_VIEW, IPageLayout.LEFT, 0.22f, editors);
         layout.addView(Ids.CONTENTS_VIEW, IPageLayout.BOTTOM, 0.3f, Ids.PROCEDURES_VIEW);
+        layout.addView(Ids.PRINTED_VIEW, IPageLayout.RIGHT, 0.58f, editors);
         layout.addView(Ids.REMARKS_VIEW, IPageLayout.BOTTOM, 0.75f, editors);
         layout.addPlaceholder(Ids.REMARK_PAGE_VIEW, IPageLayout.RIGHT, 0.6f, Ids.REMARKS_VIEW);
     }

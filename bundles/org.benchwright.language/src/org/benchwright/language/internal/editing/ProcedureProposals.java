@@ -11,6 +11,7 @@ import org.benchwright.core.UnitOfMeasure;
 import org.benchwright.language.editing.Proposal;
 import org.benchwright.language.editing.Proposal.Slot;
 import org.benchwright.model.Families;
+import org.benchwright.model.Lamp;
 import org.benchwright.model.Named;
 import org.benchwright.model.Procedure;
 import org.benchwright.model.Procedures;
@@ -37,6 +38,8 @@ import org.eclipse.xtext.scoping.IScope;
 class ProcedureProposals extends IdeContentProposalProvider {
 
     private static final Set<String> NAMES = Set.of("Name", "BareName");
+    /** A lamp or display of such a name takes its kind before it. */
+    private static final Set<String> KINDS_FIRST = Set.of("any", "display", "lamp", "mode");
 
     /**
      * What is shown of a proposal.
@@ -89,16 +92,29 @@ class ProcedureProposals extends IdeContentProposalProvider {
     protected void _createProposals(CrossReference reference, ContentAssistContext context, IIdeContentProposalAcceptor acceptor) {
         Function<EObject, Optional<Named>> named = found -> Optional.of(found).filter(Named.class::isInstance).map(Named.class::cast);
         IScope scope = getScopeProvider().getScope(context.getCurrentModel(), GrammarUtil.getReference(reference));
+        boolean bare = reference.getTerminal() instanceof RuleCall call && call.getRule().getName().equals("BareName");
         for (IEObjectDescription found : scope.getAllElements()) {
             EObject target = EcoreUtil.resolve(found.getEObjectOrProxy(), context.getCurrentModel());
-            named.apply(target).filter(each -> !target.eIsProxy()).ifPresent(each -> offer(Proposal.Kind.NAME,
-                    found.getName().getLastSegment(), Descriptions.title(each), context, acceptor));
+            String name = found.getName().getLastSegment();
+            named.apply(target).filter(each -> !target.eIsProxy()).ifPresent(each -> offer(Proposal.Kind.NAME, name,
+                    bare && KINDS_FIRST.contains(name) ? kind(each) + " " + name : name, Descriptions.title(each), context, acceptor));
         }
+    }
+
+    /** The word that tells a lamp or a display whose name alone would be read as a word of the language. */
+    private static String kind(Named named) {
+        return named instanceof Lamp ? "lamp" : "display";
     }
 
     private static void offer(Proposal.Kind kind, String text, String detail, ContentAssistContext context,
             IIdeContentProposalAcceptor acceptor) {
-        if (text.toLowerCase(Locale.ROOT).startsWith(context.getPrefix().toLowerCase(Locale.ROOT))) {
+        offer(kind, text, text, detail, context, acceptor);
+    }
+
+    /** @param name what is looked for by what is typed already */
+    private static void offer(Proposal.Kind kind, String name, String text, String detail, ContentAssistContext context,
+            IIdeContentProposalAcceptor acceptor) {
+        if (name.toLowerCase(Locale.ROOT).startsWith(context.getPrefix().toLowerCase(Locale.ROOT))) {
             accept(text, new Draft(kind, text, detail, List.of()), context, acceptor);
         }
     }

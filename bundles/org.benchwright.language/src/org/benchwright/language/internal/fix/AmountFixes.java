@@ -6,10 +6,12 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 import org.benchwright.core.Durations;
 import org.benchwright.core.Quantity;
 import org.benchwright.core.UnitOfMeasure;
+import org.benchwright.language.editing.Edit;
 import org.benchwright.language.editing.Fix;
 import org.benchwright.model.Amount;
 import org.benchwright.model.Axis;
@@ -39,11 +41,21 @@ final class AmountFixes {
 
     static List<Fix> swapLimits(Spot spot) {
         if (spot.object() instanceof Limits || spot.around(Limits.class).isPresent()) {
-            return swap(spot, spot.around(Limits.class).get(), Literals.LIMITS__LOWER, Literals.LIMITS__UPPER);
+            return swap(spot, spot.around(Limits.class).get());
         } else if (spot.object() instanceof LampGroup group) {
             return swap(spot, group, Literals.LAMP_GROUP__FIRST, Literals.LAMP_GROUP__LAST);
         }
         return spot.around(Axis.class).map(axis -> swap(spot, axis, Literals.AXIS__VALUES, Literals.AXIS__LAST)).orElse(List.of());
+    }
+
+    /** With their units, where each limit has one. */
+    private static List<Fix> swap(Spot spot, Limits limits) {
+        List<Fix> numbers = swap(spot, limits, Literals.LIMITS__LOWER, Literals.LIMITS__UPPER);
+        List<Fix> units = swap(spot, limits, Literals.LIMITS__LOWER_UNIT, Literals.LIMITS__UNIT);
+        if (limits.getLowerUnit() == null || numbers.isEmpty() || units.isEmpty()) {
+            return numbers;
+        }
+        return Spot.one(FixText.SWAP, Stream.concat(numbers.get(0).edits().stream(), units.get(0).edits().stream()).toArray(Edit[]::new));
     }
 
     private static List<Fix> swap(Spot spot, EObject of, EStructuralFeature one, EStructuralFeature other) {

@@ -69,11 +69,18 @@ final class AmountInspection implements Inspection {
         Optional<UnitOfMeasure> unit = Written.unit(amount.getUnit());
         if (expected != null && unit.isPresent() && !unit.get().sameDimension(UnitOfMeasure.of(expected))) {
             remarks.on(amount, RemarkCode.WRONG_DIMENSION, amount.getUnit(), expected);
-        } else if (TIME.equals(expected)) {
+        } else {
+            time(amount, role, remarks);
+        }
+        offset(amount, role, unit, Literals.AMOUNT__UNIT, remarks);
+    }
+
+    /** Whether an amount of time can be what it is used for: the value of a parameter too, where that stands for it. */
+    static void time(Amount amount, EReference role, Remarks remarks) {
+        if (TIME.equals(DIMENSIONS.get(role))) {
             Written.seconds(amount).filter(seconds -> !Times.inRange(seconds) && !isZeroTolerance(role, seconds))
                     .ifPresent(seconds -> remarks.on(amount, RemarkCode.DURATION_OUT_OF_RANGE));
         }
-        offset(amount, role, unit, Literals.AMOUNT__UNIT, remarks);
     }
 
     private static boolean isZeroTolerance(EReference role, BigDecimal seconds) {

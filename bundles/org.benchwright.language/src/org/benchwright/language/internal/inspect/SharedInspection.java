@@ -7,6 +7,7 @@ import java.util.Set;
 
 import org.benchwright.core.UnitOfMeasure;
 import org.benchwright.language.RemarkCode;
+import org.benchwright.model.Amount;
 import org.benchwright.model.Argument;
 import org.benchwright.model.CarryOut;
 import org.benchwright.model.Families;
@@ -17,6 +18,7 @@ import org.benchwright.model.ProcedurePackage.Literals;
 import org.benchwright.model.SharedStage;
 import org.benchwright.model.Step;
 import org.eclipse.emf.ecore.EObject;
+import org.eclipse.emf.ecore.EReference;
 
 /** Shared stages use what they ask for, and get a value for all of it where they are carried out. */
 final class SharedInspection implements Inspection {
@@ -69,10 +71,22 @@ final class SharedInspection implements Inspection {
                     remarks.on(argument, Literals.ARGUMENT__PARAMETER, RemarkCode.LISTED_TWICE, parameter.getName());
                 }
                 sameDimension(argument, parameter, remarks);
+                Optional.ofNullable(argument.getValue()).ifPresent(value -> roles(parameter, shared).forEach(role -> AmountInspection.time(value, role, remarks)));
             });
         }
         List<Parameter> missing = shared.getParameters().stream().filter(parameter -> parameter.getName() != null && !given.contains(parameter)).toList();
         missing.forEach(parameter -> remarks.on(carryOut, Literals.CARRY_OUT__SHARED, RemarkCode.ARGUMENT_MISSING, parameter.getName()));
+    }
+
+    /** What a parameter is in the places where it stands for an amount. */
+    private static Set<EReference> roles(Parameter parameter, SharedStage shared) {
+        Set<EReference> roles = new HashSet<>();
+        shared.eAllContents().forEachRemaining(each -> {
+            if (each instanceof Amount amount && amount.getParameter() == parameter) {
+                roles.add(amount.eContainmentFeature());
+            }
+        });
+        return roles;
     }
 
     private static void sameDimension(Argument argument, Parameter parameter, Remarks remarks) {

@@ -11,6 +11,7 @@ import org.benchwright.language.Remark;
 import org.benchwright.language.editing.ContentsRow;
 import org.benchwright.language.editing.Edit;
 import org.benchwright.language.editing.Fix;
+import org.benchwright.language.editing.Fold;
 import org.benchwright.language.editing.FolderSession;
 import org.benchwright.language.editing.Place;
 import org.benchwright.language.editing.Proposal;
@@ -22,6 +23,8 @@ import org.eclipse.lsp4j.Diagnostic;
 import org.eclipse.lsp4j.DiagnosticSeverity;
 import org.eclipse.lsp4j.DocumentSymbol;
 import org.eclipse.lsp4j.InsertTextFormat;
+import org.eclipse.lsp4j.FoldingRange;
+import org.eclipse.lsp4j.FoldingRangeKind;
 import org.eclipse.lsp4j.Location;
 import org.eclipse.lsp4j.SymbolKind;
 import org.eclipse.lsp4j.TextEdit;
@@ -94,6 +97,16 @@ final class Answers {
                 lines.range(row.offset(), row.length()), row.name());
         symbol.setChildren(row.children().stream().map(child -> symbol(child, lines)).toList());
         return symbol;
+    }
+
+    static FoldingRange folding(Fold fold, Lines lines) {
+        FoldingRange range = new FoldingRange(lines.at(fold.offset()).getLine(), lines.at(fold.offset() + fold.length()).getLine());
+        range.setKind(switch (fold.kind()) {
+            case BLOCK -> FoldingRangeKind.Region;
+            case COMMENT -> FoldingRangeKind.Comment;
+            case IMPORTS -> FoldingRangeKind.Imports;
+        });
+        return range;
     }
 
     static Location location(Place place, FolderSession session) {

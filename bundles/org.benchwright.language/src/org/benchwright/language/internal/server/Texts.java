@@ -160,8 +160,7 @@ record Texts(Desk desk) implements TextDocumentService {
     @Override
     public CompletableFuture<List<FoldingRange>> foldingRange(FoldingRangeRequestParams parameters) {
         return ask(parameters.getTextDocument(), List.of(), (open, file) -> open.session().analyse(file, Cancellation.never())
-                .map(analysis -> analysis.folds().stream().map(fold -> new FoldingRange(open.lines().at(fold.offset()).getLine(),
-                        open.lines().at(fold.offset() + fold.length()).getLine())).toList()).orElse(List.of()));
+                .map(analysis -> analysis.folds().stream().map(fold -> Answers.folding(fold, open.lines())).toList()).orElse(List.of()));
     }
 
     @Override

@@ -26,7 +26,7 @@ record NamedPlace(Shell shell, AuthorFolder folder, Path file, String text, int 
     /** The caret of the editor in front; empty where it is no family or procedure. */
     static Optional<NamedPlace> of(ExecutionEvent event) {
         IEditorPart editor = HandlerUtil.getActiveEditor(event);
-        Optional<Path> file = ContentsView.file(editor);
+        Optional<Path> file = EditorPagesView.file(editor);
         Optional<Authoring> authoring = Authoring.current();
         if (file.isEmpty() || authoring.isEmpty()
                 || !(((ITextEditor) editor).getSelectionProvider().getSelection() instanceof ITextSelection selection)) {

@@ -62,7 +62,7 @@ public final class RemarksView extends ViewPart implements AuthorListener {
 
     /** Shows the folder of the editor that is used, else the one that the window was opened with. */
     private void follow(IWorkbenchPart part) {
-        Optional<Path> of = ContentsView.file(part).map(Path::getParent);
+        Optional<Path> of = EditorPagesView.file(part).map(Path::getParent);
         Optional<Path> wanted = of.or(() -> folder.isPresent() ? Optional.empty() : getSite().getService(Settings.class).procedures());
         Authoring.current().ifPresent(authoring -> wanted.map(authoring::folder).ifPresent(this::use));
         if (folder.isEmpty()) {
