@@ -41,7 +41,8 @@ class LayoutTest {
         return Bench.LANGUAGE.format(new SourceText(Bench.PROCEDURE_FILE, text)).orElseThrow();
     }
 
-    private static List<String> words(String text) {
+    /** The words and comments of a text, without what is between them. */
+    static List<String> words(String text) {
         return WORD.matcher(text).results().map(match -> match.group().stripTrailing()).toList();
     }
 
@@ -58,6 +59,28 @@ class LayoutTest {
         String formatted = format(spoilt);
         assertEquals(words(text.text()), words(formatted));
         assertEquals(formatted, format(formatted));
+    }
+
+    /** Seen from all of the folder, so that families and shared stages are those of the demo. */
+    @ParameterizedTest
+    @MethodSource("demo")
+    void thePlansStayWhateverTheBlanks(SourceText text) throws IOException {
+        List<SourceText> spoilt = new ArrayList<>();
+        List<SourceText> laidOut = new ArrayList<>();
+        for (SourceText each : demo().toList()) {
+            boolean changed = each.path().equals(text.path());
+            String other = changed ? spoilt(each.text(), new Random(7)) : each.text();
+            spoilt.add(new SourceText(each.path(), other));
+            laidOut.add(new SourceText(each.path(), changed ? format(other) : other));
+        }
+        List<Plan> plans = plans(demo().toList());
+        assertEquals(5, plans.size());
+        assertEquals(plans, plans(spoilt));
+        assertEquals(plans, plans(laidOut));
+    }
+
+    private static List<Plan> plans(List<SourceText> texts) {
+        return Bench.LANGUAGE.checkTexts(texts).procedures().stream().map(PlanCompiler::compile).toList();
     }
 
     /** Other blanks between the words, line breaks where there were none, everything on one line where no comment forbids it. */
