@@ -101,6 +101,23 @@ public record GlobalRisk(double falseAccept, double falseReject, double accepted
     }
 
     /**
+     * Reckons both risks for normal units and a measurement that may be repeated. The error that all readings share is
+     * added to the true value: t + c is normal, and t given t + c too, which leaves one integral over t + c of the chance
+     * to be accepted (or rejected) given it, times its density, times the chance that t lies outside (or inside) the limits.
+     *
+     * @param processMean m
+     * @param processDeviation s<sub>p</sub>, above zero
+     * @param measurement the arrangement; the share that its readings have in common lies above 0 and below 1
+     * @param undecidedRejects whether what is not accepted counts as rejected, as a rule with two outcomes has it
+     * @return the risks
+     * @throws IllegalArgumentException when a number is out of range
+     */
+    public static GlobalRisk of(double processMean, double processDeviation, RepeatRisk measurement, boolean undecidedRejects) {
+        Spread units = new Spread(processMean, processDeviation, Shape.NORMAL);
+        return new RepeatIntegral(units, measurement, undecidedRejects).risk();
+    }
+
+    /**
      * The probability that an accepted unit does not conform.
      *
      * @return the false-accept risk among the accepted, 0 when none is

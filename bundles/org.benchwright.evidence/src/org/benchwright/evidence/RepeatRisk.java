@@ -35,7 +35,8 @@ public record RepeatRisk(OptionalDouble lower, OptionalDouble upper, double guar
         double commonShare, int mostReadings, Combination combination) {
 
     private static final int MOST_READINGS = 20;
-    private static final double ASSUMED_COMMON_SHARE = 0.5;
+    /** The share of an instrument's variance that all its readings are taken to have in common, where nothing is known. */
+    public static final double ASSUMED_COMMON_SHARE = 0.5;
     /** Beyond this many standard deviations a normal error has less than 10<sup>-15</sup> left. */
     private static final double REACH = 8;
 
@@ -110,6 +111,38 @@ public record RepeatRisk(OptionalDouble lower, OptionalDouble upper, double guar
     }
 
     /**
+     * The probability that a unit is rejected: outside both bands at the first reading or, after undecided ones, by the
+     * readings combined. What is neither accepted nor rejected stays undecided.
+     *
+     * @param trueValue t
+     * @return 0 to 1
+     * @throws IllegalArgumentException when t is no finite number
+     */
+    public double rejection(double trueValue) {
+        Require.finite("true value", trueValue);
+        double common = standardUncertainty * Math.sqrt(commonShare);
+        double fresh = standardUncertainty * Math.sqrt(1 - commonShare);
+        if (common == 0) {
+            return rejectionGiven(trueValue, fresh);
+        }
+        if (fresh == 0) {
+            boolean bothInside = combination == Combination.BOTH_INSIDE && mostReadings > 1;
+            return outside(bothInside ? 0 : guardBand, trueValue, common);
+        }
+        return Integral.of(z -> Normal.density(z) * rejectionGiven(trueValue + common * z, fresh), -REACH, REACH,
+                Math.max(0.01, Math.min(1, fresh / common)));
+    }
+
+    /**
+     * The largest probability of rejecting a unit that conforms: that of one just inside a limit.
+     *
+     * @return 0 to 1
+     */
+    public double worstFalseReject() {
+        return Stream.of(lower, upper).flatMapToDouble(OptionalDouble::stream).map(this::rejection).max().orElseThrow();
+    }
+
+    /**
      * The largest probability of accepting a unit that does not conform: that of one just beyond a limit.
      *
      * @return 0 to 1
@@ -125,6 +158,19 @@ public record RepeatRisk(OptionalDouble lower, OptionalDouble upper, double guar
      */
     public RepeatRisk withoutRepeats() {
         return new RepeatRisk(lower, upper, guardBand, standardUncertainty, commonShare, 1, combination);
+    }
+
+    /**
+     * The same arrangement where each reading is the mean of several, the guard band staying that of one.
+     *
+     * @param readings how many, at least 1
+     * @return the arrangement with the uncertainty of the mean and what such means have in common
+     * @throws IllegalArgumentException when there are fewer
+     */
+    public RepeatRisk ofMeans(int readings) {
+        double mean = uncertaintyOfMean(standardUncertainty, commonShare, readings);
+        double share = Math.min(1, commonShare * Math.pow(standardUncertainty / mean, 2));
+        return new RepeatRisk(lower, upper, guardBand, mean, share, mostReadings, combination);
     }
 
     /**
@@ -148,7 +194,7 @@ public record RepeatRisk(OptionalDouble lower, OptionalDouble upper, double guar
         return standardUncertainty * Math.sqrt(commonShare + (1 - commonShare) / readings);
     }
 
-    private double acceptanceGiven(double centre, double deviation) {
+    double acceptanceGiven(double centre, double deviation) {
         double firstAccepted = inside(guardBand, centre, deviation);
         if (mostReadings == 1 || nothingAccepted()) {
             return firstAccepted;
@@ -160,6 +206,23 @@ public record RepeatRisk(OptionalDouble lower, OptionalDouble upper, double guar
             case BOTH_INSIDE -> {
                 double withinLimits = inside(0, centre, deviation);
                 yield firstAccepted + (withinLimits - firstAccepted) * withinLimits;
+            }
+        };
+    }
+
+    double rejectionGiven(double centre, double deviation) {
+        double firstRejected = outside(guardBand, centre, deviation);
+        if (mostReadings == 1) {
+            return firstRejected;
+        }
+        return switch (combination) {
+            case MEAN -> new SequentialMean(lowerLimit(), upperLimit(), guardBand).rejection(centre, deviation,
+                    mostReadings);
+            case LAST -> firstRejected
+                    * chances(inside(-guardBand, centre, deviation) - inside(guardBand, centre, deviation));
+            case BOTH_INSIDE -> {
+                double beyond = outside(0, centre, deviation);
+                yield firstRejected + (beyond - firstRejected) * beyond;
             }
         };
     }
@@ -190,11 +253,16 @@ public record RepeatRisk(OptionalDouble lower, OptionalDouble upper, double guar
         return from >= to ? 0 : Normal.between(from, to);
     }
 
-    private double lowerLimit() {
+    /** The probability of a reading outside the limits let out by a band; small ones keep their digits. */
+    private double outside(double band, double centre, double deviation) {
+        return Normal.below((lowerLimit() - band - centre) / deviation) + Normal.above((upperLimit() + band - centre) / deviation);
+    }
+
+    double lowerLimit() {
         return lower.orElse(Double.NEGATIVE_INFINITY);
     }
 
-    private double upperLimit() {
+    double upperLimit() {
         return upper.orElse(Double.POSITIVE_INFINITY);
     }
 }

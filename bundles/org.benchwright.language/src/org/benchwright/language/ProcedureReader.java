@@ -2,11 +2,17 @@ package org.benchwright.language;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 import org.benchwright.language.internal.compile.PlanCompiler;
 import org.benchwright.language.internal.compile.UsedFiles;
+import org.benchwright.language.internal.proof.Provables;
+import org.benchwright.language.proof.Provable;
+import org.benchwright.language.proof.Telling;
 import org.benchwright.model.Procedure;
 
 /** Reads one procedure in order to carry it out. */
@@ -40,6 +46,32 @@ public final class ProcedureReader {
             return new Reading.Refused(all.remarks(), procedure.isPresent() ? 1 : 0);
         }
         return new Reading.Ready(PlanCompiler.compile(procedure.get()), text(all, file), all.remarks());
+    }
+
+    /**
+     * What can be told of what the procedures of a file prove. Errors in the files that they refer to count as their own. Where their parts
+     * stand in the text is known to a {@link org.benchwright.language.editing.FolderSession} only.
+     *
+     * @param file a procedure file
+     * @return its procedures, ready to be proved, or the errors that stand in the way
+     */
+    public Telling telling(Path file) {
+        Checked alone = services.check(List.of(file));
+        List<Remark> errors = inTheWay(alone);
+        if (!errors.isEmpty()) {
+            return new Telling.NotYet(errors);
+        }
+        Set<Path> all = new LinkedHashSet<>(List.of(file.toAbsolutePath().normalize()));
+        alone.procedures().forEach(procedure -> all.addAll(UsedFiles.of(procedure)));
+        Checked together = services.check(List.copyOf(all));
+        errors = inTheWay(together);
+        List<Procedure> procedures = together.files().stream().filter(each -> each.path().equals(file.toAbsolutePath().normalize()))
+                .flatMap(each -> each.content().getProcedures().stream()).toList();
+        return errors.isEmpty() ? new Telling.Told(procedures.stream().map(each -> new Provable(PlanCompiler.compile(each), Map.of())).toList()) : new Telling.NotYet(errors);
+    }
+
+    private static List<Remark> inTheWay(Checked checked) {
+        return checked.remarks().stream().filter(Provables::standsInTheWay).toList();
     }
 
     /** All texts, each under a comment line with its file's name, the procedure's own first. */

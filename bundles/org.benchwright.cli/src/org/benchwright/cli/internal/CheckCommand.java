@@ -27,7 +27,7 @@ final class CheckCommand {
     int run(Given given) {
         Checked checked = LanguageServices.create().check(given.files());
         try (Screen screen = Screens.printing(around)) {
-            checked.remarks().forEach(remark -> screen.line(line(remark)));
+            checked.remarks().forEach(remark -> screen.line(line(remark, around)));
             screen.remark(Message.CHECKED.text(checked.files().size(), count(checked, Severity.ERROR),
                     count(checked, Severity.WARNING)));
         }
@@ -37,7 +37,8 @@ final class CheckCommand {
         return checked.hasErrors() ? ExitStatus.BAD_INPUT : ExitStatus.OK;
     }
 
-    private String line(Remark remark) {
+    /** A remark on one line, its file as it is called from the working folder. */
+    static String line(Remark remark, Surroundings around) {
         Path folder = around.workingFolder().toAbsolutePath().normalize();
         Path file = remark.file().startsWith(folder) ? folder.relativize(remark.file()) : remark.file();
         return file + ":" + remark.line() + ":" + remark.column() + ": " + remark.severity().word() + ": " + remark.code().word() + ": "

@@ -75,6 +75,7 @@ public final class Commands {
                 new Subcommand(FormatCommand.spec(), given -> new FormatCommand(around).run(given)),
                 new Subcommand(DiffCommand.spec(), given -> new DiffCommand(around).run(given)),
                 new Subcommand(PrintCommand.spec(), given -> new PrintCommand(around, procedures).run(given)),
+                new Subcommand(WhatItProvesCommand.spec(), given -> new WhatItProvesCommand(around).run(given)),
                 new Subcommand(Specs.command("lsp", Message.HELP_LSP), given -> serveEditor()),
                 new Subcommand(TestCommand.spec(), given -> new TestCommand(around, procedures, screens).run(given)),
                 new Subcommand(LedgerCommands.unitsSpec(), given -> new LedgerCommands(around).units(given)),

@@ -60,18 +60,8 @@ final class FiguresCommand {
 
     private static void print(Figures figures, Screen screen) {
         figures.basis().forEach(sentence -> Wrap.lines(sentence, screen.width(), "", "").forEach(screen::line));
-        for (Figure figure : figures.figures()) {
-            screen.line("");
-            screen.line(figure.title());
-            figure.sentences().forEach(sentence -> Wrap.lines(sentence, screen.width(), "  ", "  ").forEach(screen::line));
-            figure.tables().forEach(table -> {
-                TextTable text = new TextTable(table, screen.width());
-                text.lines().forEach(screen::line);
-                if (text.leftOut() > 0) {
-                    screen.line("  " + Message.FIGURES_ROWS.text(String.valueOf(text.leftOut())));
-                }
-            });
-        }
+        SheetPrinter printer = new SheetPrinter(screen, Message.FIGURES_ROWS);
+        figures.figures().forEach(figure -> printer.print(figure.title(), figure.sentences(), figure.tables()));
     }
 
     private static void write(Figures figures, Given given, Output output) throws CannotStoreException {

@@ -81,6 +81,29 @@ class RepeatRiskTest {
         }
     }
 
+    @ParameterizedTest
+    @CsvSource({ "MEAN, 0, 2", "MEAN, 0.5, 3", "LAST, 0.5, 3", "BOTH_INSIDE, 0.3, 2", "BOTH_INSIDE, 0.3, 4" })
+    void rejectionAgreesWithPlayingItThrough(Combination combination, double commonShare, int readings) {
+        RepeatRisk narrow = new RepeatRisk(OptionalDouble.of(-2.5), OptionalDouble.of(2.5), 1, 0.5, commonShare, readings,
+                combination);
+        for (double trueValue : new double[] { 2.5, 3.6 }) {
+            double played = play(narrow, trueValue, 1_500, Verdict.REJECTED);
+            double reckoned = narrow.rejection(trueValue);
+            double deviation = Math.sqrt(Math.max(reckoned * (1 - reckoned), 1e-4) / 1_500);
+            assertEquals(reckoned, played, 4 * deviation, () -> combination + " at " + trueValue);
+        }
+    }
+
+    /** On a single limit both sides are alike. */
+    @ParameterizedTest
+    @EnumSource(Combination.class)
+    void aUnitOnTheLimitIsRejectedAsOftenAsAccepted(Combination combination) {
+        for (int readings = 1; readings <= 4; readings++) {
+            RepeatRisk limit = oneSided(0.5, readings, combination);
+            assertEquals(limit.worstFalseAccept(), limit.worstFalseReject(), 1e-9);
+        }
+    }
+
     @Test
     void bandsThatMeetAcceptNothing() {
         for (Combination combination : Combination.values()) {
@@ -106,17 +129,21 @@ class RepeatRiskTest {
     }
 
     private static double play(RepeatRisk risk, double trueValue, int games) {
+        return play(risk, trueValue, games, Verdict.ACCEPTED);
+    }
+
+    private static double play(RepeatRisk risk, double trueValue, int games, Verdict wanted) {
         Random random = new Random(42);
-        int accepted = 0;
+        int found = 0;
         for (int game = 0; game < games; game++) {
             double common = trueValue
                     + random.nextGaussian() * risk.standardUncertainty() * Math.sqrt(risk.commonShare());
-            accepted += acceptedInOneGame(risk, common, random) ? 1 : 0;
+            found += oneGame(risk, common, random) == wanted ? 1 : 0;
         }
-        return (double) accepted / games;
+        return (double) found / games;
     }
 
-    private static boolean acceptedInOneGame(RepeatRisk risk, double common, Random random) {
+    static Verdict oneGame(RepeatRisk risk, double common, Random random) {
         Limits limits = Limits.between(volts(risk.lower().getAsDouble()), volts(risk.upper().getAsDouble()));
         double fresh = risk.standardUncertainty() * Math.sqrt(1 - risk.commonShare());
         List<Quantity> readings = new ArrayList<>();
@@ -126,7 +153,7 @@ class RepeatRiskTest {
             outcome = risk.combination().decide(readings, limits, volts(risk.guardBand()), new BigDecimal("2"),
                     DecisionRule.GUARDED_BOTH_WAYS).outcome();
         }
-        return outcome == Verdict.ACCEPTED;
+        return outcome;
     }
 
     private static Quantity volts(double number) {

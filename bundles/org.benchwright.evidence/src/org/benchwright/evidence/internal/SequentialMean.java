@@ -48,18 +48,39 @@ public record SequentialMean(double lower, double upper, double guardBand) {
      * @return 0 to 1
      */
     public double acceptance(double centre, double deviation, int mostReadings) {
+        return decided(centre, deviation, mostReadings, this::acceptedAt);
+    }
+
+    /**
+     * The probability that the mean comes to lie in a rejection zone at some reading, and in undecided zones before.
+     *
+     * @param centre the mean of every reading
+     * @param deviation the standard deviation of every reading, above zero
+     * @param mostReadings after so many the case stays undecided
+     * @return 0 to 1
+     */
+    public double rejection(double centre, double deviation, int mostReadings) {
+        return decided(centre, deviation, mostReadings, this::rejectedAt);
+    }
+
+    /** The part of the sums so far that is decided one way by the next reading. */
+    private interface Decision {
+        double at(int reading, List<Node> undecided, double centre, double deviation);
+    }
+
+    private double decided(double centre, double deviation, int mostReadings, Decision decision) {
         if (isAlwaysUndecided(centre, deviation)) {
             return 0;
         }
-        double accepted = 0;
+        double decided = 0;
         List<Node> undecided = List.of(new Node(0, 1));
         for (int reading = 1; reading <= mostReadings; reading++) {
-            accepted += acceptedAt(reading, undecided, centre, deviation);
+            decided += decision.at(reading, undecided, centre, deviation);
             if (reading < mostReadings) {
                 undecided = carried(reading, undecided, centre, deviation);
             }
         }
-        return Math.min(1, accepted);
+        return Math.min(1, decided);
     }
 
     /** A mean strays no further than a single reading does. */
@@ -78,6 +99,17 @@ public record SequentialMean(double lower, double upper, double guardBand) {
         for (Node node : undecided) {
             sum += node.mass() * NORMAL.probability(finite((from - node.sum()) / deviation),
                     finite((to - node.sum()) / deviation));
+        }
+        return sum;
+    }
+
+    private double rejectedAt(int reading, List<Node> undecided, double centre, double deviation) {
+        double from = (lower - guardBand) * reading - centre;
+        double to = (upper + guardBand) * reading - centre;
+        double sum = 0;
+        for (Node node : undecided) {
+            sum += node.mass() * (NORMAL.cumulativeProbability(finite((from - node.sum()) / deviation))
+                    + NORMAL.cumulativeProbability(-finite((to - node.sum()) / deviation)));
         }
         return sum;
     }

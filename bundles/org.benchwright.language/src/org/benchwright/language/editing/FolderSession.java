@@ -9,6 +9,7 @@ import java.util.concurrent.CancellationException;
 import org.benchwright.core.Cancellation;
 import org.benchwright.language.Remark;
 import org.benchwright.language.internal.editing.Session;
+import org.benchwright.language.proof.Telling;
 
 /**
  * One folder of families and procedures, as an editor has it open: texts that are not saved yet stand in for those on the disk, and a
@@ -122,6 +123,19 @@ public final class FolderSession {
      */
     public List<Compiled> compiled(Path file, Cancellation cancellation) {
         return session.compiled(file, cancellation);
+    }
+
+    /**
+     * What can be told of what the procedures of a file prove, as their text is now. Only the plans are made here; proving them needs nothing
+     * of this session.
+     *
+     * @param file         a file
+     * @param cancellation stops the work
+     * @return empty where the folder has no such file
+     * @throws CancellationException if cancelled
+     */
+    public Optional<Telling> telling(Path file, Cancellation cancellation) {
+        return session.telling(file, cancellation);
     }
 
     /**

@@ -18,6 +18,9 @@ import org.benchwright.language.internal.compile.PlanCompiler;
 import org.benchwright.language.internal.compile.UsedFiles;
 import org.benchwright.language.internal.expand.Expanded;
 import org.benchwright.language.internal.expand.Expansion;
+import org.benchwright.language.internal.proof.Provables;
+import org.benchwright.language.proof.Provable;
+import org.benchwright.language.proof.Telling;
 import org.benchwright.model.Block;
 import org.benchwright.model.Named;
 import org.benchwright.model.Procedure;
@@ -50,6 +53,19 @@ final class Compilations {
         }
         Expanded expanded = Expansion.of(procedure);
         return new Compiled(name, Optional.of(PlanCompiler.compile(expanded)), errors, passages(expanded));
+    }
+
+    /** What can be told of what the file's procedures prove: some errors stand in no way of that. */
+    Telling telling(ParsedFile file) {
+        List<Procedure> procedures = file.content().getProcedures();
+        List<Remark> errors = Stream.concat(errors(file), procedures.stream().flatMap(this::used)).filter(Provables::standsInTheWay).distinct().sorted()
+                .toList();
+        return errors.isEmpty() ? new Telling.Told(procedures.stream().map(this::provable).toList()) : new Telling.NotYet(errors);
+    }
+
+    private Provable provable(Procedure procedure) {
+        Expanded expanded = Expansion.of(procedure);
+        return new Provable(PlanCompiler.compile(expanded), passages(expanded));
     }
 
     /** Those inside other declarations of the file are not this procedure's, unless nobody can tell where those end. */

@@ -26,6 +26,7 @@ import org.benchwright.language.internal.ParsedFile;
 import org.benchwright.language.internal.ReadText;
 import org.benchwright.language.internal.fix.Candidates;
 import org.benchwright.language.internal.format.Layout;
+import org.benchwright.language.proof.Telling;
 import org.eclipse.xtext.nodemodel.ICompositeNode;
 import org.eclipse.xtext.scoping.IScopeProvider;
 import org.eclipse.xtext.util.CancelIndicator;
@@ -126,6 +127,11 @@ public final class Session {
     public List<Compiled> compiled(Path file, Cancellation cancellation) {
         Path path = file.toAbsolutePath().normalize();
         return turns.patiently(cancellation, stop -> files.file(path).map(new Compilations(files, stop)::of)).orElse(List.of());
+    }
+
+    public Optional<Telling> telling(Path file, Cancellation cancellation) {
+        Path path = file.toAbsolutePath().normalize();
+        return turns.patiently(cancellation, stop -> files.file(path).map(new Compilations(files, stop)::telling));
     }
 
     public List<Proposal> proposals(Path file, int offset) {

@@ -73,6 +73,11 @@ final class RiskInspection implements Inspection {
         Optional<MeasureAgain> again = Optional.ofNullable(measurement.getRepeat());
         int repeats = again.map(each -> Math.max(0, each.getTimes())).orElse(0);
         return Written.sound(() -> Optional.of(RepeatRisk.of(limits.get(), expanded.get(), coverage.doubleValue(),
-                DecisionTerms.rule(measurement), repeats, again.map(DecisionTerms::combination).orElse(Combination.LAST))));
+                DecisionTerms.rule(measurement), repeats, again.map(DecisionTerms::combination).orElse(Combination.LAST)).ofMeans(readings(measurement))));
+    }
+
+    /** How many make a mean; a number that makes none is remarked on elsewhere. */
+    private static int readings(Measurement measurement) {
+        return Math.max(1, Optional.ofNullable(measurement.getReadings()).orElse(1));
     }
 }
