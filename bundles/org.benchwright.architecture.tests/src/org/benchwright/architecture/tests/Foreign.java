@@ -32,6 +32,8 @@ final class Foreign {
 			// The window's own model, of which parts are hidden, is an EMF model.
 			Map.entry("org.eclipse.emf", Set.of("model", "language", "ui")),
 			Map.entry("org.eclipse.xtext", Set.of("language")),
+			Map.entry("org.eclipse.elk", Set.of("ui")),
+			Map.entry("com.google.gson", Set.of("cli")),
 			Map.entry("org.eclipse.lsp4j", Set.of("language")),
 			Map.entry("org.antlr", Set.of("language")),
 			Map.entry("com.google.inject", Set.of("language")),

@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.Objects;
 import java.util.OptionalInt;
 
+import org.benchwright.language.internal.proof.FlowWords;
+
 /**
  * A way from one place to the next; what leads there for the same kind of reason is one way.
  *
@@ -49,5 +51,10 @@ public record FlowWay(int from, int to, Kind kind, List<String> reasons, Optiona
     public FlowWay {
         Objects.requireNonNull(kind);
         reasons = List.copyOf(reasons);
+    }
+
+    /** A few words to write beside it; empty where its ends say enough. */
+    public String label() {
+        return FlowWords.label(this);
     }
 }
