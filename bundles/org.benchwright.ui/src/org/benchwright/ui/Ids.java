@@ -24,6 +24,8 @@ public final class Ids {
     public static final String PRINTED_VIEW = "org.benchwright.ui.printed";
     /** What a remark means. */
     public static final String REMARK_PAGE_VIEW = "org.benchwright.ui.remarkPage";
+    /** What it proves. */
+    public static final String PROOF_VIEW = "org.benchwright.ui.proof";
     /** Units on the bench. */
     public static final String UNITS_VIEW = "org.benchwright.ui.units";
     /** Step card. */

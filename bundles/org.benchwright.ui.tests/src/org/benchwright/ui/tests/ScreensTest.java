@@ -138,6 +138,30 @@ class ScreensTest {
     }
 
     @Test
+    void whatItProves(@TempDir Path temporary) throws Exception {
+        Engineer.open(Engineer.copyOfTheDemo(temporary).resolve(Technician.C16));
+        try {
+            Prover.waitForFlow("lamps");
+            Prover.select("lamps");
+            take("what-it-proves");
+            Prover.turnTo("Soak");
+            take("what-it-proves-soak");
+            Prover.turnTo("Risks");
+            take("what-it-proves-risks");
+            Prover.turnTo("Times");
+            take("what-it-proves-times");
+            Theme.use(PlatformUI.getWorkbench(), true);
+            Prover.turnTo("Flow");
+            take("dark-what-it-proves");
+            Prover.turnTo("Soak");
+            take("dark-what-it-proves-soak");
+        } finally {
+            Theme.use(PlatformUI.getWorkbench(), false);
+            Engineer.closeAll();
+        }
+    }
+
+    @Test
     void audit() throws Exception {
         OpenTest test = Technician.open(Technician.C16, "C16-004713", true);
         Technician.finish(test, Answers.of("rejected-at-power-up"));

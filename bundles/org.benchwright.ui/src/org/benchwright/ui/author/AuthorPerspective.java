@@ -1,10 +1,11 @@
 package org.benchwright.ui.author;
 
 import org.benchwright.ui.Ids;
+import org.eclipse.ui.IFolderLayout;
 import org.eclipse.ui.IPageLayout;
 import org.eclipse.ui.IPerspectiveFactory;
 
-/** Procedures and the contents of one to the left, the editor beside them, how it will read to the right, remarks below, and room for what one means. */
+/** Procedures and the contents of one to the left, the editor beside them, how it will read and what it proves to the right, remarks below, and room for what one means. */
 public final class AuthorPerspective implements IPerspectiveFactory {
 
     @Override
@@ -13,7 +14,9 @@ public final class AuthorPerspective implements IPerspectiveFactory {
         String editors = layout.getEditorArea();
         layout.addView(Ids.PROCEDURES_VIEW, IPageLayout.LEFT, 0.22f, editors);
         layout.addView(Ids.CONTENTS_VIEW, IPageLayout.BOTTOM, 0.3f, Ids.PROCEDURES_VIEW);
-        layout.addView(Ids.PRINTED_VIEW, IPageLayout.RIGHT, 0.58f, editors);
+        IFolderLayout reading = layout.createFolder("org.benchwright.ui.reading", IPageLayout.RIGHT, 0.56f, editors);
+        reading.addView(Ids.PRINTED_VIEW);
+        reading.addView(Ids.PROOF_VIEW);
         layout.addView(Ids.REMARKS_VIEW, IPageLayout.BOTTOM, 0.75f, editors);
         layout.addPlaceholder(Ids.REMARK_PAGE_VIEW, IPageLayout.RIGHT, 0.6f, Ids.REMARKS_VIEW);
     }

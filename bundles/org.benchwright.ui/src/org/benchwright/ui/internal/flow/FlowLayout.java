@@ -41,6 +41,8 @@ public final class FlowLayout {
     private static final double LABEL_HEIGHT = 15;
     private static final double MARGIN = 14;
 
+    private static final LayoutMetaDataService ALGORITHMS = algorithms();
+
     private FlowLayout() {
     }
 
@@ -50,7 +52,6 @@ public final class FlowLayout {
      * @throws CancellationException if cancelled
      */
     public static PlacedFlow of(FlowDiagram diagram, Cancellation cancellation) {
-        LayoutMetaDataService.getInstance().registerLayoutMetaDataProviders(new LayeredMetaDataProvider());
         ElkNode graph = graph();
         List<Shape> shapes = diagram.places().stream().map(place -> new Shape(graph, place)).toList();
         List<ElkEdge> edges = diagram.ways().stream().map(way -> edge(diagram, shapes, way)).toList();
@@ -71,9 +72,16 @@ public final class FlowLayout {
         return new PlacedFlow(diagram, boxes, lines, graph.getWidth(), graph.getHeight());
     }
 
+    /** Tells the library of its own algorithm: inside OSGi it does not find that by itself. Once, for it keeps it for everybody. */
+    private static LayoutMetaDataService algorithms() {
+        LayoutMetaDataService service = LayoutMetaDataService.getInstance();
+        service.registerLayoutMetaDataProviders(new LayeredMetaDataProvider());
+        return service;
+    }
+
     private static ElkNode graph() {
         ElkNode graph = ElkGraphUtil.createGraph();
-        graph.setProperty(CoreOptions.ALGORITHM, LayeredOptions.ALGORITHM_ID);
+        graph.setProperty(CoreOptions.ALGORITHM, ALGORITHMS.getAlgorithmData(LayeredOptions.ALGORITHM_ID).getId());
         graph.setProperty(CoreOptions.DIRECTION, Direction.DOWN);
         graph.setProperty(CoreOptions.EDGE_ROUTING, EdgeRouting.ORTHOGONAL);
         graph.setProperty(CoreOptions.PADDING, new ElkPadding(MARGIN));
