@@ -13,11 +13,11 @@ final class Wrap {
      * The text in lines, broken at blanks; a word longer than a line is broken where it must be. Line breaks of the text stay.
      *
      * @param first what the first line begins with
-     * @param rest  what every further line begins with, as long as {@code first}
+     * @param rest  what every further line begins with
      */
     static List<String> lines(String text, int width, String first, String rest) {
         List<String> lines = new ArrayList<>();
-        int room = Math.max(10, width - first.length());
+        int room = Math.max(10, width - Math.max(first.length(), rest.length()));
         for (String paragraph : text.split("\\R", -1)) {
             for (String line : broken(paragraph.strip(), room)) {
                 lines.add((lines.isEmpty() ? first : rest) + line);

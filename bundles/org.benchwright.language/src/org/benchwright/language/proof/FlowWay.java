@@ -40,11 +40,13 @@ public record FlowWay(int from, int to, Kind kind, List<String> reasons, Optiona
         /** A soak went unwitnessed for too long, or power was lost. */
         GAP,
         /** A soak lasted, but its hours are no evidence. */
-        UNWITNESSED;
+        UNWITNESSED,
+        /** Making safe follows, as on every end. */
+        EVERY_END;
 
         /** Whether a test takes it when everything is as it should be. */
         public boolean isStraight() {
-            return this == NEXT || this == AS_WRITTEN;
+            return this == NEXT || this == AS_WRITTEN || this == EVERY_END;
         }
     }
 

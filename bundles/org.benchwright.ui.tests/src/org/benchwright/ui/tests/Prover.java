@@ -34,7 +34,11 @@ final class Prover {
     /** Waits until a place of this name is in the diagram. */
     static void waitForFlow(String name) {
         Screen.page().activate(Screen.page().findView(Ids.PROOF_VIEW));
-        Screen.waitFor(name + " in the diagram", () -> canvas().flatMap(FlowCanvas::shown).flatMap(flow -> place(flow, name)).isPresent());
+        Screen.waitFor(name + " in the diagram", () -> {
+            // The pages come with the first procedure, and stay turned where somebody turned them.
+            Screen.all(TabFolder.class).forEach(folder -> folder.setSelection(0));
+            return canvas().flatMap(FlowCanvas::shown).flatMap(flow -> place(flow, name)).isPresent();
+        });
     }
 
     private static Optional<FlowPlace> place(PlacedFlow flow, String name) {

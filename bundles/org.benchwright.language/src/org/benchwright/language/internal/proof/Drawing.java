@@ -54,10 +54,19 @@ final class Drawing {
     static FlowDiagram of(Spots spots, Spots safe, Set<Integer> reached, Map<String, Passage> texts) {
         Drawing drawing = new Drawing(reached, texts, Liveness.of(spots, safe));
         drawing.draw(spots, FlowPlace.Kind.BEGIN, drawing.live.get(0));
+        Optional<FlowPlace> straightEnd = drawing.straightEnd();
+        int makeSafe = drawing.places.size();
         drawing.draw(safe, FlowPlace.Kind.MAKE_SAFE, drawing.live.get(1));
+        straightEnd.ifPresent(end -> drawing.ways.put(new Key(end.id(), makeSafe, Kind.EVERY_END), new Way(List.of(), new OptionalInt[] { OptionalInt.empty() })));
         List<FlowWay> drawn = drawing.ways.entrySet().stream().map(each -> new FlowWay(each.getKey().from(), each.getKey().to(),
                 each.getKey().kind(), each.getValue().reasons(), each.getValue().atMost()[0])).toList();
         return new FlowDiagram(drawing.places, drawn);
+    }
+
+    /** The end that comes last of those to which nothing but the order of the text leads; making safe is drawn behind it. */
+    private Optional<FlowPlace> straightEnd() {
+        return ways.keySet().stream().filter(way -> way.kind() == Kind.NEXT).map(way -> places.get(way.to())).filter(FlowPlace::isEnd)
+                .reduce((one, other) -> other.kind() == FlowPlace.Kind.ACCEPTED || one.kind() != FlowPlace.Kind.ACCEPTED ? other : one);
     }
 
     private void draw(Spots spots, FlowPlace.Kind begin, Liveness here) {

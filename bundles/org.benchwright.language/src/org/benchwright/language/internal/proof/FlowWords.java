@@ -19,7 +19,7 @@ public final class FlowWords {
     public static String label(FlowWay way) {
         String kind = switch (way.kind()) {
             case NEXT, AS_WRITTEN, UNMET, FAILED, UNDECIDED -> "";
-            case PASSED_OVER, BRANCH, STOPPED, STOPPED_OUTSIDE, GAP, UNWITNESSED -> ProofText.of("way." + way.kind());
+            case PASSED_OVER, BRANCH, STOPPED, STOPPED_OUTSIDE, GAP, UNWITNESSED, EVERY_END -> ProofText.of("way." + way.kind());
         };
         String bound = way.atMost().isPresent() ? ProofText.of("way.atMost", way.atMost().getAsInt()) : "";
         return Stream.of(kind, bound).filter(words -> !words.isEmpty()).collect(Collectors.joining(", "));

@@ -1,9 +1,11 @@
 package org.benchwright.language.internal.proof;
 
 import java.math.BigDecimal;
+import java.math.BigInteger;
 import java.math.MathContext;
 import java.math.RoundingMode;
 import java.time.Duration;
+import java.util.Locale;
 
 import org.benchwright.core.Durations;
 
@@ -48,5 +50,10 @@ final class Numbers {
     static String three(double number) {
         BigDecimal rounded = new BigDecimal(number).round(new MathContext(3));
         return (rounded.signum() == 0 ? BigDecimal.ZERO : rounded.stripTrailingZeros()).toPlainString();
+    }
+
+    /** A whole number in groups of three digits. */
+    static String count(BigInteger number) {
+        return String.format(Locale.ROOT, "%,d", number);
     }
 }

@@ -3,6 +3,7 @@ package org.benchwright.language.internal.proof;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -60,8 +61,8 @@ public final class Sections {
         long steps = count(FlowPlace.Kind.STEP);
         long soaks = count(FlowPlace.Kind.SOAK);
         if (paths.count().isPresent()) {
-            sentences.add(ProofText.of("flow.paths", steps, soaks, paths.count().get(), endings(paths)));
-            paths.more().filter(more -> more.signum() > 0).ifPresent(more -> sentences.add(ProofText.of("flow.more", paths.listed().size(), more)));
+            sentences.add(ProofText.of("flow.paths", steps, soaks, Numbers.count(paths.count().get()), endings(paths)));
+            paths.more().filter(more -> more.signum() > 0).ifPresent(more -> sentences.add(ProofText.of("flow.more", paths.listed().size(), Numbers.count(more))));
         } else {
             sentences.add(ProofText.of(paths.endless() ? "flow.endless" : "flow.tooMany", steps, soaks));
         }
@@ -83,14 +84,14 @@ public final class Sections {
     }
 
     private static String endings(PathCount paths) {
-        return Stream.of(Verdict.values()).filter(paths.ending()::containsKey).map(verdict -> paths.ending().get(verdict) + " " + verdict.word())
+        return Stream.of(Verdict.values()).filter(paths.ending()::containsKey).map(verdict -> Numbers.count(paths.ending().get(verdict)) + " " + verdict.word())
                 .collect(Collectors.joining(", "));
     }
 
     private static List<String> row(int number, ProofPath path) {
         String turns = path.turns().stream().map(turn -> (turn.place().isEmpty() ? "" : turn.place() + ": ") + turn.words())
                 .collect(Collectors.joining("; "));
-        return List.of(Integer.toString(number), turns.isEmpty() ? ProofText.of("flow.straight") : turns, path.verdict().word(), path.reason());
+        return List.of(number + ". " + (turns.isEmpty() ? ProofText.of("flow.straight") : turns), path.verdict().word(), path.reason());
     }
 
     // ---- times
@@ -119,8 +120,12 @@ public final class Sections {
     }
 
     private static List<String> row(String name, Range range) {
-        return List.of(name, words(range.shortest().bench()), words(range.longest().bench()), words(range.shortest().attended()),
-                words(range.longest().attended()));
+        return List.of(name, between(range.shortest().bench(), range.longest().bench()),
+                between(range.shortest().attended(), range.longest().attended()));
+    }
+
+    private static String between(Duration shortest, Duration longest) {
+        return shortest.equals(longest) ? words(shortest) : words(shortest) + " .. " + words(longest);
     }
 
     private static List<String> row(Times.StageTime stage) {
@@ -140,7 +145,7 @@ public final class Sections {
         String hidden = faults.stream().filter(fault -> fault.reveals().isEmpty()).map(FaultProof::code).collect(Collectors.joining(", "));
         String sentence = faults.isEmpty() ? ProofText.of("faults.none")
                 : hidden.isEmpty() ? ProofText.of("faults.all", faults.size()) : ProofText.of("faults.hidden", faults.size(), hidden);
-        List<List<String>> rows = faults.stream().map(fault -> List.of(fault.code(), fault.title(), reveals(fault))).toList();
+        List<List<String>> rows = faults.stream().map(fault -> List.of(fault.code() + " " + fault.title(), reveals(fault))).toList();
         return section(Subject.FAULTS, List.of(sentence), texts("assume.reveals"), rows.isEmpty() ? List.of() : List.of(table("faults", rows)));
     }
 
@@ -149,7 +154,7 @@ public final class Sections {
             return ProofText.of("faults.nowhere");
         }
         Map<String, List<FaultProof.Reveal>> byPlace = fault.reveals().stream()
-                .collect(Collectors.groupingBy(FaultProof.Reveal::place, java.util.LinkedHashMap::new, Collectors.toList()));
+                .collect(Collectors.groupingBy(FaultProof.Reveal::place, LinkedHashMap::new, Collectors.toList()));
         return byPlace.entrySet().stream().map(each -> each.getKey() + " (" + why(each.getValue()) + ")").collect(Collectors.joining("; "));
     }
 

@@ -55,6 +55,7 @@ final class ProofPages {
         SashForm timesPage = page(Subject.TIMES, Message.PROOF_TIMES);
         times = new SheetGrids(timesPage);
         story(Subject.TIMES, timesPage);
+        timesPage.setWeights(3, 2);
         story(Subject.FAULTS, page(Subject.FAULTS, Message.PROOF_FAULTS));
         story(Subject.RISKS, page(Subject.RISKS, Message.PROOF_RISKS));
         SashForm soakPage = page(Subject.SOAK, Message.PROOF_SOAK);
@@ -127,7 +128,11 @@ final class ProofPages {
             section.tables().forEach(table -> new SheetWords(table).write(story));
         }
         section.assumptions().forEach(story::paragraph);
-        story.control().setTopIndex(top);
+        if (top == 0) {
+            story.showBeginning();
+        } else {
+            story.control().setTopIndex(top);
+        }
     }
 
     /** What is looked at in the diagram, with the ways from it and why they are taken. */

@@ -35,7 +35,9 @@ final class SheetGrids {
             tables.forEach(this::make);
         }
         for (int i = 0; i < tables.size(); i++) {
-            fill((Table) body.getChildren()[i], tables.get(i));
+            Table table = (Table) body.getChildren()[i];
+            fill(table, tables.get(i));
+            size(table, i + 1 == tables.size());
         }
         body.layout(true, true);
     }
@@ -44,7 +46,12 @@ final class SheetGrids {
         Table table = new Table(body, SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.H_SCROLL);
         table.setHeaderVisible(true);
         sheet.headings().forEach(heading -> new TableColumn(table, SWT.LEFT).setText(heading));
-        GridDataFactory.fillDefaults().grab(true, true).applyTo(table);
+    }
+
+    /** Each is as high as its rows; the last has what is left. */
+    private static void size(Table table, boolean last) {
+        int height = table.computeSize(SWT.DEFAULT, SWT.DEFAULT).y;
+        GridDataFactory.fillDefaults().grab(true, last).hint(SWT.DEFAULT, last ? SWT.DEFAULT : height).applyTo(table);
     }
 
     private static void fill(Table table, SheetTable sheet) {

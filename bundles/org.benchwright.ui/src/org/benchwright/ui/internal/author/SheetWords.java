@@ -6,19 +6,19 @@ import org.benchwright.core.SheetTable;
 import org.benchwright.ui.internal.look.Story;
 
 /**
- * A table that is too wide to stand as one, as words: the first two cells of a row stand out, the others follow with their headings.
+ * A table that is too wide to stand as one, as words: the first cell of a row stands out, the others follow with their headings.
  *
- * @param table the table, of two columns or more
+ * @param table the table
  */
 record SheetWords(SheetTable table) {
 
     void write(Story story) {
         for (List<String> row : table.rows()) {
-            story.strong(row.get(0) + "   " + row.get(1));
+            story.strong(row.get(0));
             StringBuilder rest = new StringBuilder();
-            for (int column = 2; column < row.size(); column++) {
+            for (int column = 1; column < row.size(); column++) {
                 if (!row.get(column).isEmpty()) {
-                    rest.append(rest.isEmpty() ? "" : ";  ").append(table.headings().get(column)).append(": ").append(row.get(column));
+                    rest.append(rest.isEmpty() ? "" : ";  ").append(table.headings().get(column)).append(' ').append(row.get(column));
                 }
             }
             story.paragraph(rest.toString());

@@ -97,9 +97,6 @@ public final class FlowCanvas {
         OptionalInt same = flow.diagram().places().stream().filter(place -> before.filter(old -> old.name().equals(place.name())
                 && old.kind() == place.kind()).isPresent()).mapToInt(FlowPlace::id).findFirst();
         selected = same.orElse(0);
-        if (scale == 0) {
-            fit();
-        }
         settle();
     }
 
@@ -111,12 +108,13 @@ public final class FlowCanvas {
 
     // ---- size
 
-    /** As large as lets the straight way be read beside its ends. */
+    /** As large as can be read at once, with the beginning in sight. */
     private void fit() {
-        double width = shown.map(PlacedFlow::width).orElse(1.0);
         int room = canvas.getClientArea().width;
-        scale = room == 0 ? 0 : Math.max(0.7, Math.min(1, room / width));
-        shown.filter(flow -> scale > 0).ifPresent(flow -> reveal(flow.boxes().get(selected)));
+        if (room > 0) {
+            scale = Math.max(0.9, Math.min(1, room / shown.orElseThrow().width()));
+            reveal(shown.orElseThrow().boxes().get(selected));
+        }
     }
 
     private void zoom(double factor) {
@@ -130,12 +128,10 @@ public final class FlowCanvas {
     }
 
     private void settle() {
-        if (scale == 0) {
+        if (scale == 0 && shown.isPresent()) {
             fit();
         }
-        Rectangle area = canvas.getClientArea();
-        bar(canvas.getHorizontalBar(), shown.map(PlacedFlow::width).orElse(0.0), area.width);
-        bar(canvas.getVerticalBar(), shown.map(PlacedFlow::height).orElse(0.0), area.height);
+        settleBars();
         canvas.redraw();
     }
 

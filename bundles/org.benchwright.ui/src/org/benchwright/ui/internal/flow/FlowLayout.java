@@ -130,7 +130,9 @@ public final class FlowLayout {
 
     private static ElkEdge edge(FlowDiagram diagram, List<Shape> shapes, FlowWay way) {
         ElkPort from = shapes.get(way.from()).leaving(way, diagram.places().get(way.to()));
-        ElkEdge edge = ElkGraphUtil.createSimpleEdge(from, shapes.get(way.to()).above);
+        Shape target = shapes.get(way.to());
+        boolean aside = !way.kind().isStraight() && diagram.places().get(way.to()).isEnd();
+        ElkEdge edge = ElkGraphUtil.createSimpleEdge(from, aside ? target.right : target.above);
         boolean straight = way.kind().isStraight();
         edge.setProperty(LayeredOptions.PRIORITY_STRAIGHTNESS, straight ? 20 : 1);
         edge.setProperty(LayeredOptions.PRIORITY_DIRECTION, straight ? 20 : 1);

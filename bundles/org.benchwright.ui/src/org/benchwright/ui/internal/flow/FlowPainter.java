@@ -1,6 +1,7 @@
 package org.benchwright.ui.internal.flow;
 
 import java.util.List;
+import java.util.stream.Collectors;
 
 import org.benchwright.language.proof.FlowPlace;
 import org.benchwright.language.proof.FlowPlace.Kind;
@@ -98,9 +99,9 @@ final class FlowPainter {
         gc.setFont(fonts.of(at(NAME), true));
         text(place.name(), box.x() + PADDING, box.y() + 17, inside);
         String marks = marks(place);
-        gc.setFont(fonts.of(at(SMALL), !marks.isEmpty()));
-        gc.setForeground(marks.isEmpty() ? palette.quiet() : palette.urgent());
-        text(marks.isEmpty() ? place.words() : marks, box.x() + PADDING, box.y() + 37, inside);
+        gc.setFont(fonts.of(at(SMALL), false));
+        gc.setForeground(place.marks().contains(Mark.UNREACHABLE) ? palette.urgent() : palette.quiet());
+        text((marks.isEmpty() ? "" : marks + "  ") + place.words(), box.x() + PADDING, box.y() + 37, inside);
     }
 
     private void frame(FlowPlace place, Box box, boolean selected) {
@@ -138,7 +139,7 @@ final class FlowPainter {
     }
 
     private static String marks(FlowPlace place) {
-        return String.join("  ", place.marks().stream().sorted().map(FlowPainter::word).toList());
+        return place.marks().stream().sorted().map(FlowPainter::word).collect(Collectors.joining("  "));
     }
 
     private static String word(Mark mark) {
