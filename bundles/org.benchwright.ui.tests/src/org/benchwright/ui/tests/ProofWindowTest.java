@@ -8,7 +8,6 @@ import java.util.Set;
 import java.util.stream.Collectors;
 
 import org.benchwright.language.proof.FlowPlace;
-import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.flow.PlacedFlow;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Table;
@@ -34,7 +33,8 @@ class ProofWindowTest {
     }
 
     @AfterEach
-    void closeIt() {
+    void closeIt() throws Exception {
+        Prover.lookAway();
         Engineer.closeAll();
     }
 
@@ -62,7 +62,7 @@ class ProofWindowTest {
         Prover.select("lamps");
         Prover.click("lamps");
         assertEquals("lamps", Engineer.text(editor).getSelectionText());
-        Screen.page().activate(Screen.page().findView(Ids.PROOF_VIEW));
+        Prover.look();
         Prover.waitForWords("pwr is not as expected");
     }
 
@@ -74,7 +74,7 @@ class ProofWindowTest {
         Screen.key(Prover.flow().control(), SWT.ARROW_UP, '\0');
         Screen.key(Prover.flow().control(), SWT.CR, '\r');
         assertEquals("lamps", Engineer.text(editor).getSelectionText());
-        Screen.page().activate(Screen.page().findView(Ids.PROOF_VIEW));
+        Prover.look();
         double before = Prover.flow().scale();
         Screen.key(Prover.flow().control(), '+', '+');
         assertTrue(Prover.flow().scale() > before);

@@ -16,6 +16,7 @@ import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Spinner;
 import org.eclipse.swt.widgets.TabFolder;
 import org.eclipse.swt.widgets.TabItem;
+import org.eclipse.ui.PartInitException;
 
 /** Somebody who looks at What it proves. */
 final class Prover {
@@ -31,9 +32,23 @@ final class Prover {
         return canvas().orElseThrow(() -> new AssertionError("the diagram is not on the screen"));
     }
 
+    /** Brings the view to the front. */
+    static void look() {
+        try {
+            Screen.page().showView(Ids.PROOF_VIEW);
+        } catch (PartInitException notOpened) {
+            throw new AssertionError(notOpened.getMessage(), notOpened);
+        }
+    }
+
+    /** Lets the view beside it to the front again. */
+    static void lookAway() throws PartInitException {
+        Screen.page().showView(Ids.PRINTED_VIEW);
+    }
+
     /** Waits until a place of this name is in the diagram. */
     static void waitForFlow(String name) {
-        Screen.page().activate(Screen.page().findView(Ids.PROOF_VIEW));
+        look();
         Screen.waitFor(name + " in the diagram", () -> {
             // The pages come with the first procedure, and stay turned where somebody turned them.
             Screen.all(TabFolder.class).forEach(folder -> folder.setSelection(0));

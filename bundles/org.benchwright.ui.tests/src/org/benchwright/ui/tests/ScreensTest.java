@@ -156,6 +156,7 @@ class ScreensTest {
             Prover.turnTo("Soak");
             take("dark-what-it-proves-soak");
         } finally {
+            Prover.lookAway();
             Theme.use(PlatformUI.getWorkbench(), false);
             Engineer.closeAll();
         }
