@@ -94,6 +94,18 @@ class FixesTest {
         assertTrue(session.text(remark.file()).orElseThrow().contains("23500 mV .. 24.5 V"), () -> session.text(remark.file()).orElseThrow());
     }
 
+    /** Its first step is carried out only now and then, so that a step of its own is needed. */
+    @Test
+    void theSupplyIsIsolatedInAStepOfItsOwnWhereTheFirstIsNotAlwaysCarriedOut() throws IOException {
+        show(RemarkPage.of(RemarkCode.ENERGISED_AT_END).bad());
+        Path file = remarks().get(0).file();
+        session.change(file, session.text(file).orElseThrow().replace("\"Put the tag on.\"", "\"Put the tag on.\" only if seen \"It is lit.\""));
+        List<Fix> fixes = session.fixes(remarks().stream().filter(each -> each.code() == RemarkCode.ENERGISED_AT_END).findFirst().orElseThrow());
+        assertEquals(List.of("Isolate the supply in a step of its own"), fixes.stream().map(Fix::label).toList());
+        apply(fixes.get(0));
+        assertEquals(List.of(), remarks());
+    }
+
     private static List<Remark> remarks() {
         return session.remarks(Cancellation.never()).values().stream().flatMap(List::stream).toList();
     }

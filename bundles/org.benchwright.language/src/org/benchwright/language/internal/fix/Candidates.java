@@ -59,6 +59,7 @@ public final class Candidates {
         byCode.put(RemarkCode.NEVER_UNDECIDED, ClauseFixes::bothWays);
         byCode.put(RemarkCode.CONCLUSION_WITHOUT_REASON, ClauseFixes::reason);
         byCode.put(RemarkCode.NO_OUTCOME, ClauseFixes::otherwise);
+        byCode.put(RemarkCode.STEP_WITHOUT_CHECK, ClauseFixes::entry);
         byCode.put(RemarkCode.ENDLESS_REPEAT, ClauseFixes::bound);
         byCode.put(RemarkCode.NO_CONCLUSION, ClauseFixes::conclusion);
         byCode.put(RemarkCode.MISSING_MAKE_SAFE, ClauseFixes::makeSafe);

@@ -84,6 +84,11 @@ final class ClauseFixes {
         return spot.around(GoTo.class).map(each -> Spot.one(FixText.BOUND, spot.after(Spot.node(each), bound))).orElse(List.of());
     }
 
+    static List<Fix> entry(Spot spot) {
+        return spot.around(Step.class).map(step -> Spot.one(FixText.ADD_ENTRY, endOfStep(spot, step, "enter text " + FixText.WHAT_WAS_SEEN.quoted())))
+                .orElse(List.of());
+    }
+
     // ---- conclusions
 
     static List<Fix> conclusion(Spot spot) {

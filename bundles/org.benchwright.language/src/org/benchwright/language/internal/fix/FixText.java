@@ -7,8 +7,8 @@ import java.util.ResourceBundle;
 /** What fixes are called, and the texts that they write for the engineer to complete. */
 enum FixText {
     REPLACE, SWAP, INSERT, REMOVE, ADD_TIME, ADD_HAZARD, ADD_OUTCOME, ADD_MAKE_SAFE, ADD_CONCLUSION, CLAIM_LESS, ISOLATE, RECORD_FIRST,
-    ASK_RELEASE, BOUND, DECIDE_BOTH_WAYS, BE_REACHED, LONGER,
-    TOO_CLOSE, WHY, NOT_CARRIED_OUT, OWNER_AGREES, NOT_SO_OFTEN, MAKE_SAFE, SWITCH_OFF;
+    ASK_RELEASE, BOUND, DECIDE_BOTH_WAYS, BE_REACHED, LONGER, ADD_ENTRY, ISOLATE_IN_STEP,
+    TOO_CLOSE, WHY, NOT_CARRIED_OUT, OWNER_AGREES, NOT_SO_OFTEN, MAKE_SAFE, SWITCH_OFF, WHAT_WAS_SEEN;
 
     private static final String BUNDLE = "org.benchwright.language.internal.fix.words";
 

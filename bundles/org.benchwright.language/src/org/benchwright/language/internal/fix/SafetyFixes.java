@@ -52,7 +52,10 @@ final class SafetyFixes {
     static List<Fix> isolateInMakeSafe(Spot spot) {
         Optional<Step> first = spot.around(Procedure.class).map(Procedure::getMakeSafe).flatMap(makeSafe -> makeSafe.getSteps().stream().findFirst())
                 .filter(step -> !step.getStatements().isEmpty());
-        return first.map(step -> Spot.one(FixText.ISOLATE, spot.before(Spot.node(step.getStatements().get(0)), "isolates supply "))).orElse(List.of());
+        return first.map(step -> List.of(
+                new Fix(FixText.ISOLATE.text(), List.of(spot.before(Spot.node(step.getStatements().get(0)), "isolates supply "))),
+                new Fix(FixText.ISOLATE_IN_STEP.text(), List.of(spot.lineBefore(Spot.node(step),
+                        "step switch_off " + FixText.SWITCH_OFF.quoted() + " { isolates supply }"))))).orElse(List.of());
     }
 
     static List<Fix> releaseFirst(Spot spot) {
