@@ -11,6 +11,8 @@ import java.util.stream.Collectors;
 
 import org.benchwright.present.internal.Message;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Every text is there, can be put together, and is used. */
 class MessagesTest {
@@ -33,6 +35,17 @@ class MessagesTest {
         assertEquals("1 more fault is not listed.", Message.FAULTS_LEFT_OUT.text(1));
         assertEquals("2 more faults are not listed.", Message.FAULTS_LEFT_OUT.text(2));
         assertTrue(Message.REFUSED_LOOK_PARTS.text(1).contains("and 1 reading, with"));
+    }
+
+    /** The words of figures and of what is proved are enums of their own beside {@link Message}. */
+    @ParameterizedTest
+    @CsvSource({"FigureWords, figures", "EvidenceWords, evidence"})
+    void noOtherTextIsLeftOverOrMissing(String words, String file) throws Exception {
+        String place = Message.class.getPackageName();
+        ResourceBundle bundle = ResourceBundle.getBundle(place + "." + file, java.util.Locale.ROOT, Message.class.getClassLoader());
+        Set<String> names = Arrays.stream(Class.forName(place + "." + words, true, Message.class.getClassLoader()).getEnumConstants())
+                .map(each -> ((Enum<?>) each).name()).collect(Collectors.toSet());
+        assertEquals(names, bundle.keySet());
     }
 
     @Test
