@@ -15,6 +15,7 @@ import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.graphics.ImageData;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.layout.FillLayout;
+import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.List;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.ui.PlatformUI;
@@ -37,6 +38,7 @@ class FiguresWindowTest {
         String story = story("First-pass yield");
         assertTrue(story.contains("No first test has ended with a verdict."), story);
         assertTrue(story.contains("rehearsals."), story);
+        assertTrue(Screen.one(Button.class, button -> button.getText().startsWith("Write the numbers")).isEnabled());
     }
 
     @Test

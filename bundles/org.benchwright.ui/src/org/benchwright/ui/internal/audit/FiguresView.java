@@ -20,6 +20,7 @@ import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.SashForm;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.DirectoryDialog;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Text;
 import org.eclipse.ui.part.ViewPart;
@@ -33,6 +34,7 @@ public final class FiguresView extends ViewPart {
     private Text unit;
     private Text from;
     private Text to;
+    private Button write;
     private org.eclipse.swt.widgets.List titles;
     private Story story;
     private PlotCanvas canvas;
@@ -43,7 +45,7 @@ public final class FiguresView extends ViewPart {
     @Override
     public void createPartControl(Composite parent) {
         Composite body = new Composite(parent, SWT.NONE);
-        GridLayoutFactory.swtDefaults().numColumns(9).applyTo(body);
+        GridLayoutFactory.swtDefaults().numColumns(10).applyTo(body);
         family = field(body, Message.FIGURES_FAMILY, Message.FIGURES_FAMILY_HINT);
         unit = field(body, Message.FIGURES_UNIT, Message.FIGURES_UNIT_HINT);
         from = field(body, Message.FIGURES_FROM, Message.FIGURES_DAY_HINT);
@@ -51,8 +53,13 @@ public final class FiguresView extends ViewPart {
         Button again = new Button(body, SWT.PUSH);
         again.setText(Message.FIGURES_READ.text());
         again.addListener(SWT.Selection, event -> readAgain());
+        write = new Button(body, SWT.PUSH);
+        write.setText(Message.FIGURES_WRITE.text());
+        write.setEnabled(false);
+        write.addListener(SWT.Selection, event -> Optional.ofNullable(new DirectoryDialog(getSite().getShell()).open())
+                .ifPresent(folder -> writeNumbers(Path.of(folder))));
         SashForm parts = new SashForm(body, SWT.HORIZONTAL);
-        GridDataFactory.fillDefaults().grab(true, true).span(9, 1).applyTo(parts);
+        GridDataFactory.fillDefaults().grab(true, true).span(10, 1).applyTo(parts);
         titles = new org.eclipse.swt.widgets.List(parts, SWT.SINGLE | SWT.V_SCROLL | SWT.BORDER);
         titles.addListener(SWT.Selection, event -> choose());
         right = new SashForm(parts, SWT.VERTICAL);
@@ -132,9 +139,19 @@ public final class FiguresView extends ViewPart {
 
     private void take(Figures read) {
         figures = read;
+        write.setEnabled(true);
         titles.setItems(read.figures().stream().map(Figure::title).toArray(String[]::new));
         titles.select(0);
         choose();
+    }
+
+    /** Writes the numbers of all figures into a folder, and says so below the words of the one that is shown. */
+    void writeNumbers(Path folder) {
+        new WriteNumbersJob(figures, folder, words -> onScreen(() -> {
+            choose();
+            story.strong(words);
+            story.showEnd();
+        })).schedule();
     }
 
     private void choose() {
