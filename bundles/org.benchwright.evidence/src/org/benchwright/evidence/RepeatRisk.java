@@ -3,6 +3,7 @@ package org.benchwright.evidence;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.DoubleBinaryOperator;
 import java.util.stream.Stream;
 
 import org.benchwright.core.Limits;
@@ -97,17 +98,7 @@ public record RepeatRisk(OptionalDouble lower, OptionalDouble upper, double guar
      * @throws IllegalArgumentException when t is no finite number
      */
     public double acceptance(double trueValue) {
-        Require.finite("true value", trueValue);
-        double common = standardUncertainty * Math.sqrt(commonShare);
-        double fresh = standardUncertainty * Math.sqrt(1 - commonShare);
-        if (common == 0) {
-            return acceptanceGiven(trueValue, fresh);
-        }
-        if (fresh == 0) {
-            return acceptanceOfEqualReadings(trueValue, common);
-        }
-        return Integral.of(z -> Normal.density(z) * acceptanceGiven(trueValue + common * z, fresh), -REACH, REACH,
-                Math.max(0.01, Math.min(1, fresh / common)));
+        return over(trueValue, this::acceptanceGiven, this::acceptanceOfEqualReadings);
     }
 
     /**
@@ -119,17 +110,26 @@ public record RepeatRisk(OptionalDouble lower, OptionalDouble upper, double guar
      * @throws IllegalArgumentException when t is no finite number
      */
     public double rejection(double trueValue) {
+        return over(trueValue, this::rejectionGiven, this::rejectionOfEqualReadings);
+    }
+
+    /**
+     * A probability over the error that all readings share.
+     *
+     * @param given    the probability for a centre of the readings and the deviation of each
+     * @param ofEquals the same where all readings are alike
+     */
+    private double over(double trueValue, DoubleBinaryOperator given, DoubleBinaryOperator ofEquals) {
         Require.finite("true value", trueValue);
         double common = standardUncertainty * Math.sqrt(commonShare);
         double fresh = standardUncertainty * Math.sqrt(1 - commonShare);
         if (common == 0) {
-            return rejectionGiven(trueValue, fresh);
+            return given.applyAsDouble(trueValue, fresh);
         }
         if (fresh == 0) {
-            boolean bothInside = combination == Combination.BOTH_INSIDE && mostReadings > 1;
-            return outside(bothInside ? 0 : guardBand, trueValue, common);
+            return ofEquals.applyAsDouble(trueValue, common);
         }
-        return Integral.of(z -> Normal.density(z) * rejectionGiven(trueValue + common * z, fresh), -REACH, REACH,
+        return Integral.of(z -> Normal.density(z) * given.applyAsDouble(trueValue + common * z, fresh), -REACH, REACH,
                 Math.max(0.01, Math.min(1, fresh / common)));
     }
 
@@ -240,6 +240,11 @@ public record RepeatRisk(OptionalDouble lower, OptionalDouble upper, double guar
     private double acceptanceOfEqualReadings(double trueValue, double deviation) {
         boolean bothInside = combination == Combination.BOTH_INSIDE && mostReadings > 1 && !nothingAccepted();
         return inside(bothInside ? 0 : guardBand, trueValue, deviation);
+    }
+
+    private double rejectionOfEqualReadings(double trueValue, double deviation) {
+        boolean bothInside = combination == Combination.BOTH_INSIDE && mostReadings > 1;
+        return outside(bothInside ? 0 : guardBand, trueValue, deviation);
     }
 
     private boolean nothingAccepted() {

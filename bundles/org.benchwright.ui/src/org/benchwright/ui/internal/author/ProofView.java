@@ -35,6 +35,7 @@ public final class ProofView extends ViewPart implements AuthorListener {
     private Optional<Telling> latest = Optional.empty();
     private Optional<ProofJob> job = Optional.empty();
     private List<Proved> procedures = List.of();
+    private boolean outdated;
 
     @Override
     public void createPartControl(Composite parent) {
@@ -57,7 +58,9 @@ public final class ProofView extends ViewPart implements AuthorListener {
 
     private void follow(IWorkbenchPart part) {
         Optional<Path> other = ContentsView.file(part);
-        if (other.isPresent() && !other.equals(file)) {
+        if (part == this && outdated) {
+            reckon(0);
+        } else if (other.isPresent() && !other.equals(file)) {
             file = other;
             latest = Optional.empty();
             procedures = List.of();
@@ -86,8 +89,13 @@ public final class ProofView extends ViewPart implements AuthorListener {
         });
     }
 
+    /** Not for a view that nobody sees; it makes up for it as it comes to the front. */
     private void reckon(long patience) {
         job.ifPresent(ProofJob::cancel);
+        outdated = !getSite().getPage().isPartVisible(this) && getSite().getPage().getActivePart() != this;
+        if (outdated || file.isEmpty()) {
+            return;
+        }
         Path wanted = file.orElseThrow();
         job = Authoring.current().map(authoring -> new ProofJob(authoring.folderOf(wanted), wanted, proving, latest, new ProofJob.Watcher() {
             @Override

@@ -181,7 +181,8 @@ public final class FlowCanvas {
             Transform moved = new Transform(event.display);
             moved.translate(-origin.x, -origin.y);
             event.gc.setTransform(moved);
-            new FlowPainter(event.gc, palette, fonts, scale).paint(shown.get(), selected);
+            new FlowPainter(event.gc, palette, fonts, scale).paint(shown.get(), selected,
+                    new Box(origin.x / scale, origin.y / scale, canvas.getClientArea().width / scale, canvas.getClientArea().height / scale));
             event.gc.setTransform(null);
             moved.dispose();
         }

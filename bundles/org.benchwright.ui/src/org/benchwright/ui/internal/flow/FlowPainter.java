@@ -1,5 +1,6 @@
 package org.benchwright.ui.internal.flow;
 
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.stream.Collectors;
 
@@ -38,13 +39,25 @@ final class FlowPainter {
         gc.setAntialias(SWT.ON);
     }
 
-    void paint(PlacedFlow flow, int selected) {
+    /** @param sight the part that is in sight, in picture units; what lies outside is not drawn */
+    void paint(PlacedFlow flow, int selected, Box sight) {
         for (Line line : flow.lines()) {
-            line(line, line.way().from() == selected || line.way().to() == selected);
+            if (bounds(line).meets(sight)) {
+                line(line, line.way().from() == selected || line.way().to() == selected);
+            }
         }
         for (FlowPlace place : flow.diagram().places()) {
-            place(place, flow.box(place), place.id() == selected);
+            if (flow.box(place).meets(sight)) {
+                place(place, flow.box(place), place.id() == selected);
+            }
         }
+    }
+
+    private static Box bounds(Line line) {
+        DoubleSummaryStatistics x = line.points().stream().mapToDouble(Point::x).summaryStatistics();
+        DoubleSummaryStatistics y = line.points().stream().mapToDouble(Point::y).summaryStatistics();
+        double left = Math.min(x.getMin(), line.label().x());
+        return new Box(line.words().isEmpty() ? x.getMin() : left, y.getMin(), x.getMax() - left + line.label().width(), y.getMax() - y.getMin());
     }
 
     private int at(double units) {

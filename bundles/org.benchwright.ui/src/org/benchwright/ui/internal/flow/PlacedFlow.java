@@ -22,14 +22,19 @@ public record PlacedFlow(FlowDiagram diagram, List<Box> boxes, List<Line> lines,
      *
      * @param x      its left edge
      * @param y      its upper edge
-     * @param width  above zero
-     * @param height above zero
+     * @param width  not negative
+     * @param height not negative
      */
     public record Box(double x, double y, double width, double height) {
 
         /** Whether a point lies in it. */
         public boolean holds(double atX, double atY) {
             return x <= atX && atX <= x + width && y <= atY && atY <= y + height;
+        }
+
+        /** Whether it has a point in common with another. */
+        boolean meets(Box other) {
+            return x <= other.x + other.width && other.x <= x + width && y <= other.y + other.height && other.y <= y + height;
         }
 
         double middle() {
