@@ -18,6 +18,8 @@ public enum Role {
     ENGINEER(Message.ROLE_ENGINEER),
     /** Reviews records and decides on departures; acted nowhere in the test. */
     AUDITOR(Message.ROLE_AUDITOR),
+    /** Keeps the register of people: who they are, which keys are theirs, what they may do. */
+    ADMINISTRATOR(Message.ROLE_ADMINISTRATOR),
     /** The unattended observation of a unit on soak. */
     WATCH(Message.ROLE_WATCH),
     /** The bench itself: what the program notes without anybody's doing. */

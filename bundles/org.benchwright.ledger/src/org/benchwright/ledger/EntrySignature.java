@@ -33,4 +33,13 @@ public record EntrySignature(TestId test, long sequence, String kind, Meaning me
         Objects.requireNonNull(test);
         Objects.requireNonNull(meaning);
     }
+
+    /** The signature that {@code entry} carries, if it carries one. */
+    public static Optional<EntrySignature> in(LedgerEntry entry) {
+        try {
+            return LedgerTables.signature(entry);
+        } catch (PayloadException impossible) {
+            throw new IllegalStateException("an entry holds nothing but JSON", impossible);
+        }
+    }
 }

@@ -35,6 +35,10 @@ public enum FaultKind {
     SIGNER_CHANGED(2),
     /** Something was signed with another key than the bench's. */
     FOREIGN_KEY(2),
+    /** Something was signed with a person's key before it was enrolled, or after it was replaced or revoked. */
+    KEY_OUT_OF_USE(2),
+    /** Something was entered in the register of people that its signer had no right to, or that does not fit. */
+    REGISTER_FALSE(2),
     /** A checkpoint is not as it was signed, or not true of this ledger. */
     CHECKPOINT_FALSE(2),
     /** The checkpoint that belongs to a signed event lacks. */

@@ -3,6 +3,7 @@ package org.benchwright.ledger;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import org.benchwright.core.Actor;
@@ -27,7 +28,18 @@ public interface Ledger extends AutoCloseable {
      * @throws PayloadException          when a payload can't be kept
      * @throws IllegalArgumentException  when there are no drafts or some belong to another test
      */
-    List<LedgerEntry> append(TestId test, long expectedSequence, List<EntryDraft> drafts) throws LedgerException;
+    default List<LedgerEntry> append(TestId test, long expectedSequence, List<EntryDraft> drafts) throws LedgerException {
+        return append(test, expectedSequence, drafts, Map.of());
+    }
+
+    /**
+     * As {@link #append(TestId, long, List)}, and only while the books that the writer relied on stand where they were read: an approval
+     * can't be withdrawn in the moment in which a test is opened by it.
+     *
+     * @param basis last sequence number that the writer knows of, for each of those books
+     * @throws SequenceConflictException when one of them, or the test, has gone on
+     */
+    List<LedgerEntry> append(TestId test, long expectedSequence, List<EntryDraft> drafts, Map<TestId, Long> basis) throws LedgerException;
 
     /**
      * Appends one event with a signature in its payload (member {@code signature}) and a checkpoint of the ledger after it. The signature
@@ -37,7 +49,18 @@ public interface Ledger extends AutoCloseable {
      * @throws SealedTestException       when the test is sealed and the kind is not one that may follow
      * @throws PayloadException          when the payload can't be kept, or has a member {@code signature} already
      */
-    LedgerEntry appendSigned(EntryDraft draft, long expectedSequence, Signer signer, Meaning meaning, String printedName)
+    default LedgerEntry appendSigned(EntryDraft draft, long expectedSequence, Signer signer, Meaning meaning, String printedName)
+            throws LedgerException {
+        return appendSigned(draft, expectedSequence, signer, meaning, printedName, signer);
+    }
+
+    /**
+     * As {@link #appendSigned(EntryDraft, long, Signer, Meaning, String)}, for people: they sign the event with their own key, and the bench
+     * signs the checkpoint, so that whoever compares checkpoints needs to know the bench's key alone.
+     *
+     * @param bench signs the checkpoint
+     */
+    LedgerEntry appendSigned(EntryDraft draft, long expectedSequence, Signer signer, Meaning meaning, String printedName, Signer bench)
             throws LedgerException;
 
     /** Ends the work on a test: {@link #appendSigned} with the kind {@link EventKinds#SEALED}, "carried out" and an empty payload. */
@@ -56,7 +79,7 @@ public interface Ledger extends AutoCloseable {
      */
     void scan(long fromPosition, Consumer<LedgerEntry> consumer, Cancellation cancellation) throws LedgerException;
 
-    /** All tests in the order in which they were opened. */
+    /** All tests in the order in which they were opened; the books are none. */
     List<TestId> tests() throws LedgerException;
 
     /** Sequence number of a test's last event, 0 for an unknown test. */

@@ -13,7 +13,10 @@ public enum Meaning {
     DECIDED("decided"),
     REVIEWED("reviewed"),
     HANDED_OVER("handed over"),
-    RECEIVED_BACK("received back");
+    RECEIVED_BACK("received back"),
+    /** Somebody entered something about people or their keys. */
+    REGISTERED("registered"),
+    WITHDRAWN("withdrawn");
 
     private final String word;
 

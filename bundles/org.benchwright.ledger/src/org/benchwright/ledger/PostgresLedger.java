@@ -55,6 +55,24 @@ public final class PostgresLedger extends TableLedger {
     }
 
     /**
+     * Brings a ledger that an older release made up to this one's format, with the login of its owner. Nothing that is in it changes.
+     *
+     * @throws LedgerFormatException when the database holds no ledger
+     * @throws LedgerException       when it can't be done; nothing was changed then
+     */
+    public static void migrate(String url, String owner, String password) throws LedgerException {
+        try (Connection connection = PostgresDatabase.connect(url, login(url, owner, password))) {
+            if (PostgresSchema.version(connection) == 0) {
+                throw new LedgerFormatException(Messages.text("notALedger", PostgresDatabase.place(url)));
+            }
+            PostgresSchema.migrate(connection);
+            connection.commit();
+        } catch (SQLException failure) {
+            throw new LedgerException(Messages.text("failed", PostgresDatabase.place(url), failure.getMessage()), failure);
+        }
+    }
+
+    /**
      * Copies everything, as it is, into a new embedded ledger: a backup, an archive, and what {@link LedgerVerifier} verifies.
      *
      * @param file must not be there

@@ -2,12 +2,14 @@ package org.benchwright.ledger;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import org.benchwright.core.Cancellation;
 import org.benchwright.core.Digest;
 import org.benchwright.ledger.internal.Database;
 import org.benchwright.ledger.internal.LedgerTables;
+import org.benchwright.ledger.internal.LedgerTables.Hands;
 
 /** A ledger in tables, whatever database they are in. */
 abstract class TableLedger implements Ledger {
@@ -24,14 +26,15 @@ abstract class TableLedger implements Ledger {
     }
 
     @Override
-    public List<LedgerEntry> append(TestId test, long expectedSequence, List<EntryDraft> drafts) throws LedgerException {
-        return tables.append(database, test, expectedSequence, drafts);
+    public List<LedgerEntry> append(TestId test, long expectedSequence, List<EntryDraft> drafts, Map<TestId, Long> basis)
+            throws LedgerException {
+        return tables.append(database, test, expectedSequence, drafts, basis);
     }
 
     @Override
-    public LedgerEntry appendSigned(EntryDraft draft, long expectedSequence, Signer signer, Meaning meaning, String printedName)
+    public LedgerEntry appendSigned(EntryDraft draft, long expectedSequence, Signer signer, Meaning meaning, String printedName, Signer bench)
             throws LedgerException {
-        return tables.appendSigned(database, draft, expectedSequence, signer, meaning, printedName);
+        return tables.appendSigned(database, draft, expectedSequence, new Hands(signer, bench), meaning, printedName);
     }
 
     @Override

@@ -10,20 +10,29 @@ import java.util.regex.Pattern;
  * Names one test, on paper and aloud: {@code T-4K7M2-QXD9R}. Its letters and digits leave out those that are mistaken for one another
  * (0 and O, 1, I and L, U and V by ear). Ten of thirty symbols: about 49 bits.
  *
+ * <p>Two names are no tests but the books that a ledger keeps beside its tests, one chain of signed events each: {@link #PEOPLE} and
+ * {@link #REVISIONS}.
+ *
  * @param value the text, in capitals
  */
 public record TestId(String value) implements Comparable<TestId> {
 
     private static final String SYMBOLS = "23456789ABCDEFGHJKMNPQRSTVWXYZ";
     private static final Pattern SHAPE = Pattern.compile("T-[" + SYMBOLS + "]{5}-[" + SYMBOLS + "]{5}");
+    private static final Pattern BOOK = Pattern.compile("B-(PEOPLE|REVISIONS)");
     private static final int GROUP = 5;
+
+    /** The book of people: who they are, what they may do, which keys are theirs. */
+    public static final TestId PEOPLE = new TestId("B-PEOPLE");
+    /** The book of revisions: which were prepared, approved and withdrawn. */
+    public static final TestId REVISIONS = new TestId("B-REVISIONS");
 
     /**
      * @throws IllegalArgumentException when the text has not the shape of a test id
      */
     public TestId {
         Objects.requireNonNull(value);
-        if (!SHAPE.matcher(value).matches()) {
+        if (!SHAPE.matcher(value).matches() && !BOOK.matcher(value).matches()) {
             throw new IllegalArgumentException("not a test id: " + value);
         }
     }
@@ -43,7 +52,17 @@ public record TestId(String value) implements Comparable<TestId> {
         }
     }
 
-    /** The id that a person typed: blanks around it and small letters are forgiven, nothing else. */
+    /** Whether this names a test, and not one of the two books. */
+    public boolean isTest() {
+        return SHAPE.matcher(value).matches();
+    }
+
+    /** The test or book of that exact name. */
+    public static Optional<TestId> stored(String text) {
+        return SHAPE.matcher(text).matches() || BOOK.matcher(text).matches() ? Optional.of(new TestId(text)) : Optional.empty();
+    }
+
+    /** The id of a test that a person typed: blanks around it and small letters are forgiven, nothing else. */
     public static Optional<TestId> parse(String typed) {
         String text = typed.strip().toUpperCase(Locale.ROOT);
         return SHAPE.matcher(text).matches() ? Optional.of(new TestId(text)) : Optional.empty();

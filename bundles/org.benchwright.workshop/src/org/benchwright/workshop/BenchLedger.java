@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.benchwright.core.Cancellation;
 import org.benchwright.core.Progress;
 import org.benchwright.engine.RefusedException;
+import org.benchwright.engine.revision.RevisionBook;
 import org.benchwright.ledger.BenchFolder;
 import org.benchwright.ledger.BenchKeyStore;
 import org.benchwright.ledger.Ledger;
@@ -20,8 +21,12 @@ import org.benchwright.ledger.SqliteLedger;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.Verification;
 import org.benchwright.ledger.VerificationRequest;
+import org.benchwright.ledger.people.KeyProtection;
+import org.benchwright.ledger.people.People;
+import org.benchwright.ledger.people.PersonKeyStore;
 import org.benchwright.workshop.internal.DecisionCheck;
 import org.benchwright.workshop.internal.KeptTests;
+import org.benchwright.workshop.internal.RevisionHistory;
 import org.benchwright.workshop.internal.SignedNotes;
 
 /** The ledger of a bench with what the workshop does in it. */
@@ -72,9 +77,69 @@ public final class BenchLedger implements AutoCloseable {
      * @throws StoreException if the bench key can't be had
      */
     public Workshop workshop(Station station, BenchTime time) throws StoreException {
+        return new Workshop(ledger, benchKey(), station, time);
+    }
+
+    /**
+     * The register of people, to enter something in it.
+     *
+     * @throws StoreException if the bench key can't be had
+     */
+    public Registrar registrar(BenchTime time) throws StoreException {
+        return registrar(time, KeyProtection.standard().iterations());
+    }
+
+    /**
+     * As {@link #registrar(BenchTime)}, with another cost of trying a password on a stolen key file.
+     *
+     * @param iterations rounds of PBKDF2 for keys that are made
+     */
+    public Registrar registrar(BenchTime time, int iterations) throws StoreException {
+        return new Registrar(ledger, benchKey(), keys(time, new KeyProtection(iterations)), time);
+    }
+
+    /**
+     * Everybody in the register of people; nobody where it was not begun.
+     *
+     * @throws StoreException if it can't be read, or is not as it was signed
+     */
+    public List<RegisteredPerson> people() throws StoreException {
         try {
-            Signer benchKey = BenchKeyStore.openOrCreate(BenchFolder.of(file).path());
-            return new Workshop(ledger, benchKey, station, time);
+            return People.read(ledger).all().stream().map(Registrar::shown).toList();
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
+    }
+
+    /**
+     * What was prepared, approved and withdrawn, to sign more.
+     *
+     * @throws StoreException if the bench key can't be had
+     */
+    public Approvals approvals(BenchTime time) throws StoreException {
+        return new Approvals(ledger, benchKey(), keys(time, KeyProtection.standard()), time);
+    }
+
+    /**
+     * All revisions that were prepared, as they stand.
+     *
+     * @throws StoreException if the ledger can't be read, or its books are not as they were signed
+     */
+    public RevisionBook revisions() throws StoreException {
+        try {
+            return RevisionHistory.trusted(ledger).now();
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
+    }
+
+    private PersonKeyStore keys(BenchTime time, KeyProtection protection) {
+        return new PersonKeyStore(BenchFolder.of(file).path(), protection, time::now);
+    }
+
+    private Signer benchKey() throws StoreException {
+        try {
+            return BenchKeyStore.openOrCreate(BenchFolder.of(file).path());
         } catch (LedgerException e) {
             throw new StoreException(e.getMessage(), e);
         }

@@ -9,6 +9,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 import org.benchwright.core.Actor;
@@ -22,14 +23,17 @@ import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Moment;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.plan.Plan;
+import org.benchwright.engine.revision.Revision;
 import org.benchwright.ledger.DocumentKind;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerException;
+import org.benchwright.ledger.SequenceConflictException;
 import org.benchwright.ledger.Signer;
 import org.benchwright.ledger.TestId;
 import org.benchwright.workshop.internal.KeptTests;
 import org.benchwright.workshop.internal.Message;
 import org.benchwright.workshop.internal.ReturnBook;
+import org.benchwright.workshop.internal.RevisionHistory;
 
 /**
  * Carrying out tests: opening one, taking one up again, and what is open. It writes the engine's events into the ledger, and nobody
@@ -62,7 +66,8 @@ public final class Workshop {
      * Opens a test of a unit. A test of the same unit before it is named as its predecessor.
      *
      * @param rehearsal true: no verdict will be derived
-     * @throws RefusedException if the serial number does not fit the family, or a test that is no rehearsal is to run in a time that jumps
+     * @throws RefusedException if the serial number does not fit the family, a test that is no rehearsal is to run in a time that jumps, or
+     *                          the procedure is not approved in this ledger and it is no rehearsal
      */
     public Sitting open(CompiledProcedure procedure, SerialNumber serial, Actor technician, boolean rehearsal)
             throws RefusedException, OvertakenException, StoreException, FaultyRecordException {
@@ -70,22 +75,48 @@ public final class Workshop {
         Plan plan = procedure.plan();
         byte[] planBytes = tools.kept().bytes(plan);
         byte[] text = procedure.text().getBytes(StandardCharsets.UTF_8);
+        Reliance reliance = rehearsal ? Reliance.NONE : reliance(plan, Digest.of(text), Digest.of(planBytes));
         Fact.Opened opening = (Fact.Opened) tools.kept().asKept(new Fact.Opened(serial.text(), plan.family().name(), plan.name(),
                 plan.revision(), Digest.of(text), Digest.of(planBytes), tools.station().name(), tools.station().software(), rehearsal,
-                predecessor(serial, rehearsal).map(TestId::value)));
+                predecessor(serial, rehearsal).map(TestId::value), reliance.approval()));
         Moment now = new Moment(tools.time().now().truncatedTo(ChronoUnit.MILLIS), 1, Duration.ZERO);
         List<TestEvent> events = TestRun.open(plan, opening, technician, now);
         TestId test = TestId.create(random);
-        store(ledger -> {
-            ledger.keep(text, DocumentKind.PROCEDURE_TEXT);
-            ledger.keep(planBytes, DocumentKind.PLAN);
-            return ledger.append(test, 0, tools.kept().drafts(test, events));
-        });
+        store(ledger -> ledger.keep(text, DocumentKind.PROCEDURE_TEXT));
+        store(ledger -> ledger.keep(planBytes, DocumentKind.PLAN));
+        begin(test, events, reliance);
         try {
             return new Sitting(test, tools, technician, TestRun.fold(plan, events), false, now);
         } catch (DoesNotFollowException e) {
             throw new IllegalStateException("the engine does not follow its own events", e);
         }
+    }
+
+    /**
+     * What a test relies on.
+     *
+     * @param approval the approval
+     * @param basis    where the books stood when it was read
+     */
+    private record Reliance(Optional<Fact.Approval> approval, Map<TestId, Long> basis) {
+        private static final Reliance NONE = new Reliance(Optional.empty(), Map.of());
+    }
+
+    private void begin(TestId test, List<TestEvent> events, Reliance reliance) throws OvertakenException, StoreException {
+        try {
+            tools.ledger().append(test, 0, tools.kept().drafts(test, events), reliance.basis());
+        } catch (SequenceConflictException e) {
+            // Nobody else can have written to a new test: one of the books has gone on.
+            throw new OvertakenException(Message.BOOK_OVERTAKEN.text(), e);
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
+    }
+
+    private Reliance reliance(Plan plan, Digest text, Digest planDigest) throws RefusedException, StoreException {
+        RevisionHistory history = store(RevisionHistory::trusted);
+        Revision revision = history.now().required(plan.name(), plan.title(), plan.revision(), text, planDigest);
+        return new Reliance(revision.approval(), Map.of(TestId.PEOPLE, history.registered(), TestId.REVISIONS, history.size()));
     }
 
     /**

@@ -25,6 +25,7 @@ final class Foreign {
 			Map.entry("org.apache.xmpbox", Set.of("report")),
 			Map.entry("com.google.zxing", Set.of("report")),
 			Map.entry("dejavu.fonts", Set.of("report")),
+			Map.entry("org.bouncycastle", Set.of("ledger")),
 			Map.entry("org.postgresql", Set.of("ledger")),
 			Map.entry("picocli", Set.of("cli")),
 			Map.entry("org.jline", Set.of("cli")),

@@ -16,7 +16,9 @@ import org.benchwright.cli.ProcedureSource;
 import org.benchwright.cli.Surroundings;
 import org.benchwright.core.Pause;
 import org.benchwright.present.Bench;
+import org.benchwright.workshop.tests.Approved;
 import org.benchwright.workshop.tests.MovedTime;
+import org.benchwright.workshop.tests.SamplePlan;
 
 /** Runs commands in this process, with streams in memory and clocks moved by hand. */
 final class CommandRunner {
@@ -66,6 +68,12 @@ final class CommandRunner {
     /** Waiting moves no clock: only the test does. */
     CommandRunner standingStill() {
         pause = duration -> Thread.sleep(5);
+        return this;
+    }
+
+    /** In the ledger the sample procedure is approved, so that real tests can be opened by it. */
+    CommandRunner approved() throws Exception {
+        Approved.in(ledger(), time.benchTime(), SamplePlan.acceptance(), SamplePlan.TEXT);
         return this;
     }
 

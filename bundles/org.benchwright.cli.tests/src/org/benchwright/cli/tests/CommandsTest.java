@@ -43,7 +43,7 @@ class CommandsTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"check", "test", "units", "figures", "what-it-proves", "verify", "checkpoint", "prove", "report", "export", "self-check"})
+    @ValueSource(strings = {"check", "test", "people", "prepare", "approve", "withdraw", "revisions", "units", "figures", "what-it-proves", "verify", "checkpoint", "prove", "report", "export", "self-check"})
     void everyCommandHasHelp(String command) {
         CommandRunner.Ended ended = bench.run(command, "--help");
         assertEquals(0, ended.status());

@@ -21,7 +21,7 @@ class FiguresCommandTest {
 
     @BeforeEach
     void setUp() throws Exception {
-        bench = new CommandRunner(folder);
+        bench = new CommandRunner(folder).approved();
     }
 
     private CommandRunner.Ended figures(String... more) {

@@ -24,7 +24,7 @@ class HandOverCommandsTest {
 
     @BeforeEach
     void setUp() throws Exception {
-        bench = new CommandRunner(folder);
+        bench = new CommandRunner(folder).approved();
     }
 
     private static String id(CommandRunner.Ended ended) {

@@ -33,7 +33,7 @@ class PersonTest {
 
     @BeforeEach
     void setUp() throws Exception {
-        bench = new CommandRunner(folder);
+        bench = new CommandRunner(folder).approved();
     }
 
     private static Conversation toPowerUp(Conversation talk) throws Exception {

@@ -49,6 +49,11 @@ record Given(Surroundings around, ParseResult parsed) {
         }
     }
 
+    List<String> texts(String option) {
+        String[] none = {};
+        return List.of(parsed.matchedOptionValue(option, none));
+    }
+
     OptionalLong number(String option) {
         return has(option) ? OptionalLong.of(parsed.<Long>matchedOptionValue(option, 0L)) : OptionalLong.empty();
     }

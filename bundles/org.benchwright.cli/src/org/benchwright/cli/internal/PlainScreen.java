@@ -13,6 +13,8 @@ import java.util.Optional;
 import java.util.concurrent.BlockingDeque;
 import java.util.concurrent.LinkedBlockingDeque;
 
+import org.benchwright.cli.Surroundings;
+
 /** Lines in, lines out: for pipes, files, and terminals that can do no more. */
 final class PlainScreen implements Screen {
 
@@ -25,22 +27,28 @@ final class PlainScreen implements Screen {
     private final PrintWriter out;
     private final PrintWriter err;
     private final boolean asks;
+    private final boolean console;
     private final BlockingDeque<Input> typed = new LinkedBlockingDeque<>();
 
-    private PlainScreen(OutputStream out, OutputStream err, boolean asks) {
+    private PlainScreen(OutputStream out, OutputStream err, boolean asks, boolean console) {
         this.out = new PrintWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8), true);
         this.err = new PrintWriter(new OutputStreamWriter(err, StandardCharsets.UTF_8), true);
         this.asks = asks;
+        this.console = console;
     }
 
     /** A screen that nobody answers at. */
     static PlainScreen silent(OutputStream out, OutputStream err) {
-        return new PlainScreen(out, err, false);
+        return new PlainScreen(out, err, false, false);
     }
 
     /** A screen that reads lines. Input is read by a thread of its own, so that a key is heard during a countdown too. */
-    static PlainScreen reading(InputStream in, OutputStream out, OutputStream err) {
-        PlainScreen screen = new PlainScreen(out, err, true);
+    static PlainScreen reading(Surroundings around) {
+        return reading(around.in(), around.out(), around.err(), around.terminal());
+    }
+
+    private static PlainScreen reading(InputStream in, OutputStream out, OutputStream err, boolean console) {
+        PlainScreen screen = new PlainScreen(out, err, true, console);
         Thread reader = new Thread(() -> screen.readAll(in), "standard input");
         reader.setDaemon(true);
         reader.start();
@@ -78,17 +86,38 @@ final class PlainScreen implements Screen {
     public Optional<String> ask(String prompt) {
         out.print(prompt);
         out.flush();
+        Optional<String> line = next();
+        out.println(line.orElse(""));
+        return line;
+    }
+
+    private Optional<String> next() {
         try {
             Input next = typed.take();
             if (next.line().isEmpty()) {
                 typed.addFirst(next);
             }
-            out.println(next.line().orElse(""));
             return next.line();
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             return Optional.empty();
         }
+    }
+
+    /** Nothing of it is printed; a console that shows what is typed is none to give passwords at. */
+    @Override
+    public Optional<String> secret(String prompt) {
+        if (console) {
+            err.println(Message.CANNOT_HIDE.text());
+            return Optional.empty();
+        }
+        out.println(prompt);
+        return next();
+    }
+
+    @Override
+    public boolean hides() {
+        return false;
     }
 
     /** Only a command that stands next in line is heard: a line typed ahead answers the question to come. */

@@ -23,6 +23,16 @@ public interface Screen extends AutoCloseable {
     Optional<String> ask(String prompt);
 
     /**
+     * Asks for a line that nobody else should see.
+     *
+     * @return the line; empty once there is no more input, or where what is typed can't be hidden
+     */
+    Optional<String> secret(String prompt);
+
+    /** True if a person types what {@link #secret} asks for, without seeing it. */
+    boolean hides();
+
+    /**
      * Lets time pass while keys are listened to.
      *
      * @param pause how the time is let pass

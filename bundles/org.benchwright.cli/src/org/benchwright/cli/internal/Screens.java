@@ -35,10 +35,10 @@ public final class Screens {
                 return new TerminalScreen(terminal, around.err());
             } catch (IOException | IllegalStateException noTerminal) {
                 // Lines will do: a console that the library does not know still reads and prints.
-                return PlainScreen.reading(around.in(), around.out(), around.err());
+                return PlainScreen.reading(around);
             }
         }
-        return PlainScreen.reading(around.in(), around.out(), around.err());
+        return PlainScreen.reading(around);
     }
 
     /** True for what is heard during a countdown: make safe, and leaving. */

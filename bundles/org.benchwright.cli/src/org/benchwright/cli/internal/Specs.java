@@ -47,6 +47,11 @@ final class Specs {
         return OptionSpec.builder(name).paramLabel(label).type(String.class).required(true).description(help.text()).build();
     }
 
+    /** A text that may be given several times. */
+    static OptionSpec texts(String name, String label, Message help) {
+        return OptionSpec.builder(name).paramLabel(label).arity("1").type(String[].class).description(help.text()).build();
+    }
+
     static OptionSpec number(String name, String label, Message help) {
         return OptionSpec.builder(name).paramLabel(label).type(Long.class).description(help.text()).build();
     }
@@ -60,6 +65,12 @@ final class Specs {
     /** One file that stands without an option. */
     static PositionalParamSpec neededFile(String label, Message help) {
         return PositionalParamSpec.builder().paramLabel(label).index("0").arity("1").required(true).type(Path.class)
+                .converters(Specs::path).description(help.text()).build();
+    }
+
+    /** One file that may stand without an option. */
+    static PositionalParamSpec file(String label, Message help) {
+        return PositionalParamSpec.builder().paramLabel(label).index("0").arity("0..1").required(false).type(Path.class)
                 .converters(Specs::path).description(help.text()).build();
     }
 

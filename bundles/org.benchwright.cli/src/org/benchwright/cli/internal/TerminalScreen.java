@@ -27,6 +27,8 @@ public final class TerminalScreen implements Screen {
     private static final int ROWS = 24;
     private static final String MAKE_SAFE_AT_ONCE = "make-safe-at-once";
 
+    private static final char NOT_SHOWN = 0;
+
     private final Terminal terminal;
     private final LineReader reader;
     private final PrintWriter err;
@@ -90,6 +92,25 @@ public final class TerminalScreen implements Screen {
         } catch (UserInterruptException | EndOfFileException leaving) {
             return Optional.empty();
         }
+    }
+
+    /** A reader of its own: it keeps no history, and an exclamation mark is a letter like others. */
+    @Override
+    public Optional<String> secret(String prompt) {
+        clearStatus();
+        LineReader hidden = LineReaderBuilder.builder().terminal(terminal).appName("bench")
+                .option(LineReader.Option.DISABLE_EVENT_EXPANSION, true).option(LineReader.Option.BRACKETED_PASTE, false)
+                .variable(LineReader.DISABLE_HISTORY, Boolean.TRUE).build();
+        try {
+            return Optional.of(hidden.readLine(prompt + " ", NOT_SHOWN));
+        } catch (UserInterruptException | EndOfFileException leaving) {
+            return Optional.empty();
+        }
+    }
+
+    @Override
+    public boolean hides() {
+        return true;
     }
 
     @Override

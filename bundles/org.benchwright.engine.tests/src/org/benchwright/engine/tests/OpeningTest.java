@@ -30,7 +30,7 @@ class OpeningTest {
     private static Fact.Opened opening(String serial, String family, String procedure, int revision) {
         Fact.Opened good = Walk.opening(false);
         return new Fact.Opened(serial, family, procedure, revision, good.text(), good.plan(), good.station(), good.software(), false,
-                good.predecessor());
+                good.predecessor(), good.approval());
     }
 
     @Test

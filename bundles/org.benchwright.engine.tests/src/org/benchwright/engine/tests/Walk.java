@@ -57,7 +57,7 @@ final class Walk {
     static Fact.Opened opening(boolean rehearsal) {
         Digest text = Digest.of("text".getBytes(StandardCharsets.UTF_8));
         return new Fact.Opened("C16-004711", PlanDraft.FAMILY, PlanDraft.PROCEDURE, PlanDraft.REVISION, text, text, "bench 1", "0.1.0",
-                rehearsal, Optional.empty());
+                rehearsal, Optional.empty(), Optional.empty());
     }
 
     static Moment firstMoment() {

@@ -2,6 +2,7 @@ package org.benchwright.engine.event;
 
 import java.math.BigDecimal;
 import java.time.Duration;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -26,9 +27,21 @@ public sealed interface Fact extends EventBody {
      * @param software        what carried it out
      * @param rehearsal       true: no verdict will be derived
      * @param predecessor     the test of this unit that this one follows, if any
+     * @param approval        the approval that it relies on; empty for a rehearsal, and in tests from before revisions were approved
      */
     record Opened(String serial, String family, String procedure, int revision, Digest text, Digest plan, String station,
-            String software, boolean rehearsal, Optional<String> predecessor) implements Fact {
+            String software, boolean rehearsal, Optional<String> predecessor, Optional<Approval> approval) implements Fact {
+    }
+
+    /**
+     * The approval of a revision, as a test names it.
+     *
+     * @param event      number of the approval among what was signed about revisions
+     * @param preparedBy who prepared the revision
+     * @param approvedBy who approved it
+     * @param instant    when it was approved
+     */
+    record Approval(long event, String preparedBy, String approvedBy, Instant instant) {
     }
 
     /**

@@ -46,6 +46,8 @@ public final class FactGate {
         require(moment.sitting() == 1, "refused.sitting");
         boolean same = o.procedure().equals(s.plan().name()) && o.revision() == s.plan().revision()
                 && o.family().equals(s.plan().family().name());
+        Optional<Fact.Approval> alone = o.approval().filter(approval -> approval.preparedBy().equals(approval.approvedBy()));
+        require(alone.isEmpty(), "refused.approvedAlone", alone.map(Fact.Approval::event).orElse(0L));
         require(same, "refused.otherPlan", o.procedure(), o.revision(), s.plan().name(), s.plan().revision());
         Optional<String> mask = s.plan().family().serialMask().filter(m -> !m.accepts(o.serial())).map(m -> m.mask());
         if (mask.isPresent()) {

@@ -12,6 +12,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.benchwright.core.Cancellation;
 import org.benchwright.core.Digest;
@@ -31,6 +32,9 @@ import org.benchwright.ledger.PayloadException;
 import org.benchwright.ledger.SealedTestException;
 import org.benchwright.ledger.SequenceConflictException;
 import org.benchwright.ledger.TestId;
+import org.benchwright.core.Role;
+import org.benchwright.ledger.SignedBook;
+import org.benchwright.ledger.people.People;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -201,6 +205,43 @@ abstract class LedgerContractTest {
     void aSealIsAlwaysSignedAndASignatureIsNeverBroughtAlong() {
         assertThrows(SealedTestException.class, () -> ledger.append(test, 0, List.of(sample.draft(test, "sealed", "{}"))));
         assertThrows(PayloadException.class, () -> ledger.append(test, 0, List.of(sample.draft(test, "note", "{\"signature\":{}}"))));
+    }
+
+    @Test
+    void anAppendIsRefusedWhenABookThatItReliesOnHasGoneOn() throws Exception {
+        Register register = new Register(ledger, sample.key());
+        register.begin();
+        long read = ledger.lastSequence(TestId.PEOPLE);
+        register.add("QN", Role.TECHNICIAN);
+        EntryDraft opened = sample.draft(test, "opened", "{}");
+        assertThrows(SequenceConflictException.class, () -> ledger.append(test, 0, List.of(opened), Map.of(TestId.PEOPLE, read)));
+        assertEquals(0, ledger.lastSequence(test));
+        ledger.append(test, 0, List.of(opened), Map.of(TestId.PEOPLE, ledger.lastSequence(TestId.PEOPLE)));
+        assertEquals(List.of(test), ledger.tests());
+    }
+
+    @Test
+    void booksTakeOnlyWhatIsSignedAndAreNoTests() throws Exception {
+        assertThrows(PayloadException.class,
+                () -> ledger.append(TestId.PEOPLE, 0, List.of(sample.draft(TestId.PEOPLE, "person-added", "{}"))));
+        new Register(ledger, sample.key()).begin();
+        assertEquals(List.of(), ledger.tests());
+        assertEquals(ledger.lastSequence(TestId.PEOPLE), ledger.signatures(TestId.PEOPLE).size());
+        assertEquals(Optional.empty(), TestId.parse(TestId.PEOPLE.value()));
+        assertEquals(ledger.entries(TestId.PEOPLE), SignedBook.read(ledger, TestId.PEOPLE));
+    }
+
+    @Test
+    void peopleSignWithTheirOwnKeysAndTheBenchSignsTheCheckpoint() throws Exception {
+        Register register = new Register(ledger, sample.key());
+        register.begin();
+        ledger.append(test, 0, List.of(sample.draft(test, "opened", "{}")));
+        EntryDraft draft = sample.draft(test, "sealed", "{}");
+        ledger.appendSigned(draft, 1, register.key("LW"), Meaning.CARRIED_OUT, "administrator LW", sample.key());
+        assertEquals(register.key("LW").key().fingerprint(), ledger.signatures(test).get(0).fingerprint());
+        List<Checkpoint> checkpoints = ledger.checkpoints();
+        assertEquals(sample.key().key().fingerprint(), checkpoints.get(checkpoints.size() - 1).fingerprint());
+        assertEquals("LW", People.read(ledger).holder(ledger.signatures(test).get(0).fingerprint()).orElseThrow().id());
     }
 
     @Test

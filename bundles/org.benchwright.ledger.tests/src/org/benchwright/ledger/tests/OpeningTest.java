@@ -90,12 +90,27 @@ class OpeningTest {
     void aNewerFormatIsRefused() throws Exception {
         SampleLedger.build(folder, 2, 3);
         try (Tamper future = Tamper.with(file())) {
-            future.run("PRAGMA user_version = 2");
+            future.run("PRAGMA user_version = 3");
         }
         LedgerException refused = assertThrows(LedgerVersionException.class, () -> SqliteLedger.open(file()));
         assertTrue(refused.getMessage().contains("newer release"), refused.getMessage());
         assertThrows(LedgerVersionException.class, () -> SqliteLedger.openReadOnly(file()));
         assertThrows(LedgerVersionException.class, () -> LedgerVerifier.verify(VerificationRequest.of(file())));
+    }
+
+    @Test
+    void anOlderFormatIsVerifiedAsItIsAndBroughtUpToDateByTheFirstWriter() throws Exception {
+        SampleLedger.build(folder, 2, 3);
+        try (Tamper past = Tamper.with(file())) {
+            past.run("DROP TRIGGER event_chain").run("PRAGMA user_version = 1");
+        }
+        assertEquals(List.of(), LedgerVerifier.verify(VerificationRequest.of(file())).faults());
+        SqliteLedger.open(file()).close();
+        try (Tamper now = Tamper.with(file())) {
+            assertEquals(2, now.number("PRAGMA user_version"));
+            assertEquals(1, now.number("SELECT count(*) FROM sqlite_master WHERE name = 'event_chain'"));
+        }
+        assertEquals(List.of(), LedgerVerifier.verify(VerificationRequest.of(file())).faults());
     }
 
     @Test

@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.ResultSet;
@@ -199,6 +198,25 @@ class PostgresLedgerTest extends LedgerContractTest {
         assertThrows(LedgerException.class, () -> PostgresLedger.open(server.url(database), PostgresServer.BENCH, "wrong"));
         LedgerException elsewhere = assertThrows(LedgerException.class, () -> PostgresLedger.open("jdbc:sqlite:x", "a", "b"));
         assertTrue(elsewhere.getMessage().contains("not the address"), elsewhere.getMessage());
+    }
+
+    @Test
+    void aLedgerOfAnOlderFormatIsBroughtUpToDateByItsOwnerOnce() throws Exception {
+        sample().carryOut(2, 4);
+        server.sql(database, "DROP TRIGGER event_chain ON event", "DROP FUNCTION event_chain()", "UPDATE ledger_format SET version = 1");
+        LedgerException older = assertThrows(LedgerVersionException.class, this::connected);
+        assertTrue(older.getMessage().contains("Have its owner bring it up to date"), older.getMessage());
+        for (int i = 0; i < 2; i++) {
+            PostgresLedger.migrate(server.url(database), PostgresServer.OWNER, PostgresServer.PASSWORD);
+        }
+        assertEquals(2, number("SELECT max(version) FROM ledger_format"));
+        try (PostgresLedger now = connected()) {
+            new Register(now, sample().key()).begin();
+        }
+        assertEquals(List.of(), LedgerVerifier.verify(VerificationRequest.of(copy("migrated.ledger"))).faults());
+        String strange = "INSERT INTO event SELECT position + 100, 'X-1', 1, instant, sitting, elapsed, actor, role, kind, link, subtree, "
+                + "canonical FROM event WHERE position = 1";
+        assertThrows(SQLException.class, () -> server.sql(database, strange));
     }
 
     @Test

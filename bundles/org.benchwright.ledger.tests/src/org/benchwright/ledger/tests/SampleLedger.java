@@ -45,6 +45,10 @@ final class SampleLedger {
         return file;
     }
 
+    BenchKey key() {
+        return key;
+    }
+
     TestId newTest() {
         return TestId.create(random);
     }

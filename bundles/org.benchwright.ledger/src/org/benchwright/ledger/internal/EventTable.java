@@ -70,7 +70,7 @@ record EventTable(String place) {
             public Digest leaf(long index) throws SQLException, LedgerException {
                 String sql = "SELECT test_id, sequence, link FROM event WHERE position = ?";
                 return at(index + 1, sql, row -> MerkleTree.eventLeaf(
-                        TestId.parse(String.valueOf(row.getString(1))).orElseThrow(EventTable.this::damaged), row.getLong(2),
+                        TestId.stored(String.valueOf(row.getString(1))).orElseThrow(EventTable.this::damaged), row.getLong(2),
                         new Link(digest(row.getBytes(3)))));
             }
 
@@ -140,7 +140,7 @@ record EventTable(String place) {
     List<TestId> tests(Connection connection) throws SQLException, LedgerException {
         List<TestId> tests = new ArrayList<>();
         try (Statement statement = connection.createStatement();
-                ResultSet rows = statement.executeQuery("SELECT test_id FROM event WHERE sequence = 1 ORDER BY position")) {
+                ResultSet rows = statement.executeQuery("SELECT test_id FROM event WHERE sequence = 1 AND test_id LIKE 'T-%' ORDER BY position")) {
             while (rows.next()) {
                 tests.add(TestId.parse(String.valueOf(rows.getString(1)))
                         .orElseThrow(this::damaged));

@@ -6,6 +6,7 @@ import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.benchwright.core.Digest;
 import org.benchwright.ledger.Checkpoint;
@@ -44,8 +45,18 @@ public record LedgerTables(EventTable events, DocumentTable documents, SealTable
         return new LedgerTables(new EventTable(place), new DocumentTable(place, attachments), new SealTables(place));
     }
 
-    /** Appends unsigned events. */
-    public List<LedgerEntry> append(Database database, TestId test, long expected, List<EntryDraft> drafts) throws LedgerException {
+    /**
+     * Who signs.
+     *
+     * @param signer the event
+     * @param bench  the checkpoint after it
+     */
+    public record Hands(Signer signer, Signer bench) {
+    }
+
+    /** Appends unsigned events; {@code basis} is where other chains must stand. */
+    public List<LedgerEntry> append(Database database, TestId test, long expected, List<EntryDraft> drafts, Map<TestId, Long> basis)
+            throws LedgerException {
         if (drafts.isEmpty() || drafts.stream().anyMatch(draft -> !draft.test().equals(test))) {
             throw new IllegalArgumentException("an append is of one or more events of one test");
         }
@@ -54,9 +65,15 @@ public record LedgerTables(EventTable events, DocumentTable documents, SealTable
             if (draft.kind().equals(EventKinds.SEALED)) {
                 throw new SealedTestException(Messages.text("sealMustBeSigned", test));
             }
+            if (!test.isTest()) {
+                throw new PayloadException(Messages.text("bookUnsigned", test));
+            }
             payloads.add(payload(draft));
         }
         return database.write(connection -> {
+            for (Map.Entry<TestId, Long> relied : basis.entrySet()) {
+                expectedHead(connection, relied.getKey(), relied.getValue());
+            }
             EventTable.Head head = expectedHead(connection, test, expected);
             if (head.sealed()) {
                 throw new SealedTestException(Messages.text("sealedUnsigned", test));
@@ -94,8 +111,9 @@ public record LedgerTables(EventTable events, DocumentTable documents, SealTable
     }
 
     /** Appends one signed event and a checkpoint after it. */
-    public LedgerEntry appendSigned(Database database, EntryDraft draft, long expected, Signer signer, Meaning meaning, String printedName)
+    public LedgerEntry appendSigned(Database database, EntryDraft draft, long expected, Hands hands, Meaning meaning, String printedName)
             throws LedgerException {
+        Signer signer = hands.signer();
         Members payload = payload(draft);
         String name = CanonicalJson.normalise(printedName.strip());
         if (name.isEmpty()) {
@@ -111,7 +129,8 @@ public record LedgerTables(EventTable events, DocumentTable documents, SealTable
             Members signed = payload.with(SignaturePart.NAME, part.signed(signer.sign(statement)).members());
             Placed placed = place(connection, Event.of(draft, head.sequence() + 1, signed), head.link(), events.tree(connection));
             seals.introduce(connection, signer, draft.instant());
-            seals.checkpoint(connection, signer, draft.instant(), placed.tree(), documents.head(connection));
+            seals.introduce(connection, hands.bench(), draft.instant());
+            seals.checkpoint(connection, hands.bench(), draft.instant(), placed.tree(), documents.head(connection));
             return placed.entry();
         });
     }

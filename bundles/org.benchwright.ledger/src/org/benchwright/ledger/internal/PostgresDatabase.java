@@ -35,6 +35,9 @@ public final class PostgresDatabase implements Database {
                 if (version > Schema.NEWEST) {
                     throw new LedgerVersionException(Messages.text("newer", place, version, Schema.NEWEST));
                 }
+                if (version < Schema.NEWEST) {
+                    throw new LedgerVersionException(Messages.text("older", place, version, Schema.NEWEST));
+                }
                 connection.commit();
                 return new PostgresDatabase(connection, place);
             } catch (SQLException | LedgerException failure) {

@@ -24,11 +24,7 @@ public final class PostgresSchema {
     /** Makes the tables, and the rights of a bench: it may read and add, and nothing else. Needs an owner's connection. */
     public static void install(Connection owner, String benchRole) throws SQLException {
         try (Statement statement = owner.createStatement()) {
-            for (int version = 1; version <= Schema.NEWEST; version++) {
-                for (String sql : Schema.statements(version)) {
-                    statement.execute(translated(sql));
-                }
-            }
+            carryOut(0, statement);
             statement.execute("CREATE TABLE ledger_format (version BIGINT NOT NULL)");
             statement.execute("INSERT INTO ledger_format VALUES (" + Schema.NEWEST + ")");
             String role = statement.enquoteIdentifier(benchRole, true);
@@ -37,6 +33,27 @@ public final class PostgresSchema {
                 statement.execute("GRANT SELECT, INSERT ON " + table + " TO " + role);
             }
             statement.execute("GRANT SELECT ON ledger_format TO " + role);
+        }
+    }
+
+    /** Brings a ledger of an older format to {@link Schema#NEWEST}; does nothing where it is. Needs an owner's connection. */
+    public static void migrate(Connection owner) throws SQLException {
+        try (Statement statement = owner.createStatement()) {
+            // Benches write on meanwhile; a second owner waits here and then finds nothing to do.
+            statement.execute("LOCK TABLE ledger_format IN ACCESS EXCLUSIVE MODE");
+            int version = version(owner);
+            if (version < Schema.NEWEST) {
+                carryOut(version, statement);
+                statement.execute("UPDATE ledger_format SET version = " + Schema.NEWEST);
+            }
+        }
+    }
+
+    private static void carryOut(int version, Statement statement) throws SQLException {
+        for (int next = version + 1; next <= Schema.NEWEST; next++) {
+            for (String sql : Schema.statements(next)) {
+                statement.execute(translated(sql));
+            }
         }
     }
 

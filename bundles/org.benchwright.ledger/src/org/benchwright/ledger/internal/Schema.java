@@ -21,36 +21,49 @@ public final class Schema {
     public static final int APPLICATION = 0x42574C47;
 
     /** The format that this release writes. */
-    public static final int NEWEST = 1;
+    public static final int NEWEST = 2;
 
     private Schema() {
     }
 
     /** Brings the database from format {@code version} to {@link #NEWEST}, within the caller's transaction. */
     public static void migrate(Connection connection, int version) throws SQLException {
+        migrate(connection, version, NEWEST);
+    }
+
+    private static void migrate(Connection connection, int version, int target) throws SQLException {
         try (Statement statement = connection.createStatement()) {
-            for (int next = version + 1; next <= NEWEST; next++) {
+            for (int next = version + 1; next <= target; next++) {
                 for (String sql : statements(next)) {
                     statement.execute(sql);
                 }
             }
             statement.execute("PRAGMA application_id = " + APPLICATION);
-            statement.execute("PRAGMA user_version = " + NEWEST);
+            statement.execute("PRAGMA user_version = " + target);
         }
     }
 
-    /** What in the database is not as {@link #migrate} makes it: names of tables, indexes and triggers that lack, differ or were added. */
+    /**
+     * What in the database is not as {@link #migrate} made it in its format: names of tables, indexes and triggers that lack, differ or
+     * were added. A ledger of an older format, opened for reading only, is as good as on its day.
+     */
     public static SortedSet<String> differences(Connection connection) throws SQLException {
         List<List<String>> found = objects(connection);
         List<List<String>> wanted;
         try (Connection fresh = new SQLiteConfig().createConnection("jdbc:sqlite::memory:")) {
-            migrate(fresh, 0);
+            migrate(fresh, 0, Math.min(version(connection), NEWEST));
             wanted = objects(fresh);
         }
         SortedSet<String> names = new TreeSet<>();
         found.stream().filter(object -> !wanted.contains(object)).forEach(object -> names.add(object.get(1)));
         wanted.stream().filter(object -> !found.contains(object)).forEach(object -> names.add(object.get(1)));
         return names;
+    }
+
+    private static int version(Connection connection) throws SQLException {
+        try (Statement statement = connection.createStatement(); ResultSet row = statement.executeQuery("PRAGMA user_version")) {
+            return row.getInt(1);
+        }
     }
 
     private static List<List<String>> objects(Connection connection) throws SQLException {

@@ -23,6 +23,7 @@ import org.benchwright.present.TakenElsewhereException;
 import org.benchwright.present.TestDialogue;
 import org.benchwright.present.TimelineLine;
 import org.benchwright.present.UnitRow;
+import org.benchwright.workshop.tests.Approved;
 import org.benchwright.workshop.tests.MovedTime;
 import org.benchwright.workshop.tests.SamplePlan;
 import org.junit.jupiter.api.AfterEach;
@@ -40,6 +41,7 @@ class DialogueTest {
 
     @BeforeEach
     void open() throws Exception {
+        Approved.in(folder.resolve("bench.ledger"), time.benchTime(), SamplePlan.acceptance(), SamplePlan.TEXT);
         bench = Bench.open(folder.resolve("bench.ledger"), new Bench.Clocks(time, time, time));
         Files.write(folder.resolve("plate.jpg"), new byte[] {1});
     }

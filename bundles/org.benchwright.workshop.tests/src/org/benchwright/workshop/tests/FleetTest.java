@@ -27,6 +27,7 @@ import org.benchwright.workshop.Sitting;
 import org.benchwright.workshop.Station;
 import org.benchwright.workshop.StoreException;
 import org.benchwright.workshop.Workshop;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -42,6 +43,11 @@ class FleetTest {
 
     private Path file() {
         return folder.resolve("bench.ledger");
+    }
+
+    @BeforeEach
+    void approve() throws Exception {
+        Approved.in(file(), time.benchTime(), PROCEDURE.plan(), PROCEDURE.text());
     }
 
     /** Carries out a test; the unit is found stopped at the look of this number, 0 for never. */
@@ -149,6 +155,7 @@ class FleetTest {
         for (Path old : List.of(file(), cache)) {
             Files.delete(old);
         }
+        approve();
         test("C16-000008", 0, false);
         test("C16-000009", 0, false);
         Files.write(cache, kept);

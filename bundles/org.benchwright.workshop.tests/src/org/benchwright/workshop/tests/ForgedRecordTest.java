@@ -59,6 +59,8 @@ class ForgedRecordTest {
         Path file = folder.resolve("honest").resolve("bench.ledger");
         MovedTime time = new MovedTime();
         try (BenchLedger ledger = BenchLedger.open(file)) {
+            Approved.people(ledger, time.benchTime());
+            Approved.approve(ledger, time.benchTime(), SamplePlan.acceptance(), SamplePlan.TEXT);
             Sitting sitting = ledger.workshop(new Station("bench 2", "Benchwright 0.1.0"), time.benchTime()).open(
                     new CompiledProcedure(SamplePlan.acceptance(), SamplePlan.TEXT), new SerialNumber("C16-004711"), QN, false);
             new GoodTechnician(time).but("lamps.pwr", new Fact.Seen("pwr", Fact.Sight.NO, "dark")).carryToTheEnd(sitting);
@@ -69,6 +71,7 @@ class ForgedRecordTest {
     private LedgerReport verifyForged(List<TestEvent> events, byte[] plan) throws Exception {
         Path file = folder.resolve("forged").resolve("bench.ledger");
         TestId test = TestId.create(new Random(7));
+        Approved.in(file, new MovedTime().benchTime(), SamplePlan.acceptance(), SamplePlan.TEXT);
         try (Ledger ledger = SqliteLedger.open(file)) {
             Signer key = BenchKeyStore.openOrCreate(BenchFolder.of(file).path());
             ledger.keep(SamplePlan.TEXT.getBytes(StandardCharsets.UTF_8), DocumentKind.PROCEDURE_TEXT);
@@ -143,8 +146,8 @@ class ForgedRecordTest {
         Fact.Opened opened = (Fact.Opened) honest.get(0).body();
         byte[] other = new String(plan(), StandardCharsets.UTF_8).replace("\"PT72H\"", "\"PT1H\"").getBytes(StandardCharsets.UTF_8);
         Fact.Opened renamed = new Fact.Opened(opened.serial(), opened.family(), opened.procedure(), opened.revision(), opened.text(),
-                Digest.of(other), opened.station(), opened.software(), opened.rehearsal(), Optional.empty());
-        assertTrue(verifyForged(with(0, renamed), other).sound(), "the plan itself is not judged, only whether the record follows from it");
+                Digest.of(other), opened.station(), opened.software(), opened.rehearsal(), Optional.empty(), opened.approval());
+        assertFound(verifyForged(with(0, renamed), other), 0, "names approval 2, which is not one of that text and plan");
     }
 
     @Test
@@ -152,7 +155,7 @@ class ForgedRecordTest {
         Fact.Opened opened = (Fact.Opened) honest.get(0).body();
         byte[] other = "{\"format\":\"1\"}".getBytes(StandardCharsets.UTF_8);
         Fact.Opened renamed = new Fact.Opened(opened.serial(), opened.family(), opened.procedure(), opened.revision(), opened.text(),
-                Digest.of(other), opened.station(), opened.software(), opened.rehearsal(), Optional.empty());
+                Digest.of(other), opened.station(), opened.software(), opened.rehearsal(), Optional.empty(), opened.approval());
         assertFound(verifyForged(with(0, renamed), other), 0, "the kept plan can't be read");
     }
 

@@ -15,6 +15,7 @@ import java.util.stream.Stream;
 
 import org.benchwright.engine.event.EventBody;
 import org.benchwright.engine.plan.Plan;
+import org.benchwright.engine.revision.RevisionFact;
 import org.benchwright.workshop.internal.TypeNames;
 import org.junit.jupiter.api.Test;
 
@@ -39,10 +40,11 @@ class FormatTest {
 
     private static List<String> describe() {
         Stream<String> kinds = names("kind", TypeNames.events());
+        Stream<String> signed = names("kind", TypeNames.revisions());
         Stream<String> variants = names("type", TypeNames.plan());
-        Stream<String> types = Stream.concat(Reach.from(EventBody.class).stream(), Reach.from(Plan.class).stream()).distinct()
+        Stream<String> types = Stream.of(EventBody.class, Plan.class, RevisionFact.class).flatMap(type -> Reach.from(type).stream()).distinct()
                 .sorted(Comparator.comparing(FormatTest::name)).map(FormatTest::describe);
-        return Stream.of(kinds, variants, types).flatMap(lines -> lines).toList();
+        return Stream.of(kinds, signed, variants, types).flatMap(lines -> lines).toList();
     }
 
     private static Stream<String> names(String what, TypeNames names) {

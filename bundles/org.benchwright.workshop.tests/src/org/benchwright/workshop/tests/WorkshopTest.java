@@ -55,6 +55,8 @@ class WorkshopTest {
     @BeforeEach
     void openLedger() throws Exception {
         ledger = BenchLedger.open(file());
+        Approved.people(ledger, time.benchTime());
+        Approved.approve(ledger, time.benchTime(), PROCEDURE.plan(), PROCEDURE.text());
         workshop = ledger.workshop(STATION, time.benchTime());
     }
 

@@ -36,7 +36,9 @@ public final class Projector {
         private Optional<LedgerEntry> last = Optional.empty();
 
         void add(LedgerEntry entry) {
-            tests.add(entry.test());
+            if (entry.test().isTest()) {
+                tests.add(entry.test());
+            }
             last = Optional.of(entry);
         }
     }

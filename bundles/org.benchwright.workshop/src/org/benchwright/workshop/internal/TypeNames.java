@@ -15,6 +15,7 @@ import org.benchwright.engine.plan.Move;
 import org.benchwright.engine.plan.Signal;
 import org.benchwright.engine.plan.SoakStage;
 import org.benchwright.engine.plan.WorkStage;
+import org.benchwright.engine.revision.RevisionFact;
 
 /**
  * The names under which records are stored where one of several can stand. They are part of the ledger's format: a class may be
@@ -81,6 +82,15 @@ public final class TypeNames {
         table.put("made-safe", Derived.MadeSafe.class);
         table.put("concluded", Derived.Concluded.class);
         table.put("rehearsal-ended", Derived.RehearsalEnded.class);
+    }
+
+    /** What is signed about revisions. */
+    public static TypeNames revisions() {
+        Map<String, Class<? extends Record>> table = new LinkedHashMap<>();
+        table.put("revision-prepared", RevisionFact.Prepared.class);
+        table.put("revision-approved", RevisionFact.Approved.class);
+        table.put("revision-withdrawn", RevisionFact.Withdrawn.class);
+        return new TypeNames(table);
     }
 
     /** What a plan of format 1 is made of. */

@@ -78,6 +78,10 @@ final class CheckpointCheck implements AutoCloseable {
             if (!isSigned(row)) {
                 faults.add(FaultKind.CHECKPOINT_FALSE, "fault.checkpoint", number);
             }
+            if (row.get(6).digest().flatMap(signatures.people()::key).isPresent()) {
+                // People sign what they did. That the ledger stood so is for the bench to say.
+                faults.add(FaultKind.FOREIGN_KEY, "fault.checkpointPerson", number);
+            }
             OptionalLong size = row.get(1).whole();
             if (size.isPresent() && row.get(2).digest().isPresent()) {
                 pending = Optional.of(new Row(size.getAsLong(), row.get(2).digest().get()));

@@ -63,7 +63,7 @@ public final class EventInspector {
     private Result inspect() {
         Optional<Event> event = decode();
         // An unreadable event counts for the test that its column names, so that one fault doesn't become many.
-        test = event.map(Event::test).or(() -> row.cell("test_id").text().flatMap(TestId::parse));
+        test = event.map(Event::test).or(() -> row.cell("test_id").text().flatMap(TestId::stored));
         Optional<TestPoint> point = test.map(before.points());
         sequence = event.map(known -> OptionalLong.of(known.sequence()))
                 .orElseGet(() -> point.isPresent() ? OptionalLong.of(point.get().sequence() + 1) : OptionalLong.empty());

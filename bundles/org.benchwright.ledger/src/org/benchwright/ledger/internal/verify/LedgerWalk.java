@@ -2,7 +2,6 @@ package org.benchwright.ledger.internal.verify;
 
 import java.nio.file.Path;
 import java.sql.Connection;
-import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
@@ -16,19 +15,18 @@ import org.benchwright.ledger.CompactRange;
 import org.benchwright.ledger.DocumentReference;
 import org.benchwright.ledger.Fault;
 import org.benchwright.ledger.FaultKind;
-import org.benchwright.ledger.LedgerEntry;
-import org.benchwright.ledger.Link;
 import org.benchwright.ledger.PayloadException;
+import org.benchwright.ledger.SignerKey;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.Verification;
 import org.benchwright.ledger.VerificationRequest;
 import org.benchwright.ledger.VerifiedTest;
 import org.benchwright.ledger.internal.Attachments;
 import org.benchwright.ledger.internal.Event;
-import org.benchwright.ledger.internal.EventCodec;
 import org.benchwright.ledger.internal.JsonValue;
 import org.benchwright.ledger.internal.Messages;
 import org.benchwright.ledger.internal.SignaturePart;
+import org.benchwright.ledger.people.People;
 
 /** One verification: goes once through all events in ledger order, then hands the tests that are in order to the third line. */
 public final class LedgerWalk {
@@ -41,8 +39,8 @@ public final class LedgerWalk {
     private final FaultList faults = new FaultList();
     private final Map<TestId, TestPoint> points = new LinkedHashMap<>();
     private final DocumentCheck documents;
-    private final SignerCheck signers;
     private final KeptCheck kept;
+    private Map<String, SignerKey> signers = Map.of();
     private SignatureInspector signatures;
     private Optional<CompactRange> tree = Optional.of(CompactRange.empty());
     private long position = 1;
@@ -54,9 +52,8 @@ public final class LedgerWalk {
         this.connection = connection;
         this.request = request;
         this.documents = new DocumentCheck(connection, Attachments.beside(path), faults);
-        this.signers = new SignerCheck(connection, request.benchKey(), faults);
         this.kept = new KeptCheck(request.kept(), request.benchKey(), faults);
-        this.signatures = new SignatureInspector(Map.of(), request.benchKey());
+        this.signatures = new SignatureInspector(Map.of(), request.benchKey(), People.none());
     }
 
     /** Does it. */
@@ -64,18 +61,26 @@ public final class LedgerWalk {
         request.progress().begin(Messages.text("verifying"), expected());
         try {
             StoreCheck.guarded(faults, "sqlite_master", new StoreCheck(connection, faults)::run);
-            StoreCheck.guarded(faults, "signer", signers::run);
-            signatures = new SignatureInspector(signers.sound(), request.benchKey());
+            StoreCheck.guarded(faults, "event, signer", this::signers);
             StoreCheck.guarded(faults, "document", () -> documents.run(request.cancellation()));
             kept.signatures();
             StoreCheck.guarded(faults, "document", () -> kept.documents(documents));
             StoreCheck.guarded(faults, "checkpoint, event", this::walk);
             List<VerifiedTest> tests = verifiedTests();
             return new Verification(faults.list(), faults.leftOut(), events, documents.count(), tests,
-                    List.copyOf(signers.sound().values()), !request.cancellation().requested());
+                    List.copyOf(signers.values()), !request.cancellation().requested());
         } finally {
             request.progress().end();
         }
+    }
+
+    /** The register of people first, as it stands: a key that is revoked at the end says something about what it signed at the beginning. */
+    private void signers() throws SQLException {
+        People people = new RegisterCheck(connection, faults).run();
+        SignerCheck check = new SignerCheck(connection, request.benchKey(), people, faults);
+        check.run();
+        signers = check.sound();
+        signatures = new SignatureInspector(signers, request.benchKey(), people);
     }
 
     /** How many events there seem to be; 0 where the table can't be counted, which the walk itself will tell. */
@@ -114,7 +119,7 @@ public final class LedgerWalk {
         }
         boolean met = checkpoints.meets(here, tree);
         tree.ifPresent(kept::meets);
-        result.event().ifPresent(event -> found.addAll(signature(event, met)));
+        result.event().ifPresent(event -> found.addAll(signature(event, met, here)));
         if (result.event().isPresent()) {
             found.addAll(references(result.event().get()));
         }
@@ -127,9 +132,9 @@ public final class LedgerWalk {
         }
     }
 
-    private List<Fault> signature(Event event, boolean checkpointMet) {
+    private List<Fault> signature(Event event, boolean checkpointMet, long here) {
         TestPoint before = points.getOrDefault(event.test(), TestPoint.before(event.test()));
-        List<Fault> found = new ArrayList<>(signatures.inspect(event, before));
+        List<Fault> found = new ArrayList<>(signatures.inspect(event, before, here));
         if (event.payload().values().containsKey(SignaturePart.NAME) && !checkpointMet) {
             found.add(fault(event, FaultKind.CHECKPOINT_MISSING, "fault.checkpointMissing"));
         }
@@ -174,8 +179,12 @@ public final class LedgerWalk {
 
     private List<VerifiedTest> verifiedTests() {
         List<VerifiedTest> tests = new ArrayList<>();
-        points.forEach((test, point) -> tests.add(new VerifiedTest(test, point.sequence(), point.sealed(),
-                point.clean() && decisionsHold(test))));
+        points.forEach((test, point) -> {
+            VerifiedTest verified = new VerifiedTest(test, point.sequence(), point.sealed(), point.clean() && decisionsHold(test));
+            if (test.isTest()) {
+                tests.add(verified);
+            }
+        });
         return tests;
     }
 
@@ -190,26 +199,11 @@ public final class LedgerWalk {
 
     private List<Fault> decisions(TestId test) {
         try {
-            return request.testCheck().check(test, entries(test));
+            return request.testCheck().check(test, Chain.entries(connection, test));
         } catch (SQLException | PayloadException | RuntimeException failure) {
             // A check that fails is a finding of its own; the other tests are still looked at.
             return List.of(Fault.of(test, 1, FaultKind.DECISION_DIFFERS,
                     Messages.text("fault.decision", test, Messages.plain(failure))));
         }
-    }
-
-    private List<LedgerEntry> entries(TestId test) throws SQLException, PayloadException {
-        List<LedgerEntry> entries = new ArrayList<>();
-        String query = "SELECT position, link, canonical FROM event WHERE test_id = ? ORDER BY sequence";
-        try (PreparedStatement statement = connection.prepareStatement(query)) {
-            statement.setString(1, test.value());
-            try (ResultSet rows = statement.executeQuery()) {
-                while (rows.next()) {
-                    byte[] canonical = rows.getBytes(3);
-                    entries.add(EventCodec.decode(canonical).at(rows.getLong(1), new Link(Digest.ofResult(rows.getBytes(2))), canonical));
-                }
-            }
-        }
-        return List.copyOf(entries);
     }
 }

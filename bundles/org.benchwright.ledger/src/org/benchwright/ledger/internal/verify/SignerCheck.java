@@ -11,6 +11,7 @@ import java.util.Optional;
 import org.benchwright.ledger.FaultKind;
 import org.benchwright.ledger.SignerKey;
 import org.benchwright.ledger.internal.Statements;
+import org.benchwright.ledger.people.People;
 
 /** Looks at the list of signers: each row is signed by its own key. */
 final class SignerCheck {
@@ -21,12 +22,14 @@ final class SignerCheck {
 
     private final Connection connection;
     private final Optional<SignerKey> benchKey;
+    private final People people;
     private final FaultList faults;
     private final Map<String, SignerKey> sound = new LinkedHashMap<>();
 
-    SignerCheck(Connection connection, Optional<SignerKey> benchKey, FaultList faults) {
+    SignerCheck(Connection connection, Optional<SignerKey> benchKey, People people, FaultList faults) {
         this.connection = connection;
         this.benchKey = benchKey;
+        this.people = people;
         this.faults = faults;
     }
 
@@ -46,7 +49,7 @@ final class SignerCheck {
             faults.add(FaultKind.SIGNER_CHANGED, "fault.signer", number);
             return;
         }
-        if (benchKey.filter(own -> !own.equals(key.get())).isPresent()) {
+        if (benchKey.filter(own -> !own.equals(key.get())).isPresent() && people.key(key.get().fingerprint()).isEmpty()) {
             faults.add(FaultKind.FOREIGN_KEY, "fault.signerForeign", key.get());
         }
         sound.put(key.get().fingerprint().hex(), key.get());

@@ -1,0 +1,159 @@
+package org.benchwright.cli.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+
+import org.benchwright.engine.plan.Plan;
+import org.benchwright.language.Reading;
+import org.benchwright.workshop.tests.Approved;
+import org.benchwright.workshop.tests.SamplePlan;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** From an empty register to a test by an approved revision, at the terminal. */
+class RevisionCommandsTest {
+
+    private static final String RIGHT = Approved.PASSWORD + "\n";
+
+    @TempDir
+    private Path folder;
+    private CommandRunner bench;
+
+    @BeforeEach
+    void setUp() throws Exception {
+        bench = new CommandRunner(folder);
+    }
+
+    private CommandRunner.Ended bench(String typed, String... words) {
+        String[] arguments = new String[words.length + 2];
+        System.arraycopy(words, 0, arguments, 0, words.length);
+        arguments[words.length] = "--ledger";
+        arguments[words.length + 1] = bench.ledger().toString();
+        return bench.typing(typed, arguments);
+    }
+
+    private void done(CommandRunner.Ended ended) {
+        assertEquals(0, ended.status(), ended.out() + ended.err());
+        assertEquals("", ended.err());
+        assertFalse(ended.out().contains(Approved.PASSWORD), ended.out());
+    }
+
+    private static void refused(CommandRunner.Ended ended, String words) {
+        assertEquals(1, ended.status(), ended.out() + ended.err());
+        assertTrue(ended.err().contains(words), ended.err());
+        assertFalse(ended.err().contains("at org."), ended.err());
+    }
+
+    private void revision(int number) {
+        Plan plan = SamplePlan.acceptance();
+        Plan other = new Plan(plan.format(), plan.name(), plan.title(), number, plan.purpose(), plan.retestOf(), plan.provesBenchFor(),
+                plan.family(), plan.claim(), plan.hazards(), plan.protectedItems(), plan.instruments(), plan.preconditions(),
+                plan.preconditionUnmet(), plan.stages(), plan.makeSafe(), plan.end());
+        bench.with(file -> new Reading.Ready(other, "revision " + number, List.of()));
+    }
+
+    @Test
+    void fromAnEmptyRegisterToATest() throws Exception {
+        refused(bench("", "test", "c16.procedure", "--serial", "C16-004711"), "is a draft: nobody has approved it");
+        refused(bench(RIGHT, "prepare", "c16.procedure", "--by", "RB"), "nobody with the id RB");
+        done(bench(RIGHT, "people", "begin", "LW", "--name", "L. Wainwright"));
+        done(bench(RIGHT, "people", "add", "RB", "--name", "R. Birkbeck", "--role", "engineer", "--by", "LW"));
+        done(bench(RIGHT + RIGHT, "people", "enroll", "RB", "--by", "LW"));
+        done(bench(RIGHT, "people", "add", "KM", "--name", "K. Marsh", "--role", "supervisor", "--by", "LW"));
+        done(bench(RIGHT + RIGHT, "people", "enroll", "KM", "--by", "LW"));
+        done(bench(RIGHT, "prepare", "c16.procedure", "--by", "RB"));
+        refused(bench(RIGHT, "approve", "c16.procedure", "--by", "RB"), "approval takes a second person");
+        CommandRunner.Ended approved = bench(RIGHT, "approve", "c16.procedure", "--by", "KM");
+        done(approved);
+        assertTrue(approved.said().contains("no revision of it is approved yet"), approved.out());
+        assertTrue(approved.said().contains("revision 3: approved prepared by RB, 2026-03-02 07:30 approved by KM, 2026-03-02 07:30"), approved.out());
+        CommandRunner.Ended test = bench("", "test", "c16.procedure", "--serial", "C16-004711");
+        assertEquals(5, test.status(), test.out() + test.err());
+        CommandRunner.Ended verified = bench.run("verify", bench.ledger().toString());
+        assertEquals(0, verified.status(), verified.out());
+        assertTrue(verified.out().contains("of 1 test,"), verified.out());
+        assertTrue(verified.out().contains("Signatures: 4 keys, no fault"), verified.out());
+    }
+
+    @Test
+    void anApproverSeesFirstWhatTheRevisionChanges() throws Exception {
+        bench.approved();
+        revision(4);
+        done(bench(RIGHT, "prepare", "c16.procedure", "--by", "RB"));
+        CommandRunner.Ended looked = bench("\n", "approve", "c16.procedure", "--by", "KM");
+        refused(looked, "No password was given. Nothing was signed.");
+        assertTrue(looked.said().contains("what revision 4 changes against revision 3, which is approved:"), looked.out());
+        CommandRunner.Ended list = bench("", "revisions", "c16.procedure");
+        assertEquals(0, list.status(), list.err());
+        assertTrue(list.out().startsWith("C16 acceptance on the bench, revision 4: prepared\n"), list.out());
+        assertTrue(list.out().contains("revision 3: approved"), list.out());
+        done(bench(RIGHT, "approve", "c16.procedure", "--by", "KM"));
+        assertTrue(bench("", "revisions").out().contains("revision 3: superseded"));
+        done(bench(RIGHT, "withdraw", "c16.procedure", "--by", "KM", "--reason", "limit is wrong"));
+        String after = bench("", "revisions").said();
+        assertTrue(after.contains("revision 3: approved"), after);
+        assertTrue(after.contains("revision 4: withdrawn"), after);
+        assertTrue(after.contains("withdrawn by KM, 2026-03-02 07:30: limit is wrong"), after);
+        refused(bench(RIGHT, "withdraw", "c16.procedure", "--by", "KM", "--reason", "x", "--revision", "four"), "--revision");
+    }
+
+    @Test
+    void wrongPasswordsLockTheKeyAndTheWaitOutlastsTheCommand() throws Exception {
+        bench.approved();
+        revision(4);
+        for (int i = 0; i < 5; i++) {
+            refused(bench("wrong guess\n", "prepare", "c16.procedure", "--by", "RB"), "not the password of RB");
+        }
+        refused(bench(RIGHT, "prepare", "c16.procedure", "--by", "RB"), "5 wrong passwords were given");
+        bench.time().advance(Duration.ofMinutes(1));
+        done(bench(RIGHT, "prepare", "c16.procedure", "--by", "RB"));
+    }
+
+    @Test
+    void theRegisterIsListedAndKept() throws Exception {
+        bench.approved();
+        done(bench(RIGHT + "five dry badgers\n", "people", "rotate", "RB"));
+        bench.time().advance(Duration.ofMinutes(1));
+        done(bench(RIGHT, "people", "revoke", "KM", "--by", "LW", "--reason", "token lost"));
+        done(bench(RIGHT, "people", "grant", "RB", "--role", "supervisor", "--by", "LW"));
+        done(bench(RIGHT, "people", "end", "RB", "--role", "engineer", "--by", "LW", "--reason", "moved on"));
+        String list = bench("", "people").out();
+        assertTrue(list.contains("RB  R. Birkbeck  (supervisor)\n"), list);
+        assertTrue(list.contains(": replaced by a later one\n"), list);
+        assertTrue(list.contains(": revoked: token lost\n"), list);
+        refused(bench(RIGHT, "people", "grant", "RB", "--role", "king", "--by", "LW"), "\"king\" is no role");
+        refused(bench(RIGHT, "people", "revoke", "RB", "--by", "LW", "--reason", "x", "--from", "yesterday"), "is no instant");
+        refused(bench(RIGHT, "people", "add", "XX", "--name", "X", "--by", "KM"), "has no such key");
+        assertEquals(0, bench.run("verify", bench.ledger().toString()).status());
+    }
+
+    @Test
+    void aPasswordIsNeverAnArgument() {
+        for (String command : List.of("prepare", "approve", "withdraw")) {
+            CommandRunner.Ended help = bench.run(command, "--help");
+            assertFalse(help.out().contains("--password"), help.out());
+        }
+        refused(bench(RIGHT, "prepare", "c16.procedure", "--by", "RB", "--password", "x"), "--password");
+    }
+
+    @Test
+    void aTerminalHidesWhatIsTypedAndAsksForANewPasswordTwice() throws Exception {
+        String[] begin = {"people", "begin", "LW", "--name", "L. Wainwright", "--ledger", bench.ledger().toString()};
+        try (Conversation talk = Conversation.atTerminal(bench, begin)) {
+            talk.hears("New password of LW:").types("!our wet otters").hears("The same once more:").types("four wet otters");
+            assertEquals(1, talk.ends(), talk.everything());
+            assertTrue(talk.errors().contains("The two are not the same."), talk.errors());
+        }
+        try (Conversation talk = Conversation.atTerminal(bench, begin)) {
+            talk.hears("New password of LW:").types("!our wet otters").hears("The same once more:").types("!our wet otters").hears("Entered.");
+            assertEquals(0, talk.ends(), talk.everything());
+            assertFalse(talk.everything().contains("otters"), talk.everything());
+        }
+    }
+}

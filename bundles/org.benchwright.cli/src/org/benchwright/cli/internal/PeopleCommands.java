@@ -1,0 +1,119 @@
+package org.benchwright.cli.internal;
+
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
+
+import org.benchwright.cli.Surroundings;
+import org.benchwright.present.CannotStoreException;
+import org.benchwright.present.EntryRefusedException;
+import org.benchwright.present.PeopleDesk;
+import org.benchwright.present.PersonRow;
+import org.benchwright.present.TakenElsewhereException;
+
+/** The register of people at the terminal. */
+final class PeopleCommands extends SigningCommands {
+
+    private static final int SHOWN_DIGITS = 16;
+
+    PeopleCommands(Surroundings around, Function<Surroundings, Screen> screens) {
+        super(around, screens);
+    }
+
+    static CommandSpec spec() {
+        CommandSpec people = Specs.command("people", Message.HELP_PEOPLE).addOption(Specs.ledger());
+        people.addSubcommand("begin", one("begin", Message.HELP_PEOPLE_BEGIN).addOption(name()).addOption(roles()));
+        people.addSubcommand("add", one("add", Message.HELP_PEOPLE_ADD).addOption(name()).addOption(roles()).addOption(by()));
+        people.addSubcommand("enroll", one("enroll", Message.HELP_PEOPLE_ENROLL).addOption(by()));
+        people.addSubcommand("rotate", one("rotate", Message.HELP_PEOPLE_ROTATE));
+        people.addSubcommand("revoke", one("revoke", Message.HELP_PEOPLE_REVOKE).addOption(by()).addOption(reason())
+                .addOption(Specs.text("--key", "DIGITS", Message.HELP_PEOPLE_KEY))
+                .addOption(Specs.text("--from", "INSTANT", Message.HELP_PEOPLE_FROM)));
+        people.addSubcommand("grant", one("grant", Message.HELP_PEOPLE_GRANT).addOption(by()).addOption(role()));
+        people.addSubcommand("end", one("end", Message.HELP_PEOPLE_END).addOption(by()).addOption(role()).addOption(reason()));
+        return people;
+    }
+
+    private static CommandSpec one(String name, Message help) {
+        return Specs.command(name, help).addPositional(Specs.word("ID", true, Message.HELP_PEOPLE_ID)).addOption(Specs.ledger());
+    }
+
+    private static OptionSpec by() {
+        return Specs.neededText("--by", "ID", Message.HELP_BY);
+    }
+
+    private static OptionSpec name() {
+        return Specs.neededText("--name", "NAME", Message.HELP_PEOPLE_NAME);
+    }
+
+    private static OptionSpec reason() {
+        return Specs.neededText("--reason", "WORDS", Message.HELP_REASON);
+    }
+
+    private static OptionSpec role() {
+        return Specs.neededText("--role", "ROLE", Message.HELP_PEOPLE_ROLE);
+    }
+
+    private static OptionSpec roles() {
+        return Specs.texts("--role", "ROLE", Message.HELP_PEOPLE_ROLE);
+    }
+
+    int run(Given given) throws CannotStoreException {
+        if (!given.parsed().hasSubcommand()) {
+            return printing(screen -> list(PeopleDesk.people(given.ledger()), screen));
+        }
+        Given sub = new Given(around(), given.parsed().subcommand());
+        return signing(screen -> {
+            enter(sub.parsed().commandSpec().name(), sub, new PeopleDesk(sub.ledger(), around().clocks()), screen);
+            screen.line(Message.PEOPLE_ENTERED.text());
+        });
+    }
+
+    private static void enter(String what, Given given, PeopleDesk desk, Screen screen)
+            throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        Passwords passwords = new Passwords(screen);
+        String id = given.word().orElseThrow();
+        if (what.equals("begin")) {
+            desk.begin(id, given.text("--name").orElse(""), given.texts("--role"), passwords.fresh(id));
+            return;
+        }
+        String by = what.equals("rotate") ? id : given.text("--by").orElse("");
+        PeopleDesk.Signing signing = new PeopleDesk.Signing(by, passwords.of(by));
+        switch (what) {
+            case "add" -> desk.add(signing, id, given.text("--name").orElse(""), given.texts("--role"));
+            case "enroll" -> desk.enroll(signing, id, passwords.fresh(id));
+            case "rotate" -> desk.rotate(signing, passwords.fresh(id));
+            case "revoke" -> desk.revoke(signing, id, given.text("--key").orElse(""), from(given), given.text("--reason").orElse(""));
+            case "grant" -> desk.grant(signing, id, given.text("--role").orElse(""));
+            default -> desk.end(signing, id, given.text("--role").orElse(""), given.text("--reason").orElse(""));
+        }
+    }
+
+    private static Optional<Instant> from(Given given) throws EntryRefusedException {
+        String text = given.text("--from").orElse("");
+        try {
+            return text.isEmpty() ? Optional.empty() : Optional.of(Instant.parse(text));
+        } catch (DateTimeException malformed) {
+            throw new EntryRefusedException(Message.NO_INSTANT.text(text), malformed);
+        }
+    }
+
+    private static void list(List<PersonRow> people, Screen screen) {
+        if (people.isEmpty()) {
+            screen.line(Message.PEOPLE_NONE.text());
+        }
+        for (PersonRow person : people) {
+            String roles = person.roles().isEmpty() ? Message.PEOPLE_NO_ROLE.text() : String.join(", ", person.roles());
+            screen.line(person.id() + "  " + person.name() + "  (" + roles + ")");
+            if (person.keys().isEmpty()) {
+                screen.line("    " + Message.PEOPLE_NO_KEY.text());
+            }
+            person.keys().forEach(key -> screen.line("    " + Message.PEOPLE_KEY.text(key.fingerprint().substring(0, SHOWN_DIGITS), key.state())));
+        }
+    }
+}

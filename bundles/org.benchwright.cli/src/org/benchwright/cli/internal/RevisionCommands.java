@@ -1,0 +1,141 @@
+package org.benchwright.cli.internal;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+
+import picocli.CommandLine.Model.CommandSpec;
+
+import org.benchwright.cli.ProcedureSource;
+import org.benchwright.cli.Surroundings;
+import org.benchwright.engine.plan.Plan;
+import org.benchwright.language.Reading;
+import org.benchwright.language.Revisions;
+import org.benchwright.present.Approving;
+import org.benchwright.present.CannotStoreException;
+import org.benchwright.present.EntryRefusedException;
+import org.benchwright.present.PeopleDesk;
+import org.benchwright.present.RevisionRow;
+
+/** Preparing, approving and withdrawing revisions at the terminal, and how they stand. */
+final class RevisionCommands extends SigningCommands {
+
+    private static final int SHOWN_DIGITS = 16;
+
+    private final ProcedureSource procedures;
+
+    RevisionCommands(Surroundings around, ProcedureSource procedures, Function<Surroundings, Screen> screens) {
+        super(around, screens);
+        this.procedures = procedures;
+    }
+
+    static CommandSpec prepareSpec() {
+        return signed("prepare", Message.HELP_PREPARE);
+    }
+
+    static CommandSpec approveSpec() {
+        return signed("approve", Message.HELP_APPROVE);
+    }
+
+    static CommandSpec withdrawSpec() {
+        return signed("withdraw", Message.HELP_WITHDRAW)
+                .addOption(Specs.number("--revision", "N", Message.HELP_WITHDRAW_REVISION))
+                .addOption(Specs.neededText("--reason", "WORDS", Message.HELP_REASON));
+    }
+
+    private static CommandSpec signed(String name, Message help) {
+        return Specs.command(name, help).addPositional(Specs.neededFile("FILE", Message.HELP_TEST_FILE))
+                .addOption(Specs.neededText("--by", "ID", Message.HELP_BY)).addOption(Specs.ledger());
+    }
+
+    static CommandSpec revisionsSpec() {
+        return Specs.command("revisions", Message.HELP_REVISIONS).addPositional(Specs.file("FILE", Message.HELP_REVISIONS_FILE)).addOption(Specs.ledger());
+    }
+
+    int prepare(Given given) throws CannotStoreException {
+        return withProcedure(given, ready -> signing(screen -> {
+            PeopleDesk.Signing by = signing(given, screen);
+            print(approving(given).prepare(ready.plan(), ready.text(), by), screen);
+        }));
+    }
+
+    int approve(Given given) throws CannotStoreException {
+        return withProcedure(given, ready -> signing(screen -> {
+            differences(approving(given).approved(ready.plan()), ready.plan(), screen);
+            PeopleDesk.Signing by = signing(given, screen);
+            print(approving(given).approve(ready.plan(), ready.text(), by), screen);
+        }));
+    }
+
+    int withdraw(Given given) throws CannotStoreException {
+        return withProcedure(given, ready -> signing(screen -> {
+            PeopleDesk.Signing by = signing(given, screen);
+            int revision = (int) given.number("--revision").orElse(ready.plan().revision());
+            print(approving(given).withdraw(ready.plan(), revision, given.text("--reason").orElse(""), by), screen);
+        }));
+    }
+
+    int revisions(Given given) throws CannotStoreException {
+        if (given.file().isPresent()) {
+            return withProcedure(given, ready -> printing(screen -> {
+                List<RevisionRow> rows = approving(given).revisions().stream()
+                        .filter(row -> row.procedure().equals(ready.plan().title())).toList();
+                print(approving(given).standing(ready.plan(), ready.text()), screen);
+                screen.line("");
+                list(rows, screen);
+            }));
+        }
+        return printing(screen -> list(approving(given).revisions(), screen));
+    }
+
+    private interface Work {
+        int with(Reading.Ready ready) throws CannotStoreException;
+    }
+
+    private int withProcedure(Given given, Work work) throws CannotStoreException {
+        Path file = given.file().orElseThrow();
+        Reading reading = procedures.read(file);
+        if (reading instanceof Reading.Ready ready) {
+            return work.with(ready);
+        }
+        try (Screen screen = Screens.printing(around())) {
+            return TestCommand.refused((Reading.Refused) reading, file, screen);
+        }
+    }
+
+    private Approving approving(Given given) {
+        return new Approving(given.ledger(), around().clocks(), around().zone());
+    }
+
+    private static PeopleDesk.Signing signing(Given given, Screen screen) throws EntryRefusedException {
+        String by = given.text("--by").orElse("");
+        return new PeopleDesk.Signing(by, new Passwords(screen).of(by));
+    }
+
+    private static void differences(Optional<Plan> approved, Plan plan, Screen screen) {
+        if (approved.isEmpty()) {
+            screen.line(Message.APPROVE_FIRST.text(plan.title()));
+            return;
+        }
+        List<String> differences = Revisions.differences(approved.get(), plan);
+        screen.line(Message.APPROVE_AGAINST.text(plan.title(), approved.get().revision(), plan.revision()));
+        differences.forEach(difference -> Wrap.lines(difference, screen.width(), "  * ", "    ").forEach(screen::line));
+        if (differences.isEmpty()) {
+            screen.line("  " + Message.DIFF_NONE.text());
+        }
+    }
+
+    private static void list(List<RevisionRow> rows, Screen screen) {
+        if (rows.isEmpty()) {
+            screen.line(Message.REVISIONS_NONE.text());
+        }
+        rows.forEach(row -> print(row, screen));
+    }
+
+    private static void print(RevisionRow row, Screen screen) {
+        screen.line(Message.REVISION_LINE.text(row.procedure(), row.number(), row.words()));
+        row.history().forEach(line -> Wrap.lines(line, screen.width(), "    ", "      ").forEach(screen::line));
+        screen.line("    " + Message.REVISION_DIGESTS.text(row.text().substring(0, SHOWN_DIGITS), row.plan().substring(0, SHOWN_DIGITS)));
+    }
+}

@@ -1,0 +1,163 @@
+package org.benchwright.ledger.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import org.benchwright.core.Actor;
+import org.benchwright.core.Role;
+import org.benchwright.ledger.BenchKey;
+import org.benchwright.ledger.BenchKeyStore;
+import org.benchwright.ledger.EntryDraft;
+import org.benchwright.ledger.Fault;
+import org.benchwright.ledger.FaultKind;
+import org.benchwright.ledger.Ledger;
+import org.benchwright.ledger.LedgerDamagedException;
+import org.benchwright.ledger.LedgerVerifier;
+import org.benchwright.ledger.Meaning;
+import org.benchwright.ledger.PayloadException;
+import org.benchwright.ledger.Signer;
+import org.benchwright.ledger.SqliteLedger;
+import org.benchwright.ledger.TestId;
+import org.benchwright.ledger.VerificationRequest;
+import org.benchwright.ledger.people.People;
+import org.benchwright.ledger.people.PeopleFact;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What somebody with the file, the program or a stolen key can try on the register and on what people sign. */
+class PeopleAttackTest {
+
+    @TempDir
+    Path folder;
+
+    private Ledger ledger;
+    private BenchKey bench;
+    private Register register;
+
+    @BeforeEach
+    void open() throws Exception {
+        ledger = SqliteLedger.open(folder.resolve("bench.ledger"));
+        bench = BenchKeyStore.openOrCreate(folder);
+        register = new Register(ledger, bench);
+        register.begin();
+        register.add("RB", Role.ENGINEER);
+    }
+
+    @AfterEach
+    void close() throws Exception {
+        ledger.close();
+    }
+
+    private List<Fault> faults() throws Exception {
+        return LedgerVerifier.verify(VerificationRequest.of(folder.resolve("bench.ledger"))).faults();
+    }
+
+    private void only(FaultKind kind, TestId where, long sequence, String words) throws Exception {
+        List<Fault> faults = faults();
+        assertEquals(1, faults.size(), faults.toString());
+        assertEquals(kind, faults.get(0).kind());
+        assertEquals(where, faults.get(0).test().orElseThrow());
+        assertEquals(sequence, faults.get(0).sequence().orElseThrow());
+        assertTrue(faults.get(0).words().contains(words), faults.get(0).words());
+    }
+
+    /** Signs something past the rules, as a changed program could. */
+    private void sign(TestId where, long expected, String kind, String payload, Signer signer, Instant instant) throws Exception {
+        EntryDraft draft = new EntryDraft(where, instant, 1, Duration.ZERO, new Actor("RB", Role.ENGINEER), kind, payload);
+        ledger.appendSigned(draft, expected, signer, Meaning.APPROVED, "engineer RB", bench);
+    }
+
+    @Test
+    void aSignatureWithARevokedKeyIsReportedAndEarlierOnesStayTrue() throws Exception {
+        Signer key = register.key("RB");
+        sign(TestId.REVISIONS, 0, "x", "{}", key, register.now());
+        register.enter(new PeopleFact.KeyRevoked("RB", key.key().fingerprint(), register.now().plusSeconds(1), "token lost"), register.key("LW"));
+        assertEquals(List.of(), faults());
+        // The clock was set back to before the loss; the place in the ledger tells.
+        sign(TestId.REVISIONS, 1, "x", "{}", key, Register.START);
+        only(FaultKind.KEY_OUT_OF_USE, TestId.REVISIONS, 2, "token lost");
+    }
+
+    @Test
+    void aRevocationReachesBackToTheInstantOfTheLoss() throws Exception {
+        Signer key = register.key("RB");
+        Instant lost = register.now();
+        sign(TestId.REVISIONS, 0, "x", "{}", key, lost.minusSeconds(1));
+        sign(TestId.REVISIONS, 1, "x", "{}", key, lost.plusSeconds(1));
+        register.enter(new PeopleFact.KeyRevoked("RB", key.key().fingerprint(), lost, "stolen, found out later"), register.key("LW"));
+        only(FaultKind.KEY_OUT_OF_USE, TestId.REVISIONS, 2, "stolen, found out later");
+    }
+
+    @Test
+    void aSignatureWithAKeyThatIsNobodysIsForeign() throws Exception {
+        sign(TestId.REVISIONS, 0, "x", "{}", Register.newKey(), register.now());
+        assertTrue(faults().stream().anyMatch(fault -> fault.kind() == FaultKind.FOREIGN_KEY && fault.sequence().isPresent()));
+    }
+
+    @Test
+    void aKeyThatIsEnrolledLaterDidNotSignEarlier() throws Exception {
+        Signer key = Register.newKey();
+        sign(TestId.REVISIONS, 0, "x", "{}", key, register.now());
+        register.enter(new PeopleFact.PersonAdded("KM", "K. Marsh"), register.key("LW"));
+        register.enter(new PeopleFact.KeyEnrolled("KM", key.key()), register.key("LW"));
+        only(FaultKind.KEY_OUT_OF_USE, TestId.REVISIONS, 1, "before that was enrolled");
+    }
+
+    @Test
+    void aRoleTakenWithoutARightToItIsReportedAndGivesNothing() throws Exception {
+        long last = ledger.lastSequence(TestId.PEOPLE);
+        sign(TestId.PEOPLE, last, "role-granted", "{\"person\":\"RB\",\"role\":\"administrator\"}", register.key("RB"), register.now());
+        only(FaultKind.REGISTER_FALSE, TestId.PEOPLE, last + 1, "no administrator");
+        assertEquals(1, People.read(ledger).administrators().size());
+    }
+
+    @Test
+    void aPersonEnteredByTheBenchOnceThereAreKeysIsReported() throws Exception {
+        long last = ledger.lastSequence(TestId.PEOPLE);
+        sign(TestId.PEOPLE, last, "person-added", "{\"person\":\"XX\",\"name\":\"nobody\"}", bench, register.now());
+        only(FaultKind.REGISTER_FALSE, TestId.PEOPLE, last + 1, "the bench's own key");
+    }
+
+    @Test
+    void anEntryOfAnUnknownFormIsReported() throws Exception {
+        long last = ledger.lastSequence(TestId.PEOPLE);
+        sign(TestId.PEOPLE, last, "person-added", "{\"person\":\"XX\",\"name\":\"n\",\"extra\":\"\"}", register.key("LW"), register.now());
+        only(FaultKind.REGISTER_FALSE, TestId.PEOPLE, last + 1, "can't be read");
+    }
+
+    @Test
+    void anUnsignedEntryIsNotTaken() throws Exception {
+        EntryDraft draft = new EntryDraft(TestId.PEOPLE, register.now(), 1, Duration.ZERO, new Actor("LW", Role.ADMINISTRATOR), "person-added",
+                "{\"person\":\"XX\",\"name\":\"n\"}");
+        assertThrows(PayloadException.class,
+                () -> ledger.append(TestId.PEOPLE, ledger.lastSequence(TestId.PEOPLE), List.of(draft)));
+    }
+
+    @Test
+    void aChangedNameIsFoundAndNothingIsDoneByTheRegisterAnyMore() throws Exception {
+        try (Tamper tamper = Tamper.with(folder.resolve("bench.ledger"))) {
+            tamper.behindTheTriggers(work -> {
+                byte[] canonical = work.bytes("SELECT canonical FROM event WHERE position = 1");
+                String changed = new String(canonical, StandardCharsets.UTF_8).replace("L. Wainwright", "L. Wrightwain");
+                work.run("UPDATE event SET canonical = ? WHERE position = 1", (Object) changed.getBytes(StandardCharsets.UTF_8));
+            });
+        }
+        assertTrue(faults().stream().anyMatch(fault -> fault.kind() == FaultKind.LINK_BROKEN));
+        assertThrows(LedgerDamagedException.class, () -> People.read(ledger));
+    }
+
+    @Test
+    void aCheckpointIsNotForPeopleToSign() throws Exception {
+        EntryDraft draft = new EntryDraft(TestId.REVISIONS, register.now(), 1, Duration.ZERO, new Actor("RB", Role.ENGINEER), "x", "{}");
+        ledger.appendSigned(draft, 0, register.key("RB"), Meaning.APPROVED, "engineer RB");
+        assertEquals(List.of(FaultKind.FOREIGN_KEY), faults().stream().map(Fault::kind).toList());
+    }
+}

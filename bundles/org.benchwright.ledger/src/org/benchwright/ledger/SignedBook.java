@@ -1,0 +1,50 @@
+package org.benchwright.ledger;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.benchwright.ledger.internal.CanonicalJson;
+import org.benchwright.ledger.internal.JsonValue.Members;
+import org.benchwright.ledger.internal.Messages;
+import org.benchwright.ledger.internal.SignaturePart;
+import org.benchwright.ledger.internal.Statements;
+
+/** A book of the ledger as work relies on it: read only when every link and every signature in it is true. */
+public final class SignedBook {
+
+    private SignedBook() {
+    }
+
+    /**
+     * All events of {@link TestId#PEOPLE} or {@link TestId#REVISIONS}, in order. Whether their signers were allowed to is another question.
+     *
+     * @throws LedgerDamagedException when a link or a signature is false
+     */
+    public static List<LedgerEntry> read(Ledger ledger, TestId book) throws LedgerException {
+        List<LedgerEntry> entries = ledger.entries(book);
+        Map<String, SignerKey> keys = new HashMap<>();
+        ledger.signers().forEach(signer -> keys.put(signer.key().fingerprint().hex(), signer.key()));
+        Link link = Link.before(book);
+        for (int i = 0; i < entries.size(); i++) {
+            LedgerEntry entry = entries.get(i);
+            Link next = link.next(entry.canonical());
+            if (entry.sequence() != i + 1 || !next.equals(entry.link()) || !signed(entry, link, keys)) {
+                throw new LedgerDamagedException(Messages.text("bookFalse", book, entry.sequence()));
+            }
+            link = next;
+        }
+        return entries;
+    }
+
+    private static boolean signed(LedgerEntry entry, Link before, Map<String, SignerKey> keys) throws PayloadException {
+        Members payload = CanonicalJson.parse(entry.payload());
+        Optional<SignaturePart> part = SignaturePart.in(payload).filter(found -> found.instant().equals(entry.instant().toString()));
+        Optional<SignerKey> key = part.map(found -> keys.get(found.fingerprint()));
+        if (key.isEmpty()) {
+            return false;
+        }
+        byte[] statement = Statements.signature(entry.test(), entry.sequence() - 1, before, entry.kind(), payload, part.get());
+        return part.get().signature().filter(bytes -> key.get().verifies(statement, bytes)).isPresent();
+    }
+}

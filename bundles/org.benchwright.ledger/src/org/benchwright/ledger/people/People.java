@@ -1,0 +1,157 @@
+package org.benchwright.ledger.people;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.Set;
+import org.benchwright.core.Digest;
+import org.benchwright.core.Role;
+import org.benchwright.ledger.EntrySignature;
+import org.benchwright.ledger.Ledger;
+import org.benchwright.ledger.LedgerEntry;
+import org.benchwright.ledger.LedgerException;
+import org.benchwright.ledger.SignedBook;
+import org.benchwright.ledger.TestId;
+import org.benchwright.ledger.internal.Messages;
+import org.benchwright.ledger.people.PeopleFact.KeyEnrolled;
+import org.benchwright.ledger.people.PeopleFact.KeyRevoked;
+import org.benchwright.ledger.people.PeopleFact.KeyRotated;
+import org.benchwright.ledger.people.PeopleFact.PersonAdded;
+import org.benchwright.ledger.people.PeopleFact.RoleEnded;
+import org.benchwright.ledger.people.PeopleFact.RoleGranted;
+
+/** The register of people as the events of its book make it. Immutable. */
+public final class People {
+
+    private final Map<String, Person> persons;
+    private final List<Objection> objections;
+
+    private People(Map<String, Person> persons, List<Objection> objections) {
+        this.persons = persons;
+        this.objections = List.copyOf(objections);
+    }
+
+    /**
+     * An event of the book that does not hold, because its signer had no right to it or because it does not fit what stood there.
+     *
+     * @param sequence number of the event
+     * @param words    why
+     */
+    public record Objection(long sequence, String words) {
+    }
+
+    /** Nobody. */
+    public static People none() {
+        return new People(Map.of(), List.of());
+    }
+
+    /**
+     * The register of a ledger, read only when all its links and signatures are true.
+     *
+     * @throws org.benchwright.ledger.LedgerDamagedException when one is not
+     */
+    public static People read(Ledger ledger) throws LedgerException {
+        return of(SignedBook.read(ledger, TestId.PEOPLE));
+    }
+
+    /** The register that these events of its book make. What does not hold changes nothing and is among the {@link #objections}. */
+    public static People of(List<LedgerEntry> entries) {
+        People people = none();
+        for (LedgerEntry entry : entries) {
+            people = people.with(entry);
+        }
+        return people;
+    }
+
+    private People with(LedgerEntry entry) {
+        Optional<PeopleFact> fact = PeopleCodec.fact(entry);
+        Optional<EntrySignature> signature = EntrySignature.in(entry);
+        Optional<String> words = fact.isEmpty() || signature.isEmpty() ? Optional.of(Messages.text("people.unreadable"))
+                : new PeopleRules(this, signature.get().fingerprint(), entry.position(), entry.instant()).objection(fact.get());
+        if (words.isPresent()) {
+            List<Objection> more = new ArrayList<>(objections);
+            more.add(new Objection(entry.sequence(), words.get()));
+            return new People(persons, more);
+        }
+        Map<String, Person> next = new LinkedHashMap<>(persons);
+        next.put(fact.get().person(), after(fact.get(), entry.position()));
+        return new People(next, objections);
+    }
+
+    private Person after(PeopleFact fact, long position) {
+        if (fact instanceof PersonAdded added) {
+            return new Person(added.person(), added.name(), Set.of(), List.of());
+        }
+        Person person = persons.get(fact.person());
+        if (fact instanceof RoleGranted granted) {
+            return person.with(roles(person, granted.role(), true));
+        } else if (fact instanceof RoleEnded ended) {
+            return person.with(roles(person, ended.role(), false));
+        } else if (fact instanceof KeyRevoked revoked) {
+            PersonKey.Revocation how = new PersonKey.Revocation(position, revoked.from(), revoked.reason());
+            return person.with(person.keys().stream().map(key -> key.key().fingerprint().equals(revoked.key())
+                    ? new PersonKey(key.key(), key.enrolled(), key.replaced(), Optional.of(how)) : key).toList());
+        }
+        List<PersonKey> keys = new ArrayList<>();
+        person.keys().forEach(key -> keys.add(key.inUse()
+                ? new PersonKey(key.key(), key.enrolled(), OptionalLong.of(position), key.revoked()) : key));
+        keys.add(new PersonKey(fact instanceof KeyEnrolled enrolled ? enrolled.key() : ((KeyRotated) fact).key(), position,
+                OptionalLong.empty(), Optional.empty()));
+        return person.with(keys);
+    }
+
+    private static Set<Role> roles(Person person, Role role, boolean granted) {
+        Set<Role> roles = EnumSet.noneOf(Role.class);
+        roles.addAll(person.roles());
+        if (granted) {
+            roles.add(role);
+        } else {
+            roles.remove(role);
+        }
+        return roles;
+    }
+
+    /** Everybody who ever was in it, in the order in which they were added. */
+    public Collection<Person> all() {
+        return persons.values();
+    }
+
+    /** The person of that id; small letters are not forgiven, for the id stands in records. */
+    public Optional<Person> person(String id) {
+        return Optional.ofNullable(persons.get(id));
+    }
+
+    /** Whose key that is, or was. */
+    public Optional<Person> holder(Digest fingerprint) {
+        return persons.values().stream().filter(person -> key(person, fingerprint).isPresent()).findFirst();
+    }
+
+    /** The key of that fingerprint, whoever's it is. */
+    public Optional<PersonKey> key(Digest fingerprint) {
+        return persons.values().stream().flatMap(person -> key(person, fingerprint).stream()).findFirst();
+    }
+
+    private static Optional<PersonKey> key(Person person, Digest fingerprint) {
+        return person.keys().stream().filter(key -> key.key().fingerprint().equals(fingerprint)).findFirst();
+    }
+
+    /** Whether anybody ever had a key; as long as nobody had, the bench signs. */
+    public boolean anyKeys() {
+        return persons.values().stream().anyMatch(person -> !person.keys().isEmpty());
+    }
+
+    /** Those who may keep the register now. */
+    public List<Person> administrators() {
+        return persons.values().stream().filter(person -> person.may(Role.ADMINISTRATOR) && person.key().isPresent()).toList();
+    }
+
+    /** Events of the book that do not hold. */
+    public List<Objection> objections() {
+        return objections;
+    }
+}

@@ -1,0 +1,118 @@
+package org.benchwright.present;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.ZoneId;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+
+import org.benchwright.engine.RefusedException;
+import org.benchwright.engine.plan.Plan;
+import org.benchwright.engine.revision.Revision;
+import org.benchwright.engine.revision.RevisionBook;
+import org.benchwright.present.internal.Asked;
+import org.benchwright.present.internal.RevisionRows;
+import org.benchwright.workshop.Approvals;
+import org.benchwright.workshop.BenchLedger;
+import org.benchwright.workshop.BenchTime;
+import org.benchwright.workshop.CompiledProcedure;
+import org.benchwright.workshop.OvertakenException;
+import org.benchwright.workshop.StoreException;
+
+/** Revisions of procedures in a ledger: how they stand, and signing them. Passwords that are handed in are blanked out. */
+public final class Approving {
+
+    private final Path ledger;
+    private final BenchTime time;
+    private final ZoneId zone;
+
+    /**
+     * @param ledger the ledger's file
+     * @param clocks the bench's clocks
+     * @param zone   the zone in which times are shown
+     */
+    public Approving(Path ledger, Bench.Clocks clocks, ZoneId zone) {
+        this.ledger = ledger;
+        this.time = BenchTime.of(clocks.clock(), clocks.ticker(), clocks.pause());
+        this.zone = zone;
+    }
+
+    /**
+     * All revisions that anybody ever signed, procedure by procedure; none where there is no ledger yet.
+     *
+     * @throws CannotStoreException if the ledger can't be read, or its books are not as they were signed
+     */
+    public List<RevisionRow> revisions() throws CannotStoreException {
+        RevisionBook book = book();
+        return book.all().stream().map(revision -> RevisionRows.row(book, revision, zone)).toList();
+    }
+
+    /** How this text and plan stand; a revision that was signed with another text is a draft. */
+    public RevisionRow standing(Plan plan, String text) throws CannotStoreException {
+        return RevisionRows.standing(book(), plan, new CompiledProcedure(plan, text), zone);
+    }
+
+    /** The plan by which new tests of this procedure are opened now; empty if none of its revisions holds. */
+    public Optional<Plan> approved(Plan plan) throws CannotStoreException {
+        if (!Files.exists(ledger)) {
+            return Optional.empty();
+        }
+        return Asked.read(() -> {
+            try (BenchLedger open = BenchLedger.open(ledger)) {
+                Approvals approvals = open.approvals(time);
+                Optional<Revision> current = approvals.book().current(plan.name());
+                return current.isPresent() ? Optional.of(approvals.plan(current.get())) : Optional.empty();
+            }
+        });
+    }
+
+    /** Signs as prepared. */
+    public RevisionRow prepare(Plan plan, String text, PeopleDesk.Signing by)
+            throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        return signed(by, approvals -> approvals.prepare(new CompiledProcedure(plan, text), by.person()));
+    }
+
+    /** Approves what somebody else prepared. */
+    public RevisionRow approve(Plan plan, String text, PeopleDesk.Signing by)
+            throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        return signed(by, approvals -> approvals.approve(new CompiledProcedure(plan, text), by.person()));
+    }
+
+    /** Takes a revision back. */
+    public RevisionRow withdraw(Plan plan, int number, String reason, PeopleDesk.Signing by)
+            throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        return signed(by, approvals -> approvals.withdraw(plan.name(), number, reason, by.person()));
+    }
+
+    @FunctionalInterface
+    private interface Signature {
+        Revision by(Approvals approvals) throws RefusedException, OvertakenException, StoreException;
+    }
+
+    private RevisionRow signed(PeopleDesk.Signing by, Signature signature)
+            throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        try {
+            return Asked.of(() -> {
+                try (BenchLedger open = BenchLedger.open(ledger)) {
+                    Approvals approvals = open.approvals(time);
+                    Revision revision = signature.by(approvals);
+                    return RevisionRows.row(approvals.book(), revision, zone);
+                }
+            });
+        } finally {
+            Arrays.fill(by.password(), ' ');
+        }
+    }
+
+    private RevisionBook book() throws CannotStoreException {
+        if (!Files.exists(ledger)) {
+            return RevisionBook.empty();
+        }
+        return Asked.read(() -> {
+            try (BenchLedger open = BenchLedger.openReadOnly(ledger)) {
+                return open.revisions();
+            }
+        });
+    }
+}

@@ -1,0 +1,158 @@
+package org.benchwright.present;
+
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collection;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+import org.benchwright.core.Role;
+import org.benchwright.engine.RefusedException;
+import org.benchwright.present.internal.Asked;
+import org.benchwright.present.internal.Message;
+import org.benchwright.workshop.BenchLedger;
+import org.benchwright.workshop.BenchTime;
+import org.benchwright.workshop.OvertakenException;
+import org.benchwright.workshop.RegisteredPerson;
+import org.benchwright.workshop.Registrar;
+import org.benchwright.workshop.SigningPerson;
+import org.benchwright.workshop.StoreException;
+
+/** The register of people: who they are, what they may do, and their keys. Passwords that are handed in are blanked out. */
+public final class PeopleDesk {
+
+    private final Path ledger;
+    private final BenchTime time;
+
+    /**
+     * @param ledger the ledger's file; made if there is none
+     * @param clocks the bench's clocks
+     */
+    public PeopleDesk(Path ledger, Bench.Clocks clocks) {
+        this.ledger = ledger;
+        this.time = BenchTime.of(clocks.clock(), clocks.ticker(), clocks.pause());
+    }
+
+    /**
+     * Somebody who signs.
+     *
+     * @param id       as the register has it
+     * @param password blanked out after use
+     */
+    public record Signing(String id, char[] password) {
+        SigningPerson person() {
+            return new SigningPerson(id, password);
+        }
+
+        @Override
+        public String toString() {
+            return id;
+        }
+    }
+
+    /**
+     * Everybody who was ever in it.
+     *
+     * @throws CannotStoreException if the ledger can't be read, or the register is not as it was signed
+     */
+    public static List<PersonRow> people(Path ledger) throws CannotStoreException {
+        return Asked.read(() -> {
+            try (BenchLedger open = BenchLedger.openReadOnly(ledger)) {
+                return open.people().stream().map(PeopleDesk::row).toList();
+            }
+        });
+    }
+
+    private static PersonRow row(RegisteredPerson person) {
+        return new PersonRow(person.id(), person.name(), person.roles().stream().sorted().map(Role::label).toList(),
+                person.keys().stream().map(PeopleDesk::key).toList());
+    }
+
+    private static PersonRow.Key key(RegisteredPerson.Key key) {
+        String state = switch (key.state()) {
+            case IN_USE -> Message.KEY_IN_USE.text();
+            case REPLACED -> Message.KEY_REPLACED.text();
+            case REVOKED -> Message.KEY_REVOKED.text(key.reason());
+        };
+        return new PersonRow.Key(key.fingerprint(), key.state() == RegisteredPerson.KeyState.IN_USE, state);
+    }
+
+    /** Begins the register with its first administrator, who gets a key under that password. */
+    public void begin(String id, String name, List<String> roles, char[] password)
+            throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        enter(registrar -> registrar.begin(id, name, roles(roles), password), password);
+    }
+
+    /** Adds somebody, without a key. */
+    public void add(Signing by, String id, String name, List<String> roles)
+            throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        enter(registrar -> registrar.add(by.person(), id, name, roles(roles)), by.password());
+    }
+
+    /** Gives somebody a key under the password that this person typed. */
+    public void enroll(Signing by, String id, char[] password) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        enter(registrar -> registrar.enroll(by.person(), id, password), by.password(), password);
+    }
+
+    /** Puts a new key in the place of the own one. */
+    public void rotate(Signing own, char[] password) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        enter(registrar -> registrar.rotate(own.person(), password), own.password(), password);
+    }
+
+    /**
+     * Says that a key is not to be trusted any more.
+     *
+     * @param key  how its fingerprint begins; empty: the one in use
+     * @param from since when; empty: now
+     */
+    public void revoke(Signing by, String id, String key, Optional<Instant> from, String reason)
+            throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        enter(registrar -> registrar.revoke(by.person(), id, key, from, reason), by.password());
+    }
+
+    /** Lets somebody act in a role. */
+    public void grant(Signing by, String id, String role) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        enter(registrar -> registrar.grant(by.person(), id, role(role)), by.password());
+    }
+
+    /** Lets somebody act in a role no more. */
+    public void end(Signing by, String id, String role, String reason)
+            throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        enter(registrar -> registrar.end(by.person(), id, role(role), reason), by.password());
+    }
+
+    @FunctionalInterface
+    private interface Entering {
+        void into(Registrar registrar) throws RefusedException, OvertakenException, StoreException;
+    }
+
+    private void enter(Entering entering, char[]... passwords) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        try {
+            Asked.of(() -> {
+                try (BenchLedger open = BenchLedger.open(ledger)) {
+                    entering.into(open.registrar(time));
+                    return Boolean.TRUE;
+                }
+            });
+        } finally {
+            for (char[] password : passwords) {
+                Arrays.fill(password, ' ');
+            }
+        }
+    }
+
+    private static Collection<Role> roles(List<String> words) throws RefusedException {
+        List<Role> roles = new ArrayList<>();
+        for (String word : words) {
+            roles.add(role(word));
+        }
+        return roles;
+    }
+
+    private static Role role(String word) throws RefusedException {
+        return Role.find(word.strip().toLowerCase(Locale.ROOT)).orElseThrow(() -> new RefusedException(Message.REFUSED_ROLE.text(word)));
+    }
+}

@@ -1,0 +1,34 @@
+package org.benchwright.present;
+
+import java.util.List;
+
+/**
+ * Somebody in the register of people.
+ *
+ * @param id    initials or another short id
+ * @param name  the name
+ * @param roles what the person may do now, in words
+ * @param keys  the person's keys, the latest last
+ */
+public record PersonRow(String id, String name, List<String> roles, List<Key> keys) {
+
+    public PersonRow {
+        roles = List.copyOf(roles);
+        keys = List.copyOf(keys);
+    }
+
+    /**
+     * A key.
+     *
+     * @param fingerprint of its public half
+     * @param inUse       whether the person signs with it
+     * @param state       how it stands, in words
+     */
+    public record Key(String fingerprint, boolean inUse, String state) {
+    }
+
+    /** Whether the person can sign. */
+    public boolean signs() {
+        return keys.stream().anyMatch(Key::inUse);
+    }
+}

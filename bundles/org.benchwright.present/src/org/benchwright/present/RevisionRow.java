@@ -1,0 +1,35 @@
+package org.benchwright.present;
+
+import java.util.List;
+
+/**
+ * A revision of a procedure as it stands.
+ *
+ * @param procedure what people call the procedure
+ * @param number    its revision
+ * @param state     how it stands
+ * @param words     the same in words
+ * @param history   who did what with it and when, in order
+ * @param text      digest of its text
+ * @param plan      digest of its plan
+ */
+public record RevisionRow(String procedure, int number, State state, String words, List<String> history, String text, String plan) {
+
+    public RevisionRow {
+        history = List.copyOf(history);
+    }
+
+    /** How a revision stands. */
+    public enum State {
+        /** Nobody has signed it as it is. */
+        DRAFT,
+        /** One person has signed it. */
+        PREPARED,
+        /** A second person has approved it; new tests are opened by it. */
+        APPROVED,
+        /** A newer one is approved. */
+        SUPERSEDED,
+        /** It was taken back. */
+        WITHDRAWN
+    }
+}

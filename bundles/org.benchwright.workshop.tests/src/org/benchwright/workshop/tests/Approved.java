@@ -1,0 +1,60 @@
+package org.benchwright.workshop.tests;
+
+import java.nio.file.Path;
+import java.util.List;
+
+import org.benchwright.core.Role;
+import org.benchwright.engine.plan.Plan;
+import org.benchwright.engine.revision.Revision;
+import org.benchwright.workshop.Approvals;
+import org.benchwright.workshop.BenchLedger;
+import org.benchwright.workshop.BenchTime;
+import org.benchwright.workshop.CompiledProcedure;
+import org.benchwright.workshop.Registrar;
+import org.benchwright.workshop.SigningPerson;
+
+/**
+ * A ledger in which procedures are approved: LW is administrator, RB engineer, KM supervisor. Trying one of their passwords costs next to
+ * nothing, so that tests are fast; how much it costs stands in the key's file.
+ */
+public final class Approved {
+
+    /** Everybody's password. */
+    public static final String PASSWORD = "four wet otters";
+
+    private static final int ROUNDS = 10;
+
+    private Approved() {
+    }
+
+    /** Begins the register with the three people. */
+    public static void people(BenchLedger ledger, BenchTime time) throws Exception {
+        Registrar registrar = ledger.registrar(time, ROUNDS);
+        registrar.begin("LW", "L. Wainwright", List.of(), PASSWORD.toCharArray());
+        registrar.add(by("LW"), "RB", "R. Birkbeck", List.of(Role.ENGINEER));
+        registrar.enroll(by("LW"), "RB", PASSWORD.toCharArray());
+        registrar.add(by("LW"), "KM", "K. Marsh", List.of(Role.SUPERVISOR));
+        registrar.enroll(by("LW"), "KM", PASSWORD.toCharArray());
+    }
+
+    /** RB prepares and KM approves. */
+    public static Revision approve(BenchLedger ledger, BenchTime time, Plan plan, String text) throws Exception {
+        Approvals approvals = ledger.approvals(time);
+        CompiledProcedure procedure = new CompiledProcedure(plan, text);
+        approvals.prepare(procedure, by("RB"));
+        return approvals.approve(procedure, by("KM"));
+    }
+
+    /** Makes a ledger in which that procedure is approved. */
+    public static void in(Path file, BenchTime time, Plan plan, String text) throws Exception {
+        try (BenchLedger ledger = BenchLedger.open(file)) {
+            people(ledger, time);
+            approve(ledger, time, plan, text);
+        }
+    }
+
+    /** Somebody with the right password. */
+    public static SigningPerson by(String id) {
+        return new SigningPerson(id, PASSWORD.toCharArray());
+    }
+}

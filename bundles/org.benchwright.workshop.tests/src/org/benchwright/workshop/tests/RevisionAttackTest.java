@@ -1,0 +1,268 @@
+package org.benchwright.workshop.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.Statement;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+
+import org.benchwright.core.Actor;
+import org.benchwright.core.Digest;
+import org.benchwright.core.Role;
+import org.benchwright.engine.event.TestEvent;
+import org.benchwright.engine.TestRun;
+import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Moment;
+import org.benchwright.engine.plan.Plan;
+import org.benchwright.engine.revision.RevisionFact;
+import org.benchwright.ledger.BenchKeyStore;
+import org.benchwright.ledger.DocumentKind;
+import org.benchwright.ledger.EntryDraft;
+import org.benchwright.ledger.Ledger;
+import org.benchwright.ledger.Meaning;
+import org.benchwright.ledger.Signer;
+import org.benchwright.ledger.SqliteLedger;
+import org.benchwright.ledger.TestId;
+import org.benchwright.ledger.people.KeyProtection;
+import org.benchwright.ledger.people.People;
+import org.benchwright.ledger.people.Person;
+import org.benchwright.ledger.people.PersonKeyStore;
+import org.benchwright.workshop.BenchLedger;
+import org.benchwright.workshop.LedgerReport;
+import org.benchwright.workshop.RecordFault;
+import org.benchwright.workshop.StoreException;
+import org.benchwright.workshop.internal.KeptTests;
+import org.benchwright.workshop.internal.PlanCodec;
+import org.benchwright.workshop.internal.RevisionCodec;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.sqlite.SQLiteConfig;
+
+/** What somebody with the file, a changed program or somebody else's key can try on approvals, and what verification says of it. */
+class RevisionAttackTest {
+
+    private static final Plan PLAN = SamplePlan.acceptance();
+    private static final byte[] TEXT = SamplePlan.TEXT.getBytes(StandardCharsets.UTF_8);
+
+    @TempDir
+    private Path folder;
+    private final MovedTime time = new MovedTime();
+    private final RevisionCodec codec = new RevisionCodec();
+
+    @BeforeEach
+    void people() throws Exception {
+        try (BenchLedger ledger = BenchLedger.open(file())) {
+            Approved.people(ledger, time.benchTime());
+        }
+    }
+
+    private Path file() {
+        return folder.resolve("bench.ledger");
+    }
+
+    /** Signs a fact past the workshop's rules. */
+    private void sign(String person, RevisionFact fact, Instant instant) throws Exception {
+        try (Ledger ledger = SqliteLedger.open(file())) {
+            Person who = People.read(ledger).person(person).orElseThrow();
+            Signer key = new PersonKeyStore(folder, KeyProtection.standard(), time).unlock(who, who.keys().get(0).key(),
+                    Approved.PASSWORD.toCharArray());
+            EntryDraft draft = new EntryDraft(TestId.REVISIONS, instant, 1, Duration.ZERO, new Actor(person, Role.ENGINEER),
+                    codec.kind(fact), codec.payload(fact));
+            ledger.keep(TEXT, DocumentKind.PROCEDURE_TEXT);
+            ledger.keep(plan(), DocumentKind.PLAN);
+            ledger.appendSigned(draft, ledger.lastSequence(TestId.REVISIONS), key, Meaning.APPROVED, person, BenchKeyStore.openOrCreate(folder));
+        }
+    }
+
+    private static byte[] plan() {
+        return new PlanCodec().bytes(PLAN);
+    }
+
+    private static RevisionFact prepared() {
+        return new RevisionFact.Prepared(PLAN.name(), PLAN.title(), PLAN.revision(), Digest.of(TEXT), Digest.of(plan()));
+    }
+
+    private static RevisionFact approved() {
+        return new RevisionFact.Approved(1, Digest.of(TEXT), Digest.of(plan()));
+    }
+
+    /** Opens a test past the workshop's rules. */
+    private TestId open(Optional<Fact.Approval> approval) throws Exception {
+        Fact.Opened opened = new Fact.Opened("C16-004711", PLAN.family().name(), PLAN.name(), PLAN.revision(), Digest.of(TEXT),
+                Digest.of(plan()), "bench 2", "Benchwright 0.1.0", false, Optional.empty(), approval);
+        List<TestEvent> events = TestRun.open(PLAN, opened, new Actor("QN", Role.TECHNICIAN), new Moment(time.instant(), 1, Duration.ZERO));
+        TestId test = TestId.create(new Random(5));
+        try (Ledger ledger = SqliteLedger.open(file())) {
+            ledger.keep(TEXT, DocumentKind.PROCEDURE_TEXT);
+            ledger.keep(plan(), DocumentKind.PLAN);
+            ledger.append(test, 0, new KeptTests().drafts(test, events));
+        }
+        return test;
+    }
+
+    private static Optional<Fact.Approval> approval(long event, String by, Instant instant) {
+        return Optional.of(new Fact.Approval(event, "RB", by, instant));
+    }
+
+    private LedgerReport report() throws Exception {
+        return BenchLedger.verify(file());
+    }
+
+    private void decisions(String place, long sequence, String words) throws Exception {
+        LedgerReport report = report();
+        assertFalse(report.sound());
+        assertEquals(List.of(), report.links());
+        assertEquals(List.of(), report.signatures());
+        assertEquals(1, report.decisions().size(), report.decisions().toString());
+        RecordFault fault = report.decisions().get(0);
+        assertEquals(place, fault.test());
+        assertEquals(sequence, fault.sequence());
+        assertTrue(fault.reason().contains(words), fault.reason());
+    }
+
+    @Test
+    void onePersonAloneCannotApprove() throws Exception {
+        sign("RB", prepared(), time.instant());
+        sign("RB", approved(), time.instant());
+        decisions("B-REVISIONS", 2, "approval takes a second person");
+    }
+
+    @Test
+    void anApprovalByTheBenchIsNobodys() throws Exception {
+        sign("RB", prepared(), time.instant());
+        try (Ledger ledger = SqliteLedger.open(file())) {
+            EntryDraft draft = new EntryDraft(TestId.REVISIONS, time.instant(), 1, Duration.ZERO, new Actor("KM", Role.SUPERVISOR),
+                    codec.kind(approved()), codec.payload(approved()));
+            ledger.appendSigned(draft, 1, BenchKeyStore.openOrCreate(folder), Meaning.APPROVED, "supervisor KM");
+        }
+        decisions("B-REVISIONS", 2, "nobody whose key was good then has signed it");
+    }
+
+    @Test
+    void aTestOpenedByADraftIsFound() throws Exception {
+        sign("RB", prepared(), time.instant());
+        TestId test = open(Optional.empty());
+        decisions(test.value(), 1, "which nobody had approved");
+    }
+
+    @Test
+    void aTestThatNamesAnApprovalThatIsNoneIsFound() throws Exception {
+        sign("RB", prepared(), time.instant());
+        TestId test = open(approval(1, "KM", time.instant()));
+        decisions(test.value(), 1, "names approval 1");
+    }
+
+    @Test
+    void aTestThatNamesSomebodyElseAsApproverIsFound() throws Exception {
+        sign("RB", prepared(), time.instant());
+        sign("KM", approved(), time.instant());
+        TestId test = open(approval(2, "LW", time.instant()));
+        decisions(test.value(), 1, "names approval 2");
+    }
+
+    @Test
+    void aTestOpenedBeforeItsApprovalIsFound() throws Exception {
+        sign("RB", prepared(), time.instant());
+        TestId test = open(approval(2, "KM", time.instant()));
+        sign("KM", approved(), time.instant());
+        decisions(test.value(), 1, "names approval 2");
+    }
+
+    @Test
+    void aTestOpenedByAWithdrawnApprovalIsFound() throws Exception {
+        sign("RB", prepared(), time.instant());
+        sign("KM", approved(), time.instant());
+        sign("KM", new RevisionFact.Withdrawn(2, "wrong"), time.instant());
+        TestId test = open(approval(2, "KM", time.instant()));
+        decisions(test.value(), 1, "names approval 2");
+    }
+
+    @Test
+    void anApprovalWithAStolenKeyIsReportedAndCountsForNothing() throws Exception {
+        sign("RB", prepared(), time.instant());
+        Instant lost = time.instant();
+        time.advance(Duration.ofHours(1));
+        sign("KM", approved(), time.instant());
+        try (BenchLedger ledger = BenchLedger.open(file())) {
+            assertTrue(ledger.revisions().current(PLAN.name()).isPresent());
+            ledger.registrar(time.benchTime(), 10).revoke(Approved.by("LW"), "KM", "", Optional.of(lost), "token stolen");
+            assertTrue(ledger.revisions().current(PLAN.name()).isEmpty());
+        }
+        LedgerReport report = report();
+        assertEquals(List.of(), report.decisions());
+        assertEquals(1, report.signatures().size());
+        assertEquals("B-REVISIONS", report.signatures().get(0).test());
+        assertEquals(2, report.signatures().get(0).sequence());
+        assertTrue(report.signatures().get(0).reason().contains("token stolen"), report.signatures().get(0).reason());
+    }
+
+    @Test
+    void aSignatureByARevokedKeyUnderAClockSetBackIsReported() throws Exception {
+        sign("RB", prepared(), time.instant());
+        time.advance(Duration.ofHours(1));
+        try (BenchLedger ledger = BenchLedger.open(file())) {
+            ledger.registrar(time.benchTime(), 10).revoke(Approved.by("LW"), "KM", "", Optional.empty(), "token stolen");
+        }
+        sign("KM", approved(), time.instant().minus(Duration.ofDays(2)));
+        assertEquals(1, report().signatures().size());
+        try (BenchLedger ledger = BenchLedger.open(file())) {
+            assertTrue(ledger.revisions().current(PLAN.name()).isEmpty());
+        }
+    }
+
+    @Test
+    void aChangedOrRemovedApprovalIsFoundAndNothingIsOpenedByIt() throws Exception {
+        sign("RB", prepared(), time.instant());
+        sign("KM", approved(), time.instant());
+        try (Connection connection = new SQLiteConfig().createConnection("jdbc:sqlite:" + file());
+                Statement statement = connection.createStatement();
+                PreparedStatement change = connection.prepareStatement(
+                        "UPDATE event SET canonical = CAST(replace(CAST(canonical AS TEXT), 'KM', 'MK') AS BLOB) WHERE kind = ?")) {
+            statement.execute("DROP TRIGGER event_kept");
+            change.setString(1, "revision-approved");
+            change.execute();
+            statement.execute("CREATE TRIGGER event_kept BEFORE UPDATE ON event\n"
+                    + "BEGIN SELECT RAISE(ABORT, 'events are not changed'); END");
+        }
+        assertFalse(report().links().isEmpty());
+        try (BenchLedger ledger = BenchLedger.openReadOnly(file())) {
+            assertThrows(StoreException.class, ledger::revisions);
+        }
+        try (Connection connection = new SQLiteConfig().createConnection("jdbc:sqlite:" + file());
+                Statement statement = connection.createStatement()) {
+            statement.execute("DROP TRIGGER event_stays");
+            statement.execute("DELETE FROM event WHERE kind = 'revision-approved'");
+        }
+        assertFalse(report().links().isEmpty());
+    }
+
+    @Test
+    void testsFromBeforeTheRegisterStaySound() throws Exception {
+        Path old = folder.resolve("old").resolve("bench.ledger");
+        Fact.Opened opened = new Fact.Opened("C16-004711", PLAN.family().name(), PLAN.name(), PLAN.revision(), Digest.of(TEXT),
+                Digest.of(plan()), "bench 2", "Benchwright 0.1.0", false, Optional.empty(), Optional.empty());
+        List<TestEvent> events = TestRun.open(PLAN, opened, new Actor("QN", Role.TECHNICIAN), new Moment(time.instant(), 1, Duration.ZERO));
+        TestId test = TestId.create(new Random(5));
+        try (Ledger ledger = SqliteLedger.open(old)) {
+            ledger.keep(TEXT, DocumentKind.PROCEDURE_TEXT);
+            ledger.keep(plan(), DocumentKind.PLAN);
+            ledger.append(test, 0, new KeptTests().drafts(test, events));
+        }
+        Approved.in(old, time.benchTime(), PLAN, SamplePlan.TEXT);
+        LedgerReport report = BenchLedger.verify(old);
+        assertTrue(report.sound(), report.decisions().toString());
+        assertEquals(1, report.tests());
+        assertEquals(1, report.derived());
+    }
+}

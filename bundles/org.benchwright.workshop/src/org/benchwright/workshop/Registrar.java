@@ -1,0 +1,182 @@
+package org.benchwright.workshop;
+
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.Collection;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+import org.benchwright.core.Role;
+import org.benchwright.engine.RefusedException;
+import org.benchwright.ledger.Ledger;
+import org.benchwright.ledger.LedgerException;
+import org.benchwright.ledger.SequenceConflictException;
+import org.benchwright.ledger.Signer;
+import org.benchwright.ledger.people.KeyRefusedException;
+import org.benchwright.ledger.people.People;
+import org.benchwright.ledger.people.PeopleBook;
+import org.benchwright.ledger.people.PeopleFact;
+import org.benchwright.ledger.people.PeopleRefusedException;
+import org.benchwright.ledger.people.Person;
+import org.benchwright.ledger.people.PersonKey;
+import org.benchwright.ledger.people.PersonKeyStore;
+import org.benchwright.workshop.internal.Message;
+import org.benchwright.workshop.internal.PeopleKeys;
+
+/** The register of people of a bench's ledger: who they are, what they may do, and their keys. Whatever is entered is signed. */
+public final class Registrar {
+
+    private final Ledger ledger;
+    private final PeopleBook book;
+    private final PersonKeyStore keys;
+    private final BenchTime time;
+
+    Registrar(Ledger ledger, Signer benchKey, PersonKeyStore keys, BenchTime time) {
+        this.ledger = ledger;
+        this.book = new PeopleBook(ledger, benchKey);
+        this.keys = keys;
+        this.time = time;
+    }
+
+    /**
+     * Everybody who was ever in it, in the order in which they were added.
+     *
+     * @throws StoreException if it can't be read, or is not as it was signed
+     */
+    public List<RegisteredPerson> people() throws StoreException {
+        return read().all().stream().map(Registrar::shown).toList();
+    }
+
+    static RegisteredPerson shown(Person person) {
+        return new RegisteredPerson(person.id(), person.name(), person.roles(), person.keys().stream().map(Registrar::shown).toList());
+    }
+
+    private static RegisteredPerson.Key shown(PersonKey key) {
+        RegisteredPerson.KeyState state = key.inUse() ? RegisteredPerson.KeyState.IN_USE
+                : key.revoked().isPresent() ? RegisteredPerson.KeyState.REVOKED : RegisteredPerson.KeyState.REPLACED;
+        return new RegisteredPerson.Key(key.key().fingerprint().hex(), state, key.revoked().map(PersonKey.Revocation::reason).orElse(""));
+    }
+
+    /**
+     * Begins the register: the first person, administrator and whatever else, with a key. The bench signs it, as nobody else can yet.
+     *
+     * @param roles what the person may do beside keeping the register
+     * @throws RefusedException   if somebody has a key already, or id, name or password will not do
+     * @throws OvertakenException if somebody else entered something in the same moment
+     */
+    public void begin(String id, String name, Collection<Role> roles, char[] password)
+            throws RefusedException, OvertakenException, StoreException {
+        Signer bench = book.bench();
+        if (read().anyKeys()) {
+            throw new RefusedException(Message.PEOPLE_BEGUN.text());
+        }
+        Person person = read().person(id).orElse(new Person(id, name, Set.of(), List.of()));
+        if (read().person(id).isEmpty()) {
+            enter(new PeopleFact.PersonAdded(id, name), bench);
+        }
+        grant(id, List.of(Role.ADMINISTRATOR), bench);
+        Signer own = create(person, password);
+        enter(new PeopleFact.KeyEnrolled(id, own.key()), bench);
+        grant(id, roles, own);
+    }
+
+    /**
+     * Adds somebody, without a key.
+     *
+     * @param by an administrator
+     */
+    public void add(SigningPerson by, String id, String name, Collection<Role> roles)
+            throws RefusedException, OvertakenException, StoreException {
+        Signer signer = unlock(by);
+        enter(new PeopleFact.PersonAdded(id, name), signer);
+        grant(id, roles, signer);
+    }
+
+    /**
+     * Gives somebody a key, who types the password for it beside the administrator.
+     *
+     * @param by an administrator
+     */
+    public void enroll(SigningPerson by, String id, char[] password) throws RefusedException, OvertakenException, StoreException {
+        Signer signer = unlock(by);
+        enter(new PeopleFact.KeyEnrolled(id, create(PeopleKeys.person(read(), id), password).key()), signer);
+    }
+
+    /** Puts a new key in the place of the own one; what the old one signed stays true. */
+    public void rotate(SigningPerson own, char[] password) throws RefusedException, OvertakenException, StoreException {
+        Signer signer = unlock(own);
+        enter(new PeopleFact.KeyRotated(own.id(), create(PeopleKeys.person(read(), own.id()), password).key()), signer);
+    }
+
+    /**
+     * Says that a key is not to be trusted any more.
+     *
+     * @param by          an administrator, or the key's holder
+     * @param id          whose key
+     * @param fingerprint how the key's fingerprint begins; empty: the one in use
+     * @param from        since when; empty: now
+     */
+    public void revoke(SigningPerson by, String id, String fingerprint, Optional<Instant> from, String reason)
+            throws RefusedException, OvertakenException, StoreException {
+        Signer signer = unlock(by);
+        PersonKey key = PeopleKeys.person(read(), id).keys().stream()
+                .filter(each -> fingerprint.isEmpty() ? each.inUse() : each.key().fingerprint().hex().startsWith(fingerprint))
+                .findFirst().orElseThrow(() -> new RefusedException(Message.PEOPLE_NO_KEY.text(id)));
+        enter(new PeopleFact.KeyRevoked(id, key.key().fingerprint(), from.orElseGet(this::now), reason), signer);
+    }
+
+    /** Lets somebody act in a role. */
+    public void grant(SigningPerson by, String id, Role role) throws RefusedException, OvertakenException, StoreException {
+        enter(new PeopleFact.RoleGranted(id, role), unlock(by));
+    }
+
+    /** Lets somebody act in a role no more. */
+    public void end(SigningPerson by, String id, Role role, String reason) throws RefusedException, OvertakenException, StoreException {
+        enter(new PeopleFact.RoleEnded(id, role, reason), unlock(by));
+    }
+
+    private void grant(String id, Collection<Role> roles, Signer signer) throws RefusedException, OvertakenException, StoreException {
+        for (Role role : roles) {
+            if (!PeopleKeys.person(read(), id).may(role)) {
+                enter(new PeopleFact.RoleGranted(id, role), signer);
+            }
+        }
+    }
+
+    private Signer create(Person person, char[] password) throws RefusedException {
+        try {
+            return keys.create(person, password);
+        } catch (KeyRefusedException refused) {
+            throw new RefusedException(refused.getMessage());
+        }
+    }
+
+    private Signer unlock(SigningPerson who) throws RefusedException, StoreException {
+        return PeopleKeys.unlock(keys, read(), who);
+    }
+
+    private Instant now() {
+        return time.now().truncatedTo(ChronoUnit.MILLIS);
+    }
+
+    private People read() throws StoreException {
+        try {
+            return People.read(ledger);
+        } catch (LedgerException failure) {
+            throw PeopleKeys.store(failure);
+        }
+    }
+
+    private void enter(PeopleFact fact, Signer signer) throws RefusedException, OvertakenException, StoreException {
+        try {
+            book.enter(fact, signer, now());
+        } catch (PeopleRefusedException refused) {
+            throw new RefusedException(refused.getMessage());
+        } catch (SequenceConflictException conflict) {
+            throw new OvertakenException(Message.BOOK_OVERTAKEN.text(), conflict);
+        } catch (LedgerException failure) {
+            throw PeopleKeys.store(failure);
+        }
+    }
+}

@@ -1,0 +1,157 @@
+package org.benchwright.workshop.internal;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+import org.benchwright.engine.RefusedException;
+import org.benchwright.engine.revision.RevisionBook;
+import org.benchwright.engine.revision.RevisionEvent;
+import org.benchwright.ledger.EntrySignature;
+import org.benchwright.ledger.Ledger;
+import org.benchwright.ledger.LedgerEntry;
+import org.benchwright.ledger.LedgerException;
+import org.benchwright.ledger.SignedBook;
+import org.benchwright.ledger.TestId;
+import org.benchwright.ledger.people.People;
+import org.benchwright.ledger.people.Person;
+import org.benchwright.ledger.people.PersonKey;
+
+/**
+ * The book of revisions as it stood at any place of the ledger. What was signed with a key that is known by then not to be trusted does not
+ * count, and neither does what its signer had no right to.
+ */
+public final class RevisionHistory {
+
+    private final List<LedgerEntry> people;
+    private final List<LedgerEntry> revisions;
+    private final RevisionCodec codec = new RevisionCodec();
+    private final Map<Integer, People> registers = new HashMap<>();
+    private final Map<List<Integer>, RevisionBook> books = new HashMap<>();
+
+    /**
+     * An event of the book of revisions that its signer had no right to, or that does not fit.
+     *
+     * @param sequence its number
+     * @param words    why
+     */
+    public record Objection(long sequence, String words) {
+    }
+
+    private RevisionHistory(List<LedgerEntry> people, List<LedgerEntry> revisions) {
+        this.people = people;
+        this.revisions = revisions;
+    }
+
+    /**
+     * For work: refused when anything in the books is not as it was signed.
+     *
+     * @throws org.benchwright.ledger.LedgerDamagedException then
+     */
+    public static RevisionHistory trusted(Ledger ledger) throws LedgerException {
+        return new RevisionHistory(SignedBook.read(ledger, TestId.PEOPLE), SignedBook.read(ledger, TestId.REVISIONS));
+    }
+
+    /** For verification, which looks at links and signatures elsewhere. */
+    static RevisionHistory asFound(Ledger ledger) throws LedgerException {
+        return new RevisionHistory(ledger.entries(TestId.PEOPLE), ledger.entries(TestId.REVISIONS));
+    }
+
+    /** How many events the book of revisions has. */
+    public long size() {
+        return revisions.size();
+    }
+
+    /** How many events the book of people has. */
+    public long registered() {
+        return people.size();
+    }
+
+    /** Whether the register had been begun before that place of the ledger; from then on tests are opened by approved revisions. */
+    boolean registeredBefore(long position) {
+        return !people.isEmpty() && people.get(0).position() < position;
+    }
+
+    /** The register of people now. */
+    public People people() {
+        return register(people.size());
+    }
+
+    /** The book of revisions now. */
+    public RevisionBook now() {
+        return at(Long.MAX_VALUE);
+    }
+
+    /** The book of revisions as it was known before that place of the ledger. */
+    RevisionBook at(long position) {
+        int known = before(people, position);
+        int signed = before(revisions, position);
+        return books.computeIfAbsent(List.of(known, signed), counts -> book(register(known), signed));
+    }
+
+    private RevisionBook book(People known, int count) {
+        RevisionBook book = RevisionBook.empty();
+        for (LedgerEntry entry : revisions.subList(0, count)) {
+            try {
+                Optional<RevisionEvent> event = event(entry, known);
+                book = event.isPresent() ? book.with(event.get()) : book;
+            } catch (RefusedException | UndecodableException e) {
+                // It counts for nothing; verification says so.
+                continue;
+            }
+        }
+        return book;
+    }
+
+    /** What is wrong in the book of revisions, each event judged by what was known when it was signed. */
+    List<Objection> objections() {
+        List<Objection> objections = new ArrayList<>();
+        RevisionBook book = RevisionBook.empty();
+        for (LedgerEntry entry : revisions) {
+            try {
+                Optional<RevisionEvent> event = event(entry, register(before(people, entry.position())));
+                if (event.isPresent()) {
+                    book = book.with(event.get());
+                } else {
+                    objections.add(new Objection(entry.sequence(), Message.FAULT_NOBODY.text()));
+                }
+            } catch (RefusedException | UndecodableException e) {
+                objections.add(new Objection(entry.sequence(), Message.FAULT_OF_KIND.text(entry.kind(), e.getMessage())));
+            }
+        }
+        return objections;
+    }
+
+    private Optional<RevisionEvent> event(LedgerEntry entry, People known) throws UndecodableException {
+        Optional<EntrySignature> signature = EntrySignature.in(entry);
+        Optional<PersonKey> key = signature.flatMap(found -> known.key(found.fingerprint()))
+                .filter(found -> found.signs(entry.position(), entry.instant()));
+        if (key.isEmpty()) {
+            return Optional.empty();
+        }
+        Person holder = known.holder(signature.get().fingerprint()).orElseThrow();
+        Person then = register(before(people, entry.position())).person(holder.id()).orElseThrow();
+        return Optional.of(new RevisionEvent(entry.sequence(), entry.instant(), then.id(), then.roles(),
+                codec.fact(entry.kind(), entry.payload())));
+    }
+
+    private People register(int count) {
+        return registers.computeIfAbsent(count, known -> People.of(people.subList(0, known)));
+    }
+
+    private static int before(List<LedgerEntry> entries, long position) {
+        int low = 0;
+        int high = entries.size();
+        while (low < high) {
+            int middle = (low + high) >>> 1;
+            if (entries.get(middle).position() < position) {
+                low = middle + 1;
+            } else {
+                high = middle;
+            }
+        }
+        return low;
+    }
+}
