@@ -18,6 +18,7 @@ import org.benchwright.present.Bench;
 import org.benchwright.present.HandingOver;
 import org.benchwright.present.TestDialogue;
 import org.benchwright.report.TestReport;
+import org.benchwright.workshop.tests.Approved;
 import org.benchwright.workshop.tests.MovedTime;
 import org.benchwright.workshop.tests.SamplePlan;
 import org.junit.jupiter.api.AfterEach;
@@ -62,7 +63,11 @@ class SoakProofTest {
     }
 
     private TestDialogue onSoak(UnaryOperator<Plan> change, boolean rehearsal) throws Exception {
-        TestDialogue dialogue = bench.begin(change.apply(SamplePlan.acceptance()), SamplePlan.TEXT,
+        Plan plan = change.apply(SamplePlan.acceptance());
+        if (!rehearsal) {
+            Approved.in(ledger(), time.benchTime(), plan, SamplePlan.TEXT);
+        }
+        TestDialogue dialogue = bench.begin(plan, SamplePlan.TEXT,
                 new Bench.Work("C16-004711", "QN", "bench 2", "Benchwright 0.1.0", rehearsal));
         answer(dialogue, "y, 4711", "22 degC", "plate.jpg", "none", "u", "", "M-17, 0.02 V, k 2, due 2027-03-01", "23.51", "too close to tell", "23.6", "", "u",
                 "y", "u", "now", "y", "y", "y", "none", "a; a", "y", "y", "y, KM", "now", "y", "y; 22 degC; 24.0 V");

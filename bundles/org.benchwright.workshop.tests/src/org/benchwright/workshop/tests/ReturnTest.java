@@ -56,6 +56,7 @@ class ReturnTest {
 
     @BeforeEach
     void open() throws Exception {
+        Approved.in(file(), time.benchTime(), SamplePlan.acceptance(), SamplePlan.TEXT);
         ledger = BenchLedger.open(file());
         workshop = ledger.workshop(new Station("bench 2", "Benchwright 0.1.0"), time.benchTime());
         workshop.attach(Files.write(folder.resolve("plate.jpg"), new byte[] {1}));
