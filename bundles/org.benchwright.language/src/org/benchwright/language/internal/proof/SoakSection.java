@@ -20,7 +20,7 @@ import org.benchwright.language.proof.SoakProof;
 /** What soaks detect, in words, tables and curves. */
 final class SoakSection {
 
-    private static final int POINTS = 80;
+    private static final int POINTS = 40;
     /** The curve goes on to fault intervals so many times as long as the soak. */
     private static final double REACH = 4;
 
@@ -88,7 +88,8 @@ final class SoakSection {
         double longest = REACH * Math.max(SoakProof.hours(soak.lasting()), SoakProof.hours(soak.meanInterval()));
         List<Double> intervals = IntStream.rangeClosed(1, POINTS).mapToObj(i -> longest * i / POINTS).toList();
         List<Series> series = new ArrayList<>();
-        lengths().forEach(length -> series.add(new Series(Durations.words(length), Role.LINE, intervals,
+        // The soak as written is drawn through, another length dashed.
+        lengths().forEach(length -> series.add(new Series(Durations.words(length), length.equals(soak.lasting()) ? Role.LINE : Role.LIMIT, intervals,
                 intervals.stream().map(each -> 100 * soak.revealed(length, interval(each))).toList())));
         series.add(new Series(Numbers.level(soak.probability()), Role.LIMIT, List.of(0.0, longest),
                 List.of(100 * soak.probability(), 100 * soak.probability())));
