@@ -21,6 +21,7 @@ import java.util.Optional;
 import org.benchwright.core.Quantity;
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.Demand;
+import org.benchwright.engine.SoakAttempt;
 import org.benchwright.engine.event.DepartureKind;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Derived.Outcome;
@@ -116,6 +117,8 @@ class SoakTest {
         assertEquals(Outcome.DOES_NOT_CONFORM, ended.outcome());
         assertEquals(Duration.ofHours(24), ended.witnessed());
         assertEquals("not in mode run: it stopped between 24 h and 44 h of the soak", ended.words());
+        assertEquals(List.of(new SoakAttempt("endurance", true, Duration.ofHours(24), Optional.of(Duration.ofHours(44)), false,
+                Optional.of(Outcome.DOES_NOT_CONFORM))), SoakAttempt.of(walk.run()));
         assertFalse(walk.run().onSoak());
         walk.good().asks("off.supply.off").good();
         assertEquals(Optional.of(Verdict.REJECTED), walk.run().verdict());
@@ -131,6 +134,8 @@ class SoakTest {
         looks(walk.after("24 h"), Sight.NO, false).asks("off.supply.off");
         assertEquals("Stopped outside conditions twice.", walk.run().reason());
         assertEquals(0, walk.count(Derived.NonconformityNoted.class));
+        SoakAttempt notTheUnits = new SoakAttempt("endurance", true, Duration.ZERO, Optional.empty(), true, Optional.of(Outcome.DOES_NOT_CONFORM));
+        assertEquals(List.of(notTheUnits, notTheUnits), SoakAttempt.of(walk.run()), "each attempt on its own");
     }
 
     @Test
