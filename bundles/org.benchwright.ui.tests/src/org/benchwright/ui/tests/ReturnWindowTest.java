@@ -11,7 +11,6 @@ import java.util.List;
 import java.util.concurrent.CompletableFuture;
 
 import org.benchwright.ui.Ids;
-import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.desk.OpenTest;
 import org.benchwright.ui.internal.desk.Shown;
 import org.eclipse.swt.SWT;
@@ -42,11 +41,7 @@ class ReturnWindowTest {
 
     private static OpenTest accepted(Path folder) throws Exception {
         Path file = Files.writeString(folder.resolve("finch.procedure"), PROCEDURE);
-        Screen.perspective(Ids.BENCH);
-        CompletableFuture<OpenTest> opening = Technician.desk().open(new Desk.Request(file, "F-300050", "QN", "bench 1", false));
-        Screen.waitFor("the test", opening::isDone);
-        OpenTest test = opening.get();
-        Technician.look(test);
+        OpenTest test = Technician.open(file.toString(), "F-300050", false);
         while (test.shown().ending().isEmpty()) {
             Shown asked = Technician.seen(test);
             Screen.enter(asked.key().startsWith("off") ? "done" : "y");
