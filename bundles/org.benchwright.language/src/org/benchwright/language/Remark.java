@@ -21,7 +21,7 @@ public record Remark(Path file, int line, int column, int offset, int length, Re
         implements Comparable<Remark> {
 
     private static final Comparator<Remark> ORDER = Comparator.comparing(Remark::file).thenComparingInt(Remark::offset)
-            .thenComparing(Remark::code).thenComparing(Remark::words);
+            .thenComparing(Remark::code).thenComparing(Remark::words).thenComparingInt(Remark::length);
 
     public Remark {
         Objects.requireNonNull(file);

@@ -10,12 +10,11 @@ import java.util.TreeSet;
 import java.util.stream.Stream;
 
 import org.benchwright.language.CheckedFile;
-import org.benchwright.language.RemarkCode;
 import org.benchwright.language.SourceText;
 import org.benchwright.language.internal.compile.PlanCompiler;
 import org.benchwright.language.internal.inspect.Inspections;
 import org.benchwright.language.internal.inspect.KnownRisks;
-import org.benchwright.language.internal.inspect.Remarks;
+import org.benchwright.language.internal.parse.PerStep;
 import org.benchwright.model.Named;
 import org.benchwright.model.ProcedureFile;
 import org.benchwright.model.ProcedurePackage;
@@ -26,6 +25,7 @@ import org.eclipse.emf.ecore.EEnum;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.EReference;
 import org.eclipse.emf.ecore.EStructuralFeature;
+import org.eclipse.xtext.util.CancelIndicator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -108,22 +108,8 @@ class NothingInVainTest {
             }
         });
         Set<String> remarks = new TreeSet<>();
-        new Inspections(new KnownRisks()).inspect(SAMPLE.content(), new Remarks() {
-            @Override
-            public void on(EObject thing, RemarkCode code, String... arguments) {
-                remarks.add(code + " " + String.join(" ", arguments) + " " + thing.eClass().getName());
-            }
-
-            @Override
-            public void on(EObject thing, EStructuralFeature part, RemarkCode code, String... arguments) {
-                on(thing, code, arguments);
-            }
-
-            @Override
-            public void on(EObject thing, EStructuralFeature part, int index, RemarkCode code, String... arguments) {
-                on(thing, code, arguments);
-            }
-        });
+        new Inspections(new KnownRisks()).inspect(SAMPLE.content(), new PerStep<>(), CancelIndicator.NullImpl)
+                .forEach(noted -> remarks.add(noted.code() + " " + noted.words() + " " + noted.thing().eClass().getName()));
         meaning.addAll(remarks);
         return meaning;
     }

@@ -6,24 +6,33 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 import org.benchwright.language.Remark;
 import org.benchwright.language.RemarkCode;
+import org.benchwright.language.internal.inspect.Inspections;
+import org.benchwright.language.internal.inspect.Noted;
+import org.benchwright.language.internal.parse.NestingScan;
+import org.benchwright.language.internal.parse.PerStep;
+import org.benchwright.language.internal.parse.ProcedureResource;
+import org.benchwright.language.internal.parse.StepEdits;
 import org.benchwright.model.ProcedureFactory;
 import org.benchwright.model.ProcedureFile;
+import org.benchwright.model.Step;
 import org.eclipse.emf.common.util.URI;
+import org.eclipse.emf.ecore.resource.Resource;
+import org.eclipse.xtext.diagnostics.AbstractDiagnostic;
 import org.eclipse.xtext.parser.antlr.Lexer;
 import org.eclipse.xtext.parser.antlr.LexerBindings;
 import org.eclipse.xtext.resource.IResourceFactory;
 import org.eclipse.xtext.resource.XtextResource;
 import org.eclipse.xtext.util.CancelIndicator;
 import org.eclipse.xtext.util.LazyStringInputStream;
-import org.eclipse.xtext.validation.CheckMode;
-import org.eclipse.xtext.validation.IResourceValidator;
-import org.eclipse.xtext.validation.Issue;
 
 import com.google.inject.Injector;
 import com.google.inject.Key;
@@ -38,10 +47,25 @@ public final class ParsedFile {
             .collect(Collectors.toMap(RemarkCode::word, Function.identity()));
 
     private final Injector injector;
-    private final XtextResource resource;
+    private final ProcedureResource resource;
+    private final StepEdits edits;
+    private final List<PerStep<?>> perStep = new ArrayList<>();
+    private final PerStep<List<Noted>> noted = perStep();
     private ReadText text;
     private OptionalInt tooDeep = OptionalInt.empty();
+    private String parsedText = "";
     private boolean parsed;
+    private boolean outdated = true;
+
+    /** What {@link #parse} had to do. */
+    public enum Parse {
+        /** Nothing has changed. */
+        NOTHING,
+        /** Some steps have changed; everything else is the same objects as before. */
+        STEPS,
+        /** Everything is another object than before. */
+        WHOLE
+    }
 
     /**
      * A file that is not parsed yet; its resource belongs into the folder's resource set first.
@@ -52,8 +76,16 @@ public final class ParsedFile {
     public ParsedFile(Injector injector, ReadText text) {
         this.injector = injector;
         this.text = text;
-        resource = (XtextResource) injector.getInstance(IResourceFactory.class)
+        resource = (ProcedureResource) injector.getInstance(IResourceFactory.class)
                 .createResource(URI.createFileURI(text.path().toString()));
+        edits = new StepEdits(injector, resource);
+    }
+
+    /** A place for something that is found out about each step; what no longer holds disappears from it. */
+    public <T> PerStep<T> perStep() {
+        PerStep<T> added = new PerStep<>();
+        perStep.add(added);
+        return added;
     }
 
     /** The file's characters. */
@@ -75,13 +107,28 @@ public final class ParsedFile {
     /** Makes {@link #parse} begin from scratch, because something that the file refers to is another one now. */
     public void outdate() {
         parsed = false;
+        outdated = true;
     }
 
     /** Parses the characters, unless that was done already. */
-    public void parse() {
+    public Parse parse() {
         if (parsed) {
-            return;
+            return Parse.NOTHING;
         }
+        Parse done = !outdated && !isTooDeep() && changeSteps() ? Parse.STEPS : parseWhole();
+        parsed = true;
+        outdated = false;
+        parsedText = text.text();
+        return done;
+    }
+
+    private boolean changeSteps() {
+        Optional<Set<Step>> changed = edits.change(parsedText, text.text());
+        changed.ifPresent(steps -> perStep.forEach(known -> known.forget(steps)));
+        return changed.isPresent();
+    }
+
+    private Parse parseWhole() {
         tooDeep = NestingScan.tooDeep(injector.getInstance(Key.get(Lexer.class, Names.named(LexerBindings.RUNTIME))), text.text());
         String readable = tooDeep.isPresent() ? "" : text.text();
         try {
@@ -93,7 +140,9 @@ public final class ParsedFile {
         } catch (IOException impossible) {
             throw new UncheckedIOException("a text in memory can be read", impossible);
         }
-        parsed = true;
+        edits.readWhole();
+        perStep.forEach(PerStep::forgetAll);
+        return Parse.WHOLE;
     }
 
     /** True if the text was too deep to be parsed, so that the model is empty. */
@@ -124,15 +173,25 @@ public final class ParsedFile {
             return List.of(new Remark(text.path(), places.line(deep), places.column(deep), deep, 1, RemarkCode.NESTED_TOO_DEEP,
                     RemarkCode.NESTED_TOO_DEEP.text()));
         }
-        return injector.getInstance(IResourceValidator.class).validate(resource, CheckMode.ALL, cancelled).stream()
-                .map(issue -> remark(places, issue)).toList();
+        resource.resolveLazyCrossReferences(cancelled);
+        Stream<Remark> wrong = resource.getErrors().stream().map(each -> remark(places, each));
+        // Where parts could not be read, what is missing would only be the parser's doing.
+        Stream<Remark> odd = resource.getParseResult().hasSyntaxErrors() ? Stream.empty()
+                : injector.getInstance(Inspections.class).inspect(content(), noted, cancelled).stream()
+                        .map(each -> remark(places, each.offset(), each.length(), each.code(), each.words()));
+        return Stream.concat(wrong, odd).toList();
     }
 
-    private Remark remark(TextPlaces places, Issue issue) {
-        int offset = issue.getOffset() == null ? 0 : Math.max(0, issue.getOffset());
-        int length = issue.getLength() == null ? 0 : Math.max(0, issue.getLength());
-        RemarkCode code = CODES.getOrDefault(String.valueOf(issue.getCode()), RemarkCode.SYNTAX);
-        return new Remark(text.path(), places.line(offset), places.column(offset), offset, length, code, issue.getMessage());
+    private Remark remark(TextPlaces places, Resource.Diagnostic wrong) {
+        if (!(wrong instanceof AbstractDiagnostic placed)) {
+            return remark(places, 0, 0, RemarkCode.SYNTAX, wrong.getMessage());
+        }
+        RemarkCode code = CODES.getOrDefault(String.valueOf(placed.getCode()), RemarkCode.SYNTAX);
+        return remark(places, Math.max(0, placed.getOffset()), Math.max(0, placed.getLength()), code, wrong.getMessage());
+    }
+
+    private Remark remark(TextPlaces places, int offset, int length, RemarkCode code, String words) {
+        return new Remark(text.path(), places.line(offset), places.column(offset), offset, length, code, words);
     }
 
     private List<Remark> shortened(List<Remark> remarks) {

@@ -7,19 +7,23 @@ import java.util.Collection;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.stream.Stream;
+import java.util.function.Function;
 
 import org.benchwright.language.Remark;
+import org.benchwright.language.editing.Analysis;
 import org.benchwright.language.internal.Imports;
 import org.benchwright.language.internal.ParsedFile;
+import org.benchwright.language.internal.ParsedFile.Parse;
 import org.benchwright.language.internal.ReadText;
 import org.eclipse.emf.common.util.URI;
 import org.eclipse.emf.ecore.EObject;
+import org.eclipse.emf.ecore.resource.Resource;
 import org.eclipse.xtext.resource.XtextResourceSet;
 import org.eclipse.xtext.util.CancelIndicator;
 
@@ -34,9 +38,13 @@ final class FolderFiles {
     private final Injector injector;
     private final XtextResourceSet folder;
     private final TreeMap<Path, ParsedFile> files = new TreeMap<>();
+    private final Map<Resource, ParsedFile> byResource = new IdentityHashMap<>();
     private final Map<Path, FileNames> names = new HashMap<>();
     private final Map<Path, List<Remark>> remarks = new HashMap<>();
+    private final Map<Path, Analysis> analyses = new HashMap<>();
+    private final Map<ParsedFile, FileView> views = new IdentityHashMap<>();
     private final Set<Path> changed = new HashSet<>();
+    private boolean importsDue;
     /** Folders from which files are imported, and their files as they are on the disk. */
     private final Map<Path, DiskFolder> others = new HashMap<>();
     private final Map<Path, ParsedFile> imported = new HashMap<>();
@@ -60,6 +68,7 @@ final class FolderFiles {
         if (known == null) {
             ParsedFile added = new ParsedFile(injector, text);
             folder.getResources().add(files.headMap(text.path()).size(), added.resource());
+            byResource.put(added.resource(), added);
             files.put(text.path(), added);
         } else if (known.text().equals(text)) {
             return;
@@ -74,6 +83,8 @@ final class FolderFiles {
         ParsedFile gone = files.remove(path);
         if (gone != null) {
             folder.getResources().remove(gone.resource());
+            byResource.remove(gone.resource());
+            views.remove(gone);
             changed.add(path);
         }
     }
@@ -92,7 +103,7 @@ final class FolderFiles {
 
     /** The file that holds a piece of a tree. */
     Optional<ParsedFile> holding(EObject piece) {
-        return Stream.concat(files.values().stream(), imported.values().stream()).filter(file -> file.resource() == piece.eResource()).findFirst();
+        return Optional.ofNullable(byResource.get(piece.eResource()));
     }
 
     /** True if the remarks on a file are known and hold. */
@@ -113,37 +124,75 @@ final class FolderFiles {
         return known;
     }
 
+    /** All that is shown of a file; put together if what is known no longer holds. */
+    Optional<Analysis> analysis(Path path, Function<ParsedFile, Analysis> look) {
+        settle();
+        Analysis known = analyses.get(path);
+        if (known == null && files.containsKey(path)) {
+            known = look.apply(files.get(path));
+            analyses.put(path, known);
+        }
+        return Optional.ofNullable(known);
+    }
+
+    /** What is shown of a file. */
+    FileView view(ParsedFile file) {
+        return views.computeIfAbsent(file, FileView::new);
+    }
+
+    private void forget(Path path) {
+        remarks.remove(path);
+        analyses.remove(path);
+    }
+
+    /** Makes the folders of imported files be looked at again before the next answer. */
+    void lookAtImports() {
+        importsDue = true;
+    }
+
     private void settle() {
-        if (changed.isEmpty()) {
+        if (changed.isEmpty() && !importsDue) {
             return;
         }
         Set<String> touched = new HashSet<>();
+        Set<String> replaced = new HashSet<>();
+        Set<Path> afresh = new HashSet<>();
         for (Path path : changed) {
-            Optional.ofNullable(names.remove(path)).ifPresent(before -> touched.addAll(before.offered()));
-            remarks.remove(path);
+            Optional<FileNames> before = Optional.ofNullable(names.remove(path));
+            forget(path);
             ParsedFile file = files.get(path);
+            boolean onlySteps = file != null && file.parse() == Parse.STEPS;
+            Set<String> offered = onlySteps ? touched : replaced;
+            if (!onlySteps) {
+                afresh.add(path);
+            }
+            before.ifPresent(known -> offered.addAll(known.offered()));
             if (file != null) {
-                file.parse();
                 names.put(path, FileNames.of(file.content()));
-                touched.addAll(names.get(path).offered());
+                offered.addAll(names.get(path).offered());
             }
         }
-        affected(touched).forEach(path -> {
-            remarks.remove(path);
+        // Who refers to something of which only steps have changed still refers to the same thing, but may have to be told other things.
+        affected(touched, afresh).forEach(this::forget);
+        affected(replaced, afresh).forEach(path -> {
+            forget(path);
             files.get(path).outdate();
         });
         files.values().forEach(ParsedFile::parse);
         changed.clear();
-        if (readImported()) {
+        boolean look = importsDue || !afresh.isEmpty();
+        importsDue = false;
+        if (look && readImported()) {
             // What an imported file says may matter to any file of the folder.
             remarks.clear();
+            analyses.clear();
             files.values().forEach(ParsedFile::outdate);
             files.values().forEach(ParsedFile::parse);
         }
     }
 
     /** Looks at the folders of imported files again; true if anything there was different. */
-    boolean readImported() {
+    private boolean readImported() {
         boolean different = false;
         Deque<ParsedFile> open = new ArrayDeque<>(files.values());
         open.addAll(imported.values());
@@ -170,6 +219,7 @@ final class FolderFiles {
         if (known == null) {
             known = new ParsedFile(injector, text);
             folder.getResources().add(known.resource());
+            byResource.put(known.resource(), known);
             imported.put(text.path(), known);
         } else {
             known.change(text);
@@ -178,15 +228,15 @@ final class FolderFiles {
         return known;
     }
 
-    /** The files that refer to one of the names or declare it too, and those that refer to them, but not the changed ones. */
-    private Set<Path> affected(Set<String> touched) {
+    /** The files that refer to one of the names or declare it too, and those that refer to them, but not those parsed afresh. */
+    private Set<Path> affected(Set<String> touched, Set<Path> afresh) {
         Set<Path> found = new HashSet<>();
         List<String> open = new ArrayList<>(touched);
         while (!open.isEmpty()) {
             Set<String> reached = new HashSet<>(open);
             open.clear();
             names.forEach((path, of) -> {
-                if (!changed.contains(path) && !found.contains(path) && of.concerns(reached)) {
+                if (!afresh.contains(path) && !found.contains(path) && of.concerns(reached)) {
                     found.add(path);
                     open.addAll(of.offered());
                 }

@@ -1,14 +1,16 @@
 package org.benchwright.language.internal.editing;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.WeakHashMap;
 
 import org.benchwright.language.editing.Link;
 import org.benchwright.language.editing.Place;
 import org.benchwright.language.internal.ParsedFile;
+import org.benchwright.language.internal.parse.PerStep;
 import org.benchwright.model.Families;
 import org.benchwright.model.Family;
 import org.benchwright.model.Load;
@@ -17,6 +19,8 @@ import org.benchwright.model.Procedure;
 import org.benchwright.model.ProcedurePackage.Literals;
 import org.benchwright.model.Procedures;
 import org.benchwright.model.SharedStage;
+import org.benchwright.model.Step;
+import org.eclipse.emf.common.util.TreeIterator;
 import org.eclipse.emf.ecore.EAttribute;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.EReference;
@@ -27,6 +31,7 @@ import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
 final class NameIndex {
 
     private final FolderFiles files;
+    private final Map<ParsedFile, PerStep<List<Use>>> inSteps = new WeakHashMap<>();
 
     NameIndex(FolderFiles files) {
         this.files = files;
@@ -37,8 +42,16 @@ final class NameIndex {
      *
      * @param node   the characters
      * @param target what is meant, whether declared here or referred to
+     * @param name   the characters that declare it; empty where it has none
      */
-    record Use(INode node, Named target) {
+    record Use(INode node, Named target, Optional<INode> name) {
+        Use(INode node, Named target) {
+            this(node, target, nameNode(target));
+        }
+
+        Link link(Path file, INode declared) {
+            return new Link(node.getOffset(), node.getLength(), new Place(file, declared.getOffset(), declared.getLength()));
+        }
     }
 
     /** The name at a place, or right before it; empty where there is none, or where it leads nowhere. */
@@ -96,10 +109,9 @@ final class NameIndex {
     /** The references of a file that lead somewhere. */
     List<Link> links(ParsedFile file) {
         List<Link> links = new ArrayList<>();
-        // Looked up once for each thing, not once for each mention of it.
-        Map<Named, Optional<Place>> declared = new IdentityHashMap<>();
         for (Use use : uses(file)) {
-            declared.computeIfAbsent(use.target(), this::declaration).ifPresent(place -> links.add(new Link(use.node().getOffset(), use.node().getLength(), place)));
+            use.name().ifPresent(declared -> files.holding(use.target())
+                    .ifPresent(holder -> links.add(use.link(holder.text().path(), declared))));
         }
         links.sort((one, other) -> Integer.compare(one.offset(), other.offset()));
         return links;
@@ -107,7 +119,22 @@ final class NameIndex {
 
     private List<Use> uses(ParsedFile file) {
         List<Use> uses = new ArrayList<>();
-        file.content().eAllContents().forEachRemaining(each -> uses.addAll(usesOf(each)));
+        PerStep<List<Use>> known = inSteps.computeIfAbsent(file, ParsedFile::perStep);
+        for (TreeIterator<EObject> all = file.content().eAllContents(); all.hasNext();) {
+            EObject each = all.next();
+            if (each instanceof Step step) {
+                all.prune();
+                uses.addAll(known.of(step, NameIndex::inStep));
+            } else {
+                uses.addAll(usesOf(each));
+            }
+        }
+        return uses;
+    }
+
+    private static List<Use> inStep(Step step) {
+        List<Use> uses = new ArrayList<>(usesOf(step));
+        step.eAllContents().forEachRemaining(each -> uses.addAll(usesOf(each)));
         return uses;
     }
 

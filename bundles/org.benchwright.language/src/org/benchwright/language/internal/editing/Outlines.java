@@ -2,6 +2,8 @@ package org.benchwright.language.internal.editing;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
 
 import org.benchwright.language.editing.ContentsKind;
 import org.benchwright.language.editing.ContentsRow;
@@ -22,10 +24,19 @@ import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
 /** The rows of a text's contents. */
 final class Outlines {
 
-    private Outlines() {
+    private final Function<Step, Optional<ContentsRow>> steps;
+
+    /** @param steps gives the rows of steps */
+    Outlines(Function<Step, Optional<ContentsRow>> steps) {
+        this.steps = steps;
     }
 
-    static List<ContentsRow> of(ProcedureFile file) {
+    /** The row of a step that stands in a text. */
+    static ContentsRow step(Step step) {
+        return row(ContentsKind.STEP, step, List.of());
+    }
+
+    List<ContentsRow> of(ProcedureFile file) {
         List<ContentsRow> rows = new ArrayList<>();
         file.getFamilies().forEach(family -> rows.add(family(family)));
         file.getProcedures().forEach(procedure -> rows.add(procedure(procedure)));
@@ -46,7 +57,7 @@ final class Outlines {
         return row(ContentsKind.FAMILY, family, parts);
     }
 
-    private static ContentsRow procedure(Procedure procedure) {
+    private ContentsRow procedure(Procedure procedure) {
         List<ContentsRow> parts = new ArrayList<>();
         group(EditingText.HAZARDS, rows(ContentsKind.HAZARD, procedure.getHazards()), parts);
         group(EditingText.INSTRUMENTS, rows(ContentsKind.INSTRUMENT, procedure.getInstruments()), parts);
@@ -58,7 +69,7 @@ final class Outlines {
         return row(ContentsKind.PROCEDURE, procedure, parts);
     }
 
-    private static ContentsRow shared(SharedStage shared) {
+    private ContentsRow shared(SharedStage shared) {
         List<ContentsRow> parts = new ArrayList<>();
         group(EditingText.HAZARDS, rows(ContentsKind.HAZARD, shared.getHazards()), parts);
         group(EditingText.INSTRUMENTS, rows(ContentsKind.INSTRUMENT, shared.getInstruments()), parts);
@@ -74,18 +85,18 @@ final class Outlines {
         }
     }
 
-    private static ContentsRow block(Block block) {
+    private ContentsRow block(Block block) {
         return row(block instanceof Soak ? ContentsKind.SOAK : ContentsKind.STAGE, block, steps(Procedures.steps(block)));
     }
 
-    private static ContentsRow makeSafe(MakeSafe makeSafe) {
+    private ContentsRow makeSafe(MakeSafe makeSafe) {
         INode node = NodeModelUtils.findActualNodeFor(makeSafe);
         return new ContentsRow(ContentsKind.MAKE_SAFE, "", Descriptions.label(makeSafe), node.getOffset(), "make safe".length(),
                 node.getEndOffset(), steps(makeSafe.getSteps()));
     }
 
-    private static List<ContentsRow> steps(List<Step> steps) {
-        return rows(ContentsKind.STEP, steps);
+    private List<ContentsRow> steps(List<Step> all) {
+        return all.stream().flatMap(step -> steps.apply(step).stream()).toList();
     }
 
     private static List<ContentsRow> rows(ContentsKind kind, List<? extends Named> all) {

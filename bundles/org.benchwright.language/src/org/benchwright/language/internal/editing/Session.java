@@ -27,7 +27,6 @@ import org.benchwright.language.internal.ReadText;
 import org.benchwright.language.internal.fix.Candidates;
 import org.benchwright.language.internal.format.Layout;
 import org.benchwright.language.proof.Telling;
-import org.eclipse.xtext.nodemodel.ICompositeNode;
 import org.eclipse.xtext.scoping.IScopeProvider;
 import org.eclipse.xtext.util.CancelIndicator;
 
@@ -90,6 +89,7 @@ public final class Session {
         List<Path> gone = files.paths().stream().filter(path -> !present.contains(path) && !unsaved.contains(path)).toList();
         different.stream().filter(text -> !unsaved.contains(text.path())).forEach(files::put);
         gone.forEach(files::remove);
+        files.lookAtImports();
         return !different.isEmpty() || !gone.isEmpty();
     }
 
@@ -104,16 +104,14 @@ public final class Session {
 
     public Optional<Analysis> analyse(Path file, Cancellation cancellation) {
         Path path = file.toAbsolutePath().normalize();
-        return turns.patiently(cancellation, stop -> files.file(path).map(parsed -> analysis(parsed, stop)));
+        return turns.patiently(cancellation, stop -> files.analysis(path, parsed -> analysis(parsed, stop)));
     }
 
     private Analysis analysis(ParsedFile file, CancelIndicator stop) {
         Path path = file.text().path();
-        ICompositeNode root = file.resource().getParseResult().getRootNode();
         List<Remark> remarks = files.remarks(path, stop);
-        String text = file.isTooDeep() ? "" : file.text().text();
-        return new Analysis(path, file.text().text(), remarks, text.isEmpty() ? List.of() : Styles.of(root), Outlines.of(file.content()),
-                names.links(file), Folds.of(file));
+        FileView.Shown shown = files.view(file).shown();
+        return new Analysis(path, file.text().text(), remarks, shown.styles(), shown.contents(), names.links(file), shown.folds());
     }
 
     public Map<Path, List<Remark>> remarks(Cancellation cancellation) {

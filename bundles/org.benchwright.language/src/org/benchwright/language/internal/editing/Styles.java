@@ -1,13 +1,9 @@
 package org.benchwright.language.internal.editing;
 
-import java.util.ArrayList;
-import java.util.IdentityHashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 
 import org.benchwright.language.editing.Meaning;
-import org.benchwright.language.editing.Style;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.xtext.Assignment;
 import org.eclipse.xtext.CrossReference;
@@ -15,7 +11,6 @@ import org.eclipse.xtext.GrammarUtil;
 import org.eclipse.xtext.Keyword;
 import org.eclipse.xtext.ParserRule;
 import org.eclipse.xtext.RuleCall;
-import org.eclipse.xtext.nodemodel.ICompositeNode;
 import org.eclipse.xtext.nodemodel.ILeafNode;
 import org.eclipse.xtext.nodemodel.INode;
 
@@ -31,34 +26,13 @@ final class Styles {
     private Styles() {
     }
 
-    static List<Style> of(ICompositeNode root) {
-        List<Style> styles = new ArrayList<>();
-        // A long text uses few places of the grammar, each of them thousands of times.
-        Map<EObject, Meaning> known = new IdentityHashMap<>();
-        for (ILeafNode leaf : root.getLeafNodes()) {
-            if (leaf.getLength() > 0 && !leaf.getText().isBlank()) {
-                add(styles, new Style(leaf.getOffset(), leaf.getLength(), meaning(leaf, element -> known.computeIfAbsent(element, Styles::meaning))));
-            }
-        }
-        return styles;
-    }
-
-    /** Joins what stands together and means the same: the parts of a number. */
-    private static void add(List<Style> styles, Style next) {
-        Style last = styles.isEmpty() ? null : styles.get(styles.size() - 1);
-        if (last != null && last.meaning() == next.meaning() && last.end() == next.offset()) {
-            styles.set(styles.size() - 1, new Style(last.offset(), last.length() + next.length(), last.meaning()));
-        } else {
-            styles.add(next);
-        }
-    }
-
     /** What a single word means. */
     static Meaning meaning(ILeafNode leaf) {
         return meaning(leaf, Styles::meaning);
     }
 
-    private static Meaning meaning(ILeafNode leaf, Function<EObject, Meaning> meanings) {
+    /** What a word means, where it is known or found out elsewhere what a place of the grammar does. */
+    static Meaning meaning(ILeafNode leaf, Function<EObject, Meaning> meanings) {
         String text = leaf.getText();
         if (leaf.isHidden()) {
             return Meaning.COMMENT;
@@ -86,7 +60,8 @@ final class Styles {
         return element instanceof RuleCall call && call.getRule() instanceof ParserRule rule && GrammarUtil.isDatatypeRule(rule);
     }
 
-    private static Meaning meaning(EObject element) {
+    /** What a place of the grammar means. */
+    static Meaning meaning(EObject element) {
         if (element instanceof CrossReference || GrammarUtil.containingCrossReference(element) != null) {
             return Meaning.REFERENCE;
         } else if (!(element instanceof RuleCall call) || call.getRule() == null) {

@@ -1,13 +1,8 @@
 package org.benchwright.language.internal.flow;
 
-import java.util.ArrayDeque;
-import java.util.Deque;
-import java.util.HashMap;
-import java.util.HashSet;
+import java.util.BitSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Stream;
 
 import org.benchwright.core.SignalWord;
@@ -30,23 +25,28 @@ import org.eclipse.emf.ecore.EObject;
  */
 public final class FlowAnalysis {
 
-    private final Map<FlowNode, FlowState> before = new HashMap<>();
-    private final Set<Value> needed;
+    private final Facts[] before;
+    private final Numbered<String> items = new Numbered<>();
+    private final Numbered<Value> needed = new Numbered<>();
 
     /** Analyses a graph. */
     public FlowAnalysis(FlowGraph graph) {
-        needed = neededByDerived(graph);
-        Deque<FlowNode> open = new ArrayDeque<>(List.of(graph.begin()));
-        before.put(graph.begin(), FlowState.START);
-        while (!open.isEmpty()) {
-            FlowNode node = open.remove();
-            FlowState after = after(node, before.get(node));
+        neededByDerived(graph);
+        before = new Facts[graph.nodes().size()];
+        before[graph.begin().id()] = Facts.start();
+        // Places in the order of the text, so that what comes earlier is mostly settled before what follows it is looked at.
+        BitSet open = new BitSet();
+        open.set(graph.begin().id());
+        for (int next = open.nextSetBit(0); next >= 0; next = open.nextSetBit(0)) {
+            open.clear(next);
+            FlowNode node = graph.nodes().get(next);
+            Facts after = after(node, before[next]);
             for (FlowEdge edge : graph.from(node)) {
-                FlowState known = before.get(edge.to());
-                FlowState joined = known == null ? after : known.join(after);
-                if (!joined.equals(known)) {
-                    before.put(edge.to(), joined);
-                    open.add(edge.to());
+                Facts known = before[edge.to().id()];
+                Facts joined = known == null ? after : known.join(after);
+                if (joined != known) {
+                    before[edge.to().id()] = joined;
+                    open.set(edge.to().id());
                 }
             }
         }
@@ -54,33 +54,32 @@ public final class FlowAnalysis {
 
     /** What is known on arrival at a place; nothing where no way leads. */
     public Optional<FlowState> before(FlowNode node) {
-        return Optional.ofNullable(before.get(node));
+        return Optional.ofNullable(before[node.id()])
+                .map(facts -> new FlowState(facts.mayBeOn(), facts.hazardShown(), items.of(facts.recorded()), needed.of(facts.measured())));
     }
 
     /** Values that others are derived from; nothing else needs to be remembered. */
-    private static Set<Value> neededByDerived(FlowGraph graph) {
-        Set<Value> needed = new HashSet<>();
+    private void neededByDerived(FlowGraph graph) {
         graph.nodes().stream().map(FlowNode::source).filter(Derive.class::isInstance).forEach(derive -> derive.eAllContents()
                 .forEachRemaining(each -> {
                     if (each instanceof ValueReference reference && reference.getValue() != null) {
-                        needed.add(reference.getValue());
+                        needed.number(reference.getValue());
                     }
                 }));
-        return needed;
     }
 
-    private FlowState after(FlowNode node, FlowState state) {
+    private Facts after(FlowNode node, Facts facts) {
         EObject source = node.source();
         if (source instanceof Energise) {
-            return state.on();
+            return facts.on(true);
         } else if (source instanceof Isolate) {
-            return state.off();
+            return facts.on(false);
         } else if (source instanceof LogEntry entry && entry.getItem() != null && entry.getItem().getName() != null) {
-            return state.withRecord(entry.getItem().getName());
+            return facts.withRecord(items.number(entry.getItem().getName()));
         } else if (source instanceof Value value && needed.contains(value)) {
-            return state.withValue(value);
+            return facts.withValue(needed.number(value));
         }
-        return hazards(source).stream().anyMatch(FlowAnalysis::isAboutPeople) ? state.withHazard() : state;
+        return hazards(source).stream().anyMatch(FlowAnalysis::isAboutPeople) ? facts.withHazard() : facts;
     }
 
     private static List<Hazard> hazards(EObject source) {

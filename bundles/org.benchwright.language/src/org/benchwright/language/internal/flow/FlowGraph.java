@@ -1,9 +1,11 @@
 package org.benchwright.language.internal.flow;
 
+import java.util.AbstractSet;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.Deque;
-import java.util.HashSet;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Set;
 import java.util.function.Predicate;
@@ -51,15 +53,32 @@ public final class FlowGraph {
 
     /** The places that can be reached from one, itself included, by ways of which a condition holds. */
     public Set<FlowNode> reachable(FlowNode start, Predicate<FlowEdge> ways) {
-        Set<FlowNode> seen = new HashSet<>(Set.of(start));
+        BitSet seen = new BitSet();
         Deque<FlowNode> open = new ArrayDeque<>(List.of(start));
+        seen.set(start.id());
         while (!open.isEmpty()) {
             for (FlowEdge edge : from(open.remove())) {
-                if (ways.test(edge) && seen.add(edge.to())) {
+                if (ways.test(edge) && !seen.get(edge.to().id())) {
+                    seen.set(edge.to().id());
                     open.add(edge.to());
                 }
             }
         }
-        return seen;
+        return new AbstractSet<>() {
+            @Override
+            public boolean contains(Object node) {
+                return node instanceof FlowNode known && known.id() < nodes.size() && seen.get(known.id()) && nodes.get(known.id()) == node;
+            }
+
+            @Override
+            public Iterator<FlowNode> iterator() {
+                return seen.stream().mapToObj(nodes::get).iterator();
+            }
+
+            @Override
+            public int size() {
+                return seen.cardinality();
+            }
+        };
     }
 }

@@ -1,7 +1,6 @@
 package org.benchwright.language.internal.inspect;
 
 import java.time.Duration;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -36,7 +35,6 @@ final class CompletenessInspection implements Inspection {
                 watch(soak.getWatch(), remarks);
             }
         });
-        Procedures.allSteps(procedure).forEach(step -> step(step, remarks));
         unused(procedure, remarks);
     }
 
@@ -89,7 +87,8 @@ final class CompletenessInspection implements Inspection {
         }
     }
 
-    private static void step(Step step, Remarks remarks) {
+    @Override
+    public void step(Step step, Procedure procedure, Remarks remarks) {
         if (step.getStatements().stream().allMatch(Reveals.class::isInstance)) {
             remarks.on(step, RemarkCode.STEP_WITHOUT_CHECK);
         }
@@ -99,8 +98,7 @@ final class CompletenessInspection implements Inspection {
     }
 
     private static void unused(Procedure procedure, Remarks remarks) {
-        Set<EObject> used = new HashSet<>(procedure.eCrossReferences());
-        procedure.eAllContents().forEachRemaining(each -> used.addAll(each.eCrossReferences()));
+        Set<EObject> used = Used.in(procedure);
         for (Instrument instrument : procedure.getInstruments()) {
             tell(instrument, used, RemarkCode.UNUSED_INSTRUMENT, instrument.getName(), remarks);
         }

@@ -23,10 +23,8 @@ final class ExpectationInspection implements Inspection {
     private static final Duration SHORTEST_BY_HAND = Duration.ofSeconds(1);
 
     @Override
-    public void procedure(Procedure procedure, Remarks remarks) {
-        for (Step step : Procedures.allSteps(procedure)) {
-            Procedures.statements(step, Expectation.class).forEach(expectation -> expectation(expectation, step, remarks));
-        }
+    public void step(Step step, Procedure procedure, Remarks remarks) {
+        Procedures.statements(step, Expectation.class).forEach(expectation -> expectation(expectation, step, remarks));
     }
 
     private static void expectation(Expectation expectation, Step step, Remarks remarks) {

@@ -1,11 +1,14 @@
 package org.benchwright.language.internal.inspect;
 
+import java.util.Collections;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Set;
 
 import org.benchwright.language.RemarkCode;
 import org.benchwright.language.internal.flow.FlowAnalysis;
 import org.benchwright.language.internal.flow.FlowBuilder;
+import org.benchwright.language.internal.flow.FlowCircles;
 import org.benchwright.language.internal.flow.FlowEdge;
 import org.benchwright.language.internal.flow.FlowGraph;
 import org.benchwright.language.internal.flow.FlowNode;
@@ -43,33 +46,34 @@ final class FlowInspection implements Inspection {
         graph.nodes().forEach(node -> analysis.before(node).ifPresent(state -> place(node, state, remarks)));
     }
 
-    private static void unreachable(FlowGraph graph, Set<FlowNode> reached, Remarks remarks) {
+    private static void unreachable(FlowGraph graph, Set<FlowNode> reachedNodes, Remarks remarks) {
+        Set<EObject> reached = Collections.newSetFromMap(new IdentityHashMap<>());
+        reachedNodes.forEach(node -> reached.add(node.source()));
         for (FlowNode node : graph.nodes()) {
             boolean block = node.kind() == Kind.STAGE || node.kind() == Kind.SOAK;
-            if (!reached.contains(node) && block) {
+            if (reachedNodes.contains(node)) {
+                continue;
+            } else if (block) {
                 remarks.on(node.source(), RemarkCode.STAGE_UNREACHABLE, name(node.source()));
-            } else if (!reached.contains(node) && node.kind() == Kind.STEP && isReached(node.source().eContainer(), graph, reached)) {
+            } else if (node.kind() == Kind.STEP && reached.contains(node.source().eContainer())) {
                 remarks.on(node.source(), RemarkCode.STEP_UNREACHABLE, name(node.source()));
-            } else if (!reached.contains(node) && node.kind() == Kind.STATEMENT && isFirstAfterEnd(node, graph, reached)) {
+            } else if (node.kind() == Kind.STATEMENT && isFirstAfterEnd(node, reached)) {
                 remarks.on(node.source(), RemarkCode.STATEMENT_UNREACHABLE);
             }
         }
     }
 
-    private static boolean isReached(EObject source, FlowGraph graph, Set<FlowNode> reached) {
-        return graph.nodes().stream().anyMatch(node -> node.source() == source && reached.contains(node));
-    }
-
-    private static boolean isFirstAfterEnd(FlowNode node, FlowGraph graph, Set<FlowNode> reached) {
+    private static boolean isFirstAfterEnd(FlowNode node, Set<EObject> reached) {
         List<Statement> statements = ((Step) node.source().eContainer()).getStatements();
         int at = statements.indexOf(node.source());
-        return at > 0 && isReached(statements.get(at - 1), graph, reached);
+        return at > 0 && reached.contains(statements.get(at - 1));
     }
 
     /** A circle all of whose ways can be taken any number of times. */
     private static void endless(FlowGraph graph, Set<FlowNode> reached, Remarks remarks) {
-        graph.edges().stream().filter(edge -> edge.cause() instanceof GoTo && !edge.bounded() && reached.contains(edge.from()))
-                .filter(edge -> graph.reachable(edge.to(), way -> !way.bounded()).contains(edge.from())).map(FlowEdge::cause).distinct()
+        FlowCircles circles = new FlowCircles(graph, way -> !way.bounded());
+        graph.edges().stream().filter(edge -> edge.cause() instanceof GoTo && reached.contains(edge.from())).filter(circles::closes)
+                .map(FlowEdge::cause).distinct()
                 .forEach(goTo -> remarks.on(goTo, Literals.GO_TO__TARGET, RemarkCode.ENDLESS_REPEAT));
     }
 

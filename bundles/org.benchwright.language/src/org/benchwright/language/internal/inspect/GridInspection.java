@@ -20,6 +20,7 @@ import org.benchwright.model.Measurement;
 import org.benchwright.model.Procedure;
 import org.benchwright.model.ProcedurePackage.Literals;
 import org.benchwright.model.Procedures;
+import org.benchwright.model.Step;
 import org.benchwright.model.Value;
 import org.benchwright.model.ValueReference;
 
@@ -30,9 +31,9 @@ final class GridInspection implements Inspection {
     private static final BigDecimal MOST_POINTS = BigDecimal.valueOf(2000);
 
     @Override
-    public void procedure(Procedure procedure, Remarks remarks) {
-        Procedures.statements(procedure, Grid.class).forEach(grid -> grid(grid, remarks));
-        Procedures.statements(procedure, Derive.class).forEach(derive -> derive(derive, remarks));
+    public void step(Step step, Procedure procedure, Remarks remarks) {
+        Procedures.statements(step, Grid.class).forEach(grid -> grid(grid, remarks));
+        Procedures.statements(step, Derive.class).forEach(derive -> derive(derive, remarks));
     }
 
     private static void grid(Grid grid, Remarks remarks) {

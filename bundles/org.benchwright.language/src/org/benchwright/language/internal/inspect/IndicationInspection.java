@@ -22,6 +22,7 @@ import org.benchwright.model.Procedure;
 import org.benchwright.model.ProcedurePackage.Literals;
 import org.benchwright.model.Procedures;
 import org.benchwright.model.Soak;
+import org.benchwright.model.Step;
 import org.eclipse.emf.ecore.EObject;
 
 /** What is said to show can show: the lamp has the colour, the display the room, the mode something that shows it. */
@@ -42,10 +43,14 @@ final class IndicationInspection implements Inspection {
         if (family.isEmpty()) {
             return;
         }
-        Procedures.statements(procedure, Expectation.class)
-                .forEach(expectation -> modes(expectation.getAlternatives(), family.get(), remarks));
         procedure.getBlocks().stream().filter(Soak.class::isInstance).map(Soak.class::cast)
                 .forEach(soak -> modes(soak.getKeeps(), family.get(), remarks));
+    }
+
+    @Override
+    public void step(Step step, Procedure procedure, Remarks remarks) {
+        Written.thing(procedure.getFamily()).ifPresent(family -> Procedures.statements(step, Expectation.class)
+                .forEach(expectation -> modes(expectation.getAlternatives(), family, remarks)));
     }
 
     private static void modes(List<Indication> indications, Family family, Remarks remarks) {

@@ -3,6 +3,7 @@ package org.benchwright.language.internal.inspect;
 import org.benchwright.model.Family;
 import org.benchwright.model.Procedure;
 import org.benchwright.model.ProcedureFile;
+import org.benchwright.model.Step;
 import org.eclipse.emf.ecore.EObject;
 
 /**
@@ -21,12 +22,20 @@ public interface Inspection {
         // Most inspections know where to find what they look at.
     }
 
+    /**
+     * Looks at one step, whether of a stage or of making safe. What there is to say must follow from the step, from what it refers to and
+     * from what is around it, never from other steps beside it: it is not asked again while those stay the same.
+     */
+    default void step(Step step, Procedure procedure, Remarks remarks) {
+        // Some inspections look at a procedure as a whole.
+    }
+
     /** Looks at a family. */
     default void family(Family family, Remarks remarks) {
         // Most inspections look at procedures only.
     }
 
-    /** Looks at a procedure. */
+    /** Looks at a procedure, but not at what {@link #step} finds in each of its steps. */
     default void procedure(Procedure procedure, Remarks remarks) {
         // Some inspections look at families only.
     }

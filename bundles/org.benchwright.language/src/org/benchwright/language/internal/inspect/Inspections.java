@@ -2,12 +2,21 @@ package org.benchwright.language.internal.inspect;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Consumer;
 
 import org.benchwright.language.RemarkCode;
 import org.benchwright.language.internal.expand.Expanded;
 import org.benchwright.language.internal.expand.Expansion;
+import org.benchwright.language.internal.parse.PerStep;
+import org.benchwright.model.Procedure;
 import org.benchwright.model.ProcedureFile;
+import org.benchwright.model.Procedures;
+import org.benchwright.model.SharedStage;
+import org.benchwright.model.Step;
+import org.eclipse.emf.common.util.TreeIterator;
 import org.eclipse.emf.ecore.EObject;
+import org.eclipse.xtext.service.OperationCanceledManager;
+import org.eclipse.xtext.util.CancelIndicator;
 
 import com.google.inject.Inject;
 
@@ -15,6 +24,7 @@ import com.google.inject.Inject;
 public final class Inspections {
 
     private final List<Inspection> all;
+    private final OperationCanceledManager cancelling = new OperationCanceledManager();
 
     /** @param risks those that are known already */
     @Inject
@@ -28,19 +38,72 @@ public final class Inspections {
     /**
      * Looks a file through. An inspection that fails is itself a remark, and the others go on.
      *
-     * @param file    what the file says
-     * @param remarks where to leave what there is to say
+     * @param file      what the file says
+     * @param known     what was found in its steps before; takes up what is found in the others
+     * @param cancelled stops the work with the framework's own exception
+     * @return what there is to say, in no particular order
      */
-    public void inspect(ProcedureFile file, Remarks remarks) {
-        List<Expanded> procedures = file.getProcedures().stream().map(Expansion::of).toList();
+    public List<Noted> inspect(ProcedureFile file, PerStep<List<Noted>> known, CancelIndicator cancelled) {
+        List<Noted> found = new ArrayList<>(noted(file, remarks -> around(file, remarks)));
+        for (Procedure procedure : file.getProcedures()) {
+            cancelling.checkCanceled(cancelled);
+            Expanded expanded = Expansion.of(procedure);
+            found.addAll(noted(file, remarks -> each(file, remarks, each -> each.procedure(expanded.procedure(), new WrittenRemarks(expanded, remarks)))));
+            for (Step step : Procedures.allSteps(expanded.procedure())) {
+                cancelling.checkCanceled(cancelled);
+                found.addAll(step(file, step, expanded, known));
+            }
+        }
+        for (SharedStage shared : file.getSharedStages()) {
+            shared.getSteps().forEach(step -> found.addAll(known.of(step, own -> noted(file, remarks -> pieces(file, own, remarks)))));
+        }
+        return found;
+    }
+
+    private static List<Noted> noted(ProcedureFile file, Consumer<Remarks> look) {
+        NotedRemarks remarks = new NotedRemarks();
+        look.accept(remarks);
+        return remarks.all();
+    }
+
+    private List<Noted> step(ProcedureFile file, Step step, Expanded expanded, PerStep<List<Noted>> known) {
+        Consumer<Remarks> look = remarks -> each(file, remarks, each -> each.step(step, expanded.procedure(), new WrittenRemarks(expanded, remarks)));
+        if (expanded.places().containsKey(step)) {
+            // A shared stage's step: what it means here depends on what is put into it here.
+            return noted(file, look);
+        }
+        Step own = (Step) expanded.origins().getOrDefault(step, step);
+        return known.of(own, any -> noted(file, look.andThen(remarks -> pieces(file, own, remarks))));
+    }
+
+    /** Everything but what is in steps, and what is said of procedures. */
+    private void around(ProcedureFile file, Remarks remarks) {
         List<EObject> pieces = new ArrayList<>();
-        file.eAllContents().forEachRemaining(pieces::add);
+        for (TreeIterator<EObject> contents = file.eAllContents(); contents.hasNext();) {
+            EObject piece = contents.next();
+            if (piece instanceof Step) {
+                contents.prune();
+            } else {
+                pieces.add(piece);
+            }
+        }
+        each(file, remarks, each -> {
+            each.file(file, remarks);
+            pieces.forEach(piece -> each.piece(piece, remarks));
+            file.getFamilies().forEach(family -> each.family(family, remarks));
+        });
+    }
+
+    private void pieces(ProcedureFile file, Step step, Remarks remarks) {
+        List<EObject> pieces = new ArrayList<>(List.of(step));
+        step.eAllContents().forEachRemaining(pieces::add);
+        each(file, remarks, each -> pieces.forEach(piece -> each.piece(piece, remarks)));
+    }
+
+    private void each(ProcedureFile file, Remarks remarks, Consumer<Inspection> look) {
         for (Inspection inspection : all) {
             try {
-                inspection.file(file, remarks);
-                pieces.forEach(each -> inspection.piece(each, remarks));
-                file.getFamilies().forEach(family -> inspection.family(family, remarks));
-                procedures.forEach(each -> inspection.procedure(each.procedure(), new WrittenRemarks(each, remarks)));
+                look.accept(inspection);
             } catch (RuntimeException mistake) {
                 remarks.on(file, RemarkCode.INSPECTION_FAILED, inspection.getClass().getSimpleName(), mistake.toString());
             }

@@ -17,6 +17,7 @@ import org.benchwright.model.Precondition;
 import org.benchwright.model.Procedure;
 import org.benchwright.model.ProcedurePackage.Literals;
 import org.benchwright.model.Procedures;
+import org.benchwright.model.Step;
 import org.eclipse.emf.ecore.EObject;
 
 /** What is measured or applied is within the instrument's means, and its decision can come out either way. */
@@ -29,9 +30,13 @@ final class MeasurementInspection implements Inspection {
     public void procedure(Procedure procedure, Remarks remarks) {
         procedure.getInstruments().forEach(instrument -> instrument(instrument, remarks));
         procedure.getPreconditions().forEach(precondition -> precondition(precondition, remarks));
-        Procedures.statements(procedure, Measurement.class).forEach(measurement -> measurement(measurement, remarks));
-        Procedures.statements(procedure, Decision.class).forEach(decision -> undecided(decision, remarks));
-        Procedures.statements(procedure, Apply.class).forEach(apply -> apply(apply, remarks));
+    }
+
+    @Override
+    public void step(Step step, Procedure procedure, Remarks remarks) {
+        Procedures.statements(step, Measurement.class).forEach(measurement -> measurement(measurement, remarks));
+        Procedures.statements(step, Decision.class).forEach(decision -> undecided(decision, remarks));
+        Procedures.statements(step, Apply.class).forEach(apply -> apply(apply, remarks));
     }
 
     private static void instrument(Instrument instrument, Remarks remarks) {

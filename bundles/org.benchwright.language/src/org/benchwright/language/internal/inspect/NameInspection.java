@@ -64,7 +64,11 @@ final class NameInspection implements Inspection {
         apart(Procedures.statements(procedure, Mark.class), remarks);
         procedure.getBlocks().stream().filter(Soak.class::isInstance).map(Soak.class::cast)
                 .forEach(soak -> apart(soak.getConditions(), remarks));
-        Procedures.allSteps(procedure).forEach(step -> step(step, remarks));
+    }
+
+    @Override
+    public void step(Step step, Procedure procedure, Remarks remarks) {
+        step(step, remarks);
     }
 
     /** What one step measures, derives and compares. */

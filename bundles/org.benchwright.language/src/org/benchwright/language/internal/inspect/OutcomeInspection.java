@@ -24,6 +24,8 @@ import org.benchwright.model.Soak;
 import org.benchwright.model.Statement;
 import org.benchwright.model.Step;
 import org.benchwright.model.WhenStopped;
+import org.eclipse.emf.common.util.TreeIterator;
+import org.eclipse.emf.ecore.EObject;
 
 /** Nothing goes on in silence: everything that can fail says what follows. */
 final class OutcomeInspection implements Inspection {
@@ -33,21 +35,32 @@ final class OutcomeInspection implements Inspection {
         if (!procedure.getPreconditions().isEmpty() && procedure.getOtherwise() == null) {
             remarks.on(procedure.getPreconditions().get(0), RemarkCode.NO_OUTCOME);
         }
-        Procedures.allSteps(procedure).forEach(step -> step(step, remarks));
-        Optional.ofNullable(procedure.getMakeSafe()).ifPresent(makeSafe -> makeSafe(makeSafe, remarks));
         procedure.getBlocks().stream().filter(Soak.class::isInstance).map(Soak.class::cast).forEach(soak -> soak(soak, remarks));
-        procedure.eAllContents().forEachRemaining(each -> {
-            if (each instanceof GoTo goTo && goTo.getTimes() != null && goTo.getTimes() < 1) {
-                remarks.on(goTo, Literals.GO_TO__TIMES, RemarkCode.COUNT_NOT_POSITIVE);
-            } else if (each instanceof BeginAgain again && again.getTimes() < 1) {
-                remarks.on(again, Literals.BEGIN_AGAIN__TIMES, RemarkCode.COUNT_NOT_POSITIVE);
-            } else if (each instanceof Conclude end) {
-                reason(end, remarks);
+        for (TreeIterator<EObject> all = procedure.eAllContents(); all.hasNext();) {
+            EObject each = all.next();
+            written(each, remarks);
+            if (each instanceof Step) {
+                all.prune();
             }
-        });
+        }
     }
 
-    private static void step(Step step, Remarks remarks) {
+    private static void written(EObject each, Remarks remarks) {
+        if (each instanceof GoTo goTo && goTo.getTimes() != null && goTo.getTimes() < 1) {
+            remarks.on(goTo, Literals.GO_TO__TIMES, RemarkCode.COUNT_NOT_POSITIVE);
+        } else if (each instanceof BeginAgain again && again.getTimes() < 1) {
+            remarks.on(again, Literals.BEGIN_AGAIN__TIMES, RemarkCode.COUNT_NOT_POSITIVE);
+        } else if (each instanceof Conclude end) {
+            reason(end, remarks);
+        }
+    }
+
+    @Override
+    public void step(Step step, Procedure procedure, Remarks remarks) {
+        step.eAllContents().forEachRemaining(each -> written(each, remarks));
+        if (step.eContainer() instanceof MakeSafe) {
+            safe(step, remarks);
+        }
         for (Statement statement : step.getStatements()) {
             if (statement instanceof Grid grid) {
                 Optional.ofNullable(grid.getJudgement()).ifPresent(judgement -> outcome(judgement, remarks));
@@ -60,12 +73,10 @@ final class OutcomeInspection implements Inspection {
     }
 
     /** Nobody walks away from a unit that could not be made safe: only a person's release ends that. */
-    private static void makeSafe(MakeSafe makeSafe, Remarks remarks) {
-        for (Step step : makeSafe.getSteps()) {
-            Procedures.statements(step, Check.class)
-                    .filter(check -> Procedures.outcome(check).filter(OutcomeInspection::endsWithoutRelease).isPresent())
-                    .forEach(check -> remarks.on(check, RemarkCode.MAKE_SAFE_NEEDS_RELEASE));
-        }
+    private static void safe(Step step, Remarks remarks) {
+        Procedures.statements(step, Check.class)
+                .filter(check -> Procedures.outcome(check).filter(OutcomeInspection::endsWithoutRelease).isPresent())
+                .forEach(check -> remarks.on(check, RemarkCode.MAKE_SAFE_NEEDS_RELEASE));
     }
 
     private static boolean endsWithoutRelease(Outcome outcome) {

@@ -28,8 +28,6 @@ final class ProtectionInspection implements Inspection {
 
     @Override
     public void procedure(Procedure procedure, Remarks remarks) {
-        Set<String> kept = procedure.getProtections().stream().flatMap(each -> Written.things(each.getItems()).stream())
-                .map(Named::getName).collect(Collectors.toSet());
         for (Protection protection : procedure.getProtections()) {
             for (int i = 0; i < protection.getItems().size(); i++) {
                 KeptItem item = protection.getItems().get(i);
@@ -38,11 +36,18 @@ final class ProtectionInspection implements Inspection {
                 }
             }
         }
-        Optional<Family> family = Written.thing(procedure.getFamily());
-        for (Step step : Procedures.allSteps(procedure)) {
-            Procedures.statements(step, Erase.class).forEach(erase -> erase(erase, step, kept, remarks));
-            Procedures.statements(step, Load.class).forEach(load -> load(load, step, family, kept, remarks));
-        }
+    }
+
+    @Override
+    public void step(Step step, Procedure procedure, Remarks remarks) {
+        Procedures.statements(step, Erase.class).forEach(erase -> erase(erase, step, kept(procedure), remarks));
+        Procedures.statements(step, Load.class)
+                .forEach(load -> load(load, step, Written.thing(procedure.getFamily()), kept(procedure), remarks));
+    }
+
+    private static Set<String> kept(Procedure procedure) {
+        return procedure.getProtections().stream().flatMap(each -> Written.things(each.getItems()).stream()).map(Named::getName)
+                .collect(Collectors.toSet());
     }
 
     private static void erase(Erase erase, Step step, Set<String> kept, Remarks remarks) {

@@ -18,6 +18,7 @@ import org.benchwright.model.Measurement;
 import org.benchwright.model.Procedure;
 import org.benchwright.model.ProcedurePackage.Literals;
 import org.benchwright.model.Procedures;
+import org.benchwright.model.Step;
 
 /** The chance of accepting a unit just beyond a limit, with the worst instrument that the procedure tolerates. */
 final class RiskInspection implements Inspection {
@@ -32,8 +33,8 @@ final class RiskInspection implements Inspection {
     }
 
     @Override
-    public void procedure(Procedure procedure, Remarks remarks) {
-        Procedures.statements(procedure, Measurement.class)
+    public void step(Step step, Procedure procedure, Remarks remarks) {
+        Procedures.statements(step, Measurement.class)
                 .forEach(measurement -> risk(measurement).ifPresent(risk -> measurement(measurement, risk, remarks)));
     }
 

@@ -43,8 +43,7 @@ final class SharedInspection implements Inspection {
         for (Step step : shared.getSteps()) {
             NameInspection.step(step, remarks);
         }
-        Set<EObject> used = new HashSet<>();
-        shared.eAllContents().forEachRemaining(each -> used.addAll(each.eCrossReferences()));
+        Set<EObject> used = Used.in(shared);
         shared.getParameters().stream().filter(parameter -> !used.contains(parameter))
                 .forEach(parameter -> remarks.on(parameter, RemarkCode.UNUSED_PARAMETER, String.valueOf(parameter.getName())));
     }

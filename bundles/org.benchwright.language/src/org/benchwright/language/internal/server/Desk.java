@@ -3,15 +3,14 @@ package org.benchwright.language.internal.server;
 import java.net.URI;
 import java.nio.file.Path;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
-import java.util.concurrent.ScheduledExecutorService;
-import java.util.concurrent.ScheduledFuture;
-import java.util.concurrent.TimeUnit;
 
 import org.benchwright.core.Cancellation;
 import org.benchwright.language.Remark;
@@ -22,13 +21,12 @@ import org.eclipse.lsp4j.services.LanguageClient;
 /** The folders of the texts that the editor has open, and the remarks that it is told. Any thread may ask. */
 final class Desk {
 
-    /** Remarks follow once nothing was typed for so long. */
-    private static final long PAUSE_MILLIS = 60;
-
     private final Map<Path, FolderSession> folders = new HashMap<>();
-    private final Map<Path, ScheduledFuture<?>> waiting = new HashMap<>();
-    private final Map<Path, Set<Path>> told = new HashMap<>();
-    private final ScheduledExecutorService work = Executors.newSingleThreadScheduledExecutor(task -> {
+    /** Folders that have changed since they were last looked at, each with the file whose remarks are awaited most. */
+    private final Map<Path, Optional<Path>> due = new ConcurrentHashMap<>();
+    private final Map<Path, List<Remark>> told = new ConcurrentHashMap<>();
+    private final Set<Path> tellAnyway = ConcurrentHashMap.newKeySet();
+    private final ExecutorService work = Executors.newSingleThreadExecutor(task -> {
         Thread thread = new Thread(task, "remarks");
         thread.setDaemon(true);
         return thread;
@@ -60,12 +58,19 @@ final class Desk {
 
     void change(Path file, String text) {
         session(file).change(file, text);
-        tellSoon(file.getParent());
+        tell(file.getParent(), Optional.of(file));
+    }
+
+    /** A document that was opened is told its remarks even if they are what they were. */
+    void open(Path file, String text) {
+        tellAnyway.add(file);
+        change(file, text);
     }
 
     void close(Path file) {
         session(file).close(file);
-        tellSoon(file.getParent());
+        tellAnyway.add(file);
+        tell(file.getParent(), Optional.empty());
     }
 
     void lookAtDisk() {
@@ -74,29 +79,36 @@ final class Desk {
             open = List.copyOf(folders.keySet());
             folders.values().forEach(FolderSession::refresh);
         }
-        open.forEach(this::tellSoon);
+        open.forEach(folder -> tell(folder, Optional.empty()));
     }
 
-    private synchronized void tellSoon(Path folder) {
-        Optional.ofNullable(waiting.get(folder)).ifPresent(earlier -> earlier.cancel(false));
-        waiting.put(folder, work.schedule(() -> tell(folder), PAUSE_MILLIS, TimeUnit.MILLISECONDS));
+    /** At once, or once what is being done is done: whatever has changed until then is looked at together. */
+    private void tell(Path folder, Optional<Path> first) {
+        if (due.put(folder, first) == null) {
+            work.execute(() -> tellDue(folder));
+        }
     }
 
-    private void tell(Path folder) {
+    private void tellDue(Path folder) {
+        Optional<Path> first = due.remove(folder);
         FolderSession session;
         synchronized (this) {
             session = folders.get(folder);
         }
-        Map<Path, List<Remark>> remarks = session.remarks(Cancellation.never());
-        Set<Path> now = new HashSet<>();
-        remarks.forEach((file, found) -> {
-            boolean news = !found.isEmpty() || told.getOrDefault(folder, Set.of()).contains(file);
-            session.text(file).filter(text -> news).ifPresent(text -> editor.publishDiagnostics(
-                    new PublishDiagnosticsParams(uri(file), Answers.diagnostics(found, new Lines(text)))));
-            if (!found.isEmpty()) {
-                now.add(file);
-            }
-        });
-        told.put(folder, now);
+        Cancellation changed = () -> due.containsKey(folder);
+        try {
+            first.flatMap(file -> session.analyse(file, changed)).ifPresent(known -> tell(known.file(), known.text(), known.remarks()));
+            session.remarks(changed).forEach((file, remarks) -> session.text(file).ifPresent(text -> tell(file, text, remarks)));
+        } catch (CancellationException outdated) {
+            // What has changed meanwhile has made this be done again already.
+        }
+    }
+
+    private void tell(Path file, String text, List<Remark> remarks) {
+        boolean asked = tellAnyway.remove(file);
+        List<Remark> before = Optional.ofNullable(told.put(file, remarks)).orElse(List.of());
+        if (asked || !remarks.equals(before)) {
+            editor.publishDiagnostics(new PublishDiagnosticsParams(uri(file), Answers.diagnostics(remarks, new Lines(text))));
+        }
     }
 }

@@ -72,7 +72,7 @@ record Texts(Desk desk) implements TextDocumentService {
 
     @Override
     public void didOpen(DidOpenTextDocumentParams parameters) {
-        Desk.file(parameters.getTextDocument().getUri()).ifPresent(file -> desk.change(file, parameters.getTextDocument().getText()));
+        Desk.file(parameters.getTextDocument().getUri()).ifPresent(file -> desk.open(file, parameters.getTextDocument().getText()));
     }
 
     @Override

@@ -7,8 +7,8 @@ import org.eclipse.jface.text.source.ISourceViewer;
 /** Waits for a pause in typing, has the text looked at on a thread of its own, and shows the remarks in the editor. */
 public final class AuthorReconciler extends MonoReconciler {
 
-    /** Long enough for fast fingers not to make every letter be looked at, short enough not to be noticed. */
-    private static final int PAUSE_MILLIS = 40;
+    /** What is pasted or replaced in one go is looked at once; a letter is looked at before the next can follow. */
+    private static final int PAUSE_MILLIS = 10;
 
     private final AuthorStrategy strategy;
     private RemarkMarks marks;

@@ -1,31 +1,31 @@
-package org.benchwright.language.validation;
+package org.benchwright.language.internal.inspect;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 import org.benchwright.language.RemarkCode;
-import org.benchwright.language.internal.inspect.Remarks;
 import org.benchwright.model.Named;
 import org.benchwright.model.ProcedurePackage.Literals;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.EStructuralFeature;
 import org.eclipse.xtext.nodemodel.INode;
 import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
-import org.eclipse.xtext.validation.ValidationMessageAcceptor;
 
 /** Finds the place in the text that a remark is about: a name, a part, or the first line of a thing. */
-final class PlacedRemarks implements Remarks {
+final class NotedRemarks implements Remarks {
 
-    private final ValidationMessageAcceptor acceptor;
+    private final List<Noted> noted = new ArrayList<>();
 
-    PlacedRemarks(ValidationMessageAcceptor acceptor) {
-        this.acceptor = acceptor;
+    /** What was said so far. */
+    List<Noted> all() {
+        return List.copyOf(noted);
     }
 
     @Override
     public void on(EObject thing, RemarkCode code, String... arguments) {
         List<INode> name = thing instanceof Named ? NodeModelUtils.findNodesForFeature(thing, Literals.NAMED__NAME) : List.of();
-        INode node = name.isEmpty() ? NodeModelUtils.findActualNodeFor(thing) : name.get(0);
-        accept(thing, node, code, arguments);
+        note(thing, name.isEmpty() ? NodeModelUtils.findActualNodeFor(thing) : name.get(0), code, arguments);
     }
 
     @Override
@@ -39,19 +39,12 @@ final class PlacedRemarks implements Remarks {
         if (nodes.isEmpty()) {
             on(thing, code, arguments);
         } else {
-            accept(thing, nodes.get(Math.min(index, nodes.size() - 1)), code, arguments);
+            note(thing, nodes.get(Math.min(index, nodes.size() - 1)), code, arguments);
         }
     }
 
-    private void accept(EObject thing, INode node, RemarkCode code, String... arguments) {
-        int offset = node == null ? 0 : node.getOffset();
-        int length = node == null ? 0 : firstLine(node);
-        String words = code.text(arguments);
-        switch (code.severity()) {
-            case ERROR -> acceptor.acceptError(words, thing, offset, length, code.word());
-            case WARNING -> acceptor.acceptWarning(words, thing, offset, length, code.word());
-            case INFO -> acceptor.acceptInfo(words, thing, offset, length, code.word());
-        }
+    private void note(EObject thing, INode node, RemarkCode code, String... arguments) {
+        noted.add(new Noted(thing, Optional.ofNullable(node), node == null ? 0 : firstLine(node), code, code.text(arguments)));
     }
 
     private static int firstLine(INode node) {

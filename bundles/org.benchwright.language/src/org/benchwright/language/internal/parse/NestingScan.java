@@ -1,4 +1,4 @@
-package org.benchwright.language.internal;
+package org.benchwright.language.internal.parse;
 
 import java.util.OptionalInt;
 
@@ -11,7 +11,7 @@ import org.eclipse.xtext.parser.antlr.Lexer;
  * Finds where a text is nested deeper than any procedure, before the parser runs into it: parentheses, alternatives after
  * alternatives, sums. What passes is read with a bounded stack.
  */
-final class NestingScan {
+public final class NestingScan {
 
     private static final int MOST_PARENTHESES = 50;
     private static final int MOST_ALTERNATIVES = 200;
@@ -25,7 +25,7 @@ final class NestingScan {
     }
 
     /** Where a text becomes too deep; nothing where it does not. */
-    static OptionalInt tooDeep(Lexer lexer, String text) {
+    public static OptionalInt tooDeep(Lexer lexer, String text) {
         lexer.setCharStream(new ANTLRStringStream(text));
         NestingScan scan = new NestingScan();
         for (Token token = lexer.nextToken(); token.getType() != Token.EOF; token = lexer.nextToken()) {
