@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.Function;
 import java.util.stream.Stream;
 
 import org.benchwright.language.RemarkCode;
@@ -21,7 +22,6 @@ import org.benchwright.model.ProcedureFile;
 import org.benchwright.model.Procedures;
 import org.benchwright.model.Soak;
 import org.benchwright.model.Step;
-import org.eclipse.emf.common.util.URI;
 import org.eclipse.emf.ecore.resource.Resource;
 import org.eclipse.emf.ecore.resource.ResourceSet;
 
@@ -30,18 +30,9 @@ final class NameInspection implements Inspection {
 
     @Override
     public void file(ProcedureFile file, Remarks remarks) {
-        List<ProcedureFile> folder = folder(file);
-        List<Named> families = new ArrayList<>();
-        List<Named> procedures = new ArrayList<>();
-        List<Named> shared = new ArrayList<>();
-        for (ProcedureFile each : folder) {
-            families.addAll(each.getFamilies());
-            procedures.addAll(each.getProcedures());
-            shared.addAll(each.getSharedStages());
-        }
-        apart(families, file, remarks);
-        apart(procedures, file, remarks);
-        apart(shared, file, remarks);
+        apart(file, ProcedureFile::getFamilies, remarks);
+        apart(file, ProcedureFile::getProcedures, remarks);
+        apart(file, ProcedureFile::getSharedStages, remarks);
     }
 
     @Override
@@ -84,24 +75,43 @@ final class NameInspection implements Inspection {
                 .map(Named.class::cast).toList();
     }
 
-    private static List<ProcedureFile> folder(ProcedureFile file) {
-        Resource resource = file.eResource();
-        ResourceSet set = resource == null ? null : resource.getResourceSet();
+    /** Remarks on those in the file, whichever file of its folder holds the first of that name. */
+    private static void apart(ProcedureFile file, Function<ProcedureFile, List<? extends Named>> part, Remarks remarks) {
+        Map<String, List<Named>> alike = new HashMap<>();
+        part.apply(file).stream().filter(each -> each.getName() != null).forEach(each -> alike.put(folded(each), new ArrayList<>()));
+        if (alike.isEmpty()) {
+            return;
+        }
+        // A folder may hold a thousand files: what has another name is passed by quickly.
+        for (ProcedureFile each : beside(file)) {
+            for (Named named : part.apply(each)) {
+                List<Named> found = named.getName() == null ? null : alike.get(folded(named));
+                if (found != null && inFolderOf(file, each)) {
+                    found.add(named);
+                }
+            }
+        }
+        alike.values().stream().filter(found -> found.size() > 1).forEach(found -> found.stream()
+                .filter(each -> each.eContainer() == file).forEach(each -> tell(each, other(each, found), remarks)));
+    }
+
+    /** All files that were read together with one, itself included. */
+    private static List<ProcedureFile> beside(ProcedureFile file) {
+        ResourceSet set = file.eResource() == null ? null : file.eResource().getResourceSet();
         if (set == null) {
             return List.of(file);
         }
-        URI own = Imports.folder(resource.getURI());
-        return List.copyOf(set.getResources()).stream().filter(each -> own.equals(Imports.folder(each.getURI()))).flatMap(each -> each.getContents().stream())
-                .filter(ProcedureFile.class::isInstance).map(ProcedureFile.class::cast).toList();
+        List<ProcedureFile> files = new ArrayList<>();
+        for (Resource resource : List.copyOf(set.getResources())) {
+            if (!resource.getContents().isEmpty() && resource.getContents().get(0) instanceof ProcedureFile other) {
+                files.add(other);
+            }
+        }
+        return files;
     }
 
-    /** Remarks on those in the file, whichever file holds the first of that name. */
-    private static void apart(List<Named> named, ProcedureFile file, Remarks remarks) {
-        Map<String, List<Named>> byName = new HashMap<>();
-        named.stream().filter(each -> each.getName() != null)
-                .forEach(each -> byName.computeIfAbsent(folded(each), name -> new ArrayList<>()).add(each));
-        byName.values().stream().filter(alike -> alike.size() > 1).forEach(alike -> alike.stream()
-                .filter(each -> each.eContainer() == file).forEach(each -> tell(each, other(each, alike), remarks)));
+    private static boolean inFolderOf(ProcedureFile file, ProcedureFile other) {
+        return other == file || Imports.folder(other.eResource().getURI()).equals(Imports.folder(file.eResource().getURI()));
     }
 
     private static Named other(Named one, List<Named> alike) {

@@ -3,6 +3,7 @@ package org.benchwright.language.internal.parse;
 import java.io.IOException;
 import java.io.Reader;
 import java.io.StringReader;
+import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.util.Collections;
 import java.util.IdentityHashMap;
@@ -16,8 +17,6 @@ import org.benchwright.model.Step;
 import org.eclipse.xtext.nodemodel.ICompositeNode;
 import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
 import org.eclipse.xtext.parser.IParseResult;
-
-import com.google.common.io.CharStreams;
 
 /**
  * Reads a text. Where its only mistakes are inside steps, everything around them is read as if they were sound: a word that somebody has
@@ -36,7 +35,9 @@ public class StepwiseParser extends ProcedureParser {
 
     private static String all(Reader reader) {
         try {
-            return CharStreams.toString(reader);
+            StringWriter text = new StringWriter();
+            reader.transferTo(text);
+            return text.toString();
         } catch (IOException unreadable) {
             throw new UncheckedIOException(unreadable);
         }
