@@ -103,7 +103,8 @@ public final class Families {
      * @return the item as the nearest family declares it; empty where none does
      */
     public static Optional<LoadItem> loadItem(Family family, String name) {
-        return loadItems(family).stream().filter(item -> name.equals(item.getName())).findFirst();
+        // In a broken text either may be left out.
+        return loadItems(family).stream().filter(item -> item.getName() != null && item.getName().equals(name)).findFirst();
     }
 
     /**

@@ -7,12 +7,16 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 
 import org.benchwright.core.SignalWord;
+import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.look.Palette;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.graphics.ImageData;
 import org.eclipse.swt.graphics.Point;
+import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.ui.IEditorPart;
+import org.eclipse.ui.IWorkbenchPage;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -32,6 +36,7 @@ class PrintedWindowTest {
     void openTheProcedure() throws Exception {
         folder = Engineer.copyOfTheDemo(temporary);
         editor = Engineer.open(folder.resolve(Technician.C16));
+        Screen.page().showView(Ids.PRINTED_VIEW, null, IWorkbenchPage.VIEW_VISIBLE);
         Screen.waitFor("the sheet", () -> Screen.all(StyledText.class).anyMatch(Engineer::isSheet));
     }
 
@@ -106,8 +111,12 @@ class PrintedWindowTest {
 
     @Test
     void aDangerStandsOnItsColour() {
-        int line = line(" DANGER");
-        assertEquals(Palette.ground(SignalWord.DANGER), Engineer.sheet().getLineBackground(line));
-        assertEquals(Palette.text(SignalWord.DANGER), Engineer.sheet().getStyleRangeAtOffset(Engineer.sheet().getOffsetAtLine(line) + 1).foreground);
+        StyledText sheet = Engineer.sheet();
+        sheet.setTopIndex(line(" DANGER") - 1);
+        Screen.waitForDrawing();
+        Point word = sheet.getLocationAtOffset(sheet.getOffsetAtLine(line(" DANGER")));
+        Point at = sheet.toDisplay(sheet.getClientArea().width - 40, word.y + 3);
+        ImageData picture = Screen.picture(new Rectangle(at.x, at.y, 1, 1));
+        assertEquals(Palette.ground(SignalWord.DANGER).getRGB(), picture.palette.getRGB(picture.getPixel(0, 0)));
     }
 }

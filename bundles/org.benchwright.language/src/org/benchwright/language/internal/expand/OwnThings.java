@@ -54,6 +54,6 @@ final class OwnThings {
 
     private static <T extends Named> T own(T meant, List<T> all) {
         return meant == null ? null
-                : all.stream().filter(each -> each.getName().equals(meant.getName())).findFirst().orElse(meant);
+                : all.stream().filter(each -> each.getName() != null && each.getName().equals(meant.getName())).findFirst().orElse(meant);
     }
 }

@@ -41,6 +41,8 @@ final class PrintedPage extends Page implements AuthorListener {
     private PrintedErrors errors;
     private PrintedNow now = PrintedNow.NOTHING;
     private Optional<PrintedJob> job = Optional.empty();
+    /** True if what is known now was not drawn, because nobody could have seen it. */
+    private boolean hidden;
 
     PrintedPage(ITextEditor editor, Path file) {
         this.editor = editor;
@@ -54,6 +56,11 @@ final class PrintedPage extends Page implements AuthorListener {
         sheet = new PrintedSheet(page);
         sheet.control().setLayoutData(new GridData(SWT.FILL, SWT.FILL, true, true));
         sheet.control().addListener(SWT.MouseUp, event -> pointed(new Point(event.x, event.y)));
+        sheet.control().addListener(SWT.Paint, event -> {
+            if (hidden) {
+                OnDisplay.later(page, () -> draw(true));
+            }
+        });
         errors = new PrintedErrors(page, place -> Passages.show(getSite().getPage(), place));
         broker.subscribe(IThemeEngine.Events.THEME_CHANGED, lookChanged);
         written().ifPresent(text -> text.addCaretListener(caretMoved));
@@ -75,8 +82,17 @@ final class PrintedPage extends Page implements AuthorListener {
     private void show(PrintedNow next) {
         boolean first = now.procedures().isEmpty();
         now = next;
-        sheet.show(next.procedures().isEmpty() && next.errors().isEmpty() ? nothing() : next.parts());
-        errors.show(next.errors(), !next.procedures().isEmpty());
+        if (page.isVisible()) {
+            draw(first);
+        } else {
+            hidden = true;
+        }
+    }
+
+    private void draw(boolean first) {
+        hidden = false;
+        sheet.show(now.procedures().isEmpty() && now.errors().isEmpty() ? nothing() : now.parts());
+        errors.show(now.errors(), !now.procedures().isEmpty());
         if (first) {
             followCaret();
         }

@@ -15,7 +15,7 @@ final class PrintedParagraphs {
 
     /** How a paragraph looks. */
     enum Look {
-        TITLE, BELOW, SECTION, STEP, SENTENCE, INSTRUCTION, SIGNAL, HAZARD, ASKED, TOLD, NOTE
+        TITLE, BELOW, SECTION, STEP, SENTENCE, INSTRUCTION, SIGNAL, HAZARD, ASKED, TOLD, NOTE, SPACE
     }
 
     /**
@@ -27,6 +27,11 @@ final class PrintedParagraphs {
      * @param part   the place of its part among all parts
      */
     record Paragraph(String words, Look look, Optional<SignalWord> signal, int part) {
+
+        /** Whether nobody could tell one from the other, wherever they stand. */
+        boolean looksLike(Paragraph other) {
+            return words.equals(other.words) && look == other.look && signal.equals(other.signal);
+        }
     }
 
     private final List<Paragraph> paragraphs = new ArrayList<>();
@@ -48,6 +53,7 @@ final class PrintedParagraphs {
             add(title.words(), Look.TITLE);
             add(title.below(), Look.BELOW);
         } else if (each instanceof PrintedText.Heading heading) {
+            add("", Look.SPACE);
             add(heading.words(), heading.level() == 1 ? Look.SECTION : Look.STEP);
         } else if (each instanceof PrintedText.Sentence sentence) {
             add(sentence.words(), Look.SENTENCE);

@@ -5,7 +5,6 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 
 import org.benchwright.core.PrintedText.Part;
-import org.benchwright.core.SignalWord;
 import org.benchwright.ui.internal.author.PrintedParagraphs.Look;
 import org.benchwright.ui.internal.author.PrintedParagraphs.Paragraph;
 import org.benchwright.ui.internal.look.Palette;
@@ -14,6 +13,8 @@ import org.eclipse.jface.resource.FontDescriptor;
 import org.eclipse.jface.resource.JFaceResources;
 import org.eclipse.jface.resource.LocalResourceManager;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.LineBackgroundEvent;
+import org.eclipse.swt.custom.LineStyleEvent;
 import org.eclipse.swt.custom.StyleRange;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.graphics.Font;
@@ -25,6 +26,8 @@ final class PrintedSheet {
 
     private static final int LARGER = 3;
     private static final int INSET = 28;
+    /** What a step says first should be in sight with its heading. */
+    private static final int LINES_BELOW = 6;
 
     private final StyledText text;
     private final Font title;
@@ -46,72 +49,91 @@ final class PrintedSheet {
         section = resources.create(usual.increaseHeight(5).setStyle(SWT.BOLD));
         step = resources.create(usual.increaseHeight(2).setStyle(SWT.BOLD));
         strong = resources.create(usual.increaseHeight(1).setStyle(SWT.BOLD));
+        text.addLineStyleListener(this::style);
+        text.addLineBackgroundListener(this::ground);
     }
 
     StyledText control() {
         return text;
     }
 
-    /** Shows parts, scrolled to where the sheet was. */
+    /** Shows parts. Only lines that are different are touched, so that a change of a word costs no more in a long text, and the sheet stays. */
     void show(List<Part> now) {
-        if (!now.equals(parts)) {
-            parts = List.copyOf(now);
-            paragraphs = PrintedParagraphs.of(parts);
-            draw();
+        List<Paragraph> before = paragraphs;
+        parts = List.copyOf(now);
+        paragraphs = PrintedParagraphs.of(parts);
+        int most = Math.min(before.size(), paragraphs.size());
+        int same = 0;
+        while (same < most && before.get(same).looksLike(paragraphs.get(same))) {
+            same++;
+        }
+        int sameBelow = 0;
+        while (sameBelow < most - same && before.get(before.size() - 1 - sameBelow).looksLike(paragraphs.get(paragraphs.size() - 1 - sameBelow))) {
+            sameBelow++;
+        }
+        String gone = text(before.subList(same, before.size() - sameBelow));
+        String come = text(paragraphs.subList(same, paragraphs.size() - sameBelow));
+        if (!gone.equals(come)) {
+            text.replaceTextRange(text(before.subList(0, same)).length(), gone.length(), come);
         }
     }
 
-    /** Draws the same again, in the look that is on. */
+    /** Draws the same again, in the look that is on. Lines get their look when they come into sight: there may be thousands. */
     void draw() {
-        int top = text.getTopPixel();
-        text.setRedraw(false);
-        try {
-            text.setText(paragraphs.stream().map(Paragraph::words).collect(Collectors.joining("\n")));
-            Palette palette = Theme.palette();
-            for (int line = 0; line < paragraphs.size(); line++) {
-                draw(line, paragraphs.get(line), palette);
-            }
-            mark();
-            text.setTopPixel(top);
-        } finally {
-            text.setRedraw(true);
-        }
+        text.setText(text(paragraphs));
+        text.setTopIndex(marked.flatMap(this::line).orElse(0));
     }
 
-    private void draw(int line, Paragraph paragraph, Palette palette) {
-        StyleRange style = new StyleRange(text.getOffsetAtLine(line), paragraph.words().length(), null, null);
+    private static String text(List<Paragraph> paragraphs) {
+        return paragraphs.stream().map(paragraph -> paragraph.words() + "\n").collect(Collectors.joining());
+    }
+
+    private Optional<Paragraph> paragraph(int offset) {
+        int line = text.getLineAtOffset(offset);
+        return line < paragraphs.size() ? Optional.of(paragraphs.get(line)) : Optional.empty();
+    }
+
+    private void style(LineStyleEvent event) {
+        paragraph(event.lineOffset).ifPresent(paragraph -> {
+            event.styles = new StyleRange[] {style(event.lineOffset, paragraph)};
+            event.indent = paragraph.look() == Look.NOTE || paragraph.look() == Look.HAZARD ? INSET : 0;
+            event.wrapIndent = event.indent > 0 || paragraph.look() == Look.ASKED ? INSET : 0;
+        });
+    }
+
+    private StyleRange style(int offset, Paragraph paragraph) {
+        StyleRange style = new StyleRange(offset, paragraph.words().length(), null, null);
         switch (paragraph.look()) {
             case TITLE -> style.font = title;
             case SECTION -> style.font = section;
             case STEP -> style.font = step;
             case INSTRUCTION -> style.font = strong;
-            case BELOW, NOTE -> style.foreground = palette.quiet();
+            case BELOW, NOTE -> style.foreground = Theme.palette().quiet();
             case SIGNAL -> {
-                SignalWord signal = paragraph.signal().orElseThrow();
                 style.font = strong;
-                style.foreground = Palette.text(signal);
-                text.setLineBackground(line, 1, Palette.ground(signal));
+                style.foreground = paragraph.signal().map(Palette::text).orElse(null);
             }
-            case HAZARD -> text.setLineBackground(line, 1, palette.panel());
-            case SENTENCE, ASKED, TOLD -> style.fontStyle = SWT.NORMAL;
+            case HAZARD, SENTENCE, ASKED, TOLD, SPACE -> style.fontStyle = SWT.NORMAL;
         }
-        if (style.length > 0) {
-            text.setStyleRange(style);
-        }
-        space(line, paragraph.look());
+        return style;
     }
 
-    private void space(int line, Look look) {
-        switch (look) {
-            case SECTION -> text.setLineVerticalIndent(line, 26);
-            case STEP -> text.setLineVerticalIndent(line, 18);
-            case INSTRUCTION, SIGNAL, ASKED -> text.setLineVerticalIndent(line, 6);
-            case NOTE, HAZARD -> text.setLineIndent(line, 1, INSET);
-            default -> text.setLineIndent(line, 1, 0);
-        }
-        if (look == Look.NOTE || look == Look.HAZARD || look == Look.ASKED) {
-            text.setLineWrapIndent(line, 1, INSET);
-        }
+    /** Signal words stand on their colour, and the heading that was gone to on a bar. */
+    private void ground(LineBackgroundEvent event) {
+        paragraph(event.lineOffset).ifPresent(paragraph -> {
+            if (paragraph.look() == Look.SIGNAL) {
+                event.lineBackground = paragraph.signal().map(Palette::ground).orElse(null);
+            } else if (paragraph.look() == Look.HAZARD) {
+                event.lineBackground = Theme.palette().panel();
+            } else if (isMarked(paragraph)) {
+                event.lineBackground = Theme.palette().line();
+            }
+        });
+    }
+
+    private boolean isMarked(Paragraph paragraph) {
+        boolean heading = paragraph.look() == Look.STEP || paragraph.look() == Look.SECTION;
+        return heading && marked.filter(parts.get(paragraph.part()).about()::equals).isPresent();
     }
 
     /** Brings the heading of what a key names into sight and marks it; does not scroll where it is in sight already. */
@@ -119,32 +141,19 @@ final class PrintedSheet {
         if (marked.filter(key::equals).isPresent()) {
             return;
         }
-        unmark();
         marked = Optional.of(key);
         line(key).ifPresent(line -> {
-            int top = text.getLinePixel(line);
-            if (top < 0 || top > text.getClientArea().height * 3 / 4) {
-                text.setTopPixel(Math.max(0, text.getTopPixel() + top - text.getClientArea().height / 8));
+            // By lines, not by pixels: those above need not be laid out for it.
+            if (line < text.getTopIndex() || line > text.getLineIndex(text.getClientArea().height) - LINES_BELOW) {
+                text.setTopIndex(Math.max(0, line - 1));
             }
         });
-        mark();
-    }
-
-    private void mark() {
-        marked.flatMap(this::line).filter(this::isHeading).ifPresent(line -> text.setLineBackground(line, 1, Theme.palette().line()));
-    }
-
-    private void unmark() {
-        marked.flatMap(this::line).filter(this::isHeading).ifPresent(line -> text.setLineBackground(line, 1, null));
-    }
-
-    private boolean isHeading(int line) {
-        return paragraphs.get(line).look() == Look.STEP || paragraphs.get(line).look() == Look.SECTION;
+        text.redraw();
     }
 
     private Optional<Integer> line(String key) {
         for (int line = 0; line < paragraphs.size(); line++) {
-            if (parts.get(paragraphs.get(line).part()).about().equals(key)) {
+            if (paragraphs.get(line).look() != Look.SPACE && parts.get(paragraphs.get(line).part()).about().equals(key)) {
                 return Optional.of(line);
             }
         }
@@ -153,11 +162,7 @@ final class PrintedSheet {
 
     /** What is shown at a point, by its key: its own, or that of the nearest part above it which has one. */
     Optional<String> at(Point point) {
-        int offset = text.getOffsetAtPoint(point);
-        if (offset < 0 || paragraphs.isEmpty()) {
-            return Optional.empty();
-        }
-        return about(Math.min(text.getLineAtOffset(offset), paragraphs.size() - 1));
+        return paragraphs.isEmpty() ? Optional.empty() : about(Math.min(text.getLineIndex(point.y), paragraphs.size() - 1));
     }
 
     private Optional<String> about(int line) {
