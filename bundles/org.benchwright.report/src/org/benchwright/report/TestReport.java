@@ -49,6 +49,7 @@ public record TestReport(Heading heading, List<Result> results, List<String> soa
      * @param revision   of the procedure
      * @param purpose    the procedure's purpose, may be empty
      * @param text       SHA-256 of the procedure's text, in hexadecimal digits
+     * @param approval   the approval of that revision; empty for a rehearsal, and where none was asked for yet
      * @param station    where it was carried out
      * @param software   what carried it out
      * @param technicians ids of all who recorded something
@@ -61,11 +62,21 @@ public record TestReport(Heading heading, List<Result> results, List<String> soa
      * @param reason     why
      */
     public record Heading(String test, String serial, String family, String procedure, int revision, String purpose, String text,
-            String station, String software, List<String> technicians, Instant opened, Optional<Instant> concluded,
+            Optional<Approval> approval, String station, String software, List<String> technicians, Instant opened, Optional<Instant> concluded,
             Optional<String> predecessor, boolean rehearsal, boolean sealed, Optional<String> verdict, String reason) {
         public Heading {
             technicians = List.copyOf(technicians);
         }
+    }
+
+    /**
+     * The approval of a revision.
+     *
+     * @param preparedBy id of the person who prepared it
+     * @param approvedBy id of the second person, who approved it
+     * @param instant    when it was approved
+     */
+    public record Approval(String preparedBy, String approvedBy, Instant instant) {
     }
 
     /**

@@ -54,6 +54,9 @@ class HandOverCommandsTest {
             assertTrue(content(pdf).startsWith("%PDF-1."), pdf);
         }
         assertTrue(content("r.json").contains("\"verdict\": \"undecided\""), content("r.json"));
+        assertTrue(content("r.json").contains("\"approvedBy\": \"KM\""), content("r.json"));
+        assertTrue(content("r.html").contains("prepared by RB, approved by KM, 2026-03-02"), content("r.html"));
+        assertTrue(content("r.html").contains("revision 3, prepared by RB, approved by KM on 2026-03-02"), content("r.html"));
         assertTrue(content("r.html").contains("The plate is missing."));
         assertTrue(content("r.csv").lines().count() > 5);
         CommandRunner.Ended list = bench.run("export", "--ledger", bench.ledger().toString());

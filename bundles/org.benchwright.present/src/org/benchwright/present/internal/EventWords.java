@@ -1,5 +1,6 @@
 package org.benchwright.present.internal;
 
+import java.time.ZoneOffset;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
@@ -83,7 +84,9 @@ final class EventWords {
 
     private static String fact(Fact fact) {
         if (fact instanceof Fact.Opened f) {
-            return Message.TOLD_OPENED.text(f.serial(), f.procedure(), String.valueOf(f.revision()));
+            return Message.TOLD_OPENED.text(f.serial(), f.procedure(), String.valueOf(f.revision())) + f.approval().map(approval ->
+                    Message.TOLD_APPROVAL.text(approval.preparedBy(), approval.approvedBy(),
+                            approval.instant().atZone(ZoneOffset.UTC).toLocalDate().toString())).orElse("");
         } else if (fact instanceof Fact.HazardAcknowledged f) {
             return Message.TOLD_HAZARD.text(Questions.spaced(f.hazard()));
         } else if (fact instanceof Fact.InstrumentNamed f) {

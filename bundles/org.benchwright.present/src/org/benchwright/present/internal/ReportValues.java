@@ -72,10 +72,14 @@ public final class ReportValues {
         List<TestEvent> events = run.events();
         Optional<String> verdict = run.verdict().or(run::wouldBe).map(Verdict::word);
         return new Heading(test.id(), opening.serial(), run.plan().family().title(), run.plan().title(), opening.revision(),
-                run.plan().purpose(), opening.text().hex(), opening.station(), opening.software(), List.copyOf(people),
+                run.plan().purpose(), opening.text().hex(), approval(opening), opening.station(), opening.software(), List.copyOf(people),
                 events.get(0).moment().instant(), run.ended() ? Optional.of(run.lastMoment().instant()) : Optional.empty(),
                 opening.predecessor(), opening.rehearsal(), test.sealed(), run.ended() ? verdict : Optional.empty(),
                 run.ended() ? run.reason() : "");
+    }
+
+    private static Optional<TestReport.Approval> approval(Fact.Opened opening) {
+        return opening.approval().map(each -> new TestReport.Approval(each.preparedBy(), each.approvedBy(), each.instant()));
     }
 
     private void read(TestEvent event) {

@@ -38,7 +38,7 @@ final class SampleReport {
 
     static Heading heading(boolean rehearsal, boolean sealed, Optional<String> verdict) {
         return new Heading(TEST.value(), "C16-004711", "Tarn C16 modular controller", "C16 acceptance on the bench", 1,
-                "Shows whether a C16 may go back on a plant.", DIGEST, "Millbrook Bench Works, bench 2", "Benchwright 0.1.0",
+                "Shows whether a C16 may go back on a plant.", DIGEST, Optional.empty(), "Millbrook Bench Works, bench 2", "Benchwright 0.1.0",
                 List.of("technician QN", "auditor KM"), BEGAN, Optional.of(BEGAN.plus(Duration.ofHours(74))), Optional.of("T-B2GKX-JFFG2"),
                 rehearsal, sealed, verdict, "Every step conforms.");
     }

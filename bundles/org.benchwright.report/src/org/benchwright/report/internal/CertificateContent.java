@@ -72,6 +72,8 @@ public record CertificateContent(TestReport report) {
         heading.predecessor().ifPresent(before -> work.add(new Pair(Message.PREDECESSOR.text(), before)));
         work.add(new Pair(Message.PROCEDURE.text(),
                 Message.PROCEDURE_REVISION.text(heading.procedure(), String.valueOf(heading.revision()))));
+        heading.approval().ifPresent(approval -> work.add(new Pair(Message.APPROVAL.text(),
+                Message.APPROVAL_BY.text(approval.preparedBy(), approval.approvedBy(), time(approval.instant())))));
         if (!heading.purpose().isEmpty()) {
             work.add(new Pair(Message.PURPOSE.text(), heading.purpose()));
         }

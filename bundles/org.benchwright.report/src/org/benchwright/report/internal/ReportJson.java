@@ -62,6 +62,8 @@ public record ReportJson(TestReport report) {
         heading.verdict().ifPresent(word -> json.put(heading.rehearsal() ? "wouldBe" : "verdict", word));
         json.put("reason", heading.reason()).put("serial", heading.serial()).put("family", heading.family());
         json.put("procedure", heading.procedure()).put("revision", String.valueOf(heading.revision())).put("procedureText", heading.text());
+        heading.approval().ifPresent(approval -> json.put("preparedBy", approval.preparedBy()).put("approvedBy", approval.approvedBy())
+                .put("approved", approval.instant().toString()));
         json.put("station", heading.station()).put("software", heading.software());
         texts(json, "technicians", heading.technicians());
         json.put("opened", heading.opened().toString());
