@@ -52,7 +52,7 @@ final class EnginePaths {
         EnginePaths all = new EnginePaths(plan, most);
         Digest text = Digest.of("text".getBytes(StandardCharsets.UTF_8));
         Fact.Opened opening = new Fact.Opened("C16-004711", plan.family().name(), plan.name(), plan.revision(), text, text, "bench 1", "0.1.0",
-                false, Optional.empty());
+                false, Optional.empty(), Optional.empty());
         try {
             all.go(TestRun.fold(plan, TestRun.open(plan, opening, TECHNICIAN, at(0))), 0);
         } catch (RefusedException | DoesNotFollowException refused) {
