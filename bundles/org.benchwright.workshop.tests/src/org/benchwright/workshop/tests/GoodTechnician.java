@@ -79,7 +79,7 @@ final class GoodTechnician {
         } else if (demand instanceof Demand.AnswerExpectation d) {
             return new Fact.Seen(d.expect().id(), Sight.YES, "");
         } else if (demand instanceof Demand.TakeMeasurement d) {
-            String volts = d.measure().id().equals("residual") ? "0.4" : "24.02";
+            String volts = d.measure().limits().contains(Quantity.of("0.4", "V")) ? "0.4" : "24.02";
             return new Fact.Measured(d.measure().id(), volts + "V", Quantity.of(volts, "V"));
         } else if (demand instanceof Demand.Look d) {
             return looked(d, Sight.YES);

@@ -81,8 +81,6 @@ final class RandomRecords {
             return quantity();
         } else if (type == Limits.class) {
             return limits();
-        } else if (type == Digest.class) {
-            return Digest.of(bytes());
         } else if (type == Actor.class) {
             return new Actor("QN" + random.nextInt(100), Role.values()[random.nextInt(Role.values().length)]);
         } else if (type == SerialMask.class) {
@@ -123,6 +121,8 @@ final class RandomRecords {
             return LocalDate.ofEpochDay(random.nextInt(60_000));
         } else if (type == UnitOfMeasure.class) {
             return unit();
+        } else if (type == Digest.class) {
+            return Digest.of(bytes());
         }
         throw new AssertionError("no random value for " + type);
     }

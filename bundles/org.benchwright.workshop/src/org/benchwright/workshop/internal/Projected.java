@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Stream;
 
 import org.benchwright.core.Quantity;
 import org.benchwright.engine.SoakAttempt;
@@ -19,8 +18,6 @@ import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Plan;
-import org.benchwright.engine.plan.Stage;
-import org.benchwright.engine.plan.WorkStage;
 import org.benchwright.ledger.ProjectedTest;
 import org.benchwright.ledger.ProjectedTest.State;
 import org.benchwright.workshop.KeptTest;
@@ -34,6 +31,7 @@ final class Projected {
     private final Map<String, String> instruments = new HashMap<>();
     private final Set<ProjectedTest.Cause> causes = new LinkedHashSet<>();
     private String here = "";
+    private String step = "";
     private Optional<String> failed = Optional.empty();
 
     private Projected(KeptTest kept) {
@@ -49,7 +47,7 @@ final class Projected {
 
     private void take(TestEvent event) {
         if (event.body() instanceof Fact.Measured measured) {
-            readings.put(measured.check(), measured.value());
+            readings.put(check(step, measured.check()), measured.value());
         } else if (event.body() instanceof Fact.InstrumentNamed named) {
             instruments.put(named.instrument(), named.asset());
         } else if (event.body() instanceof Fact.FaultLogEntered log) {
@@ -65,6 +63,7 @@ final class Projected {
     private void failed(EventBody body) {
         if (body instanceof Derived.StepOpened opened) {
             here = place(opened.stage(), opened.step());
+            step = opened.step();
         } else if (body instanceof Derived.CheckDecided decided && decided.outcome() == Derived.Outcome.DOES_NOT_CONFORM) {
             failed = Optional.of(here);
         } else if (body instanceof Derived.SoakEnded ended && ended.outcome() == Derived.Outcome.DOES_NOT_CONFORM) {
@@ -73,6 +72,11 @@ final class Projected {
             String passed = place(decided.stage(), decided.step());
             failed = failed.filter(place -> !place.equals(passed));
         }
+    }
+
+    /** Two steps may call what they measure alike. */
+    private static String check(String step, String check) {
+        return step + ", " + check;
     }
 
     private static String place(String stage, String step) {
@@ -129,10 +133,8 @@ final class Projected {
 
     private static Map<String, Action.Measure> measures(Plan plan) {
         Map<String, Action.Measure> measures = new HashMap<>();
-        Stream.concat(plan.stages().stream(), Stream.<Stage>of(plan.makeSafe())).filter(WorkStage.class::isInstance)
-                .flatMap(stage -> ((WorkStage) stage).steps().stream()).flatMap(step -> step.actions().stream())
-                .filter(Action.Measure.class::isInstance).map(Action.Measure.class::cast)
-                .forEach(measure -> measures.put(measure.id(), measure));
+        plan.steps().forEach(each -> each.actions().stream().filter(Action.Measure.class::isInstance).map(Action.Measure.class::cast)
+                .forEach(measure -> measures.put(check(each.name(), measure.id()), measure)));
         return measures;
     }
 }

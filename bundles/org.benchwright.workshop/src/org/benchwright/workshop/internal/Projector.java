@@ -23,7 +23,7 @@ import org.benchwright.workshop.StoreException;
 public final class Projector {
 
     /** Raised whenever {@link Projected} reads something else out of a test. */
-    private static final int RULES = 2;
+    private static final int RULES = 3;
     private static final int BATCH = 500;
 
     private final Ledger ledger;
