@@ -99,7 +99,7 @@ final class DerivedValues {
 
     private static Optional<Action> action(RunState s, String key) {
         int dot = key.indexOf('.');
-        return Instruments.steps(s.plan()).filter(step -> step.name().equals(key.substring(0, Math.max(dot, 0))))
+        return s.plan().steps().filter(step -> step.name().equals(key.substring(0, Math.max(dot, 0))))
                 .flatMap(step -> step.actions().stream()).filter(a -> a.id().equals(key.substring(dot + 1))).findFirst();
     }
 }

@@ -8,8 +8,6 @@ import org.benchwright.core.Limits;
 import org.benchwright.core.UnitOfMeasure;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Plan;
-import org.benchwright.engine.plan.Step;
-import org.benchwright.engine.plan.WorkStage;
 
 /** What a plan needs its instruments for. */
 final class Instruments {
@@ -43,17 +41,11 @@ final class Instruments {
     private static boolean derivesGuarded(Plan plan, String instrument) {
         List<String> needed = actions(plan).filter(a -> a instanceof Action.Derive d && d.rule().isGuarded())
                 .flatMap(a -> DerivedValues.names(((Action.Derive) a).value()).stream()).toList();
-        return steps(plan).anyMatch(step -> step.actions().stream().anyMatch(a -> a instanceof Action.Measure m
+        return plan.steps().anyMatch(step -> step.actions().stream().anyMatch(a -> a instanceof Action.Measure m
                 && m.instrument().equals(instrument) && needed.contains(step.name() + "." + m.id())));
     }
 
     static Stream<Action> actions(Plan plan) {
-        return steps(plan).flatMap(step -> step.actions().stream());
-    }
-
-    /** Every step, those of make safe last. */
-    static Stream<Step> steps(Plan plan) {
-        Stream<WorkStage> stages = plan.stages().stream().filter(WorkStage.class::isInstance).map(WorkStage.class::cast);
-        return Stream.concat(stages, Stream.of(plan.makeSafe())).flatMap(stage -> stage.steps().stream());
+        return plan.steps().flatMap(step -> step.actions().stream());
     }
 }

@@ -56,8 +56,7 @@ public final class PlanFaults {
             add("plan.noStage");
         }
         once("stage", plan.stages().stream().map(Stage::name));
-        once("step", Stream.concat(plan.stages().stream(), Stream.of(plan.makeSafe())).filter(WorkStage.class::isInstance)
-                .flatMap(s -> ((WorkStage) s).steps().stream()).map(Step::name));
+        once("step", plan.steps().map(Step::name));
         once("hazard", plan.hazards().stream().map(Hazard::name));
         once("instrument", plan.instruments().stream().map(InstrumentSpec::name));
         once("precondition", plan.preconditions().stream().map(Precondition::name));

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /**
  * An acceptance procedure compiled for one family: everything that carrying it out needs, with every reference resolved and every
@@ -52,6 +53,12 @@ public record Plan(int format, String name, String title, int revision, String p
     /** The instrument of that name. */
     public Optional<InstrumentSpec> instrument(String instrumentName) {
         return instruments.stream().filter(i -> i.name().equals(instrumentName)).findFirst();
+    }
+
+    /** Every step, those of make safe last. */
+    public Stream<Step> steps() {
+        return Stream.concat(stages.stream(), Stream.of(makeSafe)).filter(WorkStage.class::isInstance)
+                .flatMap(stage -> ((WorkStage) stage).steps().stream());
     }
 
     /** The index of the stage of that name. */

@@ -7,6 +7,7 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.benchwright.core.Digest;
 import org.benchwright.ledger.CompactRange;
 import org.benchwright.ledger.LedgerDamagedException;
@@ -55,10 +56,17 @@ record EventTable(String place) {
     /** The tree over all events so far. */
     CompactRange tree(Connection connection) throws SQLException, LedgerException {
         long size = count(connection);
-        TreePaths.Nodes nodes = nodes(connection);
-        List<Digest> subtrees = new ArrayList<>();
-        for (long end : CompactRange.ends(size)) {
-            subtrees.add(nodes.subtree(end));
+        List<Long> ends = CompactRange.ends(size);
+        List<Digest> subtrees = new ArrayList<>(ends.size());
+        String all = ends.stream().map(String::valueOf).collect(Collectors.joining(", "));
+        try (Statement statement = connection.createStatement();
+                ResultSet rows = statement.executeQuery("SELECT subtree FROM event WHERE position IN (" + all + ") ORDER BY position")) {
+            while (rows.next()) {
+                subtrees.add(digest(rows.getBytes(1)));
+            }
+        }
+        if (subtrees.size() != ends.size()) {
+            throw damaged();
         }
         return new CompactRange(size, subtrees);
     }

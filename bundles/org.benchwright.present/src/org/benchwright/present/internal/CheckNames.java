@@ -3,14 +3,12 @@ package org.benchwright.present.internal;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.function.UnaryOperator;
-import java.util.stream.Stream;
 
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.EventBody;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.engine.plan.Step;
-import org.benchwright.engine.plan.WorkStage;
 
 /** What readers of a record know a check by: its label where the procedure gives it one, else its name. Follows the events in order. */
 final class CheckNames implements UnaryOperator<String> {
@@ -19,8 +17,7 @@ final class CheckNames implements UnaryOperator<String> {
     private Map<String, String> labels = Map.of();
 
     CheckNames(Plan plan) {
-        Stream.concat(plan.stages().stream(), Stream.of(plan.makeSafe())).filter(WorkStage.class::isInstance)
-                .flatMap(stage -> ((WorkStage) stage).steps().stream()).forEach(step -> labelsByStep.put(step.name(), labels(step)));
+        plan.steps().forEach(step -> labelsByStep.put(step.name(), labels(step)));
     }
 
     private static Map<String, String> labels(Step step) {
