@@ -4,31 +4,23 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.Arrays;
 import java.util.HexFormat;
-import java.util.regex.Pattern;
 
 import org.benchwright.core.internal.Message;
 
-/**
- * A SHA-256 digest (FIPS 180-4): the identity of some content.
- *
- * @param hex 64 hexadecimal digits in lower case; there is one way only to write a digest
- */
-public record Digest(String hex) {
+/** A SHA-256 digest (FIPS 180-4): the identity of some content. There is one way only to write it: 64 hexadecimal digits in lower case. */
+public final class Digest {
 
-    private static final Pattern FORM = Pattern.compile("[0-9a-f]{64}");
+    /** Length in bytes. */
+    public static final int LENGTH = 32;
+
     private static final int LONGEST_SHOWN = 80;
 
-    /**
-     * Checks the form.
-     *
-     * @throws IllegalArgumentException when it is no digest
-     */
-    public Digest {
-        if (!FORM.matcher(hex).matches()) {
-            String shown = hex.length() > LONGEST_SHOWN ? hex.substring(0, LONGEST_SHOWN) : hex;
-            throw new IllegalArgumentException(Message.DIGEST_FORM.text(shown));
-        }
+    private final byte[] value;
+
+    private Digest(byte[] value) {
+        this.value = value;
     }
 
     /**
@@ -65,7 +57,10 @@ public record Digest(String hex) {
      * @throws IllegalArgumentException when the length is another
      */
     public static Digest ofResult(byte[] digest) {
-        return new Digest(HexFormat.of().formatHex(digest));
+        if (digest.length != LENGTH) {
+            throw malformed(HexFormat.of().formatHex(digest));
+        }
+        return new Digest(digest.clone());
     }
 
     /**
@@ -76,7 +71,10 @@ public record Digest(String hex) {
      * @throws IllegalArgumentException when it is no digest
      */
     public static Digest parse(String hex) {
-        return new Digest(hex);
+        if (hex.length() != 2 * LENGTH || !hexadecimal(hex)) {
+            throw malformed(hex);
+        }
+        return new Digest(HexFormat.of().parseHex(hex));
     }
 
     /**
@@ -85,7 +83,22 @@ public record Digest(String hex) {
      * @return a new array of 32 bytes
      */
     public byte[] bytes() {
-        return HexFormat.of().parseHex(hex);
+        return value.clone();
+    }
+
+    /** The digest in 64 hexadecimal digits, in lower case. */
+    public String hex() {
+        return HexFormat.of().formatHex(value);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Digest that && Arrays.equals(value, that.value);
+    }
+
+    @Override
+    public int hashCode() {
+        return Arrays.hashCode(value);
     }
 
     /**
@@ -95,7 +108,22 @@ public record Digest(String hex) {
      */
     @Override
     public String toString() {
-        return hex;
+        return hex();
+    }
+
+    private static IllegalArgumentException malformed(String hex) {
+        String shown = hex.length() > LONGEST_SHOWN ? hex.substring(0, LONGEST_SHOWN) : hex;
+        return new IllegalArgumentException(Message.DIGEST_FORM.text(shown));
+    }
+
+    private static boolean hexadecimal(String text) {
+        for (int i = 0; i < text.length(); i++) {
+            char digit = text.charAt(i);
+            if ((digit < '0' || digit > '9') && (digit < 'a' || digit > 'f')) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static MessageDigest sha256() {

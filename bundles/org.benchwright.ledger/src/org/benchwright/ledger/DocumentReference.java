@@ -1,6 +1,7 @@
 package org.benchwright.ledger;
 
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.benchwright.core.Digest;
 
 /**
@@ -10,6 +11,7 @@ import org.benchwright.core.Digest;
 public final class DocumentReference {
 
     private static final String PREFIX = "sha256:";
+    private static final Pattern FORM = Pattern.compile(PREFIX + "[0-9a-f]{64}");
 
     private DocumentReference() {
     }
@@ -21,9 +23,7 @@ public final class DocumentReference {
 
     /** The digest in {@code text}, when it is such a string. */
     public static Optional<Digest> parse(String text) {
-        if (!text.matches(PREFIX + "[0-9a-f]{64}")) {
-            return Optional.empty();
-        }
-        return Optional.of(Digest.parse(text.substring(PREFIX.length())));
+        return text.startsWith(PREFIX) && FORM.matcher(text).matches() ? Optional.of(Digest.parse(text.substring(PREFIX.length())))
+                : Optional.empty();
     }
 }

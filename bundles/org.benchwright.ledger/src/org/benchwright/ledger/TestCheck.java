@@ -11,10 +11,4 @@ public interface TestCheck {
      * @param entries all its events
      * @return what is wrong with it
      */
-    List<Fault> check(TestId test, List<LedgerEntry> entries);
-
-    /** Looks at nothing. */
-    static TestCheck none() {
-        return (test, entries) -> List.of();
-    }
-}
+    List<Fault> check(TestId test, List<LedgerEntry> entries);}

@@ -13,11 +13,11 @@ import org.benchwright.core.Progress;
  * @param ledger       the ledger's file
  * @param benchKey     the only key that may have signed; empty: any key is taken, and told
  * @param kept         checkpoints kept elsewhere, to compare with
- * @param testCheck    the third line
+ * @param testCheck    the third line, where it is wanted
  * @param progress     is told of events
  * @param cancellation may stop it between events
  */
-public record VerificationRequest(Path ledger, Optional<SignerKey> benchKey, List<SignedCheckpoint> kept, TestCheck testCheck,
+public record VerificationRequest(Path ledger, Optional<SignerKey> benchKey, List<SignedCheckpoint> kept, Optional<TestCheck> testCheck,
         Progress progress, Cancellation cancellation) {
 
     public VerificationRequest {
@@ -35,13 +35,13 @@ public record VerificationRequest(Path ledger, Optional<SignerKey> benchKey, Lis
      * @throws BenchKeyException when the file of the public key can't be read
      */
     public static VerificationRequest of(Path ledger) throws BenchKeyException {
-        return new VerificationRequest(ledger, BenchKeyStore.publicKey(BenchFolder.of(ledger).path()), List.of(), TestCheck.none(),
+        return new VerificationRequest(ledger, BenchKeyStore.publicKey(BenchFolder.of(ledger).path()), List.of(), Optional.empty(),
                 Progress.none(), Cancellation.never());
     }
 
     /** With the third line. */
     public VerificationRequest with(TestCheck check) {
-        return new VerificationRequest(ledger, benchKey, kept, check, progress, cancellation);
+        return new VerificationRequest(ledger, benchKey, kept, Optional.of(check), progress, cancellation);
     }
 
     /** With another bench key, such as the auditor's own copy. */

@@ -26,6 +26,7 @@ import org.benchwright.ledger.VerificationRequest;
 import org.benchwright.ledger.internal.verify.Cell;
 import org.benchwright.ledger.internal.verify.EventInspector;
 import org.benchwright.ledger.internal.verify.EventInspector.Before;
+import org.benchwright.ledger.internal.verify.DecodedRow;
 import org.benchwright.ledger.internal.verify.EventRow;
 import org.benchwright.ledger.internal.verify.TestPoint;
 import org.junit.jupiter.api.Test;
@@ -64,7 +65,7 @@ class EveryByteTest {
     private static void assertFound(Place place, int column, Cell changed) {
         List<Cell> cells = new ArrayList<>(place.row().cells());
         cells.set(column, changed);
-        assertFalse(EventInspector.inspect(new EventRow(cells), place.before()).faults().isEmpty(),
+        assertFalse(EventInspector.inspect(DecodedRow.of(new EventRow(cells)), place.before()).faults().isEmpty(),
                 () -> EventRow.COLUMNS.get(column) + " of position " + place.before().position());
     }
 
@@ -102,10 +103,10 @@ class EveryByteTest {
                 Statement statement = reader.connection().createStatement();
                 ResultSet rows = statement.executeQuery(EventRow.query())) {
             while (rows.next()) {
-                EventRow row = new EventRow(Cell.read(rows, EventRow.COLUMNS.size()));
+                EventRow row = EventRow.read(rows);
                 Map<TestId, TestPoint> known = Map.copyOf(points);
                 Before before = new Before(places.size() + 1L, test -> known.getOrDefault(test, TestPoint.before(test)), tree);
-                EventInspector.Result result = EventInspector.inspect(row, before);
+                EventInspector.Result result = EventInspector.inspect(DecodedRow.of(row), before);
                 assertEquals(List.of(), result.faults());
                 points.put(result.test().orElseThrow(), result.point().orElseThrow());
                 tree = result.tree();

@@ -4,7 +4,6 @@ import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonToken;
-import com.fasterxml.jackson.core.StreamReadFeature;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.nio.ByteBuffer;
@@ -22,7 +21,6 @@ import org.benchwright.ledger.internal.JsonValue.Items;
 import org.benchwright.ledger.internal.JsonValue.Members;
 import org.benchwright.ledger.internal.JsonValue.Nothing;
 import org.benchwright.ledger.internal.JsonValue.Text;
-import org.erdtman.jcs.JsonCanonicalizer;
 
 /**
  * JSON text in, canonical bytes (RFC 8785) out. On the way in strings are brought to Unicode NFC, and what would not survive is refused:
@@ -33,7 +31,7 @@ public final class CanonicalJson {
     /** Levels of arrays and objects that are read; hostile nesting must not use up the stack. */
     public static final int DEPTH = 64;
 
-    private static final JsonFactory FACTORY = JsonFactory.builder().enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION).build();
+    private static final JsonFactory FACTORY = new JsonFactory();
 
     private CanonicalJson() {
     }
@@ -56,9 +54,18 @@ public final class CanonicalJson {
 
     /** The object in UTF-8 {@code bytes}. */
     public static Members parse(byte[] bytes) throws PayloadException {
+        return parse(utf8(bytes));
+    }
+
+    /** The object in UTF-8 {@code bytes} that are its canonical form already; any other form is refused. */
+    public static Members parseCanonical(byte[] bytes) throws PayloadException {
+        return CanonicalReader.read(utf8(bytes));
+    }
+
+    private static String utf8(byte[] bytes) throws PayloadException {
         try {
-            return parse(StandardCharsets.UTF_8.newDecoder().onMalformedInput(CodingErrorAction.REPORT)
-                    .onUnmappableCharacter(CodingErrorAction.REPORT).decode(ByteBuffer.wrap(bytes)).toString());
+            return StandardCharsets.UTF_8.newDecoder().onMalformedInput(CodingErrorAction.REPORT)
+                    .onUnmappableCharacter(CodingErrorAction.REPORT).decode(ByteBuffer.wrap(bytes)).toString();
         } catch (CharacterCodingException malformed) {
             throw new PayloadException(Messages.text("payload.malformed"), malformed);
         }
@@ -66,15 +73,7 @@ public final class CanonicalJson {
 
     /** The one byte sequence that RFC 8785 has for {@code value}. */
     public static byte[] bytes(Members value) {
-        try {
-            StringWriter text = new StringWriter();
-            try (JsonGenerator generator = FACTORY.createGenerator(text)) {
-                write(value, generator);
-            }
-            return new JsonCanonicalizer(text.toString()).getEncodedUTF8();
-        } catch (IOException impossible) {
-            throw new IllegalStateException("a value that was built is valid JSON", impossible);
-        }
+        return CanonicalText.bytes(value);
     }
 
     /** {@code value} for people to read; members stay in their order. */
@@ -97,8 +96,10 @@ public final class CanonicalJson {
 
     /** {@code raw} in Unicode NFC; half of a surrogate pair is refused, it has no UTF-8. */
     public static String normalise(String raw) throws PayloadException {
+        boolean ascii = true;
         for (int i = 0; i < raw.length(); i++) {
             char unit = raw.charAt(i);
+            ascii &= unit < 0x80;
             if (!Character.isSurrogate(unit)) {
                 continue;
             }
@@ -107,7 +108,7 @@ public final class CanonicalJson {
             }
             i++;
         }
-        return Normalizer.normalize(raw, Normalizer.Form.NFC);
+        return ascii ? raw : Normalizer.normalize(raw, Normalizer.Form.NFC);
     }
 
     private static JsonValue value(JsonParser parser, JsonToken token, int depth) throws IOException, PayloadException {

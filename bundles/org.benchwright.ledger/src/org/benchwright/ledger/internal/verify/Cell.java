@@ -3,12 +3,14 @@ package org.benchwright.ledger.internal.verify;
 import java.nio.charset.StandardCharsets;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import org.benchwright.core.Digest;
+import org.benchwright.ledger.internal.InstantText;
 
 /**
  * What is stored at one place of a table, whatever it is: SQLite's storage class, and the bytes (of a number, those of its decimal text).
@@ -20,6 +22,9 @@ public record Cell(String type, byte[] bytes) {
 
     /** Most bytes that are read of an ordinary cell; a longer one is wrong anyway. */
     public static final int SHORT = 4096;
+
+    /** The cell that holds nothing. */
+    static final Cell NOTHING = new Cell("null", new byte[0]);
 
     /** The cell that holds a text. */
     public static Cell text(String value) {
@@ -80,6 +85,11 @@ public record Cell(String type, byte[] bytes) {
     public OptionalLong whole() {
         return type.equals("integer") ? OptionalLong.of(Long.parseLong(new String(bytes, StandardCharsets.US_ASCII)))
                 : OptionalLong.empty();
+    }
+
+    /** The instant, when it is written exactly as the ledger writes it. */
+    public Optional<Instant> instant() {
+        return text().flatMap(InstantText::read);
     }
 
     /** The digest, when it can be one. */

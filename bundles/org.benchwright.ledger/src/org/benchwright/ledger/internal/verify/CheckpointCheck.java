@@ -94,7 +94,7 @@ final class CheckpointCheck implements AutoCloseable {
         OptionalLong documentCount = row.get(3).whole();
         Optional<Digest> root = row.get(2).digest();
         Optional<Digest> documentsLink = row.get(4).digest();
-        Optional<Instant> instant = Instants.exact(row.get(5));
+        Optional<Instant> instant = row.get(5).instant();
         Optional<Digest> fingerprint = row.get(6).digest();
         Optional<byte[]> signature = row.get(7).blob();
         if (size.isEmpty() || documentCount.isEmpty() || root.isEmpty() || documentsLink.isEmpty() || instant.isEmpty()

@@ -12,10 +12,8 @@ import org.benchwright.ledger.Fault;
 import org.benchwright.ledger.FaultKind;
 import org.benchwright.ledger.Link;
 import org.benchwright.ledger.MerkleTree;
-import org.benchwright.ledger.PayloadException;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.internal.Event;
-import org.benchwright.ledger.internal.EventCodec;
 import org.benchwright.ledger.internal.Messages;
 
 /** The first line of verification for one row: pure, it knows nothing but the row and what came before it. */
@@ -45,23 +43,25 @@ public final class EventInspector {
     }
 
     private final EventRow row;
+    private final DecodedRow decoded;
     private final Before before;
     private final List<Fault> faults = new ArrayList<>();
     private Optional<TestId> test = Optional.empty();
     private OptionalLong sequence = OptionalLong.empty();
 
-    private EventInspector(EventRow row, Before before) {
-        this.row = row;
+    private EventInspector(DecodedRow decoded, Before before) {
+        this.row = decoded.row();
+        this.decoded = decoded;
         this.before = before;
     }
 
-    /** Looks at {@code row}. */
-    public static Result inspect(EventRow row, Before before) {
+    /** Looks at a row. */
+    public static Result inspect(DecodedRow row, Before before) {
         return new EventInspector(row, before).inspect();
     }
 
     private Result inspect() {
-        Optional<Event> event = decode();
+        Optional<Event> event = decoded.event();
         // An unreadable event counts for the test that its column names, so that one fault doesn't become many.
         test = event.map(Event::test).or(() -> row.cell("test_id").text().flatMap(TestId::stored));
         Optional<TestPoint> point = test.map(before.points());
@@ -71,7 +71,7 @@ public final class EventInspector {
             fault(FaultKind.EVENT_UNREADABLE, "fault.unreadable");
         }
         position();
-        event.ifPresent(this::columns);
+        decoded.differing().forEach(column -> fault(FaultKind.COLUMN_DIFFERS, "fault.column", column));
         Optional<Link> stored = row.cell("link").digest().map(Link::new);
         point.ifPresent(known -> chain(known, event, stored));
         Optional<CompactRange> tree = before.tree().flatMap(known -> tree(known, stored));
@@ -81,29 +81,10 @@ public final class EventInspector {
         return new Result(List.copyOf(faults), event, test, next, tree);
     }
 
-    private Optional<Event> decode() {
-        try {
-            byte[] canonical = row.cell("canonical").blob().orElse(new byte[0]);
-            return Optional.of(EventCodec.decode(canonical));
-        } catch (PayloadException unreadable) {
-            return Optional.empty();
-        }
-    }
-
     private void position() {
         if (!row.cell("position").isWhole(before.position())) {
             OptionalLong found = row.cell("position").whole();
             fault(FaultKind.POSITION_BROKEN, "fault.position", before.position(), found.isPresent() ? found.getAsLong() : "?");
-        }
-    }
-
-    private void columns(Event event) {
-        List<Cell> wanted = EventRow.columnsOf(event);
-        for (int i = 0; i < wanted.size(); i++) {
-            String column = EventRow.COLUMNS.get(i + 1);
-            if (!row.cell(column).equals(wanted.get(i))) {
-                fault(FaultKind.COLUMN_DIFFERS, "fault.column", column);
-            }
         }
     }
 

@@ -12,18 +12,17 @@ import java.util.Map;
 import java.util.Optional;
 import org.benchwright.core.Digest;
 import org.benchwright.ledger.CompactRange;
-import org.benchwright.ledger.DocumentReference;
 import org.benchwright.ledger.Fault;
 import org.benchwright.ledger.FaultKind;
 import org.benchwright.ledger.PayloadException;
 import org.benchwright.ledger.SignerKey;
+import org.benchwright.ledger.TestCheck;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.Verification;
 import org.benchwright.ledger.VerificationRequest;
 import org.benchwright.ledger.VerifiedTest;
 import org.benchwright.ledger.internal.Attachments;
 import org.benchwright.ledger.internal.Event;
-import org.benchwright.ledger.internal.JsonValue;
 import org.benchwright.ledger.internal.Messages;
 import org.benchwright.ledger.internal.SignaturePart;
 import org.benchwright.ledger.people.People;
@@ -32,7 +31,6 @@ import org.benchwright.ledger.people.People;
 public final class LedgerWalk {
 
     private static final int MOST_ORDER_FAULTS = 5;
-    private static final int STRIDE = 256;
 
     private final Connection connection;
     private final VerificationRequest request;
@@ -96,8 +94,14 @@ public final class LedgerWalk {
         try (CheckpointCheck checkpoints = new CheckpointCheck(connection, signatures, documents, faults);
                 Statement statement = connection.createStatement();
                 ResultSet rows = statement.executeQuery(EventRow.query())) {
-            while (!request.cancellation().requested() && rows.next()) {
-                step(new EventRow(Cell.read(rows, EventRow.COLUMNS.size())), checkpoints);
+            RowStream stream = new RowStream(rows);
+            Optional<List<DecodedRow>> batch = stream.next();
+            while (batch.isPresent() && !request.cancellation().requested()) {
+                for (DecodedRow row : batch.get()) {
+                    step(row, checkpoints);
+                }
+                request.progress().advance(batch.get().size());
+                batch = stream.next();
             }
             if (!request.cancellation().requested()) {
                 checkpoints.finish(events);
@@ -106,13 +110,13 @@ public final class LedgerWalk {
         }
     }
 
-    private void step(EventRow row, CheckpointCheck checkpoints) throws SQLException {
+    private void step(DecodedRow row, CheckpointCheck checkpoints) throws SQLException {
         events++;
         EventInspector.Result result = EventInspector.inspect(row,
-                new EventInspector.Before(position, test -> points.getOrDefault(test, TestPoint.before(test)), tree));
+                new EventInspector.Before(position, this::point, tree));
         List<Fault> found = new ArrayList<>(result.faults());
         tree = result.tree();
-        long here = row.cell("position").whole().orElse(position);
+        long here = row.row().cell("position").whole().orElse(position);
         if (here != position) {
             // Rows lack or were added: what the tree should be from here on can't be known.
             tree = Optional.empty();
@@ -121,19 +125,21 @@ public final class LedgerWalk {
         tree.ifPresent(kept::meets);
         result.event().ifPresent(event -> found.addAll(signature(event, met, here)));
         if (result.event().isPresent()) {
-            found.addAll(references(result.event().get()));
+            found.addAll(references(result.event().get(), row.references()));
         }
         result.test().ifPresent(test -> points.put(test, found.isEmpty() ? result.point().orElseThrow()
                 : result.point().orElseThrow().faulty()));
         report(found);
         position = Math.max(position, here) + 1;
-        if (events % STRIDE == 0) {
-            request.progress().advance(STRIDE);
-        }
+    }
+
+    private TestPoint point(TestId test) {
+        TestPoint known = points.get(test);
+        return known == null ? TestPoint.before(test) : known;
     }
 
     private List<Fault> signature(Event event, boolean checkpointMet, long here) {
-        TestPoint before = points.getOrDefault(event.test(), TestPoint.before(event.test()));
+        TestPoint before = point(event.test());
         List<Fault> found = new ArrayList<>(signatures.inspect(event, before, here));
         if (event.payload().values().containsKey(SignaturePart.NAME) && !checkpointMet) {
             found.add(fault(event, FaultKind.CHECKPOINT_MISSING, "fault.checkpointMissing"));
@@ -141,23 +147,12 @@ public final class LedgerWalk {
         return found;
     }
 
-    private List<Fault> references(Event event) throws SQLException {
+    private List<Fault> references(Event event, List<Digest> named) throws SQLException {
         List<Fault> found = new ArrayList<>();
-        for (Digest digest : references(event.payload(), new ArrayList<>())) {
+        for (Digest digest : named) {
             if (!documents.lists(digest)) {
                 found.add(fault(event, FaultKind.DOCUMENT_MISSING, "fault.documentMissing", digest));
             }
-        }
-        return found;
-    }
-
-    private static List<Digest> references(JsonValue value, List<Digest> found) {
-        if (value instanceof JsonValue.Text text) {
-            DocumentReference.parse(text.value()).ifPresent(found::add);
-        } else if (value instanceof JsonValue.Items items) {
-            items.values().forEach(item -> references(item, found));
-        } else if (value instanceof JsonValue.Members members) {
-            members.values().values().forEach(member -> references(member, found));
         }
         return found;
     }
@@ -192,14 +187,14 @@ public final class LedgerWalk {
         if (request.cancellation().requested()) {
             return false;
         }
-        List<Fault> found = decisions(test);
+        List<Fault> found = request.testCheck().map(check -> decisions(check, test)).orElse(List.of());
         faults.addAll(found);
         return found.isEmpty();
     }
 
-    private List<Fault> decisions(TestId test) {
+    private List<Fault> decisions(TestCheck check, TestId test) {
         try {
-            return request.testCheck().check(test, Chain.entries(connection, test));
+            return check.check(test, Chain.entries(connection, test));
         } catch (SQLException | PayloadException | RuntimeException failure) {
             // A check that fails is a finding of its own; the other tests are still looked at.
             return List.of(Fault.of(test, 1, FaultKind.DECISION_DIFFERS,

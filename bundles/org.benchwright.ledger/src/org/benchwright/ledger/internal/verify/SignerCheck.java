@@ -56,7 +56,7 @@ final class SignerCheck {
     }
 
     private static boolean isOwnStatement(SignerKey key, List<Cell> row, long number) {
-        return Instants.exact(row.get(3)).flatMap(seen -> row.get(4).blob()
+        return row.get(3).instant().flatMap(seen -> row.get(4).blob()
                 .filter(signature -> key.verifies(Statements.signer(number, key.fingerprint(), seen), signature))).isPresent();
     }
 

@@ -1,0 +1,185 @@
+package org.benchwright.ledger.internal;
+
+import java.text.Normalizer;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.benchwright.ledger.PayloadException;
+import org.benchwright.ledger.internal.JsonValue.Flag;
+import org.benchwright.ledger.internal.JsonValue.Items;
+import org.benchwright.ledger.internal.JsonValue.Members;
+import org.benchwright.ledger.internal.JsonValue.Nothing;
+import org.benchwright.ledger.internal.JsonValue.Text;
+
+/**
+ * Reads canonical form (RFC 8785, without numbers, texts in Unicode NFC) and nothing else: what {@link CanonicalText} would have written in
+ * another way is refused. So one pass over a stored event tells both what it says and that it is written as it must be.
+ */
+final class CanonicalReader {
+
+    private static final String SHORT_ESCAPES = "\"\\btnfr";
+    private static final String ESCAPED = "\"\\\b\t\n\f\r";
+    private static final String HEX = "0123456789abcdef";
+
+    private final String text;
+    private int at;
+
+    private CanonicalReader(String text) {
+        this.text = text;
+    }
+
+    /** The object that {@code text} is the canonical form of. */
+    static Members read(String text) throws PayloadException {
+        CanonicalReader reader = new CanonicalReader(text);
+        reader.expect("{");
+        Members members = reader.members(1);
+        if (reader.at != text.length()) {
+            throw refused();
+        }
+        return members;
+    }
+
+    private JsonValue value(int depth) throws PayloadException {
+        if (depth > CanonicalJson.DEPTH) {
+            throw refused();
+        }
+        switch (next()) {
+            case '"':
+                return new Text(string());
+            case '{':
+                return members(depth);
+            case '[':
+                return items(depth);
+            case 't':
+                expect("rue");
+                return new Flag(true);
+            case 'f':
+                expect("alse");
+                return new Flag(false);
+            case 'n':
+                expect("ull");
+                return new Nothing();
+            default:
+                throw refused();
+        }
+    }
+
+    private Items items(int depth) throws PayloadException {
+        List<JsonValue> values = new ArrayList<>();
+        if (ends(']')) {
+            return new Items(values);
+        }
+        do {
+            values.add(value(depth + 1));
+        } while (more(']'));
+        return new Items(values);
+    }
+
+    private Members members(int depth) throws PayloadException {
+        Map<String, JsonValue> values = new LinkedHashMap<>();
+        if (ends('}')) {
+            return new Members(values);
+        }
+        String before = null;
+        do {
+            expect("\"");
+            String name = string();
+            if (before != null && before.compareTo(name) >= 0) {
+                throw refused();
+            }
+            before = name;
+            expect(":");
+            values.put(name, value(depth + 1));
+        } while (more('}'));
+        return new Members(values);
+    }
+
+    private boolean ends(char close) {
+        if (at < text.length() && text.charAt(at) == close) {
+            at++;
+            return true;
+        }
+        return false;
+    }
+
+    private boolean more(char close) throws PayloadException {
+        char found = next();
+        if (found != ',' && found != close) {
+            throw refused();
+        }
+        return found == ',';
+    }
+
+    /** The text up to its closing quote. */
+    private String string() throws PayloadException {
+        int begin = at;
+        boolean ascii = true;
+        for (char unit = next(); unit != '"'; unit = next()) {
+            if (unit == '\\') {
+                at--;
+                return escaped(begin);
+            }
+            if (unit < ' ') {
+                throw refused();
+            }
+            ascii &= unit < 0x80;
+        }
+        return normal(text.substring(begin, at - 1), ascii);
+    }
+
+    private String escaped(int begin) throws PayloadException {
+        StringBuilder found = new StringBuilder(text.substring(begin, at));
+        for (char unit = next(); unit != '"'; unit = next()) {
+            if (unit < ' ') {
+                throw refused();
+            }
+            found.append(unit == '\\' ? escape() : unit);
+        }
+        return normal(found.toString(), false);
+    }
+
+    private char escape() throws PayloadException {
+        char kind = next();
+        int known = SHORT_ESCAPES.indexOf(kind);
+        if (known >= 0) {
+            return ESCAPED.charAt(known);
+        }
+        if (kind != 'u') {
+            throw refused();
+        }
+        expect("00");
+        int high = HEX.indexOf(next());
+        int low = HEX.indexOf(next());
+        char unit = (char) (high * 16 + low);
+        if (high < 0 || high > 1 || low < 0 || ESCAPED.indexOf(unit) >= 0) {
+            throw refused();
+        }
+        return unit;
+    }
+
+    private static String normal(String value, boolean ascii) throws PayloadException {
+        if (!ascii && !CanonicalJson.normalise(value).equals(value)) {
+            throw refused();
+        }
+        return value;
+    }
+
+    private char next() throws PayloadException {
+        if (at == text.length()) {
+            throw refused();
+        }
+        return text.charAt(at++);
+    }
+
+    private void expect(String wanted) throws PayloadException {
+        if (!text.startsWith(wanted, at)) {
+            throw refused();
+        }
+        at += wanted.length();
+    }
+
+    private static PayloadException refused() {
+        return new PayloadException(Messages.text("event.malformed"));
+    }
+}
