@@ -28,6 +28,7 @@ import org.benchwright.evidence.AnalysisOfVariance;
 import org.benchwright.evidence.BenchCapacity;
 import org.benchwright.evidence.Capability;
 import org.benchwright.evidence.ChartConstants;
+import org.benchwright.evidence.Combination;
 import org.benchwright.evidence.ControlChart;
 import org.benchwright.evidence.Drift;
 import org.benchwright.evidence.ExponentialFit;
@@ -154,6 +155,8 @@ class NonsenseTest {
             return Limits.between(Quantity.of("23", "V"), Quantity.of("25", "V"));
         } else if (type == Quantity.class) {
             return Quantity.of("0.02", "V");
+        } else if (type == RepeatRisk.class) {
+            return new RepeatRisk(OptionalDouble.of(-1), OptionalDouble.of(1), 0.2, 0.1, 0.5, 2, Combination.MEAN);
         }
         throw new AssertionError("nothing fine for " + type);
     }
