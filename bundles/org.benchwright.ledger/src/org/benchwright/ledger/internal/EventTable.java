@@ -56,6 +56,9 @@ record EventTable(String place) {
     /** The tree over all events so far. */
     CompactRange tree(Connection connection) throws SQLException, LedgerException {
         long size = count(connection);
+        if (size == 0) {
+            return CompactRange.empty();
+        }
         List<Long> ends = CompactRange.ends(size);
         List<Digest> subtrees = new ArrayList<>(ends.size());
         String all = ends.stream().map(String::valueOf).collect(Collectors.joining(", "));
