@@ -98,6 +98,7 @@ class ProofWindowTest {
     void whatIfTheSoakLastedLonger() {
         Prover.turnTo("Soak");
         Prover.whatIf(144);
+        Prover.waitForPlot();
         // 144 h / ln 10 = 62.54 h; exp(-144/31) = 0.961 %
         Prover.waitForWords("With 144 h: 90 % for any fault at least once in 62 h 32 min; a fault every 31 h stays hidden with 0.97 %.");
         Table lengths = Screen.one(Table.class, table -> table.getColumnCount() == 6);

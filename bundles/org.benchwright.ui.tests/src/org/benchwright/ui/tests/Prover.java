@@ -6,6 +6,7 @@ import java.util.stream.Stream;
 
 import org.benchwright.language.proof.FlowPlace;
 import org.benchwright.ui.Ids;
+import org.benchwright.ui.internal.audit.PlotCanvas;
 import org.benchwright.ui.internal.flow.FlowCanvas;
 import org.benchwright.ui.internal.flow.PlacedFlow;
 import org.eclipse.swt.SWT;
@@ -95,6 +96,13 @@ final class Prover {
 
     static void waitForWords(String words) {
         Screen.waitFor(words, () -> Screen.all(StyledText.class).anyMatch(text -> text.getText().contains(words)));
+    }
+
+    /** Waits until the plot is drawn, which happens elsewhere. */
+    static void waitForPlot() {
+        Screen.waitFor("the plot", () -> Screen.all(Canvas.class).map(Canvas::getData).filter(PlotCanvas.class::isInstance)
+                .map(PlotCanvas.class::cast).anyMatch(PlotCanvas::drawn));
+        Screen.settle();
     }
 
     static void whatIf(int hours) {

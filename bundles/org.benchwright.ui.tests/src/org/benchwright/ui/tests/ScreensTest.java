@@ -145,6 +145,7 @@ class ScreensTest {
             Prover.select("lamps");
             take("what-it-proves");
             Prover.turnTo("Soak");
+            Prover.waitForPlot();
             take("what-it-proves-soak");
             Prover.turnTo("Risks");
             take("what-it-proves-risks");
@@ -154,6 +155,7 @@ class ScreensTest {
             Prover.turnTo("Flow");
             take("dark-what-it-proves");
             Prover.turnTo("Soak");
+            Prover.waitForPlot();
             take("dark-what-it-proves-soak");
         } finally {
             Prover.lookAway();

@@ -38,6 +38,7 @@ public final class PlotCanvas {
     /** Makes an empty one. */
     public PlotCanvas(Composite parent) {
         canvas = new Canvas(parent, SWT.DOUBLE_BUFFERED);
+        canvas.setData(this);
         canvas.addListener(SWT.Paint, this::paint);
         canvas.addDisposeListener(event -> image.ifPresent(Image::dispose));
     }
@@ -51,6 +52,11 @@ public final class PlotCanvas {
     public void show(Optional<Plot> next) {
         plot = next;
         canvas.redraw();
+    }
+
+    /** True once the plot is on the screen as it is now. */
+    public boolean drawn() {
+        return plot.isPresent() && plot.map(this::wanted).equals(drawn);
     }
 
     private void paint(Event event) {
