@@ -111,8 +111,10 @@ final class FolderFiles {
 
     /** From now on procedures are compared with what was approved. */
     void compare(ApprovedRevisions with) {
-        approved = with;
-        analyses.clear();
+        if (approved != with) {
+            approved = with;
+            analyses.clear();
+        }
     }
 
     /** What procedures are compared with. */
