@@ -60,9 +60,20 @@ public final class LanguageServices {
      * @return what was read, with all remarks; a file that can't be read has a remark that says so
      */
     public Checked check(List<Path> paths) {
+        return check(paths, ApprovedRevisions.none());
+    }
+
+    /**
+     * Checks files and folders, and compares the procedures in them with what was approved.
+     *
+     * @param paths    files and folders, as in {@link #check(List)}
+     * @param approved tells what was approved
+     * @return what was read, with all remarks
+     */
+    public Checked check(List<Path> paths, ApprovedRevisions approved) {
         Map<Path, ReadText> texts = new TreeMap<>();
         paths.stream().map(path -> path.toAbsolutePath().normalize()).forEach(path -> gather(path, texts));
-        return check(texts.values(), true);
+        return check(texts.values(), true, approved);
     }
 
     /**
@@ -72,7 +83,18 @@ public final class LanguageServices {
      * @return what was read, with all remarks
      */
     public Checked checkTexts(List<SourceText> texts) {
-        return check(texts.stream().map(ReadText::of).toList(), false);
+        return checkTexts(texts, ApprovedRevisions.none());
+    }
+
+    /**
+     * Checks texts that need not be on a disk, and compares the procedures in them with what was approved.
+     *
+     * @param texts    the texts, as in {@link #checkTexts(List)}
+     * @param approved tells what was approved
+     * @return what was read, with all remarks
+     */
+    public Checked checkTexts(List<SourceText> texts, ApprovedRevisions approved) {
+        return check(texts.stream().map(ReadText::of).toList(), false, approved);
     }
 
     /**
@@ -96,7 +118,7 @@ public final class LanguageServices {
         return Optional.of(formatted.toString());
     }
 
-    private Checked check(Collection<ReadText> texts, boolean onDisk) {
+    private Checked check(Collection<ReadText> texts, boolean onDisk, ApprovedRevisions approved) {
         Map<Path, List<ReadText>> byFolder = new LinkedHashMap<>();
         for (ReadText text : texts) {
             byFolder.computeIfAbsent(text.folder(), folder -> new ArrayList<>()).add(text);
@@ -105,7 +127,7 @@ public final class LanguageServices {
         byFolder.forEach((folder, inFolder) -> {
             List<ReadText> neighbours = onDisk ? neighbours(folder, inFolder) : List.of();
             Function<Path, List<ReadText>> others = onDisk ? other -> neighbours(other, List.of()) : other -> byFolder.getOrDefault(other, List.of());
-            checked.addAll(new FolderCheck(injector, inFolder, neighbours, others).files());
+            checked.addAll(new FolderCheck(injector, inFolder, neighbours, others).files(approved));
         });
         return new Checked(checked);
     }

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
+import org.benchwright.language.internal.ProcedureText;
 import org.benchwright.language.internal.compile.PlanCompiler;
 import org.benchwright.language.internal.compile.UsedFiles;
 import org.benchwright.language.internal.proof.Provables;
@@ -74,19 +75,9 @@ public final class ProcedureReader {
         return checked.remarks().stream().filter(Provables::standsInTheWay).toList();
     }
 
-    /** All texts, each under a comment line with its file's name, the procedure's own first. */
     private static String text(Checked all, Path file) {
-        StringBuilder text = new StringBuilder();
         Path own = file.toAbsolutePath().normalize();
-        all.files().stream().filter(f -> f.path().equals(own)).forEach(f -> append(text, f));
-        all.files().stream().filter(f -> !f.path().equals(own)).forEach(f -> append(text, f));
-        return text.toString();
-    }
-
-    private static void append(StringBuilder text, CheckedFile file) {
-        text.append("// ").append(file.path().getFileName()).append('\n').append(file.text());
-        if (!file.text().endsWith("\n")) {
-            text.append('\n');
-        }
+        List<SourceText> texts = all.files().stream().map(f -> new SourceText(f.path(), f.text())).toList();
+        return ProcedureText.of(texts.stream().filter(f -> f.path().equals(own)).findFirst().orElseThrow(), texts);
     }
 }

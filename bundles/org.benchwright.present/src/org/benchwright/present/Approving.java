@@ -48,6 +48,15 @@ public final class Approving {
         return book.all().stream().map(revision -> RevisionRows.row(book, revision, zone)).toList();
     }
 
+    /**
+     * The texts that were ever approved; none where there is no ledger yet.
+     *
+     * @throws CannotStoreException if the ledger can't be read, or its books are not as they were signed
+     */
+    public ApprovedTexts texts() throws CannotStoreException {
+        return new ApprovedTexts(book());
+    }
+
     /** How this text and plan stand; a revision that was signed with another text is a draft. */
     public RevisionRow standing(Plan plan, String text) throws CannotStoreException {
         return RevisionRows.standing(book(), plan, new CompiledProcedure(plan, text), zone);

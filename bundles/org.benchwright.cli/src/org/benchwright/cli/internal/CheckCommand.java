@@ -8,6 +8,7 @@ import org.benchwright.core.Severity;
 import org.benchwright.language.Checked;
 import org.benchwright.language.LanguageServices;
 import org.benchwright.language.Remark;
+import org.benchwright.present.CannotStoreException;
 
 import picocli.CommandLine.Model.CommandSpec;
 
@@ -21,11 +22,12 @@ final class CheckCommand {
     }
 
     static CommandSpec spec() {
-        return Specs.command("check", Message.HELP_CHECK).addPositional(Specs.neededFiles("PATH", Message.HELP_CHECK_PATH));
+        return Specs.command("check", Message.HELP_CHECK).addPositional(Specs.neededFiles("PATH", Message.HELP_CHECK_PATH))
+                .addOption(Specs.file("--ledger", "FILE", Message.HELP_COMPARED_LEDGER));
     }
 
-    int run(Given given) {
-        Checked checked = LanguageServices.create().check(given.files());
+    int run(Given given) throws CannotStoreException {
+        Checked checked = LanguageServices.create().check(given.files(), ApprovedInLedger.of(given, around));
         try (Screen screen = Screens.printing(around)) {
             checked.remarks().forEach(remark -> screen.line(line(remark, around)));
             screen.remark(Message.CHECKED.text(checked.files().size(), count(checked, Severity.ERROR),

@@ -76,7 +76,7 @@ public final class Commands {
                 new Subcommand(DiffCommand.spec(), given -> new DiffCommand(around).run(given)),
                 new Subcommand(PrintCommand.spec(), given -> new PrintCommand(around, procedures).run(given)),
                 new Subcommand(WhatItProvesCommand.spec(), given -> new WhatItProvesCommand(around).run(given)),
-                new Subcommand(Specs.command("lsp", Message.HELP_LSP), given -> serveEditor()),
+                new Subcommand(lspSpec(), this::serveEditor),
                 new Subcommand(TestCommand.spec(), given -> new TestCommand(around, procedures, screens).run(given)),
                 new Subcommand(PeopleCommands.spec(), given -> new PeopleCommands(around, screens).run(given)),
                 new Subcommand(RevisionCommands.prepareSpec(), given -> new RevisionCommands(around, procedures, screens).prepare(given)),
@@ -128,8 +128,12 @@ public final class Commands {
         return asked.action().run(new Given(around, parsed));
     }
 
-    private int serveEditor() throws InterruptedException {
-        return EditorServer.serve(around.version(), around.in(), around.out()) ? ExitStatus.OK : ExitStatus.BAD_INPUT;
+    private static CommandSpec lspSpec() {
+        return Specs.command("lsp", Message.HELP_LSP).addOption(Specs.file("--ledger", "FILE", Message.HELP_COMPARED_LEDGER));
+    }
+
+    private int serveEditor(Given given) throws CannotStoreException, InterruptedException {
+        return EditorServer.serve(around.version(), ApprovedInLedger.of(given, around), around.in(), around.out()) ? ExitStatus.OK : ExitStatus.BAD_INPUT;
     }
 
     /** Without arguments, where there is no display: the demo procedure, rehearsed in a ledger of its own. */

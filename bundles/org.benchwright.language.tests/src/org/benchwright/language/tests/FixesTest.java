@@ -41,10 +41,11 @@ class FixesTest {
     @BeforeAll
     static void open() {
         session = FolderSession.open(folder);
+        session.compare(RemarkPage.APPROVED);
     }
 
     static Stream<RemarkCode> codes() {
-        return new Candidates(new ProcedureIdeSetup().createInjectorAndDoEMFRegistration().getInstance(IScopeProvider.class)).codes().stream().sorted();
+        return new Candidates(new ProcedureIdeSetup().createInjectorAndDoEMFRegistration().getInstance(IScopeProvider.class), RemarkPage.APPROVED).codes().stream().sorted();
     }
 
     @Test

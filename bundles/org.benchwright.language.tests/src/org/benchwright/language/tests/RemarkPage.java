@@ -10,6 +10,8 @@ import java.util.Optional;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 
+import org.benchwright.core.Digest;
+import org.benchwright.language.ApprovedRevisions;
 import org.benchwright.language.RemarkCode;
 import org.benchwright.language.RemarkPages;
 import org.benchwright.language.SourceText;
@@ -18,6 +20,9 @@ import org.benchwright.language.SourceText;
 record RemarkPage(RemarkCode code, String text) {
 
     static final Path FOLDER = Path.of("pages").toAbsolutePath();
+    /** What the pages say was approved: another text of one revision. */
+    static final ApprovedRevisions APPROVED = (name, number) -> name.equals("approved") && number == 1
+            ? Optional.of(new ApprovedRevisions.Approved(Digest.of(new byte[0]), 2)) : Optional.empty();
     private static final Path FRAMES = Path.of("../org.benchwright.language/docs/remarks/README.md");
     private static final Pattern BLOCK = Pattern.compile("```(file|family|head|steps?|blocks)\n(.*?)\n```", Pattern.DOTALL);
     private static final Pattern FRAME = Pattern.compile("```frame (\\S+)\n(.*?)\n```", Pattern.DOTALL);

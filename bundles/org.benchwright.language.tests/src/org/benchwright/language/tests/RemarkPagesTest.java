@@ -27,7 +27,7 @@ class RemarkPagesTest {
     /** What no text by itself can earn. */
     private static final Set<RemarkCode> WITHOUT_EXAMPLE = EnumSet.of(RemarkCode.CANNOT_READ, RemarkCode.FILE_TOO_LARGE,
             RemarkCode.NOT_UTF_8, RemarkCode.NESTED_TOO_DEEP, RemarkCode.INSPECTION_FAILED, RemarkCode.MORE_REMARKS,
-            RemarkCode.UNKNOWN_NAME, RemarkCode.APPROVED_CHANGED);
+            RemarkCode.UNKNOWN_NAME);
 
     static Stream<RemarkCode> codes() {
         return Stream.of(RemarkCode.values());
@@ -53,7 +53,7 @@ class RemarkPagesTest {
     @ParameterizedTest
     @MethodSource("pagesWithExamples")
     void theExampleEarnsTheRemarkAndNoOther(RemarkPage page) {
-        List<Remark> remarks = Bench.LANGUAGE.checkTexts(page.bad()).remarks();
+        List<Remark> remarks = Bench.LANGUAGE.checkTexts(page.bad(), RemarkPage.APPROVED).remarks();
         assertEquals(Set.of(page.code()), remarks.stream().map(Remark::code).collect(Collectors.toSet()), () -> Bench.printed(remarks).toString());
     }
 
@@ -78,6 +78,6 @@ class RemarkPagesTest {
     }
 
     private static List<String> words(List<SourceText> files) {
-        return Bench.printed(Bench.LANGUAGE.checkTexts(files).remarks());
+        return Bench.printed(Bench.LANGUAGE.checkTexts(files, RemarkPage.APPROVED).remarks());
     }
 }

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.concurrent.CancellationException;
 
 import org.benchwright.core.Cancellation;
+import org.benchwright.language.ApprovedRevisions;
 import org.benchwright.language.Remark;
 import org.benchwright.language.internal.editing.Session;
 import org.benchwright.language.proof.Telling;
@@ -69,6 +70,15 @@ public final class FolderSession {
      */
     public boolean refresh() {
         return session.refresh();
+    }
+
+    /**
+     * Compares procedures with what was approved, from now on. A new session compares them with nothing.
+     *
+     * @param approved tells what was approved, always the same; when it has changed, this is called again
+     */
+    public void compare(ApprovedRevisions approved) {
+        session.compare(approved);
     }
 
     /**

@@ -2,11 +2,15 @@ package org.benchwright.language.internal;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 
+import org.benchwright.language.ApprovedRevisions;
 import org.benchwright.language.CheckedFile;
 import org.eclipse.emf.common.util.URI;
 import org.eclipse.xtext.resource.XtextResourceSet;
@@ -20,6 +24,7 @@ public final class FolderCheck {
     private final Injector injector;
     private final XtextResourceSet folder;
     private final List<ParsedFile> asked = new ArrayList<>();
+    private final Map<Path, ReadText> texts = new HashMap<>();
 
     /**
      * Reads all files.
@@ -38,6 +43,7 @@ public final class FolderCheck {
     }
 
     private ParsedFile load(ReadText text) {
+        texts.put(text.path(), text);
         ParsedFile file = new ParsedFile(injector, text);
         folder.getResources().add(file.resource());
         file.parse();
@@ -57,9 +63,10 @@ public final class FolderCheck {
         }
     }
 
-    /** The files that were asked for, checked. */
-    public List<CheckedFile> files() {
+    /** The files that were asked for, checked, and compared with what was approved. */
+    public List<CheckedFile> files(ApprovedRevisions approved) {
+        ApprovalCheck approvals = new ApprovalCheck(approved, path -> Optional.ofNullable(texts.get(path)));
         return asked.stream().map(file -> new CheckedFile(file.text().path(), file.text().text(), file.content(),
-                file.remarks(CancelIndicator.NullImpl))).toList();
+                approvals.with(file.remarks(CancelIndicator.NullImpl), file))).toList();
     }
 }

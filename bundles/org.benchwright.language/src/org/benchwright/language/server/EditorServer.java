@@ -8,6 +8,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 
+import org.benchwright.language.ApprovedRevisions;
 import org.benchwright.language.internal.FrameworkLog;
 import org.benchwright.language.internal.server.ServerEnds;
 import org.eclipse.lsp4j.jsonrpc.Launcher;
@@ -24,14 +25,15 @@ public final class EditorServer {
      * Serves until the editor says exit or closes its end.
      *
      * @param version of this program, told to the editor
+     * @param approved tells which revisions were approved
      * @param in      what the editor sends
      * @param out     what it gets
      * @return true if the editor said shutdown before it went, as the protocol wants it
      * @throws InterruptedException if this thread is interrupted
      */
-    public static boolean serve(String version, InputStream in, OutputStream out) throws InterruptedException {
+    public static boolean serve(String version, ApprovedRevisions approved, InputStream in, OutputStream out) throws InterruptedException {
         FrameworkLog.quieten();
-        ServerEnds server = new ServerEnds(version);
+        ServerEnds server = new ServerEnds(version, approved);
         ExecutorService threads = Executors.newCachedThreadPool(work -> {
             Thread thread = new Thread(work, "editor server");
             thread.setDaemon(true);

@@ -15,8 +15,10 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
 
+import org.benchwright.language.ApprovedRevisions;
 import org.benchwright.language.Remark;
 import org.benchwright.language.editing.Analysis;
+import org.benchwright.language.internal.ApprovalCheck;
 import org.benchwright.language.internal.Imports;
 import org.benchwright.language.internal.ParsedFile;
 import org.benchwright.language.internal.ParsedFile.Parse;
@@ -48,6 +50,7 @@ final class FolderFiles {
     /** Folders from which files are imported, and their files as they are on the disk. */
     private final Map<Path, DiskFolder> others = new HashMap<>();
     private final Map<Path, ParsedFile> imported = new HashMap<>();
+    private ApprovedRevisions approved = ApprovedRevisions.none();
 
     FolderFiles(Injector injector) {
         this.injector = injector;
@@ -106,6 +109,19 @@ final class FolderFiles {
         return Optional.ofNullable(byResource.get(piece.eResource()));
     }
 
+    /** From now on procedures are compared with what was approved. */
+    void compare(ApprovedRevisions with) {
+        if (approved != with) {
+            approved = with;
+            analyses.clear();
+        }
+    }
+
+    /** What procedures are compared with. */
+    ApprovedRevisions approved() {
+        return approved;
+    }
+
     /** True if the remarks on a file are known and hold. */
     boolean isInspected(Path path) {
         settle();
@@ -115,13 +131,17 @@ final class FolderFiles {
     /** The remarks on a file of the folder, or on one that is imported; inspects it if need be. */
     List<Remark> remarks(Path path, CancelIndicator cancelled) {
         settle();
+        ParsedFile file = files.getOrDefault(path, imported.get(path));
         List<Remark> known = remarks.get(path);
         if (known == null) {
-            ParsedFile file = files.getOrDefault(path, imported.get(path));
             known = file == null ? List.of() : file.remarks(cancelled);
             remarks.put(path, known);
         }
-        return known;
+        return file == null ? known : new ApprovalCheck(approved, this::anyText).with(known, file);
+    }
+
+    private Optional<ReadText> anyText(Path path) {
+        return Optional.ofNullable(files.getOrDefault(path, imported.get(path))).map(ParsedFile::text);
     }
 
     /** All that is shown of a file; put together if what is known no longer holds. */

@@ -10,6 +10,7 @@ import java.util.TreeMap;
 import java.util.function.BiFunction;
 
 import org.benchwright.core.Cancellation;
+import org.benchwright.language.ApprovedRevisions;
 import org.benchwright.language.Remark;
 import org.benchwright.language.SourceText;
 import org.benchwright.language.editing.Analysis;
@@ -93,6 +94,13 @@ public final class Session {
         return !different.isEmpty() || !gone.isEmpty();
     }
 
+    public void compare(ApprovedRevisions approved) {
+        turns.now(() -> {
+            files.compare(approved);
+            return null;
+        });
+    }
+
     public List<Path> files() {
         return turns.now(() -> List.copyOf(files.paths()));
     }
@@ -171,7 +179,7 @@ public final class Session {
     public List<Fix> fixes(Remark remark) {
         return turns.now(() -> files.file(remark.file()).filter(parsed -> !parsed.isTooDeep() && remark.offset() <= parsed.text().text().length())
                 .filter(parsed -> files.remarks(remark.file(), CancelIndicator.NullImpl).contains(remark))
-                .map(parsed -> new Candidates(injector.getInstance(IScopeProvider.class)).of(parsed, remark).stream()
+                .map(parsed -> new Candidates(injector.getInstance(IScopeProvider.class), files.approved()).of(parsed, remark).stream()
                         .filter(fix -> mends(fix, remark)).toList())
                 .orElse(List.of()));
     }

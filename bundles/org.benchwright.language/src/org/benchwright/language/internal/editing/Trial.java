@@ -28,6 +28,7 @@ final class Trial {
     Trial(Injector injector, FolderFiles files, List<Edit> edits) {
         this.files = files;
         copy = new FolderFiles(injector);
+        copy.compare(files.approved());
         Map<Path, List<Edit>> byFile = new TreeMap<>();
         edits.forEach(edit -> byFile.computeIfAbsent(edit.place().file(), path -> new ArrayList<>()).add(edit));
         for (Path path : files.paths()) {

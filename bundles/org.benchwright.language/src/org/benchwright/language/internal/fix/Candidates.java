@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
 
+import org.benchwright.language.ApprovedRevisions;
 import org.benchwright.language.Remark;
 import org.benchwright.language.RemarkCode;
 import org.benchwright.language.editing.Fix;
@@ -17,8 +18,11 @@ public final class Candidates {
 
     private final Map<RemarkCode, Function<Spot, List<Fix>>> byCode = new EnumMap<>(RemarkCode.class);
 
-    /** @param scopes tells which names are visible where */
-    public Candidates(IScopeProvider scopes) {
+    /**
+     * @param scopes   tells which names are visible where
+     * @param approved tells which revisions are used up
+     */
+    public Candidates(IScopeProvider scopes, ApprovedRevisions approved) {
         NameFixes names = new NameFixes(scopes);
         List.of(RemarkCode.UNKNOWN_FAMILY, RemarkCode.UNKNOWN_PROCEDURE, RemarkCode.UNKNOWN_LAMP, RemarkCode.UNKNOWN_DISPLAY,
                 RemarkCode.UNKNOWN_MODE, RemarkCode.UNKNOWN_PROTECTED_ITEM, RemarkCode.UNKNOWN_LOAD_ITEM, RemarkCode.UNKNOWN_FAULT,
@@ -29,6 +33,7 @@ public final class Candidates {
         byCode.put(RemarkCode.LISTED_TWICE, NameFixes::listedTwice);
         List.of(RemarkCode.UNUSED_HAZARD, RemarkCode.UNUSED_INSTRUMENT, RemarkCode.UNUSED_MARK)
                 .forEach(code -> byCode.put(code, NameFixes::unused));
+        byCode.put(RemarkCode.APPROVED_CHANGED, spot -> ClauseFixes.nextRevision(spot, approved));
         amounts();
         clauses();
         safety();

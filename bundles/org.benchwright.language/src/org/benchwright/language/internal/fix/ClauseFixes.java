@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 
+import org.benchwright.language.ApprovedRevisions;
 import org.benchwright.language.editing.Edit;
 import org.benchwright.language.editing.Fix;
 import org.benchwright.model.Conclude;
@@ -53,6 +54,14 @@ final class ClauseFixes {
     static List<Fix> revision(Spot spot) {
         return spot.around(Procedure.class).flatMap(each -> Spot.node(each, Literals.PROCEDURE__LABEL))
                 .map(label -> Spot.one(FixText.INSERT, "revision 1", spot.after(label, " revision 1"))).orElse(List.of());
+    }
+
+    /** The first number above all that were approved: those below it are used up. */
+    static List<Fix> nextRevision(Spot spot, ApprovedRevisions approved) {
+        return spot.around(Procedure.class).flatMap(each -> approved.find(each.getName(), each.getRevision()))
+                .map(revision -> Integer.toString(revision.free()))
+                .map(free -> Spot.one(FixText.REPLACE, "revision " + free, spot.edit(spot.remark().offset(), spot.remark().length(), free)))
+                .orElse(List.of());
     }
 
     static List<Fix> whenUndecided(Spot spot) {

@@ -123,12 +123,13 @@ final class MeasurementInspection implements Inspection {
         }
     }
 
+    /** Where they just touch, one single value would be accepted, and no instrument shows it twice. */
     private static boolean meet(Limits limits, Quantity uncertainty) {
         if (limits.lower().isEmpty() || limits.upper().isEmpty()) {
             return false;
         }
         Quantity left = limits.upper().get().minus(limits.lower().get()).minus(uncertainty).minus(uncertainty);
-        return left.value().signum() < 0;
+        return left.value().signum() <= 0;
     }
 
     private static void undecided(Decision decision, Remarks remarks) {

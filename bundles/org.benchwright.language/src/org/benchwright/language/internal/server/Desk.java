@@ -13,6 +13,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 
 import org.benchwright.core.Cancellation;
+import org.benchwright.language.ApprovedRevisions;
 import org.benchwright.language.Remark;
 import org.benchwright.language.editing.FolderSession;
 import org.eclipse.lsp4j.PublishDiagnosticsParams;
@@ -31,7 +32,12 @@ final class Desk {
         thread.setDaemon(true);
         return thread;
     });
+    private final ApprovedRevisions approved;
     private volatile LanguageClient editor;
+
+    Desk(ApprovedRevisions approved) {
+        this.approved = approved;
+    }
 
     void connect(LanguageClient client) {
         editor = client;
@@ -53,7 +59,13 @@ final class Desk {
 
     /** The folder of a file, opened if need be. */
     synchronized FolderSession session(Path file) {
-        return folders.computeIfAbsent(file.getParent(), FolderSession::open);
+        return folders.computeIfAbsent(file.getParent(), this::open);
+    }
+
+    private FolderSession open(Path folder) {
+        FolderSession session = FolderSession.open(folder);
+        session.compare(approved);
+        return session;
     }
 
     void change(Path file, String text) {

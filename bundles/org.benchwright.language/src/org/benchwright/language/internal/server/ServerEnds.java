@@ -3,6 +3,7 @@ package org.benchwright.language.internal.server;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 
+import org.benchwright.language.ApprovedRevisions;
 import org.eclipse.lsp4j.CodeActionKind;
 import org.eclipse.lsp4j.CodeActionOptions;
 import org.eclipse.lsp4j.CompletionOptions;
@@ -21,14 +22,19 @@ import org.eclipse.lsp4j.services.WorkspaceService;
 public final class ServerEnds implements LanguageServer {
 
     private final String version;
-    private final Desk desk = new Desk();
-    private final Texts texts = new Texts(desk);
+    private final Desk desk;
+    private final Texts texts;
     private Runnable left = () -> { };
     private boolean shutDown;
 
-    /** @param version of this program */
-    public ServerEnds(String version) {
+    /**
+     * @param version  of this program
+     * @param approved tells which revisions were approved
+     */
+    public ServerEnds(String version, ApprovedRevisions approved) {
         this.version = version;
+        desk = new Desk(approved);
+        texts = new Texts(desk);
     }
 
     /** The editor at the other end. */

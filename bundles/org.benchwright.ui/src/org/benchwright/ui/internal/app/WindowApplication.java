@@ -28,7 +28,7 @@ public final class WindowApplication implements IApplication {
                 MessageDialog.openInformation(null, Message.APP_TITLE.text(), Message.APP_SECOND_WINDOW.text());
                 return EXIT_OK;
             }
-            try (Desk desk = new Desk(settings.ledger(), settings.software()); Authoring authoring = new Authoring()) {
+            try (Desk desk = new Desk(settings.ledger(), settings.software()); Authoring authoring = new Authoring(settings.ledger())) {
                 int result = PlatformUI.createAndRunWorkbench(display, new BenchWorkbenchAdvisor(desk, authoring, settings));
                 return result == PlatformUI.RETURN_RESTART ? EXIT_RESTART : EXIT_OK;
             }

@@ -16,15 +16,20 @@ final class AuthorFolder {
 
     private final Path folder;
     private final AuthorListener told;
+    private final ApprovedInLedger approved;
     private final Map<Path, Analysis> latest = new ConcurrentHashMap<>();
     private final Map<Path, Integer> open = new ConcurrentHashMap<>();
     private final CheckFolderJob job = new CheckFolderJob(this);
     private volatile FolderState state;
     private FolderSession session;
 
-    /** @param told is told on the thread that found something out */
-    AuthorFolder(Path folder, AuthorListener told) {
+    /**
+     * @param ledger the ledger's file, in which revisions are approved
+     * @param told   is told on the thread that found something out
+     */
+    AuthorFolder(Path folder, Path ledger, AuthorListener told) {
         this.folder = folder;
+        approved = new ApprovedInLedger(ledger);
         this.told = told;
         state = FolderState.notYet(folder);
     }
@@ -35,6 +40,11 @@ final class AuthorFolder {
             session = FolderSession.open(folder);
         }
         return session;
+    }
+
+    /** What is approved now; for the job that looks at the folder. */
+    ApprovedInLedger approved() {
+        return approved;
     }
 
     /** An editor has opened a file. */

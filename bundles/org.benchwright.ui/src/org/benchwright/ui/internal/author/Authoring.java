@@ -13,6 +13,7 @@ import org.eclipse.ui.PlatformUI;
 /** The folders that texts are open from. Any thread may call it. */
 public final class Authoring implements AutoCloseable {
 
+    private final Path ledger;
     private final Map<Path, AuthorFolder> folders = new ConcurrentHashMap<>();
     private final List<AuthorListener> listeners = new CopyOnWriteArrayList<>();
     private final AuthorListener toAll = new AuthorListener() {
@@ -27,6 +28,11 @@ public final class Authoring implements AutoCloseable {
         }
     };
 
+    /** @param ledger the ledger's file, in which revisions are approved; need not exist yet */
+    public Authoring(Path ledger) {
+        this.ledger = ledger;
+    }
+
     /** The one of this window; empty while the workbench starts or ends. */
     static Optional<Authoring> current() {
         return PlatformUI.isWorkbenchRunning() ? Optional.ofNullable(PlatformUI.getWorkbench().getService(Authoring.class))
@@ -35,7 +41,7 @@ public final class Authoring implements AutoCloseable {
 
     /** A folder; nothing is read before something is asked. */
     AuthorFolder folder(Path folder) {
-        return folders.computeIfAbsent(folder.toAbsolutePath().normalize(), path -> new AuthorFolder(path, toAll));
+        return folders.computeIfAbsent(folder.toAbsolutePath().normalize(), path -> new AuthorFolder(path, ledger, toAll));
     }
 
     /** The folder of a file. */

@@ -36,6 +36,7 @@ final class NewTestDialog extends TitleAreaDialog {
     private Text serial;
     private Text technician;
     private Button rehearsal;
+    private Label draft;
 
     NewTestDialog(Shell parent, Desk desk, Settings settings) {
         super(parent);
@@ -71,7 +72,12 @@ final class NewTestDialog extends TitleAreaDialog {
         rehearsal.setText(Message.NEW_REHEARSAL.text());
         rehearsal.setSelection(settings.demo());
         GridDataFactory.fillDefaults().span(2, 1).applyTo(rehearsal);
+        new Label(fields, SWT.NONE);
+        draft = new Label(fields, SWT.WRAP);
+        GridDataFactory.fillDefaults().span(2, 1).hint(420, 2 * draft.computeSize(SWT.DEFAULT, SWT.DEFAULT).y).applyTo(draft);
+        procedure.addListener(SWT.Selection, event -> ask());
         fill();
+        ask();
         serial.setFocus();
         return area;
     }
@@ -118,7 +124,32 @@ final class NewTestDialog extends TitleAreaDialog {
         Optional.ofNullable(dialog.open()).ifPresent(chosen -> {
             offer(Path.of(chosen));
             procedure.select(files.size() - 1);
+            ask();
         });
+    }
+
+    /** A draft can only be rehearsed. A file that can't be read is refused when it is opened. */
+    private void ask() {
+        int chosen = procedure.getSelectionIndex();
+        if (chosen < 0) {
+            return;
+        }
+        Display display = getShell().getDisplay();
+        desk.approved(files.get(chosen)).exceptionally(unreadable -> true).thenAccept(approved -> display.asyncExec(() -> {
+            if (!procedure.isDisposed() && procedure.getSelectionIndex() == chosen) {
+                show(approved);
+            }
+        }));
+    }
+
+    private void show(boolean approved) {
+        if (!approved) {
+            rehearsal.setSelection(true);
+        } else if (!rehearsal.isEnabled()) {
+            rehearsal.setSelection(settings.demo());
+        }
+        rehearsal.setEnabled(approved);
+        draft.setText(approved ? "" : Message.NEW_DRAFT.text());
     }
 
     @Override

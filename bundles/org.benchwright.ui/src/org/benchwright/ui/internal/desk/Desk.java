@@ -1,6 +1,7 @@
 package org.benchwright.ui.internal.desk;
 
 import java.nio.file.Path;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -15,8 +16,11 @@ import java.util.stream.Collectors;
 import org.benchwright.language.LanguageServices;
 import org.benchwright.language.ProcedureReader;
 import org.benchwright.language.Reading;
+import org.benchwright.present.Approving;
 import org.benchwright.present.Bench;
+import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
+import org.benchwright.present.RevisionRow;
 import org.benchwright.present.UnitRow;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.desk.DeskListener.Change;
@@ -96,6 +100,23 @@ public final class Desk implements AutoCloseable {
                 .thenCompose(ready -> OpenTest.open(ledger, work, Path.of("").toAbsolutePath(),
                         bench -> bench.begin(ready.plan(), ready.text(), work), this::changed))
                 .thenApply(this::hold);
+    }
+
+    /**
+     * Whether a procedure's file is approved as it stands, so that a real test can be opened by it.
+     *
+     * @return true if so; fails with the exception that tells why it could not be found out
+     */
+    public CompletableFuture<Boolean> approved(Path procedure) {
+        return CompletableFuture.supplyAsync(() -> standing(read(procedure)) == RevisionRow.State.APPROVED, reader);
+    }
+
+    private RevisionRow.State standing(Reading.Ready ready) {
+        try {
+            return new Approving(ledger, Bench.Clocks.system(), ZoneId.systemDefault()).standing(ready.plan(), ready.text()).state();
+        } catch (CannotStoreException unreadable) {
+            throw new CompletionException(unreadable);
+        }
     }
 
     private static Reading.Ready read(Path file) {

@@ -1,0 +1,21 @@
+package org.benchwright.cli.internal;
+
+import org.benchwright.cli.Surroundings;
+import org.benchwright.language.ApprovedRevisions;
+import org.benchwright.present.ApprovedTexts;
+import org.benchwright.present.Approving;
+import org.benchwright.present.CannotStoreException;
+
+/** What was approved in a ledger, as the language asks for it. */
+final class ApprovedInLedger {
+
+    private ApprovedInLedger() {
+    }
+
+    /** Of the ledger that was named, else of the bench's own; a ledger that is not there yet has approved nothing. */
+    static ApprovedRevisions of(Given given, Surroundings around) throws CannotStoreException {
+        ApprovedTexts texts = new Approving(given.ledger(), around.clocks(), around.zone()).texts();
+        return (procedure, number) -> texts.text(procedure, number)
+                .map(text -> new ApprovedRevisions.Approved(text, texts.free(procedure)));
+    }
+}

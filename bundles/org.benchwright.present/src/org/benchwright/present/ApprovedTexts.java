@@ -1,0 +1,27 @@
+package org.benchwright.present;
+
+import java.util.Optional;
+
+import org.benchwright.core.Digest;
+import org.benchwright.engine.revision.Revision;
+import org.benchwright.engine.revision.RevisionBook;
+
+/** The texts of procedures that were ever approved in a ledger, as it stood when it was read. Immutable. */
+public final class ApprovedTexts {
+
+    private final RevisionBook book;
+
+    ApprovedTexts(RevisionBook book) {
+        this.book = book;
+    }
+
+    /** Digest of the text with which a revision of a procedure was approved, even if it was withdrawn since; empty if it never was. */
+    public Optional<Digest> text(String procedure, int number) {
+        return book.find(procedure, number).filter(revision -> revision.approved().isPresent()).map(Revision::text);
+    }
+
+    /** The smallest number above all approved revisions of a procedure. */
+    public int free(String procedure) {
+        return book.of(procedure).stream().filter(revision -> revision.approved().isPresent()).mapToInt(Revision::number).max().orElse(0) + 1;
+    }
+}
