@@ -37,6 +37,7 @@ import org.benchwright.ledger.people.KeyProtection;
 import org.benchwright.ledger.people.People;
 import org.benchwright.ledger.people.Person;
 import org.benchwright.ledger.people.PersonKeyStore;
+import org.benchwright.workshop.Approvals;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.LedgerReport;
 import org.benchwright.workshop.RecordFault;
@@ -90,7 +91,7 @@ class RevisionAttackTest {
     }
 
     private static RevisionFact prepared() {
-        return new RevisionFact.Prepared(PLAN.name(), PLAN.title(), PLAN.revision(), Digest.of(TEXT), Digest.of(plan()));
+        return new RevisionFact.Prepared(Approvals.key(PLAN), PLAN.title(), PLAN.revision(), Digest.of(TEXT), Digest.of(plan()));
     }
 
     private static RevisionFact approved() {
@@ -195,9 +196,9 @@ class RevisionAttackTest {
         time.advance(Duration.ofHours(1));
         sign("KM", approved(), time.instant());
         try (BenchLedger ledger = BenchLedger.open(file())) {
-            assertTrue(ledger.revisions().current(PLAN.name()).isPresent());
+            assertTrue(ledger.revisions().current(Approvals.key(PLAN)).isPresent());
             ledger.registrar(time.benchTime(), 10).revoke(Approved.by("LW"), "KM", "", Optional.of(lost), "token stolen");
-            assertTrue(ledger.revisions().current(PLAN.name()).isEmpty());
+            assertTrue(ledger.revisions().current(Approvals.key(PLAN)).isEmpty());
         }
         LedgerReport report = report();
         assertEquals(List.of(), report.decisions());
@@ -217,7 +218,7 @@ class RevisionAttackTest {
         sign("KM", approved(), time.instant().minus(Duration.ofDays(2)));
         assertEquals(1, report().signatures().size());
         try (BenchLedger ledger = BenchLedger.open(file())) {
-            assertTrue(ledger.revisions().current(PLAN.name()).isEmpty());
+            assertTrue(ledger.revisions().current(Approvals.key(PLAN)).isEmpty());
         }
     }
 

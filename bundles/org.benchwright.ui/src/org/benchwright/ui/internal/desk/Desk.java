@@ -12,6 +12,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.stream.Collectors;
 
+import org.benchwright.language.FamilyChoice;
 import org.benchwright.language.LanguageServices;
 import org.benchwright.language.ProcedureReader;
 import org.benchwright.language.Reading;
@@ -92,14 +93,14 @@ public final class Desk implements AutoCloseable {
      */
     public CompletableFuture<OpenTest> open(Request request) {
         Bench.Work work = new Bench.Work(request.serial(), request.technician(), request.station(), software, request.rehearsal());
-        return CompletableFuture.supplyAsync(() -> read(request.procedure()), reader)
+        return CompletableFuture.supplyAsync(() -> read(request.procedure(), request.serial()), reader)
                 .thenCompose(ready -> OpenTest.open(ledger, work, Path.of("").toAbsolutePath(),
                         bench -> bench.begin(ready.plan(), ready.text(), work), this::changed))
                 .thenApply(this::hold);
     }
 
-    private static Reading.Ready read(Path file) {
-        Reading reading = new ProcedureReader(LanguageServices.create()).read(file);
+    private static Reading.Ready read(Path file, String serial) {
+        Reading reading = new ProcedureReader(LanguageServices.create()).read(file, new FamilyChoice.Fitting(serial));
         if (reading instanceof Reading.Ready ready) {
             return ready;
         }
