@@ -223,6 +223,33 @@ class BenchTest {
         assertEquals(2, SoakDay.eachDay(tooShort, 0.95).size());
     }
 
+    /** What is left of the surviving part that the R package MASS prints for the treated group of Freireich 1963 (verified). */
+    @ParameterizedTest
+    @CsvSource({ "6, 3, 0.857143", "7, 4, 0.806723", "10, 5, 0.752941", "13, 6, 0.690196", "16, 7, 0.627451", "22, 8, 0.537815",
+        "23, 9, 0.448179" })
+    void returnsAreWhatThePublishedCurveLoses(double until, int returned, double surviving) {
+        FieldReturns returns = FieldReturns.within(SurvivalTest.TREATED, until, 0.95);
+        assertEquals(1 - surviving, returns.escaped(), 1e-6);
+        assertEquals(returned, returns.returned());
+        assertEquals(21, returns.handedOver());
+    }
+
+    /** The same output (verified): 0.620 .. 0.952 survive at 6. */
+    @Test
+    void returnsHaveTheLimitsOfThePublishedCurve() {
+        FieldReturns returns = FieldReturns.within(SurvivalTest.TREATED, 6, 0.95);
+        assertEquals(1 - 0.952, returns.limits().lower(), 5e-4);
+        assertEquals(1 - 0.620, returns.limits().upper(), 5e-4);
+    }
+
+    /** The same output (verified): of those that are left at the beginning, what is lost until the end. */
+    @ParameterizedTest
+    @CsvSource({ "0, 6, 1, 0.857143", "6, 7, 0.857143, 0.806723", "6, 10, 0.857143, 0.752941", "10, 13, 0.752941, 0.690196",
+        "13, 16, 0.690196, 0.627451", "16, 23, 0.627451, 0.448179" })
+    void aStretchFindsWhatThePublishedCurveLosesInIt(double from, double to, double before, double after) {
+        assertEquals(1000 * (1 - after / before), SoakDay.of(SurvivalTest.TREATED, from, to, 0.95).foundPer1000(), 2e-3);
+    }
+
     /** Of the units out for 90 days or returned, and those out for 30: 4/100, then of 52 left after 48 dropped out 1. */
     @Test
     void unitsThatAreNotOutForLongDoNotFlatter() {

@@ -92,7 +92,7 @@ public final class SamplePlan {
         Move.Conclude tooClose = new Move.Conclude(Verdict.UNDECIDED, "Too close to call.");
         Step bench = step("bench", "Measure the supply before the unit is fitted.", List.of("mains"),
                 new Action.Energise("supply_on", "supply"),
-                new Action.Measure("volts", "meter", VOLT, supply(), DecisionRule.GUARDED_BOTH_WAYS,
+                new Action.Measure("supply_volts", "meter", VOLT, supply(), DecisionRule.GUARDED_BOTH_WAYS,
                         Optional.of(new Action.Again(1, Combination.MEAN)), benchFault, tooClose),
                 new Action.Isolate("supply_off", "supply"));
         Step fit = step("fit", "Supply off and plug pulled: strap on, fit the unit, strap off, cover up.", List.of("static"),
@@ -160,7 +160,7 @@ public final class SamplePlan {
         return new WorkStage("make_safe", "Make safe", false, Optional.empty(), List.of(),
                 List.of(step("off", "Switch off, pull the plug, fit the tag.", List.of(), new Action.Isolate("supply_off", "supply")),
                         step("drain", "Wait, then prove it dead.", List.of(), new Action.Wait("wait", Duration.ofMinutes(5)),
-                                new Action.Measure("volts", "meter", VOLT, Limits.atMost(volts("5")), DecisionRule.SIMPLE,
+                                new Action.Measure("residual", "meter", VOLT, Limits.atMost(volts("5")), DecisionRule.SIMPLE,
                                         Optional.empty(), new Move.ReleaseBy(Role.SUPERVISOR, "Still charged: nobody touches it."),
                                         UNTESTED))));
     }

@@ -216,9 +216,9 @@ class WorkshopTest {
     @Test
     void aTestThatEndedJustBeforeThePowerFailedIsSealedWhenTakenUp() throws Exception {
         Sitting sitting = open();
-        new GoodTechnician(time).but("lamps.pwr", new Fact.Seen("pwr", Sight.NO, "")).carryOnUntil(sitting, "drain.volts");
+        new GoodTechnician(time).but("lamps.pwr", new Fact.Seen("pwr", Sight.NO, "")).carryOnUntil(sitting, "drain.residual");
         // The last fact without the seal, as a power cut leaves it.
-        UnsealedEnd.append(file(), sitting, new Fact.Measured("volts", "0.4", Quantity.of("0.4", "V")));
+        UnsealedEnd.append(file(), sitting, new Fact.Measured("residual", "0.4", Quantity.of("0.4", "V")));
         assertFalse(kept(sitting).sealed());
         assertTrue(kept(sitting).run().ended());
         Sitting again = workshop.resume(sitting.test(), QN);
