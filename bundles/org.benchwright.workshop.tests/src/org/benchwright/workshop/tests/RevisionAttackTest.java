@@ -24,6 +24,7 @@ import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Moment;
 import org.benchwright.engine.plan.Plan;
+import org.benchwright.engine.revision.Revision;
 import org.benchwright.engine.revision.RevisionFact;
 import org.benchwright.ledger.BenchKeyStore;
 import org.benchwright.ledger.DocumentKind;
@@ -91,7 +92,11 @@ class RevisionAttackTest {
     }
 
     private static RevisionFact prepared() {
-        return new RevisionFact.Prepared(Approvals.key(PLAN), PLAN.title(), PLAN.revision(), Digest.of(TEXT), Digest.of(plan()));
+        return prepared(Approvals.key(PLAN));
+    }
+
+    private static RevisionFact prepared(String key) {
+        return new RevisionFact.Prepared(key, PLAN.title(), PLAN.revision(), Digest.of(TEXT), Digest.of(plan()));
     }
 
     private static RevisionFact approved() {
@@ -178,6 +183,22 @@ class RevisionAttackTest {
         TestId test = open(approval(2, "KM", time.instant()));
         sign("KM", approved(), time.instant());
         decisions(test.value(), 1, "names approval 2");
+    }
+
+    @Test
+    void anApprovalForAFamilyLikeItOpensNothing() throws Exception {
+        sign("RB", prepared(Revision.key(PLAN.name(), "like_" + PLAN.family().name())), time.instant());
+        sign("KM", approved(), time.instant());
+        TestId test = open(approval(2, "KM", time.instant()));
+        decisions(test.value(), 1, "names approval 2");
+    }
+
+    @Test
+    void anApprovalThatWasKeptByTheProceduresNameAloneStillHolds() throws Exception {
+        sign("RB", prepared(PLAN.name()), time.instant());
+        sign("KM", approved(), time.instant());
+        open(approval(2, "KM", time.instant()));
+        assertTrue(report().sound(), report().decisions()::toString);
     }
 
     @Test
