@@ -25,10 +25,11 @@ public interface ApprovedRevisions {
      * Looks a revision up. Asked for every procedure that is checked, from any thread.
      *
      * @param procedure the procedure's name
+     * @param family    the name of the family that it is for
      * @param number    its revision
      * @return empty if that revision was never approved
      */
-    Optional<Approved> find(String procedure, int number);
+    Optional<Approved> find(String procedure, String family, int number);
 
     /**
      * For a check that compares nothing.
@@ -36,6 +37,6 @@ public interface ApprovedRevisions {
      * @return knows of no approval
      */
     static ApprovedRevisions none() {
-        return (procedure, number) -> Optional.empty();
+        return (procedure, family, number) -> Optional.empty();
     }
 }

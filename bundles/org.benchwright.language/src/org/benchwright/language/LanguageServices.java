@@ -77,6 +77,21 @@ public final class LanguageServices {
     }
 
     /**
+     * Checks files one of which is read from another text than that on the disk.
+     *
+     * @param paths   files and folders
+     * @param instead what one of the files is to say
+     * @return as for {@link #check(List)}
+     */
+    Checked check(List<Path> paths, SourceText instead) {
+        Map<Path, ReadText> texts = new TreeMap<>();
+        ReadText other = ReadText.of(instead);
+        texts.put(other.path(), other);
+        paths.stream().map(path -> path.toAbsolutePath().normalize()).forEach(path -> gather(path, texts));
+        return check(texts.values(), true, ApprovedRevisions.none());
+    }
+
+    /**
      * Checks texts that need not be on a disk.
      *
      * @param texts the texts; those of one folder see each other, and nothing else

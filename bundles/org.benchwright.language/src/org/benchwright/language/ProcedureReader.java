@@ -7,8 +7,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 
+import org.benchwright.language.internal.LikeFamilies;
 import org.benchwright.language.internal.ProcedureText;
+import org.benchwright.language.internal.Variation;
 import org.benchwright.language.internal.compile.PlanCompiler;
 import org.benchwright.language.internal.compile.UsedFiles;
 import org.benchwright.language.internal.proof.Provables;
@@ -33,20 +36,71 @@ public final class ProcedureReader {
      * @return its plan, or why there is none
      */
     public Reading read(Path file) {
-        List<Path> wanted = List.of(file);
-        Checked alone = services.check(wanted);
+        return read(file, new FamilyChoice.AsWritten());
+    }
+
+    /**
+     * Reads, checks and compiles the procedure of a file for one of the families that it applies to. For another than the one that it names
+     * it is read as if it named that one, so that everything is checked for it by itself; it has to be sound for the named one first.
+     *
+     * @param file   a procedure file that holds one procedure
+     * @param choice which family
+     * @return its plan for that family, or why there is none
+     */
+    public Reading read(Path file, FamilyChoice choice) {
+        Checked alone = services.check(List.of(file));
         if (alone.hasErrors() || alone.procedures().size() != 1) {
             return new Reading.Refused(alone.remarks(), alone.procedures().size());
         }
-        List<Path> withFamilies = new ArrayList<>(wanted);
-        withFamilies.addAll(UsedFiles.of(alone.procedures().get(0)));
-        Checked all = services.check(withFamilies);
-        Optional<Procedure> procedure = all.files().stream().filter(f -> f.path().equals(file.toAbsolutePath().normalize()))
-                .flatMap(f -> f.content().getProcedures().stream()).findFirst();
+        Optional<CheckedFile> own = own(alone, file);
+        return own.isPresent() ? read(own.get(), choice) : new Reading.Refused(alone.remarks(), 0);
+    }
+
+    private Reading read(CheckedFile written, FamilyChoice choice) {
+        Procedure procedure = written.content().getProcedures().get(0);
+        String named = procedure.getFamily().getName();
+        Reading asWritten = together(written, written, services::check);
+        if (asWritten instanceof Reading.Refused) {
+            return asWritten;
+        }
+        LikeFamilies families = LikeFamilies.of(procedure);
+        List<String> chosen = families.chosen(choice);
+        if (chosen.size() != 1) {
+            return new Reading.Refused(List.of(Variation.onClause(written, procedure, RemarkCode.FAMILY_NOT_CHOSEN, families.notChosen(choice))), 1);
+        }
+        return chosen.get(0).equals(named) ? asWritten : varied(written, new Variation(written, procedure, chosen.get(0)));
+    }
+
+    private Reading varied(CheckedFile written, Variation variation) {
+        Checked alone = services.check(List.of(written.path()), variation.text());
+        Reading reading = alone.hasErrors() ? new Reading.Refused(alone.remarks(), 1)
+                : together(written, alone.files().get(0), files -> services.check(files, variation.text()));
+        if (reading instanceof Reading.Ready ready) {
+            return new Reading.Ready(ready.plan(), ready.text(), variation.asWritten(ready.remarks()));
+        }
+        return new Reading.Refused(variation.asWritten(((Reading.Refused) reading).remarks()), 1);
+    }
+
+    /**
+     * Checks a procedure once more, with the files that it needs, and compiles it.
+     *
+     * @param written the file as it is written, which is what is kept
+     * @param sound   the file as it was read, without errors
+     * @param check   what checks files
+     */
+    private static Reading together(CheckedFile written, CheckedFile sound, Function<List<Path>, Checked> check) {
+        List<Path> wanted = new ArrayList<>(List.of(written.path()));
+        wanted.addAll(UsedFiles.of(sound.content().getProcedures().get(0)));
+        Checked all = check.apply(wanted);
+        Optional<Procedure> procedure = own(all, written.path()).flatMap(f -> f.content().getProcedures().stream().findFirst());
         if (all.hasErrors() || procedure.isEmpty()) {
             return new Reading.Refused(all.remarks(), procedure.isPresent() ? 1 : 0);
         }
-        return new Reading.Ready(PlanCompiler.compile(procedure.get()), text(all, file), all.remarks());
+        return new Reading.Ready(PlanCompiler.compile(procedure.get()), text(written, all), all.remarks());
+    }
+
+    private static Optional<CheckedFile> own(Checked checked, Path file) {
+        return checked.files().stream().filter(f -> f.path().equals(file.toAbsolutePath().normalize())).findFirst();
     }
 
     /**
@@ -75,9 +129,7 @@ public final class ProcedureReader {
         return checked.remarks().stream().filter(Provables::standsInTheWay).toList();
     }
 
-    private static String text(Checked all, Path file) {
-        Path own = file.toAbsolutePath().normalize();
-        List<SourceText> texts = all.files().stream().map(f -> new SourceText(f.path(), f.text())).toList();
-        return ProcedureText.of(texts.stream().filter(f -> f.path().equals(own)).findFirst().orElseThrow(), texts);
+    private static String text(CheckedFile own, Checked all) {
+        return ProcedureText.of(new SourceText(own.path(), own.text()), all.files().stream().map(f -> new SourceText(f.path(), f.text())).toList());
     }
 }

@@ -194,6 +194,8 @@ public enum RemarkCode {
     ERASED_BEFORE_RECORDED(Severity.ERROR),
     /** A procedure that applies to no family. */
     MISSING_FAMILY(Severity.ERROR),
+    /** It does not follow for which of the families that are like each other a procedure is to be read. */
+    FAMILY_NOT_CHOSEN(Severity.ERROR),
     /** A procedure without a revision. */
     MISSING_REVISION(Severity.ERROR),
     /** A revision that was approved with another text. */

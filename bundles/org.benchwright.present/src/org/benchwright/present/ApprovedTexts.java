@@ -15,13 +15,16 @@ public final class ApprovedTexts {
         this.book = book;
     }
 
-    /** Digest of the text with which a revision of a procedure was approved, even if it was withdrawn since; empty if it never was. */
-    public Optional<Digest> text(String procedure, int number) {
-        return book.find(procedure, number).filter(revision -> revision.approved().isPresent()).map(Revision::text);
+    /**
+     * Digest of the text with which a revision of a procedure was approved for a family, even if it was withdrawn since; empty if it never
+     * was.
+     */
+    public Optional<Digest> text(String procedure, String family, int number) {
+        return book.find(Revision.key(procedure, family), number).filter(revision -> revision.approved().isPresent()).map(Revision::text);
     }
 
-    /** The smallest number above all approved revisions of a procedure. */
-    public int free(String procedure) {
-        return book.of(procedure).stream().filter(revision -> revision.approved().isPresent()).mapToInt(Revision::number).max().orElse(0) + 1;
+    /** The smallest number above all approved revisions of a procedure for a family. */
+    public int free(String procedure, String family) {
+        return book.of(Revision.key(procedure, family)).stream().filter(revision -> revision.approved().isPresent()).mapToInt(Revision::number).max().orElse(0) + 1;
     }
 }

@@ -57,6 +57,12 @@ public final class Approving {
         return new ApprovedTexts(book());
     }
 
+    /** Those of the revisions that are of this procedure for this family. */
+    public List<RevisionRow> revisions(Plan plan) throws CannotStoreException {
+        RevisionBook book = book();
+        return book.of(Approvals.key(plan)).stream().map(revision -> RevisionRows.row(book, revision, zone)).toList();
+    }
+
     /** How this text and plan stand; a revision that was signed with another text is a draft. */
     public RevisionRow standing(Plan plan, String text) throws CannotStoreException {
         return RevisionRows.standing(book(), plan, new CompiledProcedure(plan, text), zone);
@@ -70,7 +76,7 @@ public final class Approving {
         return Asked.read(() -> {
             try (BenchLedger open = BenchLedger.open(ledger)) {
                 Approvals approvals = open.approvals(time);
-                Optional<Revision> current = approvals.book().current(plan.name());
+                Optional<Revision> current = approvals.book().current(Approvals.key(plan));
                 return current.isPresent() ? Optional.of(approvals.plan(current.get())) : Optional.empty();
             }
         });
@@ -91,7 +97,7 @@ public final class Approving {
     /** Takes a revision back. */
     public RevisionRow withdraw(Plan plan, int number, String reason, PeopleDesk.Signing by)
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
-        return signed(by, approvals -> approvals.withdraw(plan.name(), number, reason, by.person()));
+        return signed(by, approvals -> approvals.withdraw(Approvals.key(plan), number, reason, by.person()));
     }
 
     @FunctionalInterface

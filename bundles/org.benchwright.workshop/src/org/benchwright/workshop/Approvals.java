@@ -66,9 +66,9 @@ public final class Approvals {
     public Revision prepare(CompiledProcedure procedure, SigningPerson by) throws RefusedException, OvertakenException, StoreException {
         Plan plan = procedure.plan();
         Digest text = Digest.of(text(procedure));
-        RevisionFact fact = new RevisionFact.Prepared(plan.name(), plan.title(), plan.revision(), text, Digest.of(plans.bytes(plan)));
+        RevisionFact fact = new RevisionFact.Prepared(key(plan), plan.title(), plan.revision(), text, Digest.of(plans.bytes(plan)));
         RevisionBook book = sign(new Act(fact, Meaning.PREPARED, List.of(Role.ENGINEER)), by, procedure);
-        return book.find(plan.name(), plan.revision()).orElseThrow();
+        return book.find(key(plan), plan.revision()).orElseThrow();
     }
 
     /**
@@ -80,17 +80,17 @@ public final class Approvals {
      */
     public Revision approve(CompiledProcedure procedure, SigningPerson by) throws RefusedException, OvertakenException, StoreException {
         Plan plan = procedure.plan();
-        Revision prepared = history().now().find(plan.name(), plan.revision())
+        Revision prepared = history().now().find(key(plan), plan.revision())
                 .orElseThrow(() -> new RefusedException(Message.NOT_PREPARED.text(plan.title(), String.valueOf(plan.revision()))));
         RevisionFact fact = new RevisionFact.Approved(prepared.prepared().event(), Digest.of(text(procedure)), Digest.of(plans.bytes(plan)));
         RevisionBook book = sign(new Act(fact, Meaning.APPROVED, List.of(Role.SUPERVISOR, Role.ENGINEER)), by, procedure);
-        return book.find(plan.name(), plan.revision()).orElseThrow();
+        return book.find(key(plan), plan.revision()).orElseThrow();
     }
 
     /**
      * Withdraws a revision, whether it is prepared or approved already. Its number is used up if it was approved.
      *
-     * @param procedure the procedure's name
+     * @param procedure the procedure's name with that of its family, see {@link #key}
      * @throws RefusedException   if there is no such revision, the person may not, or the password is not taken
      * @throws OvertakenException if somebody else signed something in the same moment
      */
@@ -137,6 +137,11 @@ public final class Approvals {
         } catch (UndecodableException unreadable) {
             throw new StoreException(Message.FAULT_PLAN_UNDECODABLE.text(unreadable.getMessage()), unreadable);
         }
+    }
+
+    /** What the revisions of a plan are kept by: the procedure's name with that of the family that the plan is for. */
+    public static String key(Plan plan) {
+        return Revision.key(plan.name(), plan.family().name());
     }
 
     private static byte[] text(CompiledProcedure procedure) {

@@ -76,7 +76,7 @@ class CommandsTest {
 
     @Test
     void aProcedureThatIsNotOneIsTold() {
-        bench.with(file -> new Reading.Refused(List.of(), 2));
+        bench.with((file, family) -> new Reading.Refused(List.of(), 2));
         CommandRunner.Ended ended = bench.run("test", "two.procedure", "--serial", "C16-004711", "--ledger", bench.ledger().toString());
         assertEquals(1, ended.status());
         assertTrue(ended.err().contains("holds 2 procedures. Give a file with exactly one."), ended.err());
@@ -87,7 +87,7 @@ class CommandsTest {
     void whatNobodyExpectedIsOneLineAndAFile() throws Exception {
         String before = System.setProperty("user.home", folder.toString());
         try {
-            bench.with(file -> {
+            bench.with((file, family) -> {
                 throw new IllegalStateException("a thing that cannot be");
             });
             CommandRunner.Ended ended = bench.run("test", "x.procedure", "--serial", "C16-004711", "--ledger", bench.ledger().toString());

@@ -55,7 +55,7 @@ class RevisionCommandsTest {
         Plan other = new Plan(plan.format(), plan.name(), plan.title(), number, plan.purpose(), plan.retestOf(), plan.provesBenchFor(),
                 plan.family(), plan.claim(), plan.hazards(), plan.protectedItems(), plan.instruments(), plan.preconditions(),
                 plan.preconditionUnmet(), plan.stages(), plan.makeSafe(), plan.end());
-        bench.with(file -> new Reading.Ready(other, "revision " + number, List.of()));
+        bench.with((file, family) -> new Reading.Ready(other, "revision " + number, List.of()));
     }
 
     @Test

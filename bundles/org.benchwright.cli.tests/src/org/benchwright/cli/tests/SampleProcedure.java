@@ -10,7 +10,7 @@ import org.benchwright.workshop.tests.SamplePlan;
 final class SampleProcedure {
 
     /** Whatever file is named, it holds the sample plan. */
-    static final ProcedureSource SOURCE = file -> new Reading.Ready(SamplePlan.acceptance(), SamplePlan.TEXT, List.of());
+    static final ProcedureSource SOURCE = (file, family) -> new Reading.Ready(SamplePlan.acceptance(), SamplePlan.TEXT, List.of());
 
     /** A good unit, with what a few lines more would have it. */
     static final String GOOD = """

@@ -11,6 +11,7 @@ import java.util.function.Function;
 import org.benchwright.cli.ExitStatus;
 import org.benchwright.cli.ProcedureSource;
 import org.benchwright.cli.Surroundings;
+import org.benchwright.language.FamilyChoice;
 import org.benchwright.language.server.EditorServer;
 import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
@@ -147,7 +148,7 @@ public final class Commands {
         Path ledger = Bench.demoLedger();
         Optional<Path> answers = around.terminal() ? Optional.empty() : Optional.of(folder.resolve("answers").resolve("accepted.answers"));
         return new TestCommand(around, procedures, screens).run(
-                new TestCommand.Request(folder.resolve(DEMO_PROCEDURE), answers, ledger, DEMO_SERIAL, around.user(), around.machine(), true));
+                new TestCommand.Request(folder.resolve(DEMO_PROCEDURE), new FamilyChoice.AsWritten(), answers, ledger, DEMO_SERIAL, around.user(), around.machine(), true));
     }
 
     // ---- what went wrong

@@ -3,6 +3,7 @@ package org.benchwright.cli.internal;
 import java.nio.file.Path;
 
 import org.benchwright.cli.ProcedureSource;
+import org.benchwright.language.FamilyChoice;
 import org.benchwright.language.LanguageServices;
 import org.benchwright.language.ProcedureReader;
 import org.benchwright.language.Reading;
@@ -11,7 +12,7 @@ import org.benchwright.language.Reading;
 public final class LanguageSource implements ProcedureSource {
 
     @Override
-    public Reading read(Path file) {
-        return new ProcedureReader(LanguageServices.create()).read(file);
+    public Reading read(Path file, FamilyChoice family) {
+        return new ProcedureReader(LanguageServices.create()).read(file, family);
     }
 }

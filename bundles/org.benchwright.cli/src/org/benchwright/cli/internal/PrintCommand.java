@@ -8,6 +8,7 @@ import org.benchwright.cli.ExitStatus;
 import org.benchwright.cli.ProcedureSource;
 import org.benchwright.cli.Surroundings;
 import org.benchwright.core.PrintedText;
+import org.benchwright.language.FamilyChoice;
 import org.benchwright.language.Reading;
 import org.benchwright.present.AsPrinted;
 import org.benchwright.present.CannotStoreException;
@@ -34,7 +35,7 @@ final class PrintCommand {
     int run(Given given) throws CannotStoreException {
         Path file = given.file().orElseThrow();
         try (Screen screen = Screens.printing(around)) {
-            Reading reading = procedures.read(file);
+            Reading reading = procedures.read(file, new FamilyChoice.AsWritten());
             if (reading instanceof Reading.Ready ready) {
                 print(AsPrinted.of(ready.plan()), given, screen);
                 return ExitStatus.OK;

@@ -10,6 +10,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import org.benchwright.cli.ProcedureSource;
 import org.benchwright.cli.Surroundings;
 import org.benchwright.engine.plan.Plan;
+import org.benchwright.language.FamilyChoice;
 import org.benchwright.language.Reading;
 import org.benchwright.language.Revisions;
 import org.benchwright.present.Approving;
@@ -46,11 +47,13 @@ final class RevisionCommands extends SigningCommands {
 
     private static CommandSpec signed(String name, Message help) {
         return Specs.command(name, help).addPositional(Specs.neededFile("FILE", Message.HELP_TEST_FILE))
-                .addOption(Specs.neededText("--by", "ID", Message.HELP_BY)).addOption(Specs.ledger());
+                .addOption(Specs.family(Message.HELP_REVISION_FAMILY)).addOption(Specs.neededText("--by", "ID", Message.HELP_BY))
+                .addOption(Specs.ledger());
     }
 
     static CommandSpec revisionsSpec() {
-        return Specs.command("revisions", Message.HELP_REVISIONS).addPositional(Specs.file("FILE", Message.HELP_REVISIONS_FILE)).addOption(Specs.ledger());
+        return Specs.command("revisions", Message.HELP_REVISIONS).addPositional(Specs.file("FILE", Message.HELP_REVISIONS_FILE))
+                .addOption(Specs.family(Message.HELP_REVISION_FAMILY)).addOption(Specs.ledger());
     }
 
     int prepare(Given given) throws CannotStoreException {
@@ -79,11 +82,9 @@ final class RevisionCommands extends SigningCommands {
     int revisions(Given given) throws CannotStoreException {
         if (given.file().isPresent()) {
             return withProcedure(given, ready -> printing(screen -> {
-                List<RevisionRow> rows = approving(given).revisions().stream()
-                        .filter(row -> row.procedure().equals(ready.plan().title())).toList();
                 print(approving(given).standing(ready.plan(), ready.text()), screen);
                 screen.line("");
-                list(rows, screen);
+                list(approving(given).revisions(ready.plan()), screen);
             }));
         }
         return printing(screen -> list(approving(given).revisions(), screen));
@@ -95,7 +96,7 @@ final class RevisionCommands extends SigningCommands {
 
     private int withProcedure(Given given, Work work) throws CannotStoreException {
         Path file = given.file().orElseThrow();
-        Reading reading = procedures.read(file);
+        Reading reading = procedures.read(file, given.text("--family").<FamilyChoice>map(FamilyChoice.Called::new).orElseGet(FamilyChoice.AsWritten::new));
         if (reading instanceof Reading.Ready ready) {
             return work.with(ready);
         }

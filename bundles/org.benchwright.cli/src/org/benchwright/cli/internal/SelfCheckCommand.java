@@ -17,6 +17,7 @@ import java.util.stream.Stream;
 import org.benchwright.cli.ExitStatus;
 import org.benchwright.cli.ProcedureSource;
 import org.benchwright.cli.Surroundings;
+import org.benchwright.language.FamilyChoice;
 import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.SelfCheckSheet;
@@ -100,7 +101,7 @@ final class SelfCheckCommand {
         Surroundings aside = new Surroundings(InputStream.nullInputStream(), said, errors, false, around.environment(), around.workingFolder(),
                 around.procedures(), around.clocks(), around.zone(), around.version());
         int status = new TestCommand(aside, procedures, Screens::answering).run(new TestCommand.Request(folder.resolve(what.group(1)),
-                Optional.of(answers), ledger, what.group(2), "self-check", "self-check", true));
+                new FamilyChoice.Fitting(what.group(2)), Optional.of(answers), ledger, what.group(2), "self-check", "self-check", true));
         return new Line(name, status == status(comes.group(1)) && errors.size() == 0);
     }
 

@@ -26,6 +26,11 @@ final class Specs {
         return file("--ledger", "FILE", Message.HELP_LEDGER);
     }
 
+    /** For which of the families that a procedure applies to. */
+    static OptionSpec family(Message help) {
+        return text("--family", "NAME", help);
+    }
+
     static OptionSpec file(String name, String label, Message help) {
         return OptionSpec.builder(name).paramLabel(label).type(Path.class).converters(Specs::path).description(help.text()).build();
     }

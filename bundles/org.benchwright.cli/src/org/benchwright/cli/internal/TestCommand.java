@@ -8,6 +8,7 @@ import java.util.function.Function;
 import org.benchwright.cli.ExitStatus;
 import org.benchwright.cli.ProcedureSource;
 import org.benchwright.cli.Surroundings;
+import org.benchwright.language.FamilyChoice;
 import org.benchwright.language.Reading;
 import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
@@ -34,6 +35,7 @@ final class TestCommand {
      * What to carry out.
      *
      * @param procedure  the procedure's file
+     * @param family     for which of its families
      * @param answers    the answers' file, for a rehearsal that nobody answers
      * @param ledger     the ledger's file
      * @param serial     the unit's serial number
@@ -41,13 +43,14 @@ final class TestCommand {
      * @param station    the bench's name
      * @param rehearse   true for a rehearsal
      */
-    record Request(Path procedure, Optional<Path> answers, Path ledger, String serial, String technician, String station,
+    record Request(Path procedure, FamilyChoice family, Optional<Path> answers, Path ledger, String serial, String technician, String station,
             boolean rehearse) {
     }
 
     static CommandSpec spec() {
         CommandSpec test = Specs.command("test", Message.HELP_TEST).addPositional(Specs.neededFile("FILE", Message.HELP_TEST_FILE))
                 .addOption(Specs.neededText("--serial", "S", Message.HELP_SERIAL))
+                .addOption(Specs.family(Message.HELP_TEST_FAMILY))
                 .addOption(Specs.file("--answers", "FILE", Message.HELP_ANSWERS)).addOption(Specs.ledger())
                 .addOption(Specs.flag("--rehearse", Message.HELP_REHEARSE))
                 .addOption(Specs.text("--technician", "INITIALS", Message.HELP_TECHNICIAN))
@@ -57,7 +60,9 @@ final class TestCommand {
     }
 
     int run(Given given) throws InterruptedException, CannotStoreException {
-        return run(new Request(given.file().orElseThrow(), given.path("--answers"), given.ledger(), given.text("--serial").orElse(""),
+        String serial = given.text("--serial").orElse("");
+        FamilyChoice family = given.text("--family").<FamilyChoice>map(FamilyChoice.Called::new).orElseGet(() -> new FamilyChoice.Fitting(serial));
+        return run(new Request(given.file().orElseThrow(), family, given.path("--answers"), given.ledger(), serial,
                 given.text("--technician").orElseGet(around::user), given.text("--station").orElseGet(around::machine),
                 given.has("--rehearse")));
     }
@@ -68,7 +73,7 @@ final class TestCommand {
             printing.remark(Message.ANSWERS_NEED_REHEARSAL.text());
             return ExitStatus.BAD_INPUT;
         }
-        Reading reading = procedures.read(request.procedure());
+        Reading reading = procedures.read(request.procedure(), request.family());
         if (reading instanceof Reading.Refused refused) {
             return refused(refused, request.procedure(), printing);
         }

@@ -8,7 +8,7 @@ import org.benchwright.engine.event.Fact;
 /**
  * One revision of a procedure that was prepared.
  *
- * @param procedure the procedure's name
+ * @param procedure the procedure's name with that of the family it was compiled for, see {@link #key}
  * @param title     what people call it
  * @param number    its revision
  * @param text      digest of its text with all that it refers to
@@ -21,6 +21,8 @@ import org.benchwright.engine.event.Fact;
 public record Revision(String procedure, String title, int number, Digest text, Digest plan, Hand prepared, Optional<Hand> approved,
         Optional<Hand> withdrawn, String reason) {
 
+    private static final String FOR = " for ";
+
     /**
      * Who did something.
      *
@@ -29,6 +31,30 @@ public record Revision(String procedure, String title, int number, Digest text, 
      * @param instant when
      */
     public record Hand(long event, String person, Instant instant) {
+    }
+
+    /**
+     * What revisions are counted and approved by: a procedure compiled for one family is approved for no other, even if both are like each
+     * other. Neither name has a blank in it.
+     *
+     * @param procedure the procedure's name
+     * @param family    the name of the family that it is compiled for
+     * @return such as {@code tarn_acceptance for tarn_c16}
+     */
+    public static String key(String procedure, String family) {
+        return procedure + FOR + family;
+    }
+
+    /** The procedure's name alone. */
+    public String procedureName() {
+        int end = procedure.indexOf(FOR);
+        return end < 0 ? procedure : procedure.substring(0, end);
+    }
+
+    /** The name of the family that it is for; empty in a record that was made before families were told apart. */
+    public Optional<String> family() {
+        int end = procedure.indexOf(FOR);
+        return end < 0 ? Optional.empty() : Optional.of(procedure.substring(end + FOR.length()));
     }
 
     /** Whether these are its text and plan. */

@@ -15,8 +15,8 @@ import org.benchwright.engine.internal.Words;
 import org.benchwright.engine.revision.Revision.Hand;
 
 /**
- * All revisions of all procedures, as what was signed about them makes them. Whoever signs is asked here whether they may; whoever verifies
- * asks again. Immutable.
+ * All revisions of all procedures, each for one family, as what was signed about them makes them; by what they are told apart stands at
+ * {@link Revision#key}. Whoever signs is asked here whether they may; whoever verifies asks again. Immutable.
  */
 public final class RevisionBook {
 

@@ -8,7 +8,7 @@ public sealed interface RevisionFact {
     /**
      * An engineer says that this text and plan are ready to be approved. A preparation that was not approved yet gives way to it.
      *
-     * @param procedure the procedure's name
+     * @param procedure the procedure's name with that of the family it was compiled for, see {@link Revision#key}
      * @param title     what people call it
      * @param revision  its revision
      * @param text      digest of the text with all that it refers to

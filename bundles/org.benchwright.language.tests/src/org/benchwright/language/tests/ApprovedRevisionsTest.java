@@ -39,7 +39,7 @@ class ApprovedRevisionsTest {
         procedure = Files.writeString(folder.resolve("lark.procedure"), Bench.PROCEDURE);
         Reading.Ready ready = (Reading.Ready) new ProcedureReader(Bench.LANGUAGE).read(procedure);
         Digest text = Digest.of(ready.text().getBytes(StandardCharsets.UTF_8));
-        approved = (name, number) -> name.equals("lark_acceptance") && number == 3 ? Optional.of(new ApprovedRevisions.Approved(text, 7))
+        approved = (name, of, number) -> name.equals("lark_acceptance") && of.equals("lark") && number == 3 ? Optional.of(new ApprovedRevisions.Approved(text, 7))
                 : Optional.empty();
     }
 

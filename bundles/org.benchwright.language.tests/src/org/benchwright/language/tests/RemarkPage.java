@@ -21,7 +21,7 @@ record RemarkPage(RemarkCode code, String text) {
 
     static final Path FOLDER = Path.of("pages").toAbsolutePath();
     /** What the pages say was approved: another text of one revision. */
-    static final ApprovedRevisions APPROVED = (name, number) -> name.equals("approved") && number == 1
+    static final ApprovedRevisions APPROVED = (name, family, number) -> name.equals("approved") && number == 1
             ? Optional.of(new ApprovedRevisions.Approved(Digest.of(new byte[0]), 2)) : Optional.empty();
     private static final Path FRAMES = Path.of("../org.benchwright.language/docs/remarks/README.md");
     private static final Pattern BLOCK = Pattern.compile("```(file|family|head|steps?|blocks)\n(.*?)\n```", Pattern.DOTALL);

@@ -27,7 +27,7 @@ class RemarkPagesTest {
     /** What no text by itself can earn. */
     private static final Set<RemarkCode> WITHOUT_EXAMPLE = EnumSet.of(RemarkCode.CANNOT_READ, RemarkCode.FILE_TOO_LARGE,
             RemarkCode.NOT_UTF_8, RemarkCode.NESTED_TOO_DEEP, RemarkCode.INSPECTION_FAILED, RemarkCode.MORE_REMARKS,
-            RemarkCode.UNKNOWN_NAME);
+            RemarkCode.UNKNOWN_NAME, RemarkCode.FAMILY_NOT_CHOSEN);
 
     static Stream<RemarkCode> codes() {
         return Stream.of(RemarkCode.values());

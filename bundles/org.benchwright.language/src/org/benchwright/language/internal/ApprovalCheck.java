@@ -42,11 +42,15 @@ public record ApprovalCheck(ApprovedRevisions approved, Function<Path, Optional<
     }
 
     private Optional<Remark> remark(ParsedFile file, Procedure procedure) {
-        if (procedure.getName() == null || procedure.getRevision() == null) {
-            return Optional.empty(); // other remarks say so
-        }
-        return approved.find(procedure.getName(), procedure.getRevision()).filter(revision -> !revision.text().equals(digest(file, procedure)))
+        return find(approved, procedure).filter(revision -> !revision.text().equals(digest(file, procedure)))
                 .map(revision -> remark(file, procedure, NodeModelUtils.findNodesForFeature(procedure, Literals.PROCEDURE__REVISION).get(0)));
+    }
+
+    /** What was approved of a procedure's revision, for the family that it names; nothing where the text doesn't say one of them. */
+    public static Optional<ApprovedRevisions.Approved> find(ApprovedRevisions approved, Procedure procedure) {
+        boolean said = procedure.getName() != null && procedure.getRevision() != null && procedure.getFamily() != null
+                && procedure.getFamily().getName() != null;
+        return said ? approved.find(procedure.getName(), procedure.getFamily().getName(), procedure.getRevision()) : Optional.empty();
     }
 
     private static Remark remark(ParsedFile file, Procedure procedure, INode number) {

@@ -6,7 +6,7 @@ import java.util.ResourceBundle;
 
 /** Words that remarks are put together from. */
 public enum InternalText {
-    NO_SUCH_FILE;
+    NO_SUCH_FILE, FOR_FAMILY, NO_FAMILY_LIKE, SEVERAL_FAMILIES;
 
     private static final String BUNDLE = "org.benchwright.language.internal.messages";
 

@@ -26,14 +26,14 @@ public final class RevisionRows {
 
     /** A revision that was signed. */
     public static RevisionRow row(RevisionBook book, Revision revision, ZoneId zone) {
-        return row(revision.title(), revision.number(), state(book, revision), history(revision, zone), revision.text(), revision.plan());
+        return row(title(book, revision), revision.number(), state(book, revision), history(revision, zone), revision.text(), revision.plan());
     }
 
     /** How a text and plan stand. */
     public static RevisionRow standing(RevisionBook book, Plan plan, CompiledProcedure procedure, ZoneId zone) {
         Digest text = Approvals.textDigest(procedure);
         Digest planDigest = Approvals.planDigest(procedure);
-        Optional<Revision> same = book.find(plan.name(), plan.revision()).filter(revision -> revision.isOf(text, planDigest));
+        Optional<Revision> same = book.find(Approvals.key(plan), plan.revision()).filter(revision -> revision.isOf(text, planDigest));
         return same.map(revision -> row(book, revision, zone))
                 .orElseGet(() -> row(plan.title(), plan.revision(), State.DRAFT, List.of(), text, planDigest));
     }
@@ -47,6 +47,14 @@ public final class RevisionRows {
             case WITHDRAWN -> Message.REVISION_WITHDRAWN;
         };
         return new RevisionRow(title, number, state, words.text(), history, text.hex(), plan.hex());
+    }
+
+    /** The family is told only where a procedure has revisions for several. */
+    private static String title(RevisionBook book, Revision revision) {
+        boolean several = book.all().stream().anyMatch(other -> other.procedureName().equals(revision.procedureName())
+                && !other.family().equals(revision.family()));
+        return several ? revision.family().map(family -> Message.REVISION_FOR.text(revision.title(), family)).orElse(revision.title())
+                : revision.title();
     }
 
     private static State state(RevisionBook book, Revision revision) {

@@ -12,6 +12,7 @@ import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.desk.OpenTest;
 import org.benchwright.ui.internal.desk.Shown;
+import org.benchwright.workshop.Approvals;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.BenchTime;
 import org.benchwright.workshop.tests.Approved;
@@ -56,7 +57,7 @@ final class Technician {
             if (ledger.people().isEmpty()) {
                 Approved.people(ledger, BenchTime.real());
             }
-            if (ledger.revisions().current(ready.plan().name()).isEmpty()) {
+            if (ledger.revisions().current(Approvals.key(ready.plan())).isEmpty()) {
                 Approved.approve(ledger, BenchTime.real(), ready.plan(), ready.text());
             }
         }

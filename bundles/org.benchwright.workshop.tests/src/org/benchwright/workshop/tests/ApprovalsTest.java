@@ -37,7 +37,7 @@ class ApprovalsTest {
 
     private static final Actor QN = new Actor("QN", Role.TECHNICIAN);
     private static final SerialNumber SERIAL = new SerialNumber("C16-004711");
-    private static final String NAME = SamplePlan.acceptance().name();
+    private static final String NAME = Approvals.key(SamplePlan.acceptance());
 
     @TempDir
     private Path folder;

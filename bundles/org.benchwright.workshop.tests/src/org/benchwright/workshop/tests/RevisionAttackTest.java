@@ -24,6 +24,7 @@ import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Moment;
 import org.benchwright.engine.plan.Plan;
+import org.benchwright.engine.revision.Revision;
 import org.benchwright.engine.revision.RevisionFact;
 import org.benchwright.ledger.BenchKeyStore;
 import org.benchwright.ledger.DocumentKind;
@@ -37,6 +38,7 @@ import org.benchwright.ledger.people.KeyProtection;
 import org.benchwright.ledger.people.People;
 import org.benchwright.ledger.people.Person;
 import org.benchwright.ledger.people.PersonKeyStore;
+import org.benchwright.workshop.Approvals;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.LedgerReport;
 import org.benchwright.workshop.RecordFault;
@@ -90,7 +92,11 @@ class RevisionAttackTest {
     }
 
     private static RevisionFact prepared() {
-        return new RevisionFact.Prepared(PLAN.name(), PLAN.title(), PLAN.revision(), Digest.of(TEXT), Digest.of(plan()));
+        return prepared(Approvals.key(PLAN));
+    }
+
+    private static RevisionFact prepared(String key) {
+        return new RevisionFact.Prepared(key, PLAN.title(), PLAN.revision(), Digest.of(TEXT), Digest.of(plan()));
     }
 
     private static RevisionFact approved() {
@@ -180,6 +186,22 @@ class RevisionAttackTest {
     }
 
     @Test
+    void anApprovalForAFamilyLikeItOpensNothing() throws Exception {
+        sign("RB", prepared(Revision.key(PLAN.name(), "like_" + PLAN.family().name())), time.instant());
+        sign("KM", approved(), time.instant());
+        TestId test = open(approval(2, "KM", time.instant()));
+        decisions(test.value(), 1, "names approval 2");
+    }
+
+    @Test
+    void anApprovalThatWasKeptByTheProceduresNameAloneStillHolds() throws Exception {
+        sign("RB", prepared(PLAN.name()), time.instant());
+        sign("KM", approved(), time.instant());
+        open(approval(2, "KM", time.instant()));
+        assertTrue(report().sound(), report().decisions()::toString);
+    }
+
+    @Test
     void aTestOpenedByAWithdrawnApprovalIsFound() throws Exception {
         sign("RB", prepared(), time.instant());
         sign("KM", approved(), time.instant());
@@ -195,9 +217,9 @@ class RevisionAttackTest {
         time.advance(Duration.ofHours(1));
         sign("KM", approved(), time.instant());
         try (BenchLedger ledger = BenchLedger.open(file())) {
-            assertTrue(ledger.revisions().current(PLAN.name()).isPresent());
+            assertTrue(ledger.revisions().current(Approvals.key(PLAN)).isPresent());
             ledger.registrar(time.benchTime(), 10).revoke(Approved.by("LW"), "KM", "", Optional.of(lost), "token stolen");
-            assertTrue(ledger.revisions().current(PLAN.name()).isEmpty());
+            assertTrue(ledger.revisions().current(Approvals.key(PLAN)).isEmpty());
         }
         LedgerReport report = report();
         assertEquals(List.of(), report.decisions());
@@ -217,7 +239,7 @@ class RevisionAttackTest {
         sign("KM", approved(), time.instant().minus(Duration.ofDays(2)));
         assertEquals(1, report().signatures().size());
         try (BenchLedger ledger = BenchLedger.open(file())) {
-            assertTrue(ledger.revisions().current(PLAN.name()).isEmpty());
+            assertTrue(ledger.revisions().current(Approvals.key(PLAN)).isEmpty());
         }
     }
 

@@ -67,7 +67,9 @@ public final class DecisionCheck implements TestCheck {
             return opened.rehearsal() || !known.registeredBefore(position) ? Optional.empty()
                     : Optional.of(Message.FAULT_NOT_APPROVED.text(opened.procedure(), String.valueOf(opened.revision())));
         }
-        Optional<Revision> current = known.at(position).current(opened.procedure());
+        // Earlier records name the procedure alone; text and plan, which are compared below, leave no doubt about the family.
+        Optional<Revision> current = known.at(position).current(Revision.key(opened.procedure(), opened.family()))
+                .or(() -> known.at(position).current(opened.procedure()));
         boolean holds = current.filter(revision -> revision.number() == opened.revision() && revision.isOf(opened.text(), opened.plan())
                 && revision.approval().equals(opened.approval())).isPresent();
         return holds ? Optional.empty() : Optional.of(Message.FAULT_OTHER_APPROVAL.text(opened.procedure(),

@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 import org.benchwright.language.ApprovedRevisions;
+import org.benchwright.language.internal.ApprovalCheck;
 import org.benchwright.language.editing.Edit;
 import org.benchwright.language.editing.Fix;
 import org.benchwright.model.Conclude;
@@ -58,7 +59,7 @@ final class ClauseFixes {
 
     /** The first number above all that were approved: those below it are used up. */
     static List<Fix> nextRevision(Spot spot, ApprovedRevisions approved) {
-        return spot.around(Procedure.class).flatMap(each -> approved.find(each.getName(), each.getRevision()))
+        return spot.around(Procedure.class).flatMap(each -> ApprovalCheck.find(approved, each))
                 .map(revision -> Integer.toString(revision.free()))
                 .map(free -> Spot.one(FixText.REPLACE, "revision " + free, spot.edit(spot.remark().offset(), spot.remark().length(), free)))
                 .orElse(List.of());

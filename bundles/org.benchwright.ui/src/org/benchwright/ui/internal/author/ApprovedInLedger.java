@@ -35,8 +35,8 @@ final class ApprovedInLedger {
         List<FileTime> times = times();
         if (!times.equals(read)) {
             ApprovedTexts texts = new Approving(ledger, Bench.Clocks.system(), ZoneId.systemDefault()).texts();
-            known = (procedure, number) -> texts.text(procedure, number)
-                    .map(text -> new ApprovedRevisions.Approved(text, texts.free(procedure)));
+            known = (procedure, family, number) -> texts.text(procedure, family, number)
+                    .map(text -> new ApprovedRevisions.Approved(text, texts.free(procedure, family)));
             read = times;
         }
         return known;

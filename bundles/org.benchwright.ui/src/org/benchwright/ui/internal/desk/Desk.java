@@ -13,6 +13,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.stream.Collectors;
 
+import org.benchwright.language.FamilyChoice;
 import org.benchwright.language.LanguageServices;
 import org.benchwright.language.ProcedureReader;
 import org.benchwright.language.Reading;
@@ -96,19 +97,19 @@ public final class Desk implements AutoCloseable {
      */
     public CompletableFuture<OpenTest> open(Request request) {
         Bench.Work work = new Bench.Work(request.serial(), request.technician(), request.station(), software, request.rehearsal());
-        return CompletableFuture.supplyAsync(() -> read(request.procedure()), reader)
+        return CompletableFuture.supplyAsync(() -> read(request.procedure(), request.serial()), reader)
                 .thenCompose(ready -> OpenTest.open(ledger, work, Path.of("").toAbsolutePath(),
                         bench -> bench.begin(ready.plan(), ready.text(), work), this::changed))
                 .thenApply(this::hold);
     }
 
     /**
-     * Whether a procedure's file is approved as it stands, so that a real test can be opened by it.
+     * Whether a procedure's file is approved as it stands for the family that it names, so that a real test can be opened by it.
      *
      * @return true if so; fails with the exception that tells why it could not be found out
      */
     public CompletableFuture<Boolean> approved(Path procedure) {
-        return CompletableFuture.supplyAsync(() -> standing(read(procedure)) == RevisionRow.State.APPROVED, reader);
+        return CompletableFuture.supplyAsync(() -> standing(read(procedure, "")) == RevisionRow.State.APPROVED, reader);
     }
 
     private RevisionRow.State standing(Reading.Ready ready) {
@@ -119,8 +120,8 @@ public final class Desk implements AutoCloseable {
         }
     }
 
-    private static Reading.Ready read(Path file) {
-        Reading reading = new ProcedureReader(LanguageServices.create()).read(file);
+    private static Reading.Ready read(Path file, String serial) {
+        Reading reading = new ProcedureReader(LanguageServices.create()).read(file, new FamilyChoice.Fitting(serial));
         if (reading instanceof Reading.Ready ready) {
             return ready;
         }
