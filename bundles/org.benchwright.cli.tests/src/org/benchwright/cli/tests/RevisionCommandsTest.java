@@ -62,10 +62,10 @@ class RevisionCommandsTest {
     void fromAnEmptyRegisterToATest() throws Exception {
         refused(bench("", "test", "c16.procedure", "--serial", "C16-004711"), "is a draft: nobody has approved it");
         refused(bench(RIGHT, "prepare", "c16.procedure", "--by", "RB"), "nobody with the id RB");
-        done(bench(RIGHT, "people", "begin", "LW", "--name", "L. Wainwright"));
-        done(bench(RIGHT, "people", "add", "RB", "--name", "R. Birkbeck", "--role", "engineer", "--by", "LW"));
+        done(bench(RIGHT, "people", "begin", "LW", "--name", "administrator LW"));
+        done(bench(RIGHT, "people", "add", "RB", "--name", "engineer RB", "--role", "engineer", "--by", "LW"));
         done(bench(RIGHT + RIGHT, "people", "enroll", "RB", "--by", "LW"));
-        done(bench(RIGHT, "people", "add", "KM", "--name", "K. Marsh", "--role", "supervisor", "--by", "LW"));
+        done(bench(RIGHT, "people", "add", "KM", "--name", "supervisor KM", "--role", "supervisor", "--by", "LW"));
         done(bench(RIGHT + RIGHT, "people", "enroll", "KM", "--by", "LW"));
         done(bench(RIGHT, "prepare", "c16.procedure", "--by", "RB"));
         refused(bench(RIGHT, "approve", "c16.procedure", "--by", "RB"), "approval takes a second person");
@@ -124,7 +124,7 @@ class RevisionCommandsTest {
         done(bench(RIGHT, "people", "grant", "RB", "--role", "supervisor", "--by", "LW"));
         done(bench(RIGHT, "people", "end", "RB", "--role", "engineer", "--by", "LW", "--reason", "moved on"));
         String list = bench("", "people").out();
-        assertTrue(list.contains("RB  R. Birkbeck  (supervisor)\n"), list);
+        assertTrue(list.contains("RB  engineer RB  (supervisor)\n"), list);
         assertTrue(list.contains(": replaced by a later one\n"), list);
         assertTrue(list.contains(": revoked: token lost\n"), list);
         refused(bench(RIGHT, "people", "grant", "RB", "--role", "king", "--by", "LW"), "\"king\" is no role");
@@ -144,7 +144,7 @@ class RevisionCommandsTest {
 
     @Test
     void aTerminalHidesWhatIsTypedAndAsksForANewPasswordTwice() throws Exception {
-        String[] begin = {"people", "begin", "LW", "--name", "L. Wainwright", "--ledger", bench.ledger().toString()};
+        String[] begin = {"people", "begin", "LW", "--name", "administrator LW", "--ledger", bench.ledger().toString()};
         try (Conversation talk = Conversation.atTerminal(bench, begin)) {
             talk.hears("New password of LW:").types("!our wet otters").hears("The same once more:").types("four wet otters");
             assertEquals(1, talk.ends(), talk.everything());

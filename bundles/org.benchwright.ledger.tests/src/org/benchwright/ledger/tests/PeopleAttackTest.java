@@ -106,7 +106,7 @@ class PeopleAttackTest {
     void aKeyThatIsEnrolledLaterDidNotSignEarlier() throws Exception {
         Signer key = Register.newKey();
         sign(TestId.REVISIONS, 0, "x", "{}", key, register.now());
-        register.enter(new PeopleFact.PersonAdded("KM", "K. Marsh"), register.key("LW"));
+        register.enter(new PeopleFact.PersonAdded("KM", "supervisor KM"), register.key("LW"));
         register.enter(new PeopleFact.KeyEnrolled("KM", key.key()), register.key("LW"));
         only(FaultKind.KEY_OUT_OF_USE, TestId.REVISIONS, 1, "before that was enrolled");
     }
@@ -146,7 +146,7 @@ class PeopleAttackTest {
         try (Tamper tamper = Tamper.with(folder.resolve("bench.ledger"))) {
             tamper.behindTheTriggers(work -> {
                 byte[] canonical = work.bytes("SELECT canonical FROM event WHERE position = 1");
-                String changed = new String(canonical, StandardCharsets.UTF_8).replace("L. Wainwright", "L. Wrightwain");
+                String changed = new String(canonical, StandardCharsets.UTF_8).replace("administrator LW", "administrator WL");
                 work.run("UPDATE event SET canonical = ? WHERE position = 1", (Object) changed.getBytes(StandardCharsets.UTF_8));
             });
         }

@@ -67,7 +67,7 @@ class PeopleBookTest {
         refused("must be an administrator", keyAfterAdding("RB"), bench);
         register.begin();
         assertEquals(Set.of(Role.ADMINISTRATOR), person("LW").roles());
-        refused("the bench's own key signs nothing", new PeopleFact.PersonAdded("KM", "K. Marsh"), bench);
+        refused("the bench's own key signs nothing", new PeopleFact.PersonAdded("KM", "supervisor KM"), bench);
         refused("the bench's own key signs nothing", new PeopleFact.RoleGranted("RB", Role.ENGINEER), Register.newKey());
     }
 
@@ -80,7 +80,7 @@ class PeopleBookTest {
     void onlyAnAdministratorAddsPeopleAndGivesRoles() throws Exception {
         register.begin();
         register.add("RB", Role.ENGINEER);
-        refused("no administrator", new PeopleFact.PersonAdded("KM", "K. Marsh"), register.key("RB"));
+        refused("no administrator", new PeopleFact.PersonAdded("KM", "supervisor KM"), register.key("RB"));
         refused("no administrator", new PeopleFact.RoleGranted("RB", Role.ADMINISTRATOR), register.key("RB"));
         refused("no administrator", new PeopleFact.RoleEnded("LW", Role.ADMINISTRATOR, "mine now"), register.key("RB"));
         refused("no administrator", new PeopleFact.KeyRevoked("LW", register.key("LW").key().fingerprint(), register.now(), "mine now"),

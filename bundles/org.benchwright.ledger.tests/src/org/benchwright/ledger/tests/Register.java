@@ -52,7 +52,7 @@ final class Register {
     /** LW makes the first administrator, with a key. */
     void begin() throws LedgerException {
         keys.put("LW", newKey());
-        enter(new PeopleFact.PersonAdded("LW", "L. Wainwright"), bench);
+        enter(new PeopleFact.PersonAdded("LW", "administrator LW"), bench);
         enter(new PeopleFact.RoleGranted("LW", Role.ADMINISTRATOR), bench);
         enter(new PeopleFact.KeyEnrolled("LW", keys.get("LW").key()), bench);
     }

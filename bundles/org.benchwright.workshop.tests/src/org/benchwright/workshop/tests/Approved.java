@@ -30,10 +30,10 @@ public final class Approved {
     /** Begins the register with the three people. */
     public static void people(BenchLedger ledger, BenchTime time) throws Exception {
         Registrar registrar = ledger.registrar(time, ROUNDS);
-        registrar.begin("LW", "L. Wainwright", List.of(), PASSWORD.toCharArray());
-        registrar.add(by("LW"), "RB", "R. Birkbeck", List.of(Role.ENGINEER));
+        registrar.begin("LW", "administrator LW", List.of(), PASSWORD.toCharArray());
+        registrar.add(by("LW"), "RB", "engineer RB", List.of(Role.ENGINEER));
         registrar.enroll(by("LW"), "RB", PASSWORD.toCharArray());
-        registrar.add(by("LW"), "KM", "K. Marsh", List.of(Role.SUPERVISOR));
+        registrar.add(by("LW"), "KM", "supervisor KM", List.of(Role.SUPERVISOR));
         registrar.enroll(by("LW"), "KM", PASSWORD.toCharArray());
     }
 
