@@ -56,6 +56,17 @@ public final class ProcedureReader {
         return own.isPresent() ? read(own.get(), choice) : new Reading.Refused(alone.remarks(), 0);
     }
 
+    /**
+     * The families that the procedure of a file can be read for by {@link FamilyChoice.Called}.
+     *
+     * @param file a procedure file that holds one procedure
+     * @return their names, the one that the procedure names first; empty where there are errors, or not exactly one procedure
+     */
+    public List<String> families(Path file) {
+        Checked alone = services.check(List.of(file));
+        return alone.hasErrors() || alone.procedures().size() != 1 ? List.of() : LikeFamilies.of(alone.procedures().get(0)).names();
+    }
+
     private Reading read(CheckedFile written, FamilyChoice choice) {
         Procedure procedure = written.content().getProcedures().get(0);
         String named = procedure.getFamily().getName();

@@ -27,4 +27,15 @@ public final class ApprovedTexts {
     public int free(String procedure, String family) {
         return book.of(Revision.key(procedure, family)).stream().filter(revision -> revision.approved().isPresent()).mapToInt(Revision::number).max().orElse(0) + 1;
     }
+
+    /** Whether both know the same revisions: whoever keeps something that depends on them need not throw it away. */
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof ApprovedTexts texts && texts.book.all().equals(book.all());
+    }
+
+    @Override
+    public int hashCode() {
+        return book.all().hashCode();
+    }
 }

@@ -4,6 +4,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -12,6 +13,7 @@ import org.benchwright.engine.plan.Plan;
 import org.benchwright.engine.revision.Revision;
 import org.benchwright.engine.revision.RevisionBook;
 import org.benchwright.present.internal.Asked;
+import org.benchwright.present.internal.Message;
 import org.benchwright.present.internal.RevisionRows;
 import org.benchwright.workshop.Approvals;
 import org.benchwright.workshop.BenchLedger;
@@ -57,6 +59,13 @@ public final class Approving {
         return new ApprovedTexts(book());
     }
 
+    /** Those of the revisions that are of this procedure, for whatever family. */
+    public List<RevisionRow> ofAllFamilies(Plan plan) throws CannotStoreException {
+        RevisionBook book = book();
+        return book.all().stream().filter(revision -> revision.procedureName().equals(plan.name()))
+                .map(revision -> RevisionRows.row(book, revision, zone)).toList();
+    }
+
     /** Those of the revisions that are of this procedure for this family. */
     public List<RevisionRow> revisions(Plan plan) throws CannotStoreException {
         RevisionBook book = book();
@@ -68,16 +77,41 @@ public final class Approving {
         return RevisionRows.standing(book(), plan, new CompiledProcedure(plan, text), zone);
     }
 
-    /** The plan by which new tests of this procedure are opened now; empty if none of its revisions holds. */
-    public Optional<Plan> approved(Plan plan) throws CannotStoreException {
-        if (!Files.exists(ledger)) {
-            return Optional.empty();
-        }
+    /**
+     * What a plan changes against the one by which new tests of this procedure are opened now.
+     *
+     * @throws CannotStoreException if the ledger can't be read, or its books are not as they were signed
+     */
+    public RevisionChange change(Plan plan, RevisionChange.Comparison comparison) throws CannotStoreException {
+        Optional<Revision> current = book().current(Approvals.key(plan));
+        return current.isEmpty() ? new RevisionChange(Message.CHANGE_FIRST.text(plan.title()), List.of())
+                : change(current.get(), plan.title(), plan.revision(), comparison, approvals -> plan);
+    }
+
+    /** What a signed revision changes against the one that was approved before it. */
+    public RevisionChange change(RevisionRow row, RevisionChange.Comparison comparison) throws CannotStoreException {
+        RevisionBook book = book();
+        Optional<Revision> before = book.of(row.key()).stream().filter(other -> other.approved().isPresent() && other.number() < row.number())
+                .max(Comparator.comparingInt(Revision::number));
+        Optional<Revision> revision = book.find(row.key(), row.number());
+        return before.isEmpty() || revision.isEmpty() ? new RevisionChange(Message.CHANGE_BEFORE_NONE.text(row.procedure(), String.valueOf(row.number())), List.of())
+                : change(before.get(), row.procedure(), row.number(), comparison, approvals -> approvals.plan(revision.get()));
+    }
+
+    @FunctionalInterface
+    private interface Kept {
+        Plan plan(Approvals approvals) throws StoreException;
+    }
+
+    private RevisionChange change(Revision before, String title, int number, RevisionChange.Comparison comparison, Kept after)
+            throws CannotStoreException {
         return Asked.read(() -> {
             try (BenchLedger open = BenchLedger.open(ledger)) {
                 Approvals approvals = open.approvals(time);
-                Optional<Revision> current = approvals.book().current(Approvals.key(plan));
-                return current.isPresent() ? Optional.of(approvals.plan(current.get())) : Optional.empty();
+                List<String> differences = comparison.differences(approvals.plan(before), after.plan(approvals));
+                Message against = before.holds() ? Message.CHANGE_AGAINST : Message.CHANGE_AGAINST_EARLIER;
+                return new RevisionChange(against.text(title, String.valueOf(before.number()), String.valueOf(number)),
+                        differences.isEmpty() ? List.of(Message.CHANGE_NONE.text()) : differences);
             }
         });
     }
@@ -98,6 +132,12 @@ public final class Approving {
     public RevisionRow withdraw(Plan plan, int number, String reason, PeopleDesk.Signing by)
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         return signed(by, approvals -> approvals.withdraw(Approvals.key(plan), number, reason, by.person()));
+    }
+
+    /** Takes a signed revision back. */
+    public RevisionRow withdraw(RevisionRow row, String reason, PeopleDesk.Signing by)
+            throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        return signed(by, approvals -> approvals.withdraw(row.key(), row.number(), reason, by.person()));
     }
 
     @FunctionalInterface

@@ -6,6 +6,8 @@ import java.util.List;
  * A revision of a procedure as it stands.
  *
  * @param procedure what people call the procedure
+ * @param key       what the ledger keeps its revisions by
+ * @param family    the name of the family that it is for; empty in a record that was made before families were told apart
  * @param number    its revision
  * @param state     how it stands
  * @param words     the same in words
@@ -13,7 +15,8 @@ import java.util.List;
  * @param text      digest of its text
  * @param plan      digest of its plan
  */
-public record RevisionRow(String procedure, int number, State state, String words, List<String> history, String text, String plan) {
+public record RevisionRow(String procedure, String key, String family, int number, State state, String words, List<String> history, String text,
+        String plan) {
 
     public RevisionRow {
         history = List.copyOf(history);
@@ -21,7 +24,7 @@ public record RevisionRow(String procedure, int number, State state, String word
 
     /** How a revision stands. */
     public enum State {
-        /** Nobody has signed it as it is. */
+        /** Nobody has signed it as it is; what was signed under its number may be another text. */
         DRAFT,
         /** One person has signed it. */
         PREPARED,

@@ -104,6 +104,19 @@ class RevisionCommandsTest {
     }
 
     @Test
+    void aDraftSaysThatWhatWasSignedUnderItsNumberIsAnotherText() throws Exception {
+        bench.approved();
+        bench.with((file, family) -> new Reading.Ready(SamplePlan.acceptance(), "another text", List.of()));
+        String changed = bench("", "revisions", "c16.procedure").said();
+        assertTrue(changed.startsWith("C16 acceptance on the bench, revision 3: draft, changed since it was approved: it needs the next revision number"), changed);
+        revision(4);
+        done(bench(RIGHT, "prepare", "c16.procedure", "--by", "RB"));
+        Plan prepared = SamplePlan.acceptance();
+        revision(5);
+        assertTrue(bench("", "revisions", "c16.procedure").said().startsWith(prepared.title() + ", revision 5: draft text"));
+    }
+
+    @Test
     void wrongPasswordsLockTheKeyAndTheWaitOutlastsTheCommand() throws Exception {
         bench.approved();
         revision(4);

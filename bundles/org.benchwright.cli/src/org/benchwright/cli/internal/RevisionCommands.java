@@ -2,14 +2,12 @@ package org.benchwright.cli.internal;
 
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Optional;
 import java.util.function.Function;
 
 import picocli.CommandLine.Model.CommandSpec;
 
 import org.benchwright.cli.ProcedureSource;
 import org.benchwright.cli.Surroundings;
-import org.benchwright.engine.plan.Plan;
 import org.benchwright.language.FamilyChoice;
 import org.benchwright.language.Reading;
 import org.benchwright.language.Revisions;
@@ -17,6 +15,7 @@ import org.benchwright.present.Approving;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.PeopleDesk;
+import org.benchwright.present.RevisionChange;
 import org.benchwright.present.RevisionRow;
 
 /** Preparing, approving and withdrawing revisions at the terminal, and how they stand. */
@@ -65,7 +64,7 @@ final class RevisionCommands extends SigningCommands {
 
     int approve(Given given) throws CannotStoreException {
         return withProcedure(given, ready -> signing(screen -> {
-            differences(approving(given).approved(ready.plan()), ready.plan(), screen);
+            print(approving(given).change(ready.plan(), Revisions::differences), screen);
             PeopleDesk.Signing by = signing(given, screen);
             print(approving(given).approve(ready.plan(), ready.text(), by), screen);
         }));
@@ -114,17 +113,9 @@ final class RevisionCommands extends SigningCommands {
         return new PeopleDesk.Signing(by, new Passwords(screen).of(by));
     }
 
-    private static void differences(Optional<Plan> approved, Plan plan, Screen screen) {
-        if (approved.isEmpty()) {
-            screen.line(Message.APPROVE_FIRST.text(plan.title()));
-            return;
-        }
-        List<String> differences = Revisions.differences(approved.get(), plan);
-        screen.line(Message.APPROVE_AGAINST.text(plan.title(), approved.get().revision(), plan.revision()));
-        differences.forEach(difference -> Wrap.lines(difference, screen.width(), "  * ", "    ").forEach(screen::line));
-        if (differences.isEmpty()) {
-            screen.line("  " + Message.DIFF_NONE.text());
-        }
+    private static void print(RevisionChange change, Screen screen) {
+        screen.line(change.words());
+        change.differences().forEach(difference -> Wrap.lines(difference, screen.width(), "  * ", "    ").forEach(screen::line));
     }
 
     private static void list(List<RevisionRow> rows, Screen screen) {

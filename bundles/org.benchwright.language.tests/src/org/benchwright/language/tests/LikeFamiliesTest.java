@@ -115,6 +115,17 @@ class LikeFamiliesTest {
     }
 
     @Test
+    void theFamiliesThatItCanBeReadForAreListedTheNamedOneFirst() throws IOException {
+        assertEquals(List.of("wren", "wren_two"), reader.families(procedure));
+        for (String family : reader.families(procedure)) {
+            assertEquals(family, family(new FamilyChoice.Called(family)).name());
+        }
+        Path broken = write("broken.procedure", "procedure broken");
+        assertEquals(List.of(), reader.families(broken));
+        assertEquals(List.of(), reader.families(folder.resolve("wren.family")));
+    }
+
+    @Test
     void theStepsExpectWhatTheFamilyShows() {
         Plan one = ready(new FamilyChoice.Fitting("W-001")).plan();
         Plan two = ready(new FamilyChoice.Fitting("W2-001")).plan();

@@ -1,6 +1,7 @@
 package org.benchwright.language.internal;
 
 import java.text.Normalizer;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -45,6 +46,13 @@ public final class LikeFamilies {
     private static List<Family> declared(Resource file) {
         return file.getContents().stream().filter(ProcedureFile.class::isInstance)
                 .flatMap(content -> ((ProcedureFile) content).getFamilies().stream()).toList();
+    }
+
+    /** The names of all of them, the one that the procedure names first. */
+    public List<String> names() {
+        List<String> names = new ArrayList<>(List.of(named.getName()));
+        names.addAll(new TreeSet<>(like.keySet()));
+        return names;
     }
 
     /**

@@ -26,27 +26,37 @@ public final class RevisionRows {
 
     /** A revision that was signed. */
     public static RevisionRow row(RevisionBook book, Revision revision, ZoneId zone) {
-        return row(title(book, revision), revision.number(), state(book, revision), history(revision, zone), revision.text(), revision.plan());
+        State state = state(book, revision);
+        return new RevisionRow(title(book, revision), revision.procedure(), revision.family().orElse(""), revision.number(), state,
+                words(state).text(), history(revision, zone), revision.text().hex(), revision.plan().hex());
     }
 
     /** How a text and plan stand. */
     public static RevisionRow standing(RevisionBook book, Plan plan, CompiledProcedure procedure, ZoneId zone) {
         Digest text = Approvals.textDigest(procedure);
         Digest planDigest = Approvals.planDigest(procedure);
-        Optional<Revision> same = book.find(Approvals.key(plan), plan.revision()).filter(revision -> revision.isOf(text, planDigest));
-        return same.map(revision -> row(book, revision, zone))
-                .orElseGet(() -> row(plan.title(), plan.revision(), State.DRAFT, List.of(), text, planDigest));
+        Optional<Revision> signed = book.find(Approvals.key(plan), plan.revision());
+        if (signed.isPresent() && signed.get().isOf(text, planDigest)) {
+            return row(book, signed.get(), zone);
+        }
+        return new RevisionRow(plan.title(), Approvals.key(plan), plan.family().name(), plan.revision(), State.DRAFT, draft(signed),
+                signed.map(revision -> history(revision, zone)).orElse(List.of()), text.hex(), planDigest.hex());
     }
 
-    private static RevisionRow row(String title, int number, State state, List<String> history, Digest text, Digest plan) {
-        Message words = switch (state) {
+    private static String draft(Optional<Revision> signed) {
+        Message words = signed.map(revision -> revision.approved().isPresent() ? Message.REVISION_DRAFT_APPROVED : Message.REVISION_DRAFT_PREPARED)
+                .orElse(Message.REVISION_DRAFT);
+        return words.text();
+    }
+
+    private static Message words(State state) {
+        return switch (state) {
             case DRAFT -> Message.REVISION_DRAFT;
             case PREPARED -> Message.REVISION_PREPARED;
             case APPROVED -> Message.REVISION_APPROVED;
             case SUPERSEDED -> Message.REVISION_SUPERSEDED;
             case WITHDRAWN -> Message.REVISION_WITHDRAWN;
         };
-        return new RevisionRow(title, number, state, words.text(), history, text.hex(), plan.hex());
     }
 
     /** The family is told only where a procedure has revisions for several. */
