@@ -38,20 +38,27 @@ final class Walk {
     private int sitting = 1;
     private Duration offset = Duration.ZERO;
 
-    private Walk(Plan plan, boolean rehearsal) {
+    private Walk(Plan plan, Fact.Opened opening) {
         try {
-            run = TestRun.fold(plan, TestRun.open(plan, opening(rehearsal), TECHNICIAN, moment()));
+            run = TestRun.fold(plan, TestRun.open(plan, opening, TECHNICIAN, moment()));
         } catch (RefusedException | DoesNotFollowException e) {
             throw new AssertionError(e.getMessage(), e);
         }
     }
 
     static Walk open(Plan plan) {
-        return new Walk(plan, false);
+        return new Walk(plan, opening(false));
     }
 
     static Walk rehearse(Plan plan) {
-        return new Walk(plan, true);
+        return new Walk(plan, opening(true));
+    }
+
+    /** A test by a revision that RB prepared and AL approved. */
+    static Walk approved(Plan plan) {
+        Fact.Opened o = opening(false);
+        return new Walk(plan, new Fact.Opened(o.serial(), o.family(), o.procedure(), o.revision(), o.text(), o.plan(), o.station(), o.software(),
+                false, o.predecessor(), Optional.of(new Fact.Approval(2, "RB", "AL", START))));
     }
 
     static Fact.Opened opening(boolean rehearsal) {

@@ -1,0 +1,172 @@
+package org.benchwright.engine.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+
+import org.benchwright.core.Quantity;
+import org.benchwright.core.Verdict;
+import org.benchwright.engine.event.DepartureKind;
+import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.record.Deed;
+import org.benchwright.engine.record.DepartureDecision;
+import org.benchwright.engine.record.Deviation;
+import org.benchwright.engine.record.Disposition;
+import org.benchwright.engine.record.RecordFact;
+import org.benchwright.engine.record.RecordFact.DepartureDecided;
+import org.benchwright.engine.record.RecordFact.HandedOver;
+import org.benchwright.engine.record.RecordFact.NonconformityDecided;
+import org.benchwright.engine.record.RecordFact.Recalled;
+import org.benchwright.engine.record.RecordFact.Reviewed;
+import org.benchwright.engine.record.RecordFact.Superseded;
+import org.benchwright.engine.record.RecordFact.Voided;
+import org.benchwright.engine.record.Standing;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+/** In which state a sealed record takes what, and where that leads. */
+class RecordStatesTest {
+
+    private static final String FIRST = Signing.TEST + "/1";
+
+    private static DepartureDecided accepted(long event) {
+        return new DepartureDecided(event, DepartureDecision.ACCEPTED, "The gap was short and cold.");
+    }
+
+    @Test
+    void withoutADepartureItIsHandedOverAtOnceAndSupersededAfterwards() throws Exception {
+        Signing signing = Signing.of(Signing.good().run());
+        assertEquals(Standing.DECIDED, signing.record().standing());
+        assertEquals(Optional.empty(), signing.record().uncertified());
+        assertTrue(signing.refusal("LW", new Superseded("T-22222-22222", "retested")).startsWith("Only a record that was handed over"));
+        assertTrue(signing.refusal("LW", new Recalled("wrong supply")).contains("nothing to call back"));
+        signing.does("TH", new HandedOver("Millbrook pumping station", FIRST));
+        assertEquals(Standing.HANDED_OVER, signing.record().standing());
+        assertTrue(signing.refusal("TH", new HandedOver("somebody else", FIRST)).contains("went to Millbrook pumping station already"));
+        signing.does("LW", new Superseded("T-22222-22222", "retested after a repair"));
+        assertEquals(Standing.SUPERSEDED, signing.record().standing());
+        assertTrue(signing.refusal("LW", new Recalled("late")).startsWith("This record is superseded"));
+        signing.does("LW", new Voided("the other test covers it"));
+        assertEquals(Standing.VOID, signing.record().standing());
+        assertTrue(signing.refusal("LW", new Voided("again")).startsWith("This record is void"));
+    }
+
+    @Test
+    void nothingIsHandedOverBeforeEveryDepartureIsDecided() throws Exception {
+        Signing signing = Signing.of(Signing.departed().run());
+        assertEquals(List.of(DepartureKind.RELEASED, DepartureKind.INTERRUPTED),
+                signing.record().deviations().stream().map(each -> each.departure().orElseThrow()).toList());
+        assertEquals(Standing.WAITING, signing.record().standing());
+        String refusal = signing.refusal("TH", new HandedOver("the owner", FIRST));
+        assertTrue(refusal.startsWith("2 to decide first. An auditor who had no hand in the test decides departure " + signing.deviation(0)), refusal);
+        assertEquals(Optional.of(refusal), signing.record().uncertified());
+        signing.does("LW", accepted(signing.deviation(1)));
+        assertTrue(signing.refusal("KM", accepted(signing.deviation(1))).contains("was decided by LW already: accepted"));
+        assertTrue(signing.refusal("LW", new Reviewed(true, "")).startsWith("1 to decide first"));
+        signing.does("LW", accepted(signing.deviation(0)));
+        assertEquals(Standing.DECIDED, signing.record().standing());
+        assertEquals("accepted", signing.record().decision(signing.deviation(0)).orElseThrow().word());
+        assertTrue(signing.refusal("LW", accepted(signing.deviation(0))).startsWith("Everything of that kind"));
+        signing.does("KM", new Reviewed(true, "")).does("TH", new HandedOver("the owner", FIRST));
+        assertEquals(Standing.HANDED_OVER, signing.record().standing());
+    }
+
+    @Test
+    void aTestToBeRepeatedIsNotHandedOverButSuperseded() throws Exception {
+        Signing signing = Signing.of(Signing.departed().run());
+        signing.does("LW", new DepartureDecided(signing.deviation(0), DepartureDecision.REPEAT, "released without need"));
+        assertEquals(Standing.WAITING, signing.record().standing());
+        signing.does("LW", accepted(signing.deviation(1)));
+        assertEquals(Standing.TO_REPEAT, signing.record().standing());
+        assertTrue(signing.refusal("TH", new HandedOver("the owner", FIRST)).startsWith("It was decided that this test is to be repeated"));
+        assertTrue(signing.record().uncertified().isPresent());
+        signing.does("SV", new Superseded("T-22222-22222", "the repeated test"));
+        assertEquals(Standing.SUPERSEDED, signing.record().standing());
+    }
+
+    @Test
+    void oneDepartureThatVoidsTheTestIsEnough() throws Exception {
+        Signing signing = Signing.of(Signing.departed().run());
+        signing.does("LW", new DepartureDecided(signing.deviation(0), DepartureDecision.VOID, "nobody looked"));
+        assertEquals(Standing.VOID, signing.record().standing());
+        assertTrue(signing.refusal("LW", accepted(signing.deviation(1))).startsWith("This record is void"));
+    }
+
+    @Test
+    void aNonconformityNeedsADispositionOfItsOwnKind() throws Exception {
+        Signing signing = Signing.of(Signing.rejectedUnit().run());
+        Deviation only = signing.record().deviations().get(0);
+        assertTrue(only.nonconformity());
+        assertEquals("work", only.stage());
+        assertEquals("supply", only.step());
+        assertTrue(signing.refusal("TH", new HandedOver("the owner", FIRST)).contains("says what becomes of the unit"));
+        assertTrue(signing.refusal("LW", accepted(only.sequence())).startsWith("There is no departure"));
+        assertTrue(signing.refusal("LW", new NonconformityDecided(1, Disposition.SCRAP, "dead")).startsWith("Event 1 of this test is no nonconformity"));
+        assertTrue(signing.refusal("LW", new NonconformityDecided(only.sequence(), Disposition.SCRAP, " ")).startsWith("A reason"));
+        signing.does("LW", new NonconformityDecided(only.sequence(), Disposition.RETURN_TO_OWNER, "not worth a repair"));
+        assertEquals("return to owner", signing.record().decision(only.sequence()).orElseThrow().word());
+        signing.does("TH", new HandedOver("the owner", FIRST));
+    }
+
+    @Test
+    void aReviewThatDidNotAgreeStopsTheHandOver() throws Exception {
+        Signing signing = Signing.of(Signing.good().run());
+        assertTrue(signing.refusal("LW", new Reviewed(false, " ")).startsWith("Say what is wrong"));
+        signing.does("LW", new Reviewed(false, "the damage is not told"));
+        assertEquals(Standing.OBJECTED, signing.record().standing());
+        assertTrue(signing.refusal("TH", new HandedOver("the owner", FIRST)).contains("did not agree: the damage is not told"));
+        assertTrue(signing.refusal("KM", new Reviewed(true, "")).startsWith("It was reviewed by LW"));
+        long text = Signing.event(signing.record().run(), Fact.TextEntered.class, "damage");
+        signing.does("TH", new RecordFact.Amended(text, "left foot bent", "was overlooked")).does("KM", new Reviewed(true, ""));
+        assertEquals(Standing.REVIEWED, signing.record().standing());
+        signing.does("TH", new HandedOver("the owner", Signing.TEST + "/2"));
+    }
+
+    @Test
+    void whatWasAmendedAfterItWentOutIsHandedOverAgainWithTheNextNumber() throws Exception {
+        Signing signing = Signing.of(Signing.good().run()).does("TH", new HandedOver("the owner", FIRST));
+        long text = Signing.event(signing.record().run(), Fact.TextEntered.class, "damage");
+        signing.does("TH", new RecordFact.Amended(text, "left foot bent", "was overlooked"));
+        assertEquals(Signing.TEST + "/2", signing.record().number());
+        assertTrue(signing.refusal("TH", new HandedOver("the owner", FIRST)).contains("is not the one that holds"));
+        signing.does("KM", new Reviewed(false, "which foot?"));
+        assertTrue(signing.refusal("TH", new HandedOver("the owner", Signing.TEST + "/2")).contains("which foot?"));
+        signing.does("TH", new RecordFact.Amended(text, "front left foot bent", "asked for")).does("TH", new HandedOver("the owner", Signing.TEST + "/3"));
+        assertEquals(3, signing.record().issue());
+        signing.does("LW", new Recalled("the meter was wrong"));
+        assertEquals(Standing.RECALLED, signing.record().standing());
+    }
+
+    @ParameterizedTest
+    @EnumSource(Deed.class)
+    void aRehearsalTakesNoneOfIt(Deed deed) {
+        Walk walk = Walk.rehearse(Signing.plan()).until("supply.volts").tell(Answers.volts("volts", "25.1"));
+        while (!walk.run().ended()) {
+            walk.good();
+        }
+        Signing signing = Signing.of(walk.run());
+        assertTrue(signing.record().objection(deed).orElseThrow().startsWith("A rehearsal tests no unit"));
+        assertEquals(List.of(), signing.record().deviations());
+    }
+
+    @Test
+    void whatFollowedFromASlipIsNoDeparture() throws Exception {
+        Walk walk = Walk.approved(Signing.plan()).until("instrument.meter");
+        Fact late = new Fact.InstrumentNamed("meter", "M-9", Optional.of(Quantity.of("0.02", "V")), BigDecimal.valueOf(2),
+                Optional.of(LocalDate.of(2020, 1, 1)));
+        walk.tell(late);
+        assertEquals(1, Deviation.of(walk.run()).size());
+        walk.tell(new Fact.Struck(walk.run().strikeable().orElseThrow().sequence()));
+        assertEquals(List.of(), Deviation.of(walk.run()));
+        while (!walk.run().ended()) {
+            walk.good();
+        }
+        assertEquals(Optional.of(Verdict.ACCEPTED), walk.run().verdict());
+        assertEquals(Standing.DECIDED, Signing.of(walk.run()).record().standing());
+    }
+}

@@ -1,0 +1,70 @@
+package org.benchwright.engine.record;
+
+/** Something that somebody signs about a record after its seal. */
+public sealed interface RecordFact {
+
+    /**
+     * An auditor decides on a departure from the procedure.
+     *
+     * @param departure number of the event that noted it
+     * @param decision  what was decided
+     * @param reason    why
+     */
+    record DepartureDecided(long departure, DepartureDecision decision, String reason) implements RecordFact {
+    }
+
+    /**
+     * An auditor decides what becomes of a unit that does not conform.
+     *
+     * @param nonconformity number of the event that noted it
+     * @param disposition   what becomes of the unit
+     * @param reason        why
+     */
+    record NonconformityDecided(long nonconformity, Disposition disposition, String reason) implements RecordFact {
+    }
+
+    /**
+     * An entry is corrected. What was entered first stays where it is.
+     *
+     * @param event  number of the event that is corrected
+     * @param entry  what is right, as typed
+     * @param reason why
+     */
+    record Amended(long event, String entry, String reason) implements RecordFact {
+    }
+
+    /**
+     * Somebody who had no hand in it has looked the record through.
+     *
+     * @param agreed whether it is as it should be
+     * @param remark what there is to say; not empty where it is not as it should be
+     */
+    record Reviewed(boolean agreed, String remark) implements RecordFact {
+    }
+
+    /**
+     * The unit went to its owner.
+     *
+     * @param to          to whom
+     * @param certificate number of the certificate that went with it
+     */
+    record HandedOver(String to, String certificate) implements RecordFact {
+    }
+
+    /**
+     * Another test takes the place of this one.
+     *
+     * @param by     id of that test
+     * @param reason why
+     */
+    record Superseded(String by, String reason) implements RecordFact {
+    }
+
+    /** A unit that was handed over is called back, for that reason: its certificate does not hold any more. */
+    record Recalled(String reason) implements RecordFact {
+    }
+
+    /** The record is void, for that reason: nothing follows from it. */
+    record Voided(String reason) implements RecordFact {
+    }
+}
