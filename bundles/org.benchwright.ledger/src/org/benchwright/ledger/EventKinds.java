@@ -16,7 +16,7 @@ public final class EventKinds {
     public static final String RETURNED = "returned";
 
     /** What may follow a seal, each signed itself. */
-    public static final Set<String> AFTER_SEAL = Set.of("amended", "departure-decided", "reviewed", HANDED_OVER, RETURNED,
+    public static final Set<String> AFTER_SEAL = Set.of("amended", "departure-decided", "nonconformity-decided", "reviewed", HANDED_OVER, RETURNED,
             "recalled", "superseded", "voided");
 
     private static final Pattern SHAPE = Pattern.compile("[a-z][a-z0-9-]{0,39}");

@@ -14,6 +14,10 @@ public enum Meaning {
     REVIEWED("reviewed"),
     HANDED_OVER("handed over"),
     RECEIVED_BACK("received back"),
+    AMENDED("amended"),
+    SUPERSEDED("superseded"),
+    RECALLED("recalled"),
+    VOIDED("voided"),
     /** Somebody entered something about people or their keys. */
     REGISTERED("registered"),
     WITHDRAWN("withdrawn");

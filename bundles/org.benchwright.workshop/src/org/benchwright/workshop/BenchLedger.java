@@ -121,6 +121,15 @@ public final class BenchLedger implements AutoCloseable {
     }
 
     /**
+     * What people sign about records after their seal.
+     *
+     * @throws StoreException if the bench key can't be had
+     */
+    public AfterSeal afterSeal(BenchTime time) throws StoreException {
+        return new AfterSeal(ledger, benchKey(), keys(time, KeyProtection.standard()), time);
+    }
+
+    /**
      * All revisions that were prepared, as they stand.
      *
      * @throws StoreException if the ledger can't be read, or its books are not as they were signed

@@ -1,7 +1,12 @@
 package org.benchwright.engine.record;
 
+import org.benchwright.engine.internal.Words;
+
 /** Something that somebody signs about a record after its seal. */
 public sealed interface RecordFact {
+
+    /** What was signed, as words of a record. */
+    String words();
 
     /**
      * An auditor decides on a departure from the procedure.
@@ -11,6 +16,10 @@ public sealed interface RecordFact {
      * @param reason    why
      */
     record DepartureDecided(long departure, DepartureDecision decision, String reason) implements RecordFact {
+        @Override
+        public String words() {
+            return Words.of("record.said.departure", departure, decision.word(), reason);
+        }
     }
 
     /**
@@ -21,6 +30,10 @@ public sealed interface RecordFact {
      * @param reason        why
      */
     record NonconformityDecided(long nonconformity, Disposition disposition, String reason) implements RecordFact {
+        @Override
+        public String words() {
+            return Words.of("record.said.nonconformity", nonconformity, disposition.word(), reason);
+        }
     }
 
     /**
@@ -31,6 +44,10 @@ public sealed interface RecordFact {
      * @param reason why
      */
     record Amended(long event, String entry, String reason) implements RecordFact {
+        @Override
+        public String words() {
+            return Words.of("record.said.amended", event, entry, reason);
+        }
     }
 
     /**
@@ -40,6 +57,10 @@ public sealed interface RecordFact {
      * @param remark what there is to say; not empty where it is not as it should be
      */
     record Reviewed(boolean agreed, String remark) implements RecordFact {
+        @Override
+        public String words() {
+            return Words.of(!agreed ? "record.said.notAgreed" : remark.isBlank() ? "record.said.agreed" : "record.said.agreedRemark", remark);
+        }
     }
 
     /**
@@ -49,6 +70,10 @@ public sealed interface RecordFact {
      * @param certificate number of the certificate that went with it
      */
     record HandedOver(String to, String certificate) implements RecordFact {
+        @Override
+        public String words() {
+            return Words.of("record.said.handedOver", to, certificate);
+        }
     }
 
     /**
@@ -58,13 +83,25 @@ public sealed interface RecordFact {
      * @param reason why
      */
     record Superseded(String by, String reason) implements RecordFact {
+        @Override
+        public String words() {
+            return Words.of("record.said.superseded", by, reason);
+        }
     }
 
     /** A unit that was handed over is called back, for that reason: its certificate does not hold any more. */
     record Recalled(String reason) implements RecordFact {
+        @Override
+        public String words() {
+            return reason;
+        }
     }
 
     /** The record is void, for that reason: nothing follows from it. */
     record Voided(String reason) implements RecordFact {
+        @Override
+        public String words() {
+            return reason;
+        }
     }
 }

@@ -37,6 +37,19 @@ public final class Approved {
         registrar.enroll(by("LW"), "KM", PASSWORD.toCharArray());
     }
 
+    /** Adds MJ and HD, who are auditors, and QN, a technician who is an auditor too. */
+    public static void auditors(BenchLedger ledger, BenchTime time) throws Exception {
+        Registrar registrar = ledger.registrar(time, ROUNDS);
+        add(registrar, "MJ", Role.AUDITOR);
+        add(registrar, "HD", Role.AUDITOR);
+        add(registrar, "QN", Role.TECHNICIAN, Role.AUDITOR);
+    }
+
+    private static void add(Registrar registrar, String id, Role... roles) throws Exception {
+        registrar.add(by("LW"), id, roles[0].word() + " " + id, List.of(roles));
+        registrar.enroll(by("LW"), id, PASSWORD.toCharArray());
+    }
+
     /** RB prepares and KM approves. */
     public static Revision approve(BenchLedger ledger, BenchTime time, Plan plan, String text) throws Exception {
         Approvals approvals = ledger.approvals(time);

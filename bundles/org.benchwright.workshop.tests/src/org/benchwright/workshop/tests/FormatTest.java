@@ -15,6 +15,7 @@ import java.util.stream.Stream;
 
 import org.benchwright.engine.event.EventBody;
 import org.benchwright.engine.plan.Plan;
+import org.benchwright.engine.record.RecordFact;
 import org.benchwright.engine.revision.RevisionFact;
 import org.benchwright.workshop.internal.TypeNames;
 import org.junit.jupiter.api.Test;
@@ -40,9 +41,9 @@ class FormatTest {
 
     private static List<String> describe() {
         Stream<String> kinds = names("kind", TypeNames.events());
-        Stream<String> signed = names("kind", TypeNames.revisions());
+        Stream<String> signed = Stream.concat(names("kind", TypeNames.revisions()), names("kind", TypeNames.records()));
         Stream<String> variants = names("type", TypeNames.plan());
-        Stream<String> types = Stream.of(EventBody.class, Plan.class, RevisionFact.class).flatMap(type -> Reach.from(type).stream()).distinct()
+        Stream<String> types = Stream.of(EventBody.class, Plan.class, RevisionFact.class, RecordFact.class).flatMap(type -> Reach.from(type).stream()).distinct()
                 .sorted(Comparator.comparing(FormatTest::name)).map(FormatTest::describe);
         return Stream.of(kinds, signed, variants, types).flatMap(lines -> lines).toList();
     }

@@ -17,6 +17,8 @@ import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Moment;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.plan.Plan;
+import org.benchwright.engine.record.RecordFact;
+import org.benchwright.engine.record.TestRecord;
 import org.benchwright.ledger.EntryDraft;
 import org.benchwright.ledger.EventKinds;
 import org.benchwright.ledger.Ledger;
@@ -34,6 +36,7 @@ public final class KeptTests {
     private final EventCodec events = new EventCodec();
     private final PlanCodec plans = new PlanCodec();
     private final ReturnCodec returns = new ReturnCodec();
+    private final SealedRecords records = new SealedRecords();
 
     /**
      * The test, derived again from its facts.
@@ -66,7 +69,36 @@ public final class KeptTests {
         }
         Plan plan = plan(documents, opening(entries, made, test), entries.get(0));
         TestRun run = fold(plan, made, entries);
-        return new KeptTest(test.value(), run, sealed, sealed ? Optional.of(field(run, entries)) : Optional.empty());
+        return sealed ? new KeptTest(test.value(), run, true, Optional.of(field(run, entries)), Optional.of(record(documents, test, run, entries)))
+                : new KeptTest(test.value(), run, false, Optional.empty(), Optional.empty());
+    }
+
+    private TestRecord record(Ledger documents, TestId test, TestRun run, List<LedgerEntry> entries) throws StoreException, FaultyRecordException {
+        try {
+            return records.of(documents, test, run, entries, other -> sealed(documents, other));
+        } catch (SealedRecords.NotTakenException e) {
+            throw fault(e.entry(), e.getMessage());
+        }
+    }
+
+    /**
+     * What takes the place of a test is a sealed test of the same unit that is no rehearsal.
+     *
+     * @throws RefusedException if the fact names another
+     */
+    public void requireOther(Ledger ledger, TestRun run, RecordFact fact) throws RefusedException, StoreException {
+        SealedRecords.requireOther(run, fact, other -> sealed(ledger, other));
+    }
+
+    /** How a sealed test was opened; empty where there is none, or its opening can't be read. */
+    private Optional<Fact.Opened> sealed(Ledger ledger, TestId test) throws StoreException {
+        try {
+            return ledger.sealed(test) ? Optional.of(opening(ledger, test)) : Optional.empty();
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        } catch (FaultyRecordException unreadable) {
+            return Optional.empty();
+        }
     }
 
     /** Where the unit is: the entries after the seal tell. */

@@ -9,7 +9,6 @@ import java.util.Optional;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.revision.RevisionBook;
 import org.benchwright.engine.revision.RevisionEvent;
-import org.benchwright.ledger.EntrySignature;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerEntry;
 import org.benchwright.ledger.LedgerException;
@@ -17,7 +16,6 @@ import org.benchwright.ledger.SignedBook;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.people.People;
 import org.benchwright.ledger.people.Person;
-import org.benchwright.ledger.people.PersonKey;
 
 /**
  * The book of revisions as it stood at any place of the ledger. What was signed with a key that is known by then not to be trusted does not
@@ -25,10 +23,9 @@ import org.benchwright.ledger.people.PersonKey;
  */
 public final class RevisionHistory {
 
-    private final List<LedgerEntry> people;
+    private final PeopleHistory people;
     private final List<LedgerEntry> revisions;
     private final RevisionCodec codec = new RevisionCodec();
-    private final Map<Integer, People> registers = new HashMap<>();
     private final Map<List<Integer>, RevisionBook> books = new HashMap<>();
 
     /**
@@ -40,7 +37,7 @@ public final class RevisionHistory {
     public record Objection(long sequence, String words) {
     }
 
-    private RevisionHistory(List<LedgerEntry> people, List<LedgerEntry> revisions) {
+    private RevisionHistory(PeopleHistory people, List<LedgerEntry> revisions) {
         this.people = people;
         this.revisions = revisions;
     }
@@ -51,12 +48,12 @@ public final class RevisionHistory {
      * @throws org.benchwright.ledger.LedgerDamagedException then
      */
     public static RevisionHistory trusted(Ledger ledger) throws LedgerException {
-        return new RevisionHistory(SignedBook.read(ledger, TestId.PEOPLE), SignedBook.read(ledger, TestId.REVISIONS));
+        return new RevisionHistory(PeopleHistory.trusted(ledger), SignedBook.read(ledger, TestId.REVISIONS));
     }
 
     /** For verification, which looks at links and signatures elsewhere. */
     static RevisionHistory asFound(Ledger ledger) throws LedgerException {
-        return new RevisionHistory(ledger.entries(TestId.PEOPLE), ledger.entries(TestId.REVISIONS));
+        return new RevisionHistory(PeopleHistory.asFound(ledger), ledger.entries(TestId.REVISIONS));
     }
 
     /** How many events the book of revisions has. */
@@ -71,12 +68,12 @@ public final class RevisionHistory {
 
     /** Whether the register had been begun before that place of the ledger; from then on tests are opened by approved revisions. */
     boolean registeredBefore(long position) {
-        return !people.isEmpty() && people.get(0).position() < position;
+        return people.begunBefore(position);
     }
 
     /** The register of people now. */
     public People people() {
-        return register(people.size());
+        return people.now();
     }
 
     /** The book of revisions now. */
@@ -86,9 +83,9 @@ public final class RevisionHistory {
 
     /** The book of revisions as it was known before that place of the ledger. */
     RevisionBook at(long position) {
-        int known = before(people, position);
-        int signed = before(revisions, position);
-        return books.computeIfAbsent(List.of(known, signed), counts -> book(register(known), signed));
+        int known = people.before(position);
+        int signed = PeopleHistory.before(revisions, position);
+        return books.computeIfAbsent(List.of(known, signed), counts -> book(people.register(known), signed));
     }
 
     private RevisionBook book(People known, int count) {
@@ -111,7 +108,7 @@ public final class RevisionHistory {
         RevisionBook book = RevisionBook.empty();
         for (LedgerEntry entry : revisions) {
             try {
-                Optional<RevisionEvent> event = event(entry, register(before(people, entry.position())));
+                Optional<RevisionEvent> event = event(entry, people.at(entry.position()));
                 if (event.isPresent()) {
                     book = book.with(event.get());
                 } else {
@@ -125,33 +122,8 @@ public final class RevisionHistory {
     }
 
     private Optional<RevisionEvent> event(LedgerEntry entry, People known) throws UndecodableException {
-        Optional<EntrySignature> signature = EntrySignature.in(entry);
-        Optional<PersonKey> key = signature.flatMap(found -> known.key(found.fingerprint()))
-                .filter(found -> found.signs(entry.position(), entry.instant()));
-        if (key.isEmpty()) {
-            return Optional.empty();
-        }
-        Person holder = known.holder(signature.get().fingerprint()).orElseThrow();
-        Person then = register(before(people, entry.position())).person(holder.id()).orElseThrow();
-        return Optional.of(new RevisionEvent(entry.sequence(), entry.instant(), then.id(), then.roles(),
-                codec.fact(entry.kind(), entry.payload())));
-    }
-
-    private People register(int count) {
-        return registers.computeIfAbsent(count, known -> People.of(people.subList(0, known)));
-    }
-
-    private static int before(List<LedgerEntry> entries, long position) {
-        int low = 0;
-        int high = entries.size();
-        while (low < high) {
-            int middle = (low + high) >>> 1;
-            if (entries.get(middle).position() < position) {
-                low = middle + 1;
-            } else {
-                high = middle;
-            }
-        }
-        return low;
+        Optional<Person> signer = people.signer(entry, known);
+        return signer.isEmpty() ? Optional.empty() : Optional.of(new RevisionEvent(entry.sequence(), entry.instant(), signer.get().id(),
+                signer.get().roles(), codec.fact(entry.kind(), entry.payload())));
     }
 }

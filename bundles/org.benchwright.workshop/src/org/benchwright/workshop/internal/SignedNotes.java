@@ -15,7 +15,7 @@ import org.benchwright.workshop.SignedNote;
 /** What was signed after a test's seal. */
 public final class SignedNotes {
 
-    private final JsonText json = new JsonText();
+    private final RecordFacts facts = new RecordFacts();
     private final ReturnCodec returns = new ReturnCodec();
 
     /** All of a test, in order. */
@@ -33,7 +33,7 @@ public final class SignedNotes {
             if (entry.kind().equals(EventKinds.RETURNED)) {
                 return returns.read(entry.payload()).words();
             }
-            return json.read(entry.payload()).path("reason").asText("");
+            return facts.fact(entry.kind(), entry.payload()).words();
         } catch (UndecodableException e) {
             throw new IllegalStateException("a test is read only after its events were", e);
         }

@@ -15,6 +15,7 @@ import org.benchwright.engine.plan.Move;
 import org.benchwright.engine.plan.Signal;
 import org.benchwright.engine.plan.SoakStage;
 import org.benchwright.engine.plan.WorkStage;
+import org.benchwright.engine.record.RecordFact;
 import org.benchwright.engine.revision.RevisionFact;
 
 /**
@@ -90,6 +91,20 @@ public final class TypeNames {
         table.put("revision-prepared", RevisionFact.Prepared.class);
         table.put("revision-approved", RevisionFact.Approved.class);
         table.put("revision-withdrawn", RevisionFact.Withdrawn.class);
+        return new TypeNames(table);
+    }
+
+    /** What people sign about records after their seal. */
+    public static TypeNames records() {
+        Map<String, Class<? extends Record>> table = new LinkedHashMap<>();
+        table.put("departure-decided", RecordFact.DepartureDecided.class);
+        table.put("nonconformity-decided", RecordFact.NonconformityDecided.class);
+        table.put("amended", RecordFact.Amended.class);
+        table.put("reviewed", RecordFact.Reviewed.class);
+        table.put("handed-over", RecordFact.HandedOver.class);
+        table.put("superseded", RecordFact.Superseded.class);
+        table.put("recalled", RecordFact.Recalled.class);
+        table.put("voided", RecordFact.Voided.class);
         return new TypeNames(table);
     }
 

@@ -1,0 +1,234 @@
+package org.benchwright.workshop.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+
+import org.benchwright.core.Actor;
+import org.benchwright.core.Role;
+import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.record.DepartureDecision;
+import org.benchwright.engine.record.Disposition;
+import org.benchwright.engine.record.RecordFact;
+import org.benchwright.ledger.Meaning;
+import org.benchwright.workshop.BenchLedger;
+import org.benchwright.workshop.FaultyRecordException;
+import org.benchwright.workshop.LedgerReport;
+import org.benchwright.workshop.RecordFault;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What nobody may sign about a record, signed all the same with good keys under intact hashes: verification names test, event and reason. */
+class AfterSealAttackTest {
+
+    @TempDir
+    private Path folder;
+    private final MovedTime time = new MovedTime();
+    private SealedTests tests;
+
+    @BeforeEach
+    void people() throws Exception {
+        tests = new SealedTests(folder, time);
+    }
+
+    /** Nothing but the third line finds it, at the last event of that test. */
+    private void found(String test, String words) throws Exception {
+        LedgerReport report = tests.report();
+        assertEquals(List.of(), report.links());
+        assertEquals(List.of(), report.signatures());
+        assertEquals(1, report.decisions().size(), report.decisions().toString());
+        RecordFault fault = report.decisions().get(0);
+        assertEquals(test, fault.test());
+        try (BenchLedger ledger = BenchLedger.openReadOnly(tests.file())) {
+            assertEquals(ledger.lastSequence(test), fault.sequence());
+        }
+        assertTrue(fault.reason().contains(words), fault.reason());
+    }
+
+    private RecordFact accepted(String test) throws Exception {
+        return new RecordFact.DepartureDecided(tests.deviation(test), DepartureDecision.ACCEPTED, "fine");
+    }
+
+    @Test
+    void decidedByATechnicianOfTheTest() throws Exception {
+        String test = tests.departed();
+        tests.forge(test, "QN", Role.AUDITOR, accepted(test));
+        found(test, "QN had a hand in this test");
+    }
+
+    @Test
+    void decidedBySomebodyWithoutTheRole() throws Exception {
+        String test = tests.departed();
+        tests.forge(test, "KM", Role.SUPERVISOR, accepted(test));
+        found(test, "KM may not decide on departures");
+    }
+
+    @Test
+    void decidedInARoleThatWasOnlyClaimed() throws Exception {
+        String test = tests.departed();
+        tests.forge(test, "KM", Role.AUDITOR, accepted(test));
+        found(test, "KM may not decide on departures");
+    }
+
+    @Test
+    void decidedByTheBenchInSomebodysName() throws Exception {
+        String test = tests.departed();
+        tests.forge(test, tests.benchKey(), new Actor("MJ", Role.AUDITOR), "departure-decided",
+                "{\"decision\":\"ACCEPTED\",\"departure\":\"" + tests.deviation(test) + "\",\"reason\":\"fine\"}", Meaning.DECIDED);
+        found(test, "nobody whose key was good then has signed it");
+    }
+
+    @Test
+    void decidedByOneInTheNameOfAnother() throws Exception {
+        String test = tests.departed();
+        tests.forge(test, tests.key("KM"), new Actor("MJ", Role.AUDITOR), "departure-decided",
+                "{\"decision\":\"ACCEPTED\",\"departure\":\"" + tests.deviation(test) + "\",\"reason\":\"fine\"}", Meaning.DECIDED);
+        found(test, "it says to be by MJ, but KM has signed it");
+    }
+
+    @Test
+    void decidedByWhoPreparedTheRevision() throws Exception {
+        String test = tests.departed();
+        try (BenchLedger ledger = BenchLedger.open(tests.file())) {
+            ledger.registrar(time.benchTime(), 10).grant(Approved.by("LW"), "RB", Role.AUDITOR);
+        }
+        tests.forge(test, "RB", Role.AUDITOR, accepted(test));
+        found(test, "RB prepared the revision");
+    }
+
+    @Test
+    void decidedTwice() throws Exception {
+        String test = tests.departed();
+        tests.sign(test, "MJ", accepted(test));
+        tests.forge(test, "HD", Role.AUDITOR, new RecordFact.DepartureDecided(tests.deviation(test), DepartureDecision.VOID, "no"));
+        found(test, "decided already");
+    }
+
+    @Test
+    void decidedAfterVoid() throws Exception {
+        String test = tests.departed();
+        tests.sign(test, "MJ", new RecordFact.Voided("wrong unit"));
+        tests.forge(test, "HD", Role.AUDITOR, new RecordFact.DepartureDecided(tests.record(test).deviations().get(0).sequence(),
+                DepartureDecision.ACCEPTED, "fine"));
+        found(test, "This record is void");
+    }
+
+    @Test
+    void somethingThatIsNoDeparture() throws Exception {
+        String test = tests.departed();
+        tests.forge(test, "MJ", Role.AUDITOR, new RecordFact.DepartureDecided(2, DepartureDecision.ACCEPTED, "fine"));
+        found(test, "Event 2 of this test is no departure");
+    }
+
+    @Test
+    void decidedBeforeTheSeal() throws Exception {
+        String test = tests.open();
+        tests.forge(test, "MJ", Role.AUDITOR, new RecordFact.DepartureDecided(1, DepartureDecision.ACCEPTED, "fine"));
+        found(test, "unknown kind of event \"departure-decided\"");
+    }
+
+    @Test
+    void handedOverWithAnUndecidedDeparture() throws Exception {
+        String test = tests.departed();
+        tests.forge(test, "QN", Role.TECHNICIAN, new RecordFact.HandedOver("the owner", test + "/1"));
+        found(test, "1 to decide first");
+    }
+
+    @Test
+    void handedOverWithAnotherNumber() throws Exception {
+        String test = tests.accepted();
+        tests.forge(test, "QN", Role.TECHNICIAN, new RecordFact.HandedOver("the owner", test + "/2"));
+        found(test, "is not the one that holds");
+    }
+
+    @Test
+    void handedOverAlthoughTheAmendedReadingRejectsTheUnit() throws Exception {
+        String test = tests.accepted();
+        long lamp = tests.record(test).run().events().stream().filter(event -> event.body() instanceof Fact.Seen).findFirst().orElseThrow().sequence();
+        tests.sign(test, "QN", new RecordFact.Amended(lamp, "no", "the film shows it dark"));
+        tests.forge(test, "QN", Role.TECHNICIAN, new RecordFact.HandedOver("the owner", test + "/2"));
+        found(test, "with what was amended it would have been rejected");
+    }
+
+    @Test
+    void aDispositionOutsideTheList() throws Exception {
+        String test = tests.rejected();
+        tests.forge(test, tests.key("MJ"), new Actor("MJ", Role.AUDITOR), "nonconformity-decided",
+                "{\"disposition\":\"POLISH\",\"nonconformity\":\"" + tests.deviation(test) + "\",\"reason\":\"fine\"}", Meaning.DECIDED);
+        found(test, "disposition");
+    }
+
+    @Test
+    void aDispositionUnderAnotherMeaning() throws Exception {
+        String test = tests.rejected();
+        tests.forge(test, tests.key("MJ"), new Actor("MJ", Role.AUDITOR), "nonconformity-decided",
+                "{\"disposition\":\"SCRAP\",\"nonconformity\":\"" + tests.deviation(test) + "\",\"reason\":\"fine\"}", Meaning.REVIEWED);
+        found(test, "its signature does not mean \"decided\"");
+    }
+
+    @Test
+    void aReviewByThePreparer() throws Exception {
+        String test = tests.accepted();
+        try (BenchLedger ledger = BenchLedger.open(tests.file())) {
+            ledger.registrar(time.benchTime(), 10).grant(Approved.by("LW"), "RB", Role.AUDITOR);
+        }
+        tests.forge(test, "RB", Role.AUDITOR, new RecordFact.Reviewed(true, ""));
+        found(test, "RB prepared the revision");
+    }
+
+    @Test
+    void aReviewByWhoDecided() throws Exception {
+        String test = tests.rejected();
+        tests.sign(test, "MJ", new RecordFact.NonconformityDecided(tests.deviation(test), Disposition.SCRAP, "dead"));
+        tests.forge(test, "MJ", Role.AUDITOR, new RecordFact.Reviewed(true, ""));
+        found(test, "A review takes another auditor");
+    }
+
+    @Test
+    void anAmendmentOfWhatIsNoEntry() throws Exception {
+        String test = tests.accepted();
+        tests.forge(test, "QN", Role.TECHNICIAN, new RecordFact.Amended(1, "C16-004712", "typed wrong"));
+        found(test, "Event 1 is no entry");
+    }
+
+    @Test
+    void aRehearsalThatIsHandedOver() throws Exception {
+        String test = tests.rehearsal();
+        tests.forge(test, "QN", Role.TECHNICIAN, new RecordFact.HandedOver("the owner", test + "/1"));
+        found(test, "A rehearsal tests no unit");
+    }
+
+    @Test
+    void supersededByATestOfNoUnit() throws Exception {
+        String test = tests.accepted();
+        tests.sign(test, "QN", new RecordFact.HandedOver("the owner", test + "/1"));
+        tests.forge(test, "MJ", Role.AUDITOR, new RecordFact.Superseded("T-4K7M2-QXD9R", "tested again"));
+        found(test, "is no sealed test of unit C16-004711");
+    }
+
+    /** The second line finds it, and nobody works with such a record. */
+    @Test
+    void decidedWithARevokedKeyUnderAClockSetBack() throws Exception {
+        String test = tests.departed();
+        RecordFact accepted = accepted(test);
+        time.advance(Duration.ofHours(1));
+        Instant now = time.instant();
+        try (BenchLedger ledger = BenchLedger.open(tests.file())) {
+            ledger.registrar(time.benchTime(), 10).revoke(Approved.by("LW"), "MJ", "", Optional.of(now), "token stolen");
+        }
+        time.advance(Duration.ofHours(-2));
+        tests.forge(test, "MJ", Role.AUDITOR, accepted);
+        LedgerReport report = tests.report();
+        assertEquals(1, report.signatures().size(), report.signatures().toString());
+        assertTrue(report.signatures().get(0).reason().contains("token stolen"), report.signatures().toString());
+        FaultyRecordException faulty = assertThrows(FaultyRecordException.class, () -> tests.record(test));
+        assertTrue(faulty.fault().reason().contains("nobody whose key was good then"), faulty.fault().reason());
+    }
+}

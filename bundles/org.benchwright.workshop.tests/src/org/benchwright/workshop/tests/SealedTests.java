@@ -1,0 +1,150 @@
+package org.benchwright.workshop.tests;
+
+import java.math.BigDecimal;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.Optional;
+
+import org.benchwright.core.Actor;
+import org.benchwright.core.Quantity;
+import org.benchwright.core.Role;
+import org.benchwright.core.SerialNumber;
+import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.record.RecordFact;
+import org.benchwright.engine.record.TestRecord;
+import org.benchwright.ledger.BenchKeyStore;
+import org.benchwright.ledger.EntryDraft;
+import org.benchwright.ledger.Ledger;
+import org.benchwright.ledger.Meaning;
+import org.benchwright.ledger.Signer;
+import org.benchwright.ledger.SqliteLedger;
+import org.benchwright.ledger.TestId;
+import org.benchwright.ledger.people.KeyProtection;
+import org.benchwright.ledger.people.People;
+import org.benchwright.ledger.people.Person;
+import org.benchwright.ledger.people.PersonKeyStore;
+import org.benchwright.workshop.BenchLedger;
+import org.benchwright.workshop.CompiledProcedure;
+import org.benchwright.workshop.LedgerReport;
+import org.benchwright.workshop.Sitting;
+import org.benchwright.workshop.Station;
+import org.benchwright.workshop.Workshop;
+import org.benchwright.workshop.internal.RecordFacts;
+import org.benchwright.workshop.internal.SealedRecords;
+
+/** A ledger with people and sealed tests, and somebody who signs in it, with the workshop's rules or past them. */
+final class SealedTests {
+
+    private static final Actor QN = new Actor("QN", Role.TECHNICIAN);
+
+    private final Path folder;
+    private final MovedTime time;
+    private final RecordFacts codec = new RecordFacts();
+
+    SealedTests(Path folder, MovedTime time) throws Exception {
+        this.folder = folder;
+        this.time = time;
+        Approved.in(file(), time.benchTime(), SamplePlan.acceptance(), SamplePlan.TEXT);
+        try (BenchLedger ledger = BenchLedger.open(file())) {
+            Approved.auditors(ledger, time.benchTime());
+        }
+    }
+
+    Path file() {
+        return folder.resolve("bench.ledger");
+    }
+
+    // ---- tests
+
+    /** Accepted, without a departure. */
+    String accepted() throws Exception {
+        return test(new GoodTechnician(time), false);
+    }
+
+    /** Accepted, with an instrument whose calibration was past due. */
+    String departed() throws Exception {
+        return test(new GoodTechnician(time).but("instrument.meter", new Fact.InstrumentNamed("meter", "M-17", Optional.of(Quantity.of("0.02", "V")),
+                BigDecimal.valueOf(2), Optional.of(LocalDate.of(2020, 3, 1)))), false);
+    }
+
+    /** Rejected at power-up. */
+    String rejected() throws Exception {
+        return test(new GoodTechnician(time).but("lamps.pwr", new Fact.Seen("pwr", Fact.Sight.NO, "dark")), false);
+    }
+
+    String rehearsal() throws Exception {
+        return test(new GoodTechnician(time), true);
+    }
+
+    private String test(GoodTechnician technician, boolean rehearsal) throws Exception {
+        try (BenchLedger ledger = BenchLedger.open(file())) {
+            Sitting sitting = open(ledger, rehearsal);
+            technician.carryToTheEnd(sitting);
+            return sitting.test();
+        }
+    }
+
+    /** One that is not over. */
+    String open() throws Exception {
+        try (BenchLedger ledger = BenchLedger.open(file())) {
+            return open(ledger, false).test();
+        }
+    }
+
+    private Sitting open(BenchLedger ledger, boolean rehearsal) throws Exception {
+        Workshop workshop = ledger.workshop(new Station("bench 2", "Benchwright 0.1.0"), time.benchTime());
+        workshop.attach(Files.write(folder.resolve("plate.jpg"), new byte[] {1}));
+        return workshop.open(new CompiledProcedure(SamplePlan.acceptance(), SamplePlan.TEXT), new SerialNumber("C16-004711"), QN, rehearsal);
+    }
+
+    // ---- signing
+
+    TestRecord sign(String test, String person, RecordFact fact) throws Exception {
+        try (BenchLedger ledger = BenchLedger.open(file())) {
+            return ledger.afterSeal(time.benchTime()).sign(test, fact, Approved.by(person));
+        }
+    }
+
+    TestRecord record(String test) throws Exception {
+        try (BenchLedger ledger = BenchLedger.openReadOnly(file())) {
+            return ledger.test(test).orElseThrow().record().orElseThrow();
+        }
+    }
+
+    /** The number of the test's first deviation. */
+    long deviation(String test) throws Exception {
+        return record(test).deviations().get(0).sequence();
+    }
+
+    /** Past the workshop's rules, with the person's own key and all that belongs to it. */
+    void forge(String test, String person, Role role, RecordFact fact) throws Exception {
+        forge(test, key(person), new Actor(person, role), codec.kind(fact), codec.payload(fact), SealedRecords.meaning(fact));
+    }
+
+    void forge(String test, Signer key, Actor actor, String kind, String payload, Meaning meaning) throws Exception {
+        try (Ledger ledger = SqliteLedger.open(file())) {
+            TestId id = new TestId(test);
+            Instant now = time.instant();
+            ledger.appendSigned(new EntryDraft(id, now, 9, Duration.ZERO, actor, kind, payload), ledger.lastSequence(id), key, meaning,
+                    actor.toString(), benchKey());
+        }
+    }
+
+    Signer key(String person) throws Exception {
+        try (Ledger ledger = SqliteLedger.openReadOnly(file())) {
+            Person who = People.read(ledger).person(person).orElseThrow();
+            return new PersonKeyStore(folder, KeyProtection.standard(), time).unlock(who, who.keys().get(0).key(), Approved.PASSWORD.toCharArray());
+        }
+    }
+
+    Signer benchKey() throws Exception {
+        return BenchKeyStore.openOrCreate(folder);
+    }
+
+    LedgerReport report() throws Exception {
+        return BenchLedger.verify(file());
+    }
+}

@@ -1,0 +1,91 @@
+package org.benchwright.workshop;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+
+import org.benchwright.core.Actor;
+import org.benchwright.core.Role;
+import org.benchwright.engine.RefusedException;
+import org.benchwright.engine.record.Deed;
+import org.benchwright.engine.record.RecordEvent;
+import org.benchwright.engine.record.RecordFact;
+import org.benchwright.engine.record.TestRecord;
+import org.benchwright.ledger.EntryDraft;
+import org.benchwright.ledger.Ledger;
+import org.benchwright.ledger.LedgerException;
+import org.benchwright.ledger.SequenceConflictException;
+import org.benchwright.ledger.Signer;
+import org.benchwright.ledger.TestId;
+import org.benchwright.ledger.people.Person;
+import org.benchwright.ledger.people.PersonKeyStore;
+import org.benchwright.workshop.internal.KeptTests;
+import org.benchwright.workshop.internal.Message;
+import org.benchwright.workshop.internal.PeopleHistory;
+import org.benchwright.workshop.internal.PeopleKeys;
+import org.benchwright.workshop.internal.RecordFacts;
+import org.benchwright.workshop.internal.SealedRecords;
+
+/** What people sign about records after their seal: decisions, amendments, reviews, hand-overs and the ends of records. */
+public final class AfterSeal {
+
+    private final Ledger ledger;
+    private final Signer benchKey;
+    private final PersonKeyStore keys;
+    private final BenchTime time;
+    private final KeptTests kept = new KeptTests();
+    private final RecordFacts codec = new RecordFacts();
+
+    AfterSeal(Ledger ledger, Signer benchKey, PersonKeyStore keys, BenchTime time) {
+        this.ledger = ledger;
+        this.benchKey = benchKey;
+        this.keys = keys;
+        this.time = time;
+    }
+
+    /**
+     * Signs something about a sealed test.
+     *
+     * @param test its id
+     * @param fact what
+     * @param by   who
+     * @return the record after it
+     * @throws RefusedException      if there is no such test, it is not sealed, it does not take the fact as it stands, the person may not, or
+     *                               the password is not taken
+     * @throws OvertakenException    if somebody else wrote to the test or the register of people in the same moment
+     * @throws FaultyRecordException if the test's record cannot be what happened
+     */
+    public TestRecord sign(String test, RecordFact fact, SigningPerson by)
+            throws RefusedException, OvertakenException, StoreException, FaultyRecordException {
+        TestId id = TestId.parse(test).filter(TestId::isTest).orElseThrow(() -> new RefusedException(Message.RETURN_NO_TEST.text(test)));
+        try {
+            long last = ledger.lastSequence(id);
+            if (last == 0) {
+                throw new RefusedException(Message.RETURN_NO_TEST.text(test));
+            }
+            KeptTest before = kept.read(ledger, id);
+            TestRecord record = before.record().orElseThrow(() -> new RefusedException(Message.RECORD_OPEN.text(test)));
+            PeopleHistory people = PeopleHistory.trusted(ledger);
+            Person person = PeopleKeys.person(people.now(), by.id());
+            Instant now = time.now().truncatedTo(ChronoUnit.MILLIS);
+            RecordFact asKept = codec.asKept(fact);
+            // Asked before the password is, so that nobody types one in vain.
+            TestRecord after = record.with(new RecordEvent(last + 1, now, person.id(), person.roles(), asKept));
+            kept.requireOther(ledger, record.run(), asKept);
+            Signer signer = PeopleKeys.unlock(keys, people.now(), by);
+            Actor actor = new Actor(person.id(), role(asKept, person));
+            EntryDraft draft = new EntryDraft(id, now, before.run().lastMoment().sitting() + 1, Duration.ZERO, actor, codec.kind(asKept),
+                    codec.payload(asKept));
+            ledger.appendSigned(draft, last, signer, SealedRecords.meaning(asKept), actor.toString(), benchKey);
+            return after;
+        } catch (SequenceConflictException conflict) {
+            throw new OvertakenException(Message.OVERTAKEN.text(test), conflict);
+        } catch (LedgerException failure) {
+            throw PeopleKeys.store(failure);
+        }
+    }
+
+    private static Role role(RecordFact fact, Person person) {
+        return Deed.of(fact).by().stream().filter(person::may).findFirst().orElseThrow();
+    }
+}

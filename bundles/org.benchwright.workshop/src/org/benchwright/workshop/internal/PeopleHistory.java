@@ -1,0 +1,97 @@
+package org.benchwright.workshop.internal;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+import org.benchwright.ledger.EntrySignature;
+import org.benchwright.ledger.Ledger;
+import org.benchwright.ledger.LedgerEntry;
+import org.benchwright.ledger.LedgerException;
+import org.benchwright.ledger.SignedBook;
+import org.benchwright.ledger.TestId;
+import org.benchwright.ledger.people.People;
+import org.benchwright.ledger.people.Person;
+import org.benchwright.ledger.people.PersonKey;
+
+/** The register of people as it stood at any place of the ledger. */
+public final class PeopleHistory {
+
+    private final List<LedgerEntry> entries;
+    private final Map<Integer, People> registers = new HashMap<>();
+
+    private PeopleHistory(List<LedgerEntry> entries) {
+        this.entries = entries;
+    }
+
+    /**
+     * For work: refused when anything in the book is not as it was signed.
+     *
+     * @throws org.benchwright.ledger.LedgerDamagedException then
+     */
+    public static PeopleHistory trusted(Ledger ledger) throws LedgerException {
+        return new PeopleHistory(SignedBook.read(ledger, TestId.PEOPLE));
+    }
+
+    /** For verification, which looks at links and signatures elsewhere. */
+    static PeopleHistory asFound(Ledger ledger) throws LedgerException {
+        return new PeopleHistory(ledger.entries(TestId.PEOPLE));
+    }
+
+    /** How many events the book has. */
+    public long size() {
+        return entries.size();
+    }
+
+    /** Whether the register had been begun before that place of the ledger. */
+    boolean begunBefore(long position) {
+        return !entries.isEmpty() && entries.get(0).position() < position;
+    }
+
+    /** The register now. */
+    public People now() {
+        return register(entries.size());
+    }
+
+    /** The register as its first events make it. */
+    People register(int count) {
+        return registers.computeIfAbsent(count, known -> People.of(entries.subList(0, known)));
+    }
+
+    /** How many events it had before that place of the ledger. */
+    int before(long position) {
+        return before(entries, position);
+    }
+
+    /** The register before that place of the ledger. */
+    People at(long position) {
+        return register(before(position));
+    }
+
+    /**
+     * Who has signed an entry, with the roles that this person had then; empty where nobody did whose key was good.
+     *
+     * @param known what is known about keys: the register of then, or of a later time in which one may have been revoked
+     */
+    Optional<Person> signer(LedgerEntry entry, People known) {
+        Optional<EntrySignature> signature = EntrySignature.in(entry);
+        Optional<PersonKey> key = signature.flatMap(found -> known.key(found.fingerprint())).filter(found -> found.signs(entry.position(), entry.instant()));
+        return key.flatMap(found -> known.holder(signature.get().fingerprint())).flatMap(holder -> at(entry.position()).person(holder.id()));
+    }
+
+    /** How many of these entries stand before that place of the ledger. */
+    static int before(List<LedgerEntry> entries, long position) {
+        int low = 0;
+        int high = entries.size();
+        while (low < high) {
+            int middle = (low + high) >>> 1;
+            if (entries.get(middle).position() < position) {
+                low = middle + 1;
+            } else {
+                high = middle;
+            }
+        }
+        return low;
+    }
+}
