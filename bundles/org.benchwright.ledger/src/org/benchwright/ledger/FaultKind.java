@@ -52,7 +52,9 @@ public enum FaultKind {
     /** The ledger holds less than a kept checkpoint tells of. */
     OLDER_COPY(2),
     /** A decision does not follow from what was observed. */
-    DECISION_DIFFERS(3);
+    DECISION_DIFFERS(3),
+    /** The cache beside the ledger says something else of a test than its events. */
+    PROJECTION_DIFFERS(3);
 
     private final int line;
 

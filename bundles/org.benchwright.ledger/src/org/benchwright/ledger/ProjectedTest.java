@@ -21,14 +21,23 @@ import java.util.Optional;
  * @param causes     nonconformities and faults
  * @param predecessor the test of the same unit before, if it names one
  * @param field      since when its unit is out there, and how it came back; nothing where it never went out
+ * @param deviations departures and nonconformities, in order
  */
 public record ProjectedTest(String test, Instant opened, String family, String procedure, String serial, String technician,
         String station, State state, boolean first, Optional<Soak> soak, List<Reading> readings, List<Cause> causes,
-        Optional<String> predecessor, Optional<Field> field) {
+        Optional<String> predecessor, Optional<Field> field, List<Deviation> deviations) {
 
     public ProjectedTest {
         readings = List.copyOf(readings);
         causes = List.copyOf(causes);
+        deviations = List.copyOf(deviations);
+    }
+
+    /** A test without a departure or nonconformity. */
+    public ProjectedTest(String test, Instant opened, String family, String procedure, String serial, String technician, String station,
+            State state, boolean first, Optional<Soak> soak, List<Reading> readings, List<Cause> causes, Optional<String> predecessor,
+            Optional<Field> field) {
+        this(test, opened, family, procedure, serial, technician, station, state, first, soak, readings, causes, predecessor, field, List.of());
     }
 
     /** How a test stands. */
@@ -79,5 +88,42 @@ public record ProjectedTest(String test, Instant opened, String family, String p
      * @param name  the code, or the stage and step
      */
     public record Cause(boolean fault, String name) {
+    }
+
+    /** How a departure or nonconformity stands. */
+    public enum Stand {
+        /** Its test is not sealed yet. */
+        TEST_OPEN,
+        /** An auditor has to decide. */
+        WAITING, DECIDED,
+        /** Nobody decided before the record was void, recalled or superseded. */
+        PASSED_OVER
+    }
+
+    /**
+     * A departure or nonconformity.
+     *
+     * @param sequence      number of the event that noted it
+     * @param nonconformity false for a departure
+     * @param stage         where; may be empty
+     * @param step          where; may be empty
+     * @param noted         when
+     * @param words         what
+     * @param stand         how it stands
+     * @param decision      what was decided, if something was
+     */
+    public record Deviation(long sequence, boolean nonconformity, String stage, String step, Instant noted, String words, Stand stand,
+            Optional<Decided> decision) {
+    }
+
+    /**
+     * A decision.
+     *
+     * @param word    what was decided
+     * @param reason  why
+     * @param by      who signed
+     * @param instant when
+     */
+    public record Decided(String word, String reason, String by, Instant instant) {
     }
 }

@@ -6,14 +6,16 @@ import java.sql.SQLException;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.benchwright.ledger.internal.ProjectionFile;
 import org.benchwright.ledger.internal.ProjectionReader;
+import org.benchwright.ledger.internal.ProjectionRows;
 import org.benchwright.ledger.internal.ProjectionWriter;
 import org.benchwright.ledger.internal.SqliteErrors;
 
 /**
  * Tests as figures count them, in tables of their own: a cache beside the ledger that may be deleted at any time and is no evidence.
- * Verification never reads it. It remembers up to which event of which ledger it goes; whoever fills it compares that first and empties it
+ * Verification works it out again and compares. It remembers up to which event of which ledger it goes; whoever fills it compares that first and empties it
  * when the ledger tells otherwise.
  */
 public final class Projection implements AutoCloseable {
@@ -50,6 +52,15 @@ public final class Projection implements AutoCloseable {
         }
     }
 
+    /** The cache for looking at it only; nothing if there is none, or it isn't one of this release. */
+    public static Optional<Projection> openReadOnly(Path file) throws LedgerException {
+        try {
+            return ProjectionFile.openReadOnly(file).map(connection -> new Projection(connection, file));
+        } catch (SQLException failure) {
+            throw SqliteErrors.translate(failure, file);
+        }
+    }
+
     /** An empty projection in memory. */
     public static Projection inMemory() throws LedgerException {
         Path nowhere = Path.of("figures");
@@ -77,6 +88,26 @@ public final class Projection implements AutoCloseable {
      */
     public void put(List<ProjectedTest> tests, Optional<Mark> mark) throws LedgerException {
         reading(open -> ProjectionWriter.put(open, tests, mark));
+    }
+
+    /** Ids of all tests that are in it. */
+    public Set<String> ids() throws LedgerException {
+        return reading(ProjectionRows::tests);
+    }
+
+    /** A test as it was put in. */
+    public Optional<ProjectedTest> test(String id) throws LedgerException {
+        return reading(open -> ProjectionRows.test(open, id));
+    }
+
+    /**
+     * Departures or nonconformities of all tests: those that wait for an auditor, oldest first, and behind them the others, latest first.
+     *
+     * @param nonconformities false for departures
+     * @param waitingOnly     only what waits for an auditor
+     */
+    public List<ProjectionCounts.Deviated> deviations(boolean nonconformities, boolean waitingOnly) throws LedgerException {
+        return reading(open -> ProjectionRows.deviations(open, nonconformities, waitingOnly));
     }
 
     /** How many tests stand how, by person and station. */

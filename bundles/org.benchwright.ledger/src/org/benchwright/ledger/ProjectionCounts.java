@@ -74,4 +74,16 @@ public final class ProjectionCounts {
      */
     public record Read(long openedMillis, double value, String serial, String technician, String station, String instrument) {
     }
+
+    /**
+     * A departure or nonconformity with the test in which it was noted.
+     *
+     * @param test      the test's id
+     * @param serial    the unit's serial number
+     * @param family    its family's name
+     * @param procedure by which procedure
+     * @param deviation what
+     */
+    public record Deviated(String test, String serial, String family, String procedure, ProjectedTest.Deviation deviation) {
+    }
 }

@@ -4,6 +4,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 import org.benchwright.core.Cancellation;
 import org.benchwright.core.Progress;
@@ -14,6 +16,7 @@ import org.benchwright.ledger.BenchKeyStore;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.LedgerVerifier;
+import org.benchwright.ledger.Projection;
 import org.benchwright.ledger.ProofFormatException;
 import org.benchwright.ledger.SignedCheckpoint;
 import org.benchwright.ledger.Signer;
@@ -26,6 +29,7 @@ import org.benchwright.ledger.people.People;
 import org.benchwright.ledger.people.PersonKeyStore;
 import org.benchwright.workshop.internal.DecisionCheck;
 import org.benchwright.workshop.internal.KeptTests;
+import org.benchwright.workshop.internal.Message;
 import org.benchwright.workshop.internal.RevisionHistory;
 import org.benchwright.workshop.internal.SignedNotes;
 
@@ -263,14 +267,31 @@ public final class BenchLedger implements AutoCloseable {
     private static LedgerReport verified(Path file, List<SignedCheckpoint> kept, Progress progress, Cancellation cancellation)
             throws StoreException {
         try (Ledger documents = SqliteLedger.openReadOnly(file)) {
-            DecisionCheck decisions = new DecisionCheck(documents);
-            Verification found = LedgerVerifier.verify(VerificationRequest.of(file).against(kept).with(decisions).with(progress, cancellation));
-            List<String> signers = found.signers().stream().map(key -> key.fingerprint().hex()).toList();
-            return new LedgerReport(found.tests().size(), found.events(), found.documents(), decisions.derived(), signers,
-                    faults(found, 1), faults(found, 2), faults(found, 3), found.faultsLeftOut(), decisions.open(), found.clean());
+            Optional<Projection> cache = Projection.openReadOnly(Projection.besides(file.toAbsolutePath()));
+            try {
+                return verified(file, kept, new DecisionCheck(documents, cache), progress, cancellation);
+            } finally {
+                if (cache.isPresent()) {
+                    cache.get().close();
+                }
+            }
         } catch (LedgerException e) {
             throw new StoreException(e.getMessage(), e);
         }
+    }
+
+    private static LedgerReport verified(Path file, List<SignedCheckpoint> kept, DecisionCheck decisions, Progress progress, Cancellation cancellation)
+            throws LedgerException {
+        Verification found = LedgerVerifier.verify(VerificationRequest.of(file).against(kept).with(decisions).with(progress, cancellation));
+        List<String> signers = found.signers().stream().map(key -> key.fingerprint().hex()).toList();
+        List<RecordFault> derived = new ArrayList<>(faults(found, 3));
+        if (!cancellation.requested()) {
+            // Tests in which the first lines found something were not derived again.
+            Set<String> tests = found.tests().stream().map(test -> test.test().value()).collect(Collectors.toSet());
+            decisions.madeUp().stream().filter(id -> !tests.contains(id)).forEach(id -> derived.add(new RecordFault(id, 0, Message.FAULT_MADE_UP.text())));
+        }
+        return new LedgerReport(found.tests().size(), found.events(), found.documents(), decisions.derived(), signers, faults(found, 1),
+                faults(found, 2), List.copyOf(derived), found.faultsLeftOut(), decisions.open(), found.clean() && derived.isEmpty());
     }
 
     private static List<RecordFault> faults(Verification found, int line) {

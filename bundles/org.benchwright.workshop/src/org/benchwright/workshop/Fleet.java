@@ -13,6 +13,7 @@ import org.benchwright.core.Verdict;
 import org.benchwright.engine.FieldReturn;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerException;
+import org.benchwright.ledger.ProjectedTest;
 import org.benchwright.ledger.Projection;
 import org.benchwright.ledger.ProjectionCounts;
 import org.benchwright.ledger.ProjectionFilter;
@@ -119,6 +120,47 @@ public final class Fleet implements AutoCloseable {
     public record Read(Instant opened, double value, String serial, String technician, String station, String instrument) {
     }
 
+    /** How a departure or nonconformity stands. */
+    public enum Stand {
+        /** Its test is not sealed yet. */
+        TEST_OPEN,
+        /** An auditor has to decide. */
+        WAITING, DECIDED,
+        /** Nobody decided before the record was void, recalled or superseded. */
+        PASSED_OVER
+    }
+
+    /**
+     * A departure or nonconformity.
+     *
+     * @param test          the test's id
+     * @param serial        the unit's serial number
+     * @param family        its family's name
+     * @param procedure     by which procedure
+     * @param sequence      number of the event that noted it
+     * @param nonconformity false for a departure
+     * @param stage         where; may be empty
+     * @param step          where; may be empty
+     * @param noted         when
+     * @param words         what
+     * @param stand         how it stands
+     * @param decided       what was decided, if something was
+     */
+    public record Deviated(String test, String serial, String family, String procedure, long sequence, boolean nonconformity, String stage,
+            String step, Instant noted, String words, Stand stand, Optional<Decided> decided) {
+    }
+
+    /**
+     * What was decided.
+     *
+     * @param word    the decision
+     * @param reason  why
+     * @param by      who signed
+     * @param instant when
+     */
+    public record Decided(String word, String reason, String by, Instant instant) {
+    }
+
     /**
      * Reads a ledger. Nothing in it is made or changed; beside it the cache is made or brought up to date, where that is allowed.
      *
@@ -197,6 +239,21 @@ public final class Fleet implements AutoCloseable {
                 .map(each -> new Read(Instant.ofEpochMilli(each.openedMillis()), each.value(), each.serial(), each.technician(),
                         each.station(), each.instrument()))
                 .toList();
+    }
+
+    /**
+     * Departures or nonconformities of all tests: those that wait for an auditor, oldest first, and behind them the others, latest first.
+     *
+     * @param nonconformities false for departures
+     * @param waitingOnly     only what waits for an auditor
+     */
+    public List<Deviated> deviations(boolean nonconformities, boolean waitingOnly) throws StoreException {
+        return read(() -> projection.deviations(nonconformities, waitingOnly)).stream().map(each -> {
+            ProjectedTest.Deviation found = each.deviation();
+            return new Deviated(each.test(), each.serial(), each.family(), each.procedure(), found.sequence(), found.nonconformity(), found.stage(),
+                    found.step(), found.noted(), found.words(), Stand.valueOf(found.stand().name()), found.decision().map(decided ->
+                            new Decided(decided.word(), decided.reason(), decided.by(), decided.instant())));
+        }).toList();
     }
 
     private static ProjectionFilter filter(FleetFilter filter) {

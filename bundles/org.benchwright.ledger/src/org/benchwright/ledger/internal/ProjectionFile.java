@@ -7,13 +7,14 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.Optional;
 import org.sqlite.SQLiteConfig;
 
 /** The file of a projection. It may go at any time, so it is not synchronised with the disk, and a broken one is made anew. */
 public final class ProjectionFile {
 
     /** Raised whenever a table changes: an older cache is made anew, not migrated. */
-    private static final int VERSION = 2;
+    private static final int VERSION = 3;
     private static final int APPLICATION = 0x42574647;
     private static final int PATIENCE_MILLIS = 10_000;
 
@@ -26,6 +27,9 @@ public final class ProjectionFile {
         "CREATE TABLE reading (test INTEGER NOT NULL REFERENCES test, procedure TEXT NOT NULL, name TEXT NOT NULL, unit TEXT NOT NULL, "
                 + "opened INTEGER NOT NULL, counts INTEGER NOT NULL, value REAL NOT NULL, instrument TEXT NOT NULL)",
         "CREATE TABLE cause (test INTEGER NOT NULL REFERENCES test, fault INTEGER NOT NULL, name TEXT NOT NULL, counts INTEGER NOT NULL)",
+        "CREATE TABLE deviation (test INTEGER NOT NULL REFERENCES test, sequence INTEGER NOT NULL, nonconformity INTEGER NOT NULL, "
+                + "stage TEXT NOT NULL, step TEXT NOT NULL, noted INTEGER NOT NULL, words TEXT NOT NULL, stand INTEGER NOT NULL, "
+                + "decision TEXT, reason TEXT, decided_by TEXT, decided INTEGER)",
         // Each holds all that its figure asks for, in the order in which it is counted: nothing is sorted.
         "CREATE INDEX test_groups ON test (technician, station, state, first, opened, family, serial)",
         "CREATE INDEX test_soaks ON test (soak_after, soak_by, state, opened, family, serial)",
@@ -37,6 +41,8 @@ public final class ProjectionFile {
         "CREATE INDEX reading_test ON reading (test)",
         "CREATE INDEX cause_names ON cause (counts, fault, name, test)",
         "CREATE INDEX cause_test ON cause (test)",
+        "CREATE INDEX deviation_stands ON deviation (nonconformity, stand, noted)",
+        "CREATE INDEX deviation_test ON deviation (test)",
     };
 
     private ProjectionFile() {
@@ -59,6 +65,29 @@ public final class ProjectionFile {
             }
         }
         return madeAnew(file);
+    }
+
+    /** Opens the file for looking at it only; nothing if there is none, or it isn't one of this release. */
+    public static Optional<Connection> openReadOnly(Path file) throws SQLException {
+        if (!Files.isRegularFile(file)) {
+            return Optional.empty();
+        }
+        SQLiteConfig config = new SQLiteConfig();
+        config.setReadOnly(true);
+        config.setBusyTimeout(PATIENCE_MILLIS);
+        Connection connection = config.createConnection("jdbc:sqlite:" + file.toAbsolutePath());
+        try (Statement statement = connection.createStatement()) {
+            statement.execute("PRAGMA trusted_schema = OFF");
+            if (made(connection)) {
+                return Optional.of(connection);
+            }
+        } catch (SQLException noDatabase) {
+            // Whoever uses it next makes it anew.
+            connection.close();
+            return Optional.empty();
+        }
+        connection.close();
+        return Optional.empty();
     }
 
     private static Connection madeAnew(Path file) throws SQLException {

@@ -26,7 +26,7 @@ public final class ProjectionWriter {
     /** Empties all tables. */
     public static boolean clear(Connection connection) throws SQLException {
         try (Statement statement = connection.createStatement()) {
-            for (String table : new String[] {"cause", "reading", "test", "mark"}) {
+            for (String table : new String[] {"deviation", "cause", "reading", "test", "mark"}) {
                 statement.execute("DELETE FROM " + table);
             }
             return true;
@@ -70,7 +70,8 @@ public final class ProjectionWriter {
                 PreparedStatement before = connection.prepareStatement("UPDATE test SET again_day = ? WHERE test = ? "
                         + "AND (again_day IS NULL OR again_day > ?1)");
                 PreparedStatement reading = connection.prepareStatement("INSERT INTO reading VALUES (?, ?, ?, ?, ?, ?, ?, ?)");
-                PreparedStatement cause = connection.prepareStatement("INSERT INTO cause VALUES (?, ?, ?, ?)")) {
+                PreparedStatement cause = connection.prepareStatement("INSERT INTO cause VALUES (?, ?, ?, ?)");
+                PreparedStatement deviation = connection.prepareStatement("INSERT INTO deviation VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")) {
             for (ProjectedTest each : tests) {
                 forget(connection, known, each.test());
                 long id = insert(test, each);
@@ -79,6 +80,9 @@ public final class ProjectionWriter {
                 }
                 for (ProjectedTest.Reading read : each.readings()) {
                     insert(reading, id, each, read);
+                }
+                for (ProjectedTest.Deviation found : each.deviations()) {
+                    insert(deviation, id, found);
                 }
                 for (ProjectedTest.Cause found : each.causes()) {
                     cause.setLong(1, id);
@@ -90,6 +94,7 @@ public final class ProjectionWriter {
             }
             reading.executeBatch();
             cause.executeBatch();
+            deviation.executeBatch();
         }
     }
 
@@ -100,7 +105,7 @@ public final class ProjectionWriter {
             id = row.next() ? Optional.of(row.getLong(1)) : id;
         }
         if (id.isPresent()) {
-            for (String table : new String[] {"cause WHERE test", "reading WHERE test", "test WHERE id"}) {
+            for (String table : new String[] {"deviation WHERE test", "cause WHERE test", "reading WHERE test", "test WHERE id"}) {
                 try (PreparedStatement delete = connection.prepareStatement("DELETE FROM " + table + " = ?")) {
                     delete.setLong(1, id.get());
                     delete.executeUpdate();
@@ -163,6 +168,23 @@ public final class ProjectionWriter {
         row.setBoolean(6, counts(test));
         row.setDouble(7, read.value());
         row.setString(8, read.instrument());
+        row.addBatch();
+    }
+
+    private static void insert(PreparedStatement row, long id, ProjectedTest.Deviation found) throws SQLException {
+        row.setLong(1, id);
+        row.setLong(2, found.sequence());
+        row.setBoolean(3, found.nonconformity());
+        row.setString(4, found.stage());
+        row.setString(5, found.step());
+        row.setLong(6, found.noted().toEpochMilli());
+        row.setString(7, found.words());
+        row.setInt(8, found.stand().ordinal());
+        Optional<ProjectedTest.Decided> decided = found.decision();
+        row.setString(9, decided.map(ProjectedTest.Decided::word).orElse(null));
+        row.setString(10, decided.map(ProjectedTest.Decided::reason).orElse(null));
+        row.setString(11, decided.map(ProjectedTest.Decided::by).orElse(null));
+        setOptional(row, 12, decided.map(each -> each.instant().toEpochMilli()));
         row.addBatch();
     }
 }

@@ -3,6 +3,7 @@ package org.benchwright.workshop.internal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.revision.Revision;
@@ -11,6 +12,8 @@ import org.benchwright.ledger.FaultKind;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerEntry;
 import org.benchwright.ledger.LedgerException;
+import org.benchwright.ledger.ProjectedTest;
+import org.benchwright.ledger.Projection;
 import org.benchwright.ledger.TestCheck;
 import org.benchwright.ledger.TestId;
 import org.benchwright.workshop.FaultyRecordException;
@@ -23,20 +26,29 @@ public final class DecisionCheck implements TestCheck {
     private final Ledger documents;
     private final KeptTests reader = new KeptTests();
     private final List<KeptTest> open = new ArrayList<>();
+    private final Optional<ProjectionCheck> projection;
     private int derived;
     private Optional<RevisionHistory> history = Optional.empty();
 
-    /** @param documents where plans and texts are read from */
-    public DecisionCheck(Ledger documents) {
+    /**
+     * @param documents  where plans and texts are read from
+     * @param projection the cache beside the ledger, if there is one
+     * @throws LedgerException if the ledger can't be read
+     */
+    public DecisionCheck(Ledger documents, Optional<Projection> projection) throws LedgerException {
         this.documents = documents;
+        this.projection = projection.isEmpty() ? Optional.empty() : ProjectionCheck.of(projection.get(), documents);
     }
+
 
     @Override
     public List<Fault> check(TestId test, List<LedgerEntry> entries) {
         try {
             return test.isTest() ? test(test, entries) : book(test);
         } catch (FaultyRecordException e) {
-            return List.of(fault(test, e.fault().sequence(), e.fault().reason()));
+            List<Fault> faults = new ArrayList<>(List.of(fault(test, e.fault().sequence(), e.fault().reason())));
+            faults.addAll(projected(test, entries, Projected.faulty(test)));
+            return faults;
         } catch (StoreException e) {
             return List.of(fault(test, 1, Message.FAULT_UNREADABLE.text(e.getMessage())));
         }
@@ -50,7 +62,29 @@ public final class DecisionCheck implements TestCheck {
         } else if (!kept.sealed()) {
             open.add(kept);
         }
-        return unapproved(kept.run().opening(), entries.get(0).position()).map(words -> List.of(fault(test, 1, words))).orElse(List.of());
+        List<Fault> faults = new ArrayList<>(projected(test, entries, Projected.of(kept)));
+        unapproved(kept.run().opening(), entries.get(0).position()).ifPresent(words -> faults.add(fault(test, 1, words)));
+        return faults;
+    }
+
+    /** What the cache beside the ledger says of a test is what its events come to. */
+    private List<Fault> projected(TestId test, List<LedgerEntry> entries, ProjectedTest right) {
+        try {
+            LedgerEntry last = entries.get(entries.size() - 1);
+            return projection.isPresent() && projection.get().differs(test, last.position(), right)
+                    ? List.of(Fault.of(test, last.sequence(), FaultKind.PROJECTION_DIFFERS, Message.FAULT_PROJECTION.text())) : List.of();
+        } catch (LedgerException | RuntimeException unreadable) {
+            return List.of(Fault.of(test, entries.size(), FaultKind.PROJECTION_DIFFERS, Message.FAULT_PROJECTION.text()));
+        }
+    }
+
+    /**
+     * Tests that the cache beside the ledger tells of and the ledger does not have; asked when all of the ledger's were checked.
+     *
+     * @throws LedgerException if the cache can't be read
+     */
+    public Set<String> madeUp() throws LedgerException {
+        return projection.isPresent() ? projection.get().unknown() : Set.of();
     }
 
     /** Rights and order in the register of people are looked at with its signatures. */

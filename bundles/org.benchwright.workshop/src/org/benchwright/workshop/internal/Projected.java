@@ -1,5 +1,7 @@
 package org.benchwright.workshop.internal;
 
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -18,8 +20,12 @@ import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Plan;
+import org.benchwright.engine.record.Decision;
+import org.benchwright.engine.record.Deviation;
 import org.benchwright.ledger.ProjectedTest;
+import org.benchwright.ledger.ProjectedTest.Stand;
 import org.benchwright.ledger.ProjectedTest.State;
+import org.benchwright.ledger.TestId;
 import org.benchwright.workshop.KeptTest;
 
 /** One kept test as figures count it. */
@@ -43,6 +49,12 @@ final class Projected {
         Projected made = new Projected(test);
         test.run().holding().forEach(made::take);
         return made.as(test.id());
+    }
+
+    /** One whose record cannot be what happened. */
+    static ProjectedTest faulty(TestId test) {
+        return new ProjectedTest(test.value(), Instant.EPOCH, "", "", "", "", "", State.FAULTY, false, Optional.empty(), List.of(), List.of(),
+                Optional.empty(), Optional.empty());
     }
 
     private void take(TestEvent event) {
@@ -86,10 +98,35 @@ final class Projected {
     private ProjectedTest as(String id) {
         TestEvent first = run.events().get(0);
         Fact.Opened opening = run.opening();
-        return new ProjectedTest(id, first.moment().instant(), opening.family(), opening.procedure(), opening.serial(),
+        return new ProjectedTest(id, millis(first.moment().instant()), opening.family(), opening.procedure(), opening.serial(),
                 first.actor().id(), opening.station(), state(), opening.predecessor().isEmpty(),
                 run.plan().family().stopStays() ? soak() : Optional.empty(), read(), List.copyOf(causes),
-                opening.predecessor(), field());
+                opening.predecessor(), field(), deviations());
+    }
+
+    private List<ProjectedTest.Deviation> deviations() {
+        List<Deviation> found = run.rehearsal() ? List.of() : Deviation.of(run);
+        return found.stream().map(each -> new ProjectedTest.Deviation(each.sequence(), each.nonconformity(), each.stage(), each.step(),
+                millis(each.instant()), each.words(), stand(each), decision(each).map(decision -> new ProjectedTest.Decided(decision.word(),
+                        decision.reason(), decision.person(), millis(decision.instant()))))).toList();
+    }
+
+    private Optional<Decision> decision(Deviation deviation) {
+        return kept.record().flatMap(record -> record.decision(deviation.sequence()));
+    }
+
+    private Stand stand(Deviation deviation) {
+        if (kept.record().isEmpty()) {
+            return Stand.TEST_OPEN;
+        } else if (decision(deviation).isPresent()) {
+            return Stand.DECIDED;
+        }
+        return kept.record().get().standing().over() ? Stand.PASSED_OVER : Stand.WAITING;
+    }
+
+    /** As exact as the tables are. */
+    private static Instant millis(Instant instant) {
+        return instant.truncatedTo(ChronoUnit.MILLIS);
     }
 
     /** Since when the unit is out there; nothing where it never went. */

@@ -1,6 +1,5 @@
 package org.benchwright.workshop.internal;
 
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -13,7 +12,6 @@ import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerEntry;
 import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.ProjectedTest;
-import org.benchwright.ledger.ProjectedTest.State;
 import org.benchwright.ledger.Projection;
 import org.benchwright.ledger.TestId;
 import org.benchwright.workshop.FaultyRecordException;
@@ -23,7 +21,7 @@ import org.benchwright.workshop.StoreException;
 public final class Projector {
 
     /** Raised whenever {@link Projected} reads something else out of a test. */
-    private static final int RULES = 3;
+    static final int RULES = 4;
     private static final int BATCH = 500;
 
     private final Ledger ledger;
@@ -59,7 +57,7 @@ public final class Projector {
      */
     public void update(Progress progress, Cancellation cancellation) throws LedgerException, StoreException {
         Optional<Projection.Mark> mark = projection.mark();
-        if (mark.isPresent() && !fits(mark.get())) {
+        if (mark.isPresent() && !(mark.get().rules() == RULES && fits(ledger, mark.get()))) {
             mark = Optional.empty();
         }
         if (mark.isEmpty()) {
@@ -88,11 +86,10 @@ public final class Projector {
     }
 
     /** Whether the event at the mark is the one that was there. */
-    private boolean fits(Projection.Mark mark) throws LedgerException {
+    static boolean fits(Ledger ledger, Projection.Mark mark) throws LedgerException {
         List<LedgerEntry> at = new ArrayList<>();
         ledger.scan(mark.position(), at::add, () -> !at.isEmpty());
-        return mark.rules() == RULES && !at.isEmpty() && at.get(0).position() == mark.position()
-                && at.get(0).link().hex().equals(mark.link());
+        return !at.isEmpty() && at.get(0).position() == mark.position() && at.get(0).link().hex().equals(mark.link());
     }
 
     private ProjectedTest projected(TestId test) throws StoreException {
@@ -100,8 +97,7 @@ public final class Projector {
             return Projected.of(kept.read(ledger, test));
         } catch (FaultyRecordException faulty) {
             // Verification says what is wrong with it; here it is only told that it was left out.
-            return new ProjectedTest(test.value(), Instant.EPOCH, "", "", "", "", "", State.FAULTY, false, Optional.empty(), List.of(),
-                    List.of(), Optional.empty(), Optional.empty());
+            return Projected.faulty(test);
         }
     }
 }

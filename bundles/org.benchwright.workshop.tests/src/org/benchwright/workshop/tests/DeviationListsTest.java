@@ -1,0 +1,131 @@
+package org.benchwright.workshop.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.Statement;
+import java.util.List;
+
+import org.benchwright.core.Cancellation;
+import org.benchwright.core.Progress;
+import org.benchwright.engine.record.DepartureDecision;
+import org.benchwright.engine.record.Disposition;
+import org.benchwright.engine.record.RecordFact;
+import org.benchwright.ledger.Projection;
+import org.benchwright.workshop.Fleet;
+import org.benchwright.workshop.LedgerReport;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Departures and nonconformities of a whole ledger: out of the cache beside it, which verification compares with the events. */
+class DeviationListsTest {
+
+    @TempDir
+    private Path folder;
+    private final MovedTime time = new MovedTime();
+    private SealedTests tests;
+
+    @BeforeEach
+    void people() throws Exception {
+        tests = new SealedTests(folder, time);
+    }
+
+    private List<Fleet.Deviated> list(boolean nonconformities, boolean waitingOnly) throws Exception {
+        try (Fleet fleet = Fleet.of(tests.file(), Progress.none(), Cancellation.never())) {
+            return fleet.deviations(nonconformities, waitingOnly);
+        }
+    }
+
+    @Test
+    void whatWaitsComesFirstAndWhatIsDecidedSaysByWhomAndWhy() throws Exception {
+        String decided = tests.departed();
+        String voided = tests.departed();
+        String waiting = tests.departed();
+        String rejected = tests.rejected();
+        tests.rehearsal();
+        assertEquals(List.of(decided, voided, waiting), list(false, true).stream().map(Fleet.Deviated::test).toList());
+        tests.sign(decided, "MJ", new RecordFact.DepartureDecided(tests.deviation(decided), DepartureDecision.ACCEPTED, "it read right"));
+        tests.sign(voided, "KM", new RecordFact.Voided("wrong unit"));
+        List<Fleet.Deviated> all = list(false, false);
+        assertEquals(List.of(waiting), list(false, true).stream().map(Fleet.Deviated::test).toList());
+        assertEquals(List.of(waiting, voided, decided), all.stream().map(Fleet.Deviated::test).toList());
+        assertEquals(List.of(Fleet.Stand.WAITING, Fleet.Stand.PASSED_OVER, Fleet.Stand.DECIDED), all.stream().map(Fleet.Deviated::stand).toList());
+        assertEquals("accepted it read right MJ", all.get(2).decided().map(each -> each.word() + " " + each.reason() + " " + each.by()).orElseThrow());
+        assertTrue(all.get(0).words().contains("M-17 was due on 2020-03-01"), all.get(0).words());
+        Fleet.Deviated only = list(true, true).get(0);
+        assertEquals(rejected + " power_up lamps", only.test() + " " + only.stage() + " " + only.step());
+        tests.sign(rejected, "MJ", new RecordFact.NonconformityDecided(only.sequence(), Disposition.SCRAP, "dead"));
+        assertEquals(List.of(), list(true, true));
+        assertTrue(tests.report().sound(), tests.report()::toString);
+    }
+
+    @Test
+    void whatIsNotOverYetWaitsForNobody() throws Exception {
+        String test = tests.open();
+        assertEquals(List.of(), list(false, true));
+        assertTrue(tests.report().sound());
+        assertEquals(List.of(test), ids());
+    }
+
+    private List<String> ids() throws Exception {
+        try (Projection cache = Projection.open(Projection.besides(tests.file().toAbsolutePath()))) {
+            return List.copyOf(cache.ids());
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"UPDATE deviation SET stand = 2, decision = 'accepted', reason = 'fine', decided_by = 'MJ', decided = 0",
+        "DELETE FROM deviation", "UPDATE deviation SET words = 'nothing'", "UPDATE test SET state = 0 WHERE state = 1", "DELETE FROM test",
+        "UPDATE reading SET value = value + 1", "UPDATE deviation SET stand = 77", "UPDATE test SET serial = 'C16-000001'",
+        "DROP TABLE cause"})
+    void aCacheThatWasChangedIsFound(String change) throws Exception {
+        String departed = tests.departed();
+        tests.rejected();
+        assertEquals(1, list(false, true).size());
+        assertTrue(tests.report().sound());
+        sql(change);
+        LedgerReport report = tests.report();
+        assertTrue(!report.sound() && !report.decisions().isEmpty(), change);
+        assertTrue(report.decisions().get(0).reason().startsWith("the cache of figures and lists"), report.decisions().toString());
+        Files.delete(Projection.besides(tests.file().toAbsolutePath()));
+        assertTrue(tests.report().sound());
+        assertEquals(departed, list(false, true).get(0).test());
+    }
+
+    @Test
+    void aTestThatIsOnlyInTheCacheIsFound() throws Exception {
+        tests.departed();
+        list(false, true);
+        sql("INSERT INTO test SELECT 99, 'T-4K7M2-QXD9R', opened, family, procedure, serial, technician, station, state, first, soak_after, soak_by, "
+                + "predecessor, out_day, back_day, back_fault, again_day FROM test LIMIT 1");
+        LedgerReport report = tests.report();
+        assertEquals(List.of("T-4K7M2-QXD9R"), report.decisions().stream().map(fault -> fault.test()).toList());
+    }
+
+    /** It is thrown away when somebody uses it; until then it says nothing. */
+    @Test
+    void aCacheOfAnotherLedgerIsNoFault() throws Exception {
+        tests.departed();
+        list(false, true);
+        sql("UPDATE mark SET link = 'other'");
+        sql("DELETE FROM deviation");
+        assertTrue(tests.report().sound());
+        assertEquals(1, list(false, true).size());
+        Files.writeString(Projection.besides(tests.file().toAbsolutePath()), "no database");
+        assertTrue(tests.report().sound());
+    }
+
+    private void sql(String change) throws Exception {
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + Projection.besides(tests.file().toAbsolutePath()));
+                Statement statement = connection.createStatement()) {
+            statement.execute(change);
+        }
+    }
+}
