@@ -18,13 +18,28 @@ import org.benchwright.engine.event.TestEvent;
  *
  * @param stage     the soak's name
  * @param begun     false where the unit was not in the mode that the soak watches
- * @param witnessed time that counts as evidence; nothing of it where a stop of the family does not stay
- * @param stoppedBy where it stopped: {@code witnessed} and the time from the last good look to the one that found it stopped
- * @param outside   true if it was found stopped while the conditions around it were outside their limits: that is not charged to the unit
+ * @param witnessed time that counts as evidence; where a stop of the family does not stay only what a watch saw
+ * @param stoppedBy where it stopped: {@code witnessed} and the time from when it was last known good to when it was found stopped
+ * @param outside   true if it stopped while the conditions around it were, or may have been, outside their limits: that is not charged to the unit
  * @param outcome   what it came to; empty while it goes on
+ * @param watching  what a watch saw of it; empty where nothing watched
  */
 public record SoakAttempt(String stage, boolean begun, Duration witnessed, Optional<Duration> stoppedBy, boolean outside,
-        Optional<Outcome> outcome) {
+        Optional<Outcome> outcome, Optional<Watching> watching) {
+
+    /**
+     * What a watch saw of a soak.
+     *
+     * @param watched the time that it saw the unit as it must be; all of it counts as evidence
+     * @param notSeen the rest of the time up to the stop, the end, or what was recorded last
+     */
+    public record Watching(Duration watched, Duration notSeen) {
+    }
+
+    /** An attempt that nothing watched. */
+    public SoakAttempt(String stage, boolean begun, Duration witnessed, Optional<Duration> stoppedBy, boolean outside, Optional<Outcome> outcome) {
+        this(stage, begun, witnessed, stoppedBy, outside, outcome, Optional.empty());
+    }
 
     /** All attempts of a test so far, in order; entries that were struck do not count. */
     public static List<SoakAttempt> of(TestRun run) {
@@ -46,39 +61,94 @@ public record SoakAttempt(String stage, boolean begun, Duration witnessed, Optio
     /** Follows the events of one test. */
     private static final class Reader {
         private final List<SoakAttempt> done = new ArrayList<>();
-        private Optional<SoakAttempt> going = Optional.empty();
+        private String stage = "";
+        private boolean going;
+        private Duration witnessed = Duration.ZERO;
+        private Instant began = Instant.EPOCH;
         private Instant lastGood = Instant.EPOCH;
+        private Instant last = Instant.EPOCH;
+        private Optional<Instant> found = Optional.empty();
+        private Duration watched = Duration.ZERO;
+        private boolean watching;
         private boolean outside;
+        private boolean toldByWatch;
 
         void take(TestEvent event) {
             Instant now = event.moment().instant();
-            outside = !(event.body() instanceof Fact) && outside || event.body() instanceof Derived.DepartureNoted noted
-                    && noted.kind() == DepartureKind.OUTSIDE_CONDITIONS;
-            if (event.body() instanceof Derived.SoakBegun begun) {
-                going = Optional.of(new SoakAttempt(begun.stage(), true, Duration.ZERO, Optional.empty(), false, Optional.empty()));
-                lastGood = now;
+            if (event.body() instanceof Fact fact) {
+                fact(fact);
+            } else if (event.body() instanceof Derived.DepartureNoted noted) {
+                outside = outside || noted.kind() == DepartureKind.OUTSIDE_CONDITIONS;
+            } else if (event.body() instanceof Derived.SoakBegun begun) {
+                begin(begun.stage(), now);
             } else if (event.body() instanceof Derived.SoakWitnessed good) {
-                going = Optional.of(new SoakAttempt(good.stage(), true, good.witnessed(), Optional.empty(), false, Optional.empty()));
-                lastGood = now;
+                witnessed = good.witnessed();
+                if (!toldByWatch) {
+                    lastGood = now;
+                }
             } else if (event.body() instanceof Derived.SoakEnded ended) {
-                done.add(ended(ended, now));
-                going = Optional.empty();
+                end(ended, now);
+            }
+            last = now.isAfter(last) ? now : last;
+        }
+
+        private void fact(Fact fact) {
+            toldByWatch = fact instanceof Fact.Watched;
+            outside = false;
+            found = Optional.empty();
+            if (fact instanceof Fact.WatchHeld held) {
+                watching = true;
+                watched = watched.plus(held.to().offset().minus(held.from().offset()));
+                seen(held.to());
+            } else if (fact instanceof Fact.WatchSees sees) {
+                watching = true;
+                seen(sees.at());
+            } else if (fact instanceof Fact.WatchChanged changed) {
+                watching = true;
+                changed.lastGood().ifPresent(this::seen);
+                found = Optional.of(changed.firstBad().received());
             }
         }
 
-        private SoakAttempt ended(Derived.SoakEnded ended, Instant now) {
-            boolean begun = going.isPresent();
-            boolean stopped = begun && !outside && ended.outcome() == Outcome.DOES_NOT_CONFORM;
-            // A clock that was put back between the two looks must not make the second come first.
-            Duration since = now.isBefore(lastGood) ? Duration.ZERO : Duration.between(lastGood, now);
-            return new SoakAttempt(ended.stage(), begun, ended.witnessed(),
-                    stopped ? Optional.of(ended.witnessed().plus(since)) : Optional.empty(), begun && outside && ended.outcome() == Outcome.DOES_NOT_CONFORM,
-                    Optional.of(ended.outcome()));
+        private void seen(Fact.Sampled sample) {
+            lastGood = sample.received().isAfter(lastGood) ? sample.received() : lastGood;
+        }
+
+        private void begin(String soak, Instant now) {
+            stage = soak;
+            going = true;
+            witnessed = Duration.ZERO;
+            began = now;
+            lastGood = now;
+            last = now;
+            watched = Duration.ZERO;
+            watching = false;
+        }
+
+        private void end(Derived.SoakEnded ended, Instant now) {
+            Instant at = found.orElse(now);
+            boolean bad = ended.outcome() == Outcome.DOES_NOT_CONFORM;
+            boolean notTheUnits = going && bad && outside;
+            Optional<Duration> by = going && bad && !notTheUnits ? Optional.of(ended.witnessed().plus(time(lastGood, at))) : Optional.empty();
+            done.add(new SoakAttempt(ended.stage(), going, ended.witnessed(), by, notTheUnits, Optional.of(ended.outcome()), watching(at)));
+            going = false;
+        }
+
+        private Optional<Watching> watching(Instant until) {
+            Duration unseen = time(began, until).minus(watched);
+            return going && watching ? Optional.of(new Watching(watched, unseen.isNegative() ? Duration.ZERO : unseen)) : Optional.empty();
+        }
+
+        /** A clock that was put back must not make the later one come first. */
+        private static Duration time(Instant from, Instant to) {
+            return to.isBefore(from) ? Duration.ZERO : Duration.between(from, to);
         }
 
         List<SoakAttempt> attempts() {
             List<SoakAttempt> all = new ArrayList<>(done);
-            going.ifPresent(all::add);
+            if (going) {
+                all.add(new SoakAttempt(stage, true, witnessed, Optional.empty(), false, Optional.empty(), watching(last)));
+            }
             return List.copyOf(all);
         }
     }

@@ -17,7 +17,10 @@ import java.util.Optional;
  * @param overdue   true if that was in the past
  * @param state     what it waits for
  * @param rehearsal true if it is a rehearsal
+ * @param watch     what its watch told last; empty unless on a soak that asks for one
+ * @param alarm     true if that needs somebody: the watch cannot see, or is not heard of
  */
 public record UnitRow(String test, String serial, String family, String procedure, String stage, Optional<Duration> soakLeft,
-        Optional<Instant> nextLook, boolean overdue, String state, boolean rehearsal) {
+        Optional<Instant> nextLook, boolean overdue, String state, boolean rehearsal, String watch,
+        boolean alarm) {
 }

@@ -87,6 +87,12 @@ final class Walk {
         return this;
     }
 
+    /** A watch, which has a clock of its own, tells something at that wall time; the sitting's clock stands where its last event was. */
+    Walk wallTo(Instant instant) {
+        wall = instant;
+        return this;
+    }
+
     /** Only the wall clock moves: somebody has set it. */
     Walk stepWallClock(Duration by) {
         wall = wall.plus(by);

@@ -27,6 +27,10 @@ public final class FactGate {
         }
         require(s.opened(), "refused.notOpened");
         require(s.outcome().isEmpty(), "refused.ended");
+        if (fact instanceof Fact.Watched told) {
+            WatchGate.check(s, told, actor, moment);
+            return;
+        }
         time(s, fact, moment);
         require(!People.worksOnOwnRelease(s, fact, actor), "refused.ownWork", actor.id());
         if (fact instanceof Fact.Noted n) {

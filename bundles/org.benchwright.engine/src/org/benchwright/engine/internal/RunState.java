@@ -40,6 +40,9 @@ public final class RunState {
     private final Set<String> workers = new HashSet<>();
     private final Set<String> releasers = new HashSet<>();
     private Optional<Stamp> last = Optional.empty();
+    /** The last event of a sitting. A watch has a clock of its own, and does not move that of the sitting. */
+    private Optional<Stamp> lastOfSitting = Optional.empty();
+    private boolean toldByWatch;
     private Optional<Actor> lastActor = Optional.empty();
 
     /** What must follow before the next fact, in order. */
@@ -60,6 +63,7 @@ public final class RunState {
     private Derived.Outcome stepOutcome = Derived.Outcome.CONFORMS;
     private Progress progress = Progress.NONE;
     private Soak soak = Soak.NONE;
+    private SoakWatch watch = SoakWatch.NONE;
     private boolean powerAsked;
     private SwitchOff switchOff = SwitchOff.NOTHING;
     private Optional<PendingRelease> release = Optional.empty();
@@ -106,6 +110,8 @@ public final class RunState {
         c.workers.addAll(workers);
         c.releasers.addAll(releasers);
         c.last = last;
+        c.lastOfSitting = lastOfSitting;
+        c.toldByWatch = toldByWatch;
         c.lastActor = lastActor;
         c.takeOver(this);
         c.beforeLast = beforeLast;
@@ -138,6 +144,7 @@ public final class RunState {
         stepOutcome = from.stepOutcome;
         progress = from.progress;
         soak = from.soak;
+        watch = from.watch;
         powerAsked = from.powerAsked;
         switchOff = from.switchOff;
         release = from.release;
@@ -245,7 +252,18 @@ public final class RunState {
 
     /** How old the test is at a moment that is not before the last event. */
     Duration ageAt(Moment moment) {
-        return last.map(l -> l.age().plus(moment.since(l.moment()))).orElse(Duration.ZERO);
+        Duration age = lastOfSitting.map(l -> l.age().plus(moment.since(l.moment()))).orElse(Duration.ZERO);
+        return notBefore(age);
+    }
+
+    /** How old the test is by wall time, for what a watch tells: its process and that of the sitting have no other clock in common. */
+    private Duration ageByWall(Moment moment) {
+        Stamp then = lastOfSitting.orElseThrow(() -> new IllegalStateException("the test is not opened"));
+        return notBefore(then.age().plus(Duration.between(then.moment().instant(), moment.instant())));
+    }
+
+    private Duration notBefore(Duration age) {
+        return last.map(Stamp::age).filter(before -> before.compareTo(age) > 0).orElse(age);
     }
 
     /** Time from then to the last event. */
@@ -261,6 +279,15 @@ public final class RunState {
     /** The soak under way, or none. */
     public Soak soak() {
         return soak;
+    }
+
+    /** True if the last event was told by a watch, or follows from what it told. */
+    boolean toldByWatch() {
+        return toldByWatch;
+    }
+
+    SoakWatch watch() {
+        return watch;
     }
 
     /** What the test has come to; empty while it is open. */
@@ -365,8 +392,17 @@ public final class RunState {
 
     void passed(TestEvent event) {
         nextSequence = event.sequence() + 1;
-        last = Optional.of(new Stamp(event.moment(), ageAt(event.moment())));
+        toldByWatch = event.body() instanceof Fact.Watched || toldByWatch && event.body() instanceof Derived;
+        if (toldByWatch) {
+            last = Optional.of(new Stamp(event.moment(), ageByWall(event.moment())));
+        } else {
+            last = Optional.of(new Stamp(event.moment(), ageAt(event.moment())));
+            lastOfSitting = last;
+        }
         lastActor = Optional.of(event.actor());
+        if (stageSince.isEmpty() && stepOpen && !toldByWatch) {
+            stageSince = last;
+        }
     }
 
     /** Arrives before a step or soak, nothing of it begun. */
@@ -395,7 +431,8 @@ public final class RunState {
         if (live.isEmpty() && !makingSafe()) {
             coldSpot = spot;
         }
-        if (stageSince.isEmpty()) {
+        if (stageSince.isEmpty() && !toldByWatch) {
+            // A stage that a watch has led to begins when somebody comes.
             stageSince = last;
         }
     }
@@ -418,6 +455,10 @@ public final class RunState {
 
     void soak(Soak now) {
         soak = now;
+    }
+
+    void watch(SoakWatch now) {
+        watch = now;
     }
 
     void askPower(boolean ask) {

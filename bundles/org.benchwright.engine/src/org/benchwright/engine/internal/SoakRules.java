@@ -15,8 +15,8 @@ import org.benchwright.engine.plan.Move;
 import org.benchwright.engine.plan.SoakStage;
 
 /**
- * A soak observed by looks. Hours between two good looks are evidence only where a stop of this family latches: otherwise the unit
- * could have stopped and started again unseen, and however long it is looked at, nothing is witnessed.
+ * A soak observed by looks; what a watch adds is in {@link WatchRules}. Hours between two good looks are evidence only where a stop of this family latches: otherwise the unit
+ * could have stopped and started again unseen, and however long it is looked at, nothing is witnessed by looks.
  */
 final class SoakRules {
 
@@ -65,30 +65,39 @@ final class SoakRules {
 
     private static void goodLook(RunState s, SoakStage soak) {
         Duration since = sinceLastGood(s);
+        Duration unseen = s.now().age().minus(s.soak().lastSeen());
         boolean latches = s.plan().family().stopStays();
-        Soak now = s.soak().goodLook(s.now(), s.soak().witnessed().plus(latches ? since : Duration.ZERO));
-        boolean gap = !latches && soak.gap().isPresent() && since.compareTo(soak.gap().get().atMost()) > 0;
+        Soak now = s.soak().goodLook(s.now(), latches ? bridged(s.soak(), since) : s.soak().witnessed());
+        boolean gap = !latches && soak.gap().isPresent() && unseen.compareTo(soak.gap().get().atMost()) > 0;
+        // A watch that sees goes on until it has seen enough.
+        boolean goesOn = s.watch().seeing() && !s.soak().watched().isZero();
         if (now.witnessed().compareTo(soak.lasting()) >= 0) {
             s.following().add(new Derived.SoakEnded(soak.name(), Outcome.CONFORMS, now.witnessed(), proved(now.witnessed())));
         } else if (gap) {
-            endUndecided(s, soak, soak.gap().get().instead(), Words.of("soak.gap", Durations.words(since),
+            endUndecided(s, soak, soak.gap().get().instead(), "look", Words.of("soak.gap", Durations.words(unseen),
                     Durations.words(soak.gap().get().atMost())));
-        } else if (now.lasted().compareTo(soak.lasting()) >= 0) {
+        } else if (now.lasted().compareTo(soak.lasting()) >= 0 && !goesOn) {
             String words = Words.of("soak.unwitnessed", Durations.words(now.witnessed()), Durations.words(now.lasted()));
-            endUndecided(s, soak, new Move.Conclude(Verdict.UNDECIDED, words), words);
+            endUndecided(s, soak, new Move.Conclude(Verdict.UNDECIDED, words), "look", words);
         } else {
             s.following().add(new Derived.SoakWitnessed(soak.name(), now.witnessed(), now.due(soak)));
         }
     }
 
-    private static void endUndecided(RunState s, SoakStage soak, Move instead, String words) {
+    /** Where a stop stays all the time since the last look is witnessed, whatever a watch saw of it meanwhile. */
+    private static Duration bridged(Soak soak, Duration since) {
+        Duration byLooks = soak.atLastLook().plus(since);
+        return byLooks.compareTo(soak.witnessed()) > 0 ? byLooks : soak.witnessed();
+    }
+
+    static void endUndecided(RunState s, SoakStage soak, Move instead, String by, String words) {
         s.following().add(new Derived.SoakEnded(soak.name(), Outcome.UNDECIDED, s.soak().witnessed(), words));
-        Moves.take(s, instead, "look", words, Outcome.UNDECIDED);
+        Moves.take(s, instead, by, words, Outcome.UNDECIDED);
     }
 
     private static void stopped(RunState s, SoakStage soak, boolean outside) {
         Duration witnessed = s.soak().witnessed();
-        String words = s.soak().begun() ? Words.of("soak.stopped", soak.keep().source(), Durations.words(s.soak().lasted()),
+        String words = s.soak().begun() ? Words.of("soak.stopped", soak.keep().source(), Durations.words(s.soak().seenFor()),
                 Durations.words(s.soak().lasted().plus(sinceLastGood(s)))) : Words.of("soak.notBegun", soak.keep().source());
         s.following().add(new Derived.SoakEnded(soak.name(), Outcome.DOES_NOT_CONFORM, witnessed, words));
         Moves.take(s, outside ? soak.stoppedOutside() : soak.stopped(), "look", words, Outcome.DOES_NOT_CONFORM);
@@ -99,7 +108,7 @@ final class SoakRules {
     }
 
     /** What hours without a stop prove, in words and a number, instead of "probably fine": T / -ln(1 - C), rounded down. */
-    private static String proved(Duration witnessed) {
+    static String proved(Duration witnessed) {
         Duration longest = Durations.cutDown(org.benchwright.evidence.Soak.longestMeanTimeRevealed(witnessed, CONFIDENCE));
         return Words.of("soak.proved", Durations.words(witnessed), "90 %", Durations.words(longest));
     }
@@ -133,14 +142,19 @@ final class SoakRules {
         return "soak " + soak;
     }
 
-    static void apply(RunState s, Derived derived) {
+    /** A watch has changed the soak already when what it witnessed is derived. */
+    static void apply(RunState s, Derived derived, boolean byWatch) {
         if (derived instanceof Derived.SoakBegun b) {
             s.memory().visit(visitKey(b.stage()));
             s.soak(Soak.begin(s.now()));
+            s.watch(s.watch().unseen());
         } else if (derived instanceof Derived.SoakWitnessed w) {
-            s.soak(s.soak().goodLook(s.now(), w.witnessed()));
+            if (!byWatch) {
+                s.soak(s.soak().goodLook(s.now(), w.witnessed()));
+            }
         } else {
             s.soak(Soak.NONE);
+            s.watch(s.watch().unseen());
         }
     }
 

@@ -120,6 +120,8 @@ public final class Transitions {
                     Words.of("departure.clock", Durations.words(c.by().abs()), Words.of(c.by().isNegative() ? "clock.back" : "clock.forward"))));
         } else if (fact instanceof Fact.Looked l) {
             SoakRules.looked(s, l);
+        } else if (fact instanceof Fact.Watched w) {
+            WatchRules.told(s, w);
         } else {
             inStep(s, fact);
         }
@@ -213,12 +215,12 @@ public final class Transitions {
         } else if (derived instanceof Derived.Moved) {
             moved(s);
         } else if (derived instanceof Derived.SoakEnded e) {
-            SoakRules.apply(s, derived);
+            SoakRules.apply(s, derived, s.toldByWatch());
             if (SoakRules.passed(e)) {
                 Steps.leave(s);
             }
         } else if (derived instanceof Derived.SoakBegun || derived instanceof Derived.SoakWitnessed) {
-            SoakRules.apply(s, derived);
+            SoakRules.apply(s, derived, s.toldByWatch());
         } else if (derived instanceof Derived.ConclusionReached c) {
             s.conclude(new Move.Conclude(c.verdict(), c.reason()));
             s.openPreconditions().clear();

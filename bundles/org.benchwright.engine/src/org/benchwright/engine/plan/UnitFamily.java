@@ -19,9 +19,17 @@ import org.benchwright.core.SerialMask;
  * @param stopStays  true if a stop latches: the unit stays stopped until somebody restarts it
  * @param nominal    the supply as people say it, such as {@code 24 V dc}
  * @param stopUntil  what ends a stop that stays, where declared
+ * @param watch      how a watch reads its state, where declared
  */
 public record UnitFamily(String name, String title, Optional<Limits> supply, Optional<SerialMask> serialMask, List<Lamp> lamps,
-        List<Mode> modes, List<FaultNote> faults, boolean stopStays, Optional<String> nominal, Optional<String> stopUntil) {
+        List<Mode> modes, List<FaultNote> faults, boolean stopStays, Optional<String> nominal, Optional<String> stopUntil,
+        Optional<WatchMap> watch) {
+
+    /** A family that no watch can read. */
+    public UnitFamily(String name, String title, Optional<Limits> supply, Optional<SerialMask> serialMask, List<Lamp> lamps,
+            List<Mode> modes, List<FaultNote> faults, boolean stopStays, Optional<String> nominal, Optional<String> stopUntil) {
+        this(name, title, supply, serialMask, lamps, modes, faults, stopStays, nominal, stopUntil, Optional.empty());
+    }
 
     /** A family of which nothing is said about the nominal supply and the end of a stop. */
     public UnitFamily(String name, String title, Optional<Limits> supply, Optional<SerialMask> serialMask, List<Lamp> lamps,

@@ -155,6 +155,9 @@ final class EventWords {
             return entry(f.stage(), sight(f.answer()) + (f.asSeen().isEmpty() ? "" : ": " + f.asSeen()) + f.readings().stream()
                     .map(r -> ", " + Questions.spaced(r.condition()) + " " + r.value()).collect(Collectors.joining()));
         }
+        if (fact instanceof Fact.Watched f) {
+            return WatchWords.of(f);
+        }
         throw new IllegalStateException("no words for " + fact);
     }
 

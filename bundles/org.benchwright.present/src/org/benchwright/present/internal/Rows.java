@@ -5,6 +5,7 @@ import java.util.Optional;
 
 import org.benchwright.engine.Demand;
 import org.benchwright.engine.TestRun;
+import org.benchwright.engine.WatchStanding;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.present.UnitRow;
 
@@ -25,10 +26,14 @@ public final class Rows {
         Demand demand = run.demand();
         Optional<Demand.Look> look = demand instanceof Demand.Look l && !l.begins() ? Optional.of(l) : Optional.empty();
         Optional<Instant> due = look.map(l -> l.since().instant().plus(l.due()));
+        Optional<WatchStanding> watch = WatchStanding.of(run);
+        boolean asked = look.filter(l -> l.soak().watch().isPresent()).isPresent();
+        String watched = watch.map(w -> WatchWords.standing(w, now)).orElse(asked ? Message.WATCH_STATE_NONE.text() : "");
         return new UnitRow(test, opening.serial(), run.plan().family().title(),
                 Message.ROW_PROCEDURE.text(run.plan().title(), String.valueOf(opening.revision())), stage(run, demand),
                 look.map(l -> l.soak().lasting().minus(l.witnessed())), due, due.map(at -> at.isBefore(now)).orElse(false),
-                state(run, demand), opening.rehearsal());
+                state(run, demand), opening.rehearsal(), watched,
+                watch.filter(w -> WatchWords.needsSomebody(w, now)).isPresent());
     }
 
     private static String stage(TestRun run, Demand demand) {

@@ -41,22 +41,37 @@ public final class SoakProof {
     }
 
     private String words(SoakAttempt attempt) {
+        String watched = attempt.watching().map(w -> " " + EvidenceWords.SOAK_WATCHED.text(Durations.words(whole(w.watched())),
+                Durations.words(whole(w.notSeen())))).orElse("");
+        return proof(attempt) + watched;
+    }
+
+    private static Duration whole(Duration time) {
+        return Duration.ofSeconds(time.toSeconds());
+    }
+
+    /** True if hours between looks, or a watch, may speak for the unit. */
+    private boolean mayBeWitnessed(SoakAttempt attempt) {
+        return run.plan().family().stopStays() || attempt.watching().isPresent();
+    }
+
+    private String proof(SoakAttempt attempt) {
         String name = Questions.spaced(attempt.stage());
         if (run.rehearsal()) {
             return rehearsed(name, attempt);
         } else if (!attempt.begun()) {
             return EvidenceWords.SOAK_NOT_BEGUN.text(name);
         } else if (attempt.outside()) {
-            return EvidenceWords.SOAK_OUTSIDE.text(name, Durations.words(attempt.witnessed()));
+            return EvidenceWords.SOAK_OUTSIDE.text(name, Durations.words(whole(attempt.witnessed())));
         } else if (attempt.stopped()) {
             return stopped(name, attempt);
-        } else if (!run.plan().family().stopStays()) {
+        } else if (!mayBeWitnessed(attempt)) {
             return EvidenceWords.SOAK_UNWITNESSED.text(name);
         } else if (attempt.passed()) {
             return proved(name, attempt.witnessed());
         }
         EvidenceWords words = attempt.outcome().isEmpty() ? EvidenceWords.SOAK_GOING : EvidenceWords.SOAK_CUT_SHORT;
-        return words.text(name, Durations.words(attempt.witnessed()), planned(attempt.stage()));
+        return words.text(name, Durations.words(whole(attempt.witnessed())), planned(attempt.stage()));
     }
 
     private String proved(String name, Duration witnessed) {
@@ -73,7 +88,7 @@ public final class SoakProof {
 
     /** The limits by one stop that ended the soak: the lower one from when it was last seen working, the upper from when it was found. */
     private String stopped(String name, SoakAttempt attempt) {
-        if (!run.plan().family().stopStays()) {
+        if (!mayBeWitnessed(attempt)) {
             return EvidenceWords.SOAK_STOPPED_UNWITNESSED.text(name);
         }
         Duration by = attempt.stoppedBy().orElse(attempt.witnessed());
@@ -84,7 +99,7 @@ public final class SoakProof {
             return said(EvidenceWords.SOAK_STOPPED_AT_ONCE.text(name, Durations.words(found), percent, longest));
         }
         double least = Soak.limits(attempt.witnessed().toMillis(), 1, confidence, Soak.End.AT_A_STOP).lower();
-        return said(EvidenceWords.SOAK_STOPPED.text(name, Durations.words(attempt.witnessed()), Durations.words(found), percent,
+        return said(EvidenceWords.SOAK_STOPPED.text(name, Durations.words(whole(attempt.witnessed())), Durations.words(found), percent,
                 Durations.words(Durations.cutDown(Duration.ofMillis((long) least))), longest));
     }
 
@@ -96,7 +111,7 @@ public final class SoakProof {
         if (!attempt.passed() || !run.plan().family().stopStays()) {
             return EvidenceWords.SOAK_REHEARSED_ONLY.text(name);
         }
-        return EvidenceWords.SOAK_REHEARSED.text(name, Durations.words(attempt.witnessed()), percent, revealed(attempt.witnessed()));
+        return EvidenceWords.SOAK_REHEARSED.text(name, Durations.words(whole(attempt.witnessed())), percent, revealed(attempt.witnessed()));
     }
 
     private String revealed(Duration witnessed) {

@@ -18,6 +18,9 @@ import org.benchwright.core.Actor;
 import org.benchwright.core.Digest;
 import org.benchwright.core.FlashRate;
 import org.benchwright.core.Limits;
+import org.benchwright.core.PointAddress;
+import org.benchwright.core.PointAddress.NumberForm;
+import org.benchwright.core.PointAddress.Table;
 import org.benchwright.core.Quantity;
 import org.benchwright.core.Role;
 import org.benchwright.core.SerialMask;
@@ -85,6 +88,10 @@ final class RandomRecords {
             return new Actor("QN" + random.nextInt(100), Role.values()[random.nextInt(Role.values().length)]);
         } else if (type == SerialMask.class) {
             return new SerialMask("C16-####" + random.nextInt(10));
+        } else if (type == PointAddress.Register.class) {
+            boolean bit = random.nextBoolean();
+            return new PointAddress.Register(bit ? Table.COIL : Table.INPUT_REGISTER, random.nextInt(60_000),
+                    bit ? NumberForm.BIT : NumberForm.FLOAT_64, random.nextBoolean(), random.nextBoolean());
         } else if (type == FlashRate.Around.class) {
             return new FlashRate.Around(Quantity.of("1." + random.nextInt(10), "Hz"), BigDecimal.valueOf(random.nextInt(100)));
         }

@@ -7,6 +7,7 @@ import java.util.stream.Collectors;
 
 import org.benchwright.core.FlashRate;
 import org.benchwright.core.LampPattern;
+import org.benchwright.core.PointAddress;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.plan.Action;
@@ -14,6 +15,7 @@ import org.benchwright.engine.plan.Expression;
 import org.benchwright.engine.plan.Move;
 import org.benchwright.engine.plan.Signal;
 import org.benchwright.engine.plan.SoakStage;
+import org.benchwright.engine.plan.WatchPoint;
 import org.benchwright.engine.plan.WorkStage;
 import org.benchwright.engine.record.RecordFact;
 import org.benchwright.engine.revision.RevisionFact;
@@ -62,6 +64,11 @@ public final class TypeNames {
         table.put("interrupted", Fact.Interrupted.class);
         table.put("power-answered", Fact.PowerAnswered.class);
         table.put("clock-changed", Fact.ClockChanged.class);
+        table.put("watch-sees", Fact.WatchSees.class);
+        table.put("watch-held", Fact.WatchHeld.class);
+        table.put("watch-changed", Fact.WatchChanged.class);
+        table.put("watch-condition", Fact.WatchCondition.class);
+        table.put("watch-silent", Fact.WatchSilent.class);
         putDerived(table);
         return new TypeNames(table);
     }
@@ -137,6 +144,7 @@ public final class TypeNames {
         table.put("release-by", Move.ReleaseBy.class);
         table.put("begin-again", Move.BeginAgain.class);
         putSignals(table);
+        putPoints(table);
         table.put("name", Expression.Name.class);
         table.put("fixed", Expression.Fixed.class);
         table.put("sum", Expression.Sum.class);
@@ -155,6 +163,15 @@ public final class TypeNames {
         table.put("slow", FlashRate.Slow.class);
         table.put("normal", FlashRate.Normal.class);
         table.put("around", FlashRate.Around.class);
+    }
+
+    private static void putPoints(Map<String, Class<? extends Record>> table) {
+        table.put("in-mode", WatchPoint.InMode.class);
+        table.put("lamp-lit", WatchPoint.LampLit.class);
+        table.put("reads", WatchPoint.Reads.class);
+        table.put("register", PointAddress.Register.class);
+        table.put("node", PointAddress.Node.class);
+        table.put("server-state", PointAddress.ServerState.class);
     }
 
     Optional<Class<? extends Record>> classOf(String name) {

@@ -1,0 +1,62 @@
+package org.benchwright.present.internal;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.stream.Collectors;
+
+import org.benchwright.core.Durations;
+import org.benchwright.engine.WatchStanding;
+import org.benchwright.engine.event.Fact;
+
+/** What a watch told, in words; a simulated unit is said to be one each time. */
+final class WatchWords {
+
+    /** A watch writes down what it sees at least every 10 minutes; one that has been quiet for longer than this has ended unheard. */
+    static final Duration OVERDUE = Duration.ofMinutes(12);
+
+    private WatchWords() {
+    }
+
+    static String of(Fact.Watched fact) {
+        return (fact.by().simulated() ? Message.WATCH_SIMULATED.text() + " " : "") + told(fact);
+    }
+
+    private static String told(Fact.Watched fact) {
+        if (fact instanceof Fact.WatchSees f) {
+            return Message.WATCH_SEES.text(f.source());
+        } else if (fact instanceof Fact.WatchHeld f) {
+            String read = f.conditions().stream().map(range -> ", " + Questions.spaced(range.condition()) + " " + range.low().value() + " .. "
+                    + range.high()).collect(Collectors.joining());
+            return Message.WATCH_HELD.text(Durations.words(whole(f.to().offset().minus(f.from().offset()))), String.valueOf(f.samples())) + read;
+        } else if (fact instanceof Fact.WatchChanged f) {
+            return f.lastGood().map(good -> Message.WATCH_CHANGED.text(good.received().toString(), f.firstBad().received().toString(), f.shows(),
+                    String.valueOf(f.bad()))).orElseGet(() -> Message.WATCH_FOUND.text(f.firstBad().received().toString(), f.shows(), String.valueOf(f.bad())));
+        } else if (fact instanceof Fact.WatchCondition f) {
+            return (f.inside() ? Message.WATCH_INSIDE : Message.WATCH_OUTSIDE).text(Questions.spaced(f.condition()), f.value().toString(),
+                    f.before().map(b -> b.received().toString()).orElse("-"), f.after().received().toString());
+        }
+        Fact.WatchSilent f = (Fact.WatchSilent) fact;
+        return Message.WATCH_SILENT.text(f.lastSeen().map(last -> last.received().toString()).orElse("-"), f.why());
+    }
+
+    private static Duration whole(Duration time) {
+        return Duration.ofSeconds(time.toSeconds());
+    }
+
+    static boolean needsSomebody(WatchStanding standing, Instant now) {
+        return !standing.seeing() || Duration.between(standing.toldAt(), now).compareTo(OVERDUE) > 0;
+    }
+
+    /** Where the watch stands, for the list of units. */
+    static String standing(WatchStanding standing, Instant now) {
+        String words;
+        if (!standing.seeing()) {
+            words = Message.WATCH_STATE_SILENT.text(standing.why());
+        } else if (needsSomebody(standing, now)) {
+            words = Message.WATCH_STATE_UNHEARD.text(Durations.words(Durations.cutDown(Duration.between(standing.toldAt(), now))));
+        } else {
+            words = standing.why().isEmpty() ? Message.WATCH_STATE_SEES.text() : Message.WATCH_STATE_DOUBTS.text(standing.why());
+        }
+        return (standing.simulated() ? Message.WATCH_SIMULATED.text() + " " : "") + words;
+    }
+}
