@@ -82,6 +82,9 @@ public interface Ledger extends AutoCloseable {
     /** All tests in the order in which they were opened; the books are none. */
     List<TestId> tests() throws LedgerException;
 
+    /** The first event of each test, in the order in which they were opened: how it was opened, without reading the rest of it. */
+    List<LedgerEntry> openings() throws LedgerException;
+
     /** Sequence number of a test's last event, 0 for an unknown test. */
     long lastSequence(TestId test) throws LedgerException;
 

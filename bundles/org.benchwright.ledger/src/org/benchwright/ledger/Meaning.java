@@ -20,7 +20,11 @@ public enum Meaning {
     VOIDED("voided"),
     /** Somebody entered something about people or their keys. */
     REGISTERED("registered"),
-    WITHDRAWN("withdrawn");
+    WITHDRAWN("withdrawn"),
+    /** A unit came in, or it was said anew how. */
+    RECEIVED("received"),
+    /** Something in a unit was replaced or mended. */
+    REPAIRED("repaired");
 
     private final String word;
 

@@ -68,6 +68,11 @@ abstract class TableLedger implements Ledger {
     }
 
     @Override
+    public List<LedgerEntry> openings() throws LedgerException {
+        return database.read(tables::openings);
+    }
+
+    @Override
     public long lastSequence(TestId test) throws LedgerException {
         return database.read(connection -> tables.lastSequence(connection, test));
     }

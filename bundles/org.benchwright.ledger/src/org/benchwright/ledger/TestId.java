@@ -10,8 +10,8 @@ import java.util.regex.Pattern;
  * Names one test, on paper and aloud: {@code T-4K7M2-QXD9R}. Its letters and digits leave out those that are mistaken for one another
  * (0 and O, 1, I and L, U and V by ear). Ten of thirty symbols: about 49 bits.
  *
- * <p>Two names are no tests but the books that a ledger keeps beside its tests, one chain of signed events each: {@link #PEOPLE} and
- * {@link #REVISIONS}.
+ * <p>A few names are no tests but the books that a ledger keeps beside its tests, one chain of signed events each: {@link #PEOPLE},
+ * {@link #REVISIONS}, {@link #RECEIPTS} and {@link #INSTRUMENTS}.
  *
  * @param value the text, in capitals
  */
@@ -19,13 +19,17 @@ public record TestId(String value) implements Comparable<TestId> {
 
     private static final String SYMBOLS = "23456789ABCDEFGHJKMNPQRSTVWXYZ";
     private static final Pattern SHAPE = Pattern.compile("T-[" + SYMBOLS + "]{5}-[" + SYMBOLS + "]{5}");
-    private static final Pattern BOOK = Pattern.compile("B-(PEOPLE|REVISIONS)");
+    private static final Pattern BOOK = Pattern.compile("B-(PEOPLE|REVISIONS|RECEIPTS|INSTRUMENTS)");
     private static final int GROUP = 5;
 
     /** The book of people: who they are, what they may do, which keys are theirs. */
     public static final TestId PEOPLE = new TestId("B-PEOPLE");
     /** The book of revisions: which were prepared, approved and withdrawn. */
     public static final TestId REVISIONS = new TestId("B-REVISIONS");
+    /** The book of receipts: which units came in, in which condition, and what was replaced in them. */
+    public static final TestId RECEIPTS = new TestId("B-RECEIPTS");
+    /** The book of instruments: what they read or give, how accurately, and until when they are calibrated. */
+    public static final TestId INSTRUMENTS = new TestId("B-INSTRUMENTS");
 
     /**
      * @throws IllegalArgumentException when the text has not the shape of a test id
@@ -52,7 +56,7 @@ public record TestId(String value) implements Comparable<TestId> {
         }
     }
 
-    /** Whether this names a test, and not one of the two books. */
+    /** Whether this names a test, and not one of the books. */
     public boolean isTest() {
         return SHAPE.matcher(value).matches();
     }

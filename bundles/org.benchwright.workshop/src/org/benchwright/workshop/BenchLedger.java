@@ -10,6 +10,7 @@ import java.util.stream.Collectors;
 import org.benchwright.core.Cancellation;
 import org.benchwright.core.Progress;
 import org.benchwright.engine.RefusedException;
+import org.benchwright.engine.receipt.ReceiptBook;
 import org.benchwright.engine.revision.RevisionBook;
 import org.benchwright.ledger.BenchFolder;
 import org.benchwright.ledger.BenchKeyStore;
@@ -30,8 +31,10 @@ import org.benchwright.ledger.people.PersonKeyStore;
 import org.benchwright.workshop.internal.DecisionCheck;
 import org.benchwright.workshop.internal.KeptTests;
 import org.benchwright.workshop.internal.Message;
+import org.benchwright.workshop.internal.ReceiptHistory;
 import org.benchwright.workshop.internal.RevisionHistory;
 import org.benchwright.workshop.internal.SignedNotes;
+import org.benchwright.workshop.internal.TestsOfUnit;
 
 /** The ledger of a bench with what the workshop does in it. */
 public final class BenchLedger implements AutoCloseable {
@@ -144,6 +147,55 @@ public final class BenchLedger implements AutoCloseable {
         } catch (LedgerException e) {
             throw new StoreException(e.getMessage(), e);
         }
+    }
+
+    /**
+     * The book of receipts, to receive units and to write down repairs.
+     *
+     * @throws StoreException if the bench key can't be had
+     */
+    public Receipts receipts(Station station, BenchTime time) throws StoreException {
+        return new Receipts(ledger, benchKey(), station, time);
+    }
+
+    /**
+     * All receipts and repairs, as they stand.
+     *
+     * @throws StoreException if the ledger can't be read, or the book is not as it was signed
+     */
+    public ReceiptBook receiptBook() throws StoreException {
+        try {
+            return ReceiptHistory.trusted(ledger).now();
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
+    }
+
+    /**
+     * Every unit that came in with where it stands, in the order in which they came.
+     *
+     * @param memory what was found out before; it is added to
+     * @throws FaultyRecordException if the record of a test cannot be what happened
+     */
+    public List<ReceivedUnit> received(StandingMemory memory) throws StoreException, FaultyRecordException {
+        return new ReceivedUnits(ledger, receiptBook(), memory).all();
+    }
+
+    /**
+     * All tests of a unit in the order in which they were opened, rehearsals too.
+     *
+     * @param unit serial number or tag
+     * @throws FaultyRecordException if the record of one cannot be what happened
+     */
+    public List<KeptTest> testsOf(String unit) throws StoreException, FaultyRecordException {
+        KeptTests reader = new KeptTests();
+        List<KeptTest> tests = new ArrayList<>();
+        for (TestsOfUnit.Opening opening : new TestsOfUnit(ledger).openings()) {
+            if (opening.opened().serial().equals(unit)) {
+                tests.add(reader.read(ledger, opening.test()));
+            }
+        }
+        return List.copyOf(tests);
     }
 
     private PersonKeyStore keys(BenchTime time, KeyProtection protection) {

@@ -1,8 +1,6 @@
 package org.benchwright.workshop;
 
-import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.time.Duration;
@@ -23,6 +21,7 @@ import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Moment;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.plan.Plan;
+import org.benchwright.engine.receipt.ReceiptBook;
 import org.benchwright.engine.revision.Revision;
 import org.benchwright.ledger.DocumentKind;
 import org.benchwright.ledger.Ledger;
@@ -30,10 +29,14 @@ import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.SequenceConflictException;
 import org.benchwright.ledger.Signer;
 import org.benchwright.ledger.TestId;
+import org.benchwright.workshop.internal.Arrivals;
+import org.benchwright.workshop.internal.FileKeeper;
 import org.benchwright.workshop.internal.KeptTests;
 import org.benchwright.workshop.internal.Message;
+import org.benchwright.workshop.internal.ReceiptHistory;
 import org.benchwright.workshop.internal.ReturnBook;
 import org.benchwright.workshop.internal.RevisionHistory;
+import org.benchwright.workshop.internal.TestsOfUnit;
 
 /**
  * Carrying out tests: opening one, taking one up again, and what is open. It writes the engine's events into the ledger, and nobody
@@ -42,7 +45,7 @@ import org.benchwright.workshop.internal.RevisionHistory;
 public final class Workshop {
 
     /** The largest file that can be attached, in bytes. */
-    public static final long LARGEST_ATTACHMENT = 50L * 1024 * 1024;
+    public static final long LARGEST_ATTACHMENT = FileKeeper.LARGEST;
 
     private final Sitting.Tools tools;
     private final SecureRandom random = new SecureRandom();
@@ -76,9 +79,12 @@ public final class Workshop {
         byte[] planBytes = tools.kept().bytes(plan);
         byte[] text = procedure.text().getBytes(StandardCharsets.UTF_8);
         Reliance reliance = rehearsal ? Reliance.NONE : reliance(plan, Digest.of(text), Digest.of(planBytes));
+        Optional<String> predecessor = predecessor(serial, rehearsal).map(TestId::value);
+        ReceiptBook receipts = rehearsal ? ReceiptBook.empty() : store(ReceiptHistory::trusted).now();
         Fact.Opened opening = (Fact.Opened) tools.kept().asKept(new Fact.Opened(serial.text(), plan.family().name(), plan.name(),
                 plan.revision(), Digest.of(text), Digest.of(planBytes), tools.station().name(), tools.station().software(), rehearsal,
-                predecessor(serial, rehearsal).map(TestId::value), reliance.approval()));
+                predecessor, reliance.approval(), receipts.current(serial.text()).map(Arrivals::of),
+                predecessor.flatMap(test -> Arrivals.mended(receipts, test))));
         Moment now = new Moment(tools.time().now().truncatedTo(ChronoUnit.MILLIS), 1, Duration.ZERO);
         List<TestEvent> events = TestRun.open(plan, opening, technician, now);
         TestId test = TestId.create(random);
@@ -168,27 +174,21 @@ public final class Workshop {
     }
 
     private Optional<TestId> predecessor(SerialNumber serial, boolean rehearsal) throws StoreException, FaultyRecordException {
-        List<TestId> tests = store(Ledger::tests);
-        for (int i = tests.size() - 1; i >= 0; i--) {
-            Fact.Opened opened = tools.kept().opening(tools.ledger(), tests.get(i));
-            if (opened.serial().equals(serial.text()) && opened.rehearsal() == rehearsal) {
-                return Optional.of(tests.get(i));
-            }
-        }
-        return Optional.empty();
+        List<TestsOfUnit.Opening> tests = new TestsOfUnit(tools.ledger()).openings().stream()
+                .filter(each -> each.opened().serial().equals(serial.text()) && each.opened().rehearsal() == rehearsal).toList();
+        return tests.isEmpty() ? Optional.empty() : Optional.of(tests.get(tests.size() - 1).test());
     }
 
     /** The latest test of this unit by this procedure that is not sealed, if there is one. */
     public Optional<String> unfinished(SerialNumber serial, String procedure, boolean rehearsal)
             throws StoreException, FaultyRecordException {
-        List<TestId> tests = store(Ledger::tests);
+        List<TestsOfUnit.Opening> tests = new TestsOfUnit(tools.ledger()).openings();
         for (int i = tests.size() - 1; i >= 0; i--) {
-            TestId test = tests.get(i);
-            if (!store(ledger -> ledger.sealed(test))) {
-                Fact.Opened opened = tools.kept().opening(tools.ledger(), test);
-                if (opened.serial().equals(serial.text()) && opened.procedure().equals(procedure) && opened.rehearsal() == rehearsal) {
-                    return Optional.of(test.value());
-                }
+            Fact.Opened opened = tests.get(i).opened();
+            TestId test = tests.get(i).test();
+            if (opened.serial().equals(serial.text()) && opened.procedure().equals(procedure) && opened.rehearsal() == rehearsal
+                    && !store(ledger -> ledger.sealed(test))) {
+                return Optional.of(test.value());
             }
         }
         return Optional.empty();
@@ -201,18 +201,7 @@ public final class Workshop {
      * @throws RefusedException if it can't be read or is too large
      */
     public Digest attach(Path file) throws RefusedException, StoreException {
-        if (!Files.isRegularFile(file)) {
-            throw new RefusedException(Message.ATTACHMENT_NO_FILE.text(file.toString()));
-        }
-        try {
-            if (Files.size(file) > LARGEST_ATTACHMENT) {
-                throw new RefusedException(Message.ATTACHMENT_TOO_LARGE.text(file.toString(), String.valueOf(LARGEST_ATTACHMENT >> 20)));
-            }
-            byte[] content = Files.readAllBytes(file);
-            return store(ledger -> ledger.keep(content, DocumentKind.ATTACHMENT));
-        } catch (IOException e) {
-            throw new RefusedException(Message.ATTACHMENT_UNREADABLE.text(file.toString(), String.valueOf(e.getMessage())));
-        }
+        return new FileKeeper(tools.ledger()).keep(file);
     }
 
     /**

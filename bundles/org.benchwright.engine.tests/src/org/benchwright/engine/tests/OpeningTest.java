@@ -8,14 +8,17 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 
 import org.benchwright.engine.DoesNotFollowException;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.TestRun;
+import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Moment;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.plan.Plan;
+import org.benchwright.engine.receipt.Plate;
 import org.junit.jupiter.api.Test;
 
 /** How a test begins, and what its time may do. */
@@ -38,6 +41,38 @@ class OpeningTest {
         assertEquals("Serial number A8-000001 does not fit Tarn C16 modular controller, whose serial numbers look like C16-###### "
                 + "(# a digit, @ a letter). Read the type plate again.",
                 refused(opening("A8-000001", PlanDraft.FAMILY, PlanDraft.PROCEDURE, PlanDraft.REVISION)));
+    }
+
+    private static Fact.Opened received(String serial, Plate plate) {
+        Fact.Opened good = Walk.opening(false);
+        Fact.Arrival arrival = new Fact.Arrival(1, 1, Walk.firstMoment().instant(), "O-114", "", plate, "", "", "");
+        return new Fact.Opened(serial, good.family(), good.procedure(), good.revision(), good.text(), good.plan(), good.station(), good.software(),
+                false, good.predecessor(), good.approval(), Optional.of(arrival), Optional.empty());
+    }
+
+    @Test
+    void aUnitWhosePlateTellsNothingIsTestedAsADeparture() throws Exception {
+        TestRun tagged = TestRun.fold(PLAN, TestRun.open(PLAN, received("W-31", Plate.UNREADABLE), Walk.TECHNICIAN, Walk.firstMoment()));
+        assertEquals(List.of("the type plate can't be read; the unit goes by the tag W-31"), departures(tagged));
+        TestRun typed = TestRun.fold(PLAN, TestRun.open(PLAN, received("C16/4711", Plate.AS_TYPED), Walk.TECHNICIAN, Walk.firstMoment()));
+        assertEquals(List.of("serial number C16/4711 does not look like C16-######; it was looked at twice and kept as it was typed"), departures(typed));
+        TestRun good = TestRun.fold(PLAN, TestRun.open(PLAN, received("C16-004711", Plate.AS_TYPED), Walk.TECHNICIAN, Walk.firstMoment()));
+        assertEquals(List.of(), departures(good));
+        assertTrue(refused(received("W-31", Plate.READ)).contains("does not fit"));
+    }
+
+    private static List<String> departures(TestRun run) {
+        return run.events().stream().map(TestEvent::body).filter(Derived.DepartureNoted.class::isInstance)
+                .map(body -> ((Derived.DepartureNoted) body).words()).toList();
+    }
+
+    @Test
+    void aRehearsalNamesNoReceiptAndARepairFollowsATest() {
+        Fact.Opened r = received("C16-004711", Plate.READ);
+        assertTrue(refused(new Fact.Opened(r.serial(), r.family(), r.procedure(), r.revision(), r.text(), r.plan(), r.station(), r.software(), true,
+                r.predecessor(), r.approval(), r.receipt(), Optional.empty())).contains("names no receipt"));
+        assertTrue(refused(new Fact.Opened(r.serial(), r.family(), r.procedure(), r.revision(), r.text(), r.plan(), r.station(), r.software(), false,
+                Optional.empty(), r.approval(), r.receipt(), Optional.of(new Fact.Mended(List.of())))).contains("between two tests"));
     }
 
     @Test

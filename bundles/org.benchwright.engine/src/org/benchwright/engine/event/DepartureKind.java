@@ -19,5 +19,7 @@ public enum DepartureKind {
     /** Wall time was stepped during the test. */
     CLOCK_CHANGED,
     /** The technician ended the test early. */
-    ABANDONED
+    ABANDONED,
+    /** The unit goes by a tag, or by a serial number that looks like none of its family. */
+    SERIAL_NOT_READ
 }

@@ -10,6 +10,8 @@ import java.util.Optional;
 import org.benchwright.core.Actor;
 import org.benchwright.core.Digest;
 import org.benchwright.core.Quantity;
+import org.benchwright.engine.receipt.Plate;
+import org.benchwright.engine.receipt.ReplacedPart;
 
 /** Something told to the engine: by the technician, a second person, or the bench itself. Raw text is kept as it was typed. */
 public sealed interface Fact extends EventBody {
@@ -28,9 +30,58 @@ public sealed interface Fact extends EventBody {
      * @param rehearsal       true: no verdict will be derived
      * @param predecessor     the test of this unit that this one follows, if any
      * @param approval        the approval that it relies on; empty for a rehearsal, and in tests from before revisions were approved
+     * @param receipt         how the unit came in, as far as that is on record; empty for a rehearsal
+     * @param mended          what was replaced or mended since its predecessor, if anything is on record
      */
     record Opened(String serial, String family, String procedure, int revision, Digest text, Digest plan, String station,
-            String software, boolean rehearsal, Optional<String> predecessor, Optional<Approval> approval) implements Fact {
+            String software, boolean rehearsal, Optional<String> predecessor, Optional<Approval> approval, Optional<Arrival> receipt,
+            Optional<Mended> mended) implements Fact {
+
+        /** A test of a unit of which nothing but its serial number is on record. */
+        public Opened(String serial, String family, String procedure, int revision, Digest text, Digest plan, String station,
+                String software, boolean rehearsal, Optional<String> predecessor, Optional<Approval> approval) {
+            this(serial, family, procedure, revision, text, plan, station, software, rehearsal, predecessor, approval, Optional.empty(),
+                    Optional.empty());
+        }
+    }
+
+    /**
+     * How a unit came in, as the book of receipts tells it when the test is opened.
+     *
+     * @param receipt   number of the receipt
+     * @param statement number of the event in that book that says so
+     * @param instant   when it came in
+     * @param order     the order, may be empty
+     * @param owner     whose it is, may be empty
+     * @param plate     what its type plate told
+     * @param complaint what its owner says, may be empty
+     * @param damage    what was seen from outside, may be empty
+     * @param preserve  what must not be lost, may be empty
+     */
+    record Arrival(long receipt, long statement, Instant instant, String order, String owner, Plate plate, String complaint, String damage,
+            String preserve) {
+    }
+
+    /** What was replaced or mended in a unit since the test before. */
+    record Mended(List<RepairDone> repairs) {
+        public Mended {
+            repairs = List.copyOf(repairs);
+        }
+    }
+
+    /**
+     * A repair, as the book of receipts tells it.
+     *
+     * @param event   its number there
+     * @param instant when
+     * @param by      by whom
+     * @param what    what was done, may be empty
+     * @param parts   what was replaced
+     */
+    record RepairDone(long event, Instant instant, String by, String what, List<ReplacedPart> parts) {
+        public RepairDone {
+            parts = List.copyOf(parts);
+        }
     }
 
     /**

@@ -51,10 +51,12 @@ public final class FactGate {
         boolean same = o.procedure().equals(s.plan().name()) && o.revision() == s.plan().revision()
                 && o.family().equals(s.plan().family().name());
         Optional<Fact.Approval> alone = o.approval().filter(approval -> approval.preparedBy().equals(approval.approvedBy()));
+        require(!o.rehearsal() || o.receipt().isEmpty() && o.mended().isEmpty(), "refused.rehearsedReceipt");
+        require(o.mended().isEmpty() || o.predecessor().isPresent(), "refused.mendedFirst");
         require(alone.isEmpty(), "refused.approvedAlone", alone.map(Fact.Approval::event).orElse(0L));
         require(same, "refused.otherPlan", o.procedure(), o.revision(), s.plan().name(), s.plan().revision());
-        Optional<String> mask = s.plan().family().serialMask().filter(m -> !m.accepts(o.serial())).map(m -> m.mask());
-        if (mask.isPresent()) {
+        Optional<String> mask = SerialNotRead.mask(s.plan(), o);
+        if (mask.isPresent() && SerialNotRead.excuse(o).isEmpty()) {
             throw refused("refused.serial", o.serial(), mask.get(), s.plan().family().title());
         }
         List<String> faults = PlanFaults.of(s.plan());

@@ -160,6 +160,7 @@ public final class Transitions {
         s.open(o);
         s.openPreconditions().addAll(s.plan().preconditions().stream().map(Precondition::name).toList());
         s.arrive(new Spot(Steps.nextInOrder(s.plan().stages(), 0), 0));
+        SerialNotRead.departure(s.plan(), o).ifPresent(words -> s.following().add(new Derived.DepartureNoted(DepartureKind.SERIAL_NOT_READ, words)));
     }
 
     private static void instrument(RunState s, Fact.InstrumentNamed i, TestEvent event) {

@@ -160,6 +160,12 @@ record EventTable(String place) {
         return List.copyOf(tests);
     }
 
+    List<LedgerEntry> openings(Connection connection) throws SQLException, LedgerException {
+        try (PreparedStatement statement = connection.prepareStatement(ENTRY + "WHERE sequence = 1 AND test_id LIKE 'T-%' ORDER BY position")) {
+            return entries(statement);
+        }
+    }
+
     private List<LedgerEntry> entries(PreparedStatement statement) throws SQLException, LedgerException {
         List<LedgerEntry> entries = new ArrayList<>();
         try (ResultSet rows = statement.executeQuery()) {

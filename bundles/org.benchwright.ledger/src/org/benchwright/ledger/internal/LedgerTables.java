@@ -195,6 +195,11 @@ public record LedgerTables(EventTable events, DocumentTable documents, SealTable
         return events.tests(connection);
     }
 
+    /** How each test was opened. */
+    public List<LedgerEntry> openings(Connection connection) throws SQLException, LedgerException {
+        return events.openings(connection);
+    }
+
     /** How far a test has come. */
     public long lastSequence(Connection connection, TestId test) throws SQLException, LedgerException {
         return events.head(connection, test).sequence();

@@ -15,6 +15,7 @@ import java.util.stream.Stream;
 
 import org.benchwright.engine.event.EventBody;
 import org.benchwright.engine.plan.Plan;
+import org.benchwright.engine.receipt.ReceiptFact;
 import org.benchwright.engine.record.RecordFact;
 import org.benchwright.engine.revision.RevisionFact;
 import org.benchwright.workshop.internal.TypeNames;
@@ -42,10 +43,11 @@ class FormatTest {
     private static List<String> describe() {
         Stream<String> kinds = names("kind", TypeNames.events());
         Stream<String> signed = Stream.concat(names("kind", TypeNames.revisions()), names("kind", TypeNames.records()));
+        Stream<String> received = names("kind", TypeNames.receipts());
         Stream<String> variants = names("type", TypeNames.plan());
-        Stream<String> types = Stream.of(EventBody.class, Plan.class, RevisionFact.class, RecordFact.class).flatMap(type -> Reach.from(type).stream()).distinct()
+        Stream<String> types = Stream.of(EventBody.class, Plan.class, RevisionFact.class, RecordFact.class, ReceiptFact.class).flatMap(type -> Reach.from(type).stream()).distinct()
                 .sorted(Comparator.comparing(FormatTest::name)).map(FormatTest::describe);
-        return Stream.of(kinds, signed, variants, types).flatMap(lines -> lines).toList();
+        return Stream.of(kinds, signed, received, variants, types).flatMap(lines -> lines).toList();
     }
 
     private static Stream<String> names(String what, TypeNames names) {

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.Set;
 
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.receipt.ReceiptBook;
 import org.benchwright.engine.revision.Revision;
 import org.benchwright.ledger.Fault;
 import org.benchwright.ledger.FaultKind;
@@ -29,6 +30,8 @@ public final class DecisionCheck implements TestCheck {
     private final Optional<ProjectionCheck> projection;
     private int derived;
     private Optional<RevisionHistory> history = Optional.empty();
+    private Optional<ReceiptHistory> receipts = Optional.empty();
+    private Optional<ReceiptBook> receiptBook = Optional.empty();
 
     /**
      * @param documents  where plans and texts are read from
@@ -63,7 +66,13 @@ public final class DecisionCheck implements TestCheck {
             open.add(kept);
         }
         List<Fault> faults = new ArrayList<>(projected(test, entries, Projected.of(kept)));
-        unapproved(kept.run().opening(), entries.get(0).position()).ifPresent(words -> faults.add(fault(test, 1, words)));
+        Fact.Opened opened = kept.run().opening();
+        long position = entries.get(0).position();
+        unapproved(opened, position).ifPresent(words -> faults.add(fault(test, 1, words)));
+        if (opened.receipt().isPresent() || opened.mended().isPresent()) {
+            ReceiptHistory known = receipts();
+            Arrivals.objection(receiptBook(), event -> known.toldBefore(event, position), opened).ifPresent(words -> faults.add(fault(test, 1, words)));
+        }
         return faults;
     }
 
@@ -88,9 +97,13 @@ public final class DecisionCheck implements TestCheck {
     }
 
     /** Rights and order in the register of people are looked at with its signatures. */
-    private List<Fault> book(TestId book) throws StoreException {
-        return book.equals(TestId.PEOPLE) ? List.of()
-                : history().objections().stream().map(objection -> fault(book, objection.sequence(), objection.words())).toList();
+    private List<Fault> book(TestId book) throws StoreException, FaultyRecordException {
+        if (book.equals(TestId.PEOPLE)) {
+            return List.of();
+        } else if (book.equals(TestId.RECEIPTS)) {
+            return new ReceiptCheck(documents, receipts()).faults();
+        }
+        return history().objections().stream().map(objection -> fault(book, objection.sequence(), objection.words())).toList();
     }
 
     /** What is wrong with the approval that a test names, or with the lack of one. */
@@ -108,6 +121,24 @@ public final class DecisionCheck implements TestCheck {
                 && revision.approval().equals(opened.approval())).isPresent();
         return holds ? Optional.empty() : Optional.of(Message.FAULT_OTHER_APPROVAL.text(opened.procedure(),
                 String.valueOf(opened.revision()), String.valueOf(opened.approval().get().event())));
+    }
+
+    private ReceiptBook receiptBook() throws StoreException {
+        if (receiptBook.isEmpty()) {
+            receiptBook = Optional.of(receipts().now());
+        }
+        return receiptBook.get();
+    }
+
+    private ReceiptHistory receipts() throws StoreException {
+        if (receipts.isEmpty()) {
+            try {
+                receipts = Optional.of(ReceiptHistory.asFound(documents));
+            } catch (LedgerException e) {
+                throw new StoreException(e.getMessage(), e);
+            }
+        }
+        return receipts.get();
     }
 
     private RevisionHistory history() throws StoreException {

@@ -17,6 +17,7 @@ import org.benchwright.engine.plan.Signal;
 import org.benchwright.engine.plan.SoakStage;
 import org.benchwright.engine.plan.WatchPoint;
 import org.benchwright.engine.plan.WorkStage;
+import org.benchwright.engine.receipt.ReceiptFact;
 import org.benchwright.engine.record.RecordFact;
 import org.benchwright.engine.revision.RevisionFact;
 
@@ -112,6 +113,16 @@ public final class TypeNames {
         table.put("superseded", RecordFact.Superseded.class);
         table.put("recalled", RecordFact.Recalled.class);
         table.put("voided", RecordFact.Voided.class);
+        return new TypeNames(table);
+    }
+
+    /** What is signed about units in the house. */
+    public static TypeNames receipts() {
+        Map<String, Class<? extends Record>> table = new LinkedHashMap<>();
+        table.put("unit-received", ReceiptFact.Received.class);
+        table.put("receipt-corrected", ReceiptFact.Corrected.class);
+        table.put("unit-given-back", ReceiptFact.GivenBack.class);
+        table.put("unit-repaired", ReceiptFact.Repaired.class);
         return new TypeNames(table);
     }
 

@@ -1,0 +1,138 @@
+package org.benchwright.engine.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+
+import org.benchwright.core.Actor;
+import org.benchwright.core.Digest;
+import org.benchwright.core.Role;
+import org.benchwright.engine.RefusedException;
+import org.benchwright.engine.receipt.KeptFile;
+import org.benchwright.engine.receipt.Plate;
+import org.benchwright.engine.receipt.Receipt;
+import org.benchwright.engine.receipt.ReceiptBook;
+import org.benchwright.engine.receipt.ReceiptEvent;
+import org.benchwright.engine.receipt.ReceiptFact;
+import org.benchwright.engine.receipt.ReplacedPart;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** What can be told of units in the house, and what is refused. */
+class ReceiptBookTest {
+
+    private static final Instant DAY = Instant.parse("2026-03-02T08:00:00Z");
+    private static final Actor QN = new Actor("QN", Role.TECHNICIAN);
+
+    private static ReceiptFact.Received unit(String serial) {
+        return new ReceiptFact.Received("O-114", "Millbrook", serial, Plate.READ, Optional.of("tarn_c16"), "stops when warm", "", "", List.of(),
+                Optional.empty());
+    }
+
+    private static ReceiptEvent event(long number, ReceiptFact fact) {
+        return new ReceiptEvent(number, DAY.plusSeconds(number), QN, fact);
+    }
+
+    private static ReceiptBook book(ReceiptFact... facts) throws RefusedException {
+        ReceiptBook book = ReceiptBook.empty();
+        for (int i = 0; i < facts.length; i++) {
+            book = book.with(event(i + 1, facts[i]));
+        }
+        return book;
+    }
+
+    private static String refusal(ReceiptBook book, ReceiptFact fact) {
+        int before = book.receipts().size();
+        String words = assertThrows(RefusedException.class, () -> book.with(event(99, fact))).getMessage();
+        assertEquals(before, book.receipts().size());
+        return words;
+    }
+
+    @Test
+    void aUnitThatComesInAgainHasANewReceiptWhichIsTheOneThatCounts() throws RefusedException {
+        ReceiptBook book = book(unit("C16-004711"), unit("C16-004712"), unit("C16-004711"));
+        assertEquals(3, book.current("C16-004711").orElseThrow().number());
+        assertEquals(List.of("R-1", "R-3"), book.of("C16-004711").stream().map(Receipt::name).toList());
+        assertEquals(Optional.empty(), book.current("C16-009999"));
+    }
+
+    @Test
+    void whatWasSaidIsCorrectedAndTheFirstEntryStaysReadable() throws RefusedException {
+        ReceiptFact.Received tagged = new ReceiptFact.Received("", "", "W-31", Plate.UNREADABLE, Optional.empty(), "", "", "", List.of(),
+                Optional.empty());
+        ReceiptBook book = book(tagged, new ReceiptFact.Corrected(1, "the plate was cleaned", unit("C16-004711")));
+        Receipt receipt = book.receipt(1).orElseThrow();
+        assertEquals("C16-004711", receipt.said().unit());
+        assertEquals(2, receipt.statement());
+        assertEquals("W-31", book.statement(1).orElseThrow().said().unit());
+        assertEquals(1, book.statement(2).orElseThrow().receipt());
+        assertTrue(refusal(book, new ReceiptFact.Corrected(1, " ", tagged)).contains("reason"));
+        assertEquals("There is no receipt R-7.", refusal(book, new ReceiptFact.Corrected(7, "x", tagged)));
+        assertEquals("There is no receipt R-2.", refusal(book, new ReceiptFact.Corrected(2, "x", tagged)));
+    }
+
+    @Test
+    void whatLeftTheHouseIsNotSaidAnew() throws RefusedException {
+        ReceiptBook book = book(unit("C16-004711"), new ReceiptFact.GivenBack(1, "the owner wants it back untested"));
+        assertEquals(Optional.empty(), book.current("C16-004711"));
+        assertTrue(refusal(book, new ReceiptFact.GivenBack(1, "again")).contains("the owner wants it back untested"));
+        assertTrue(refusal(book, new ReceiptFact.Corrected(1, "x", unit("C16-004711"))).contains("left the house"));
+    }
+
+    @Test
+    void aRepairTellsWhatWasDone() throws RefusedException {
+        ReceiptFact.Repaired nothing = new ReceiptFact.Repaired("C16-004711", "T-4K7M2-QXD9R", " ", List.of(), List.of());
+        assertTrue(refusal(ReceiptBook.empty(), nothing).contains("Nothing is said about what was done"));
+        ReceiptFact.Repaired nameless = new ReceiptFact.Repaired("C16-004711", "T-4K7M2-QXD9R", "", List.of(new ReplacedPart(" ", "L7")), List.of());
+        assertTrue(refusal(ReceiptBook.empty(), nameless).contains("A part needs a name"));
+        ReceiptBook book = book(new ReceiptFact.Repaired("C16-004711", "T-4K7M2-QXD9R", "", List.of(new ReplacedPart("C12", "L7")), List.of()));
+        assertEquals(1, book.repairsAfter("T-4K7M2-QXD9R").size());
+        assertEquals(List.of(), book.repairsAfter("T-4K7M2-QXD9S"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"", " C16-004711", "C16\u0000", "\u202e17400-61C", "C16-004711\n"})
+    void aUnitIsNamedByAPlainText(String serial) {
+        refusal(ReceiptBook.empty(), unit(serial));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"../plate.jpg", "a/b", "a\\b", "", "plate\u0007.jpg"})
+    void aFileHasAPlainName(String name) {
+        ReceiptFact.Received said = unit("C16-004711");
+        refusal(ReceiptBook.empty(), new ReceiptFact.Received("", "", "C16-004711", Plate.READ, said.family(), "", "", "",
+                List.of(new KeptFile(Digest.of(new byte[0]), name)), Optional.empty()));
+    }
+
+    @Test
+    void textsHaveAnEnd() {
+        refusal(ReceiptBook.empty(), new ReceiptFact.Received("o".repeat(201), "", "C16-004711", Plate.READ, Optional.empty(), "", "", "", List.of(),
+                Optional.empty()));
+        refusal(ReceiptBook.empty(), new ReceiptFact.Received("", "", "C16-004711", Plate.READ, Optional.empty(), "c".repeat(2001), "", "", List.of(),
+                Optional.empty()));
+    }
+
+    @Test
+    void whatDoesNotFitInAFoldIsToldAndChangesNothing() {
+        List<String> objections = new ArrayList<>();
+        ReceiptBook book = ReceiptBook.of(List.of(event(1, unit("C16-004711")), event(2, new ReceiptFact.GivenBack(5, "x"))),
+                (event, words) -> objections.add(event.number() + ": " + words));
+        assertEquals(List.of("2: There is no receipt R-5."), objections);
+        assertEquals(1, book.receipts().size());
+    }
+
+    @Test
+    void receiptsAreCalledByTheirNumber() {
+        assertEquals(OptionalLong.of(17), Receipt.number(" r-17 "));
+        assertEquals(OptionalLong.empty(), Receipt.number("R-0"));
+        assertEquals(OptionalLong.empty(), Receipt.number("R-99999999999999999999"));
+        assertEquals(OptionalLong.empty(), Receipt.number("17"));
+    }
+}

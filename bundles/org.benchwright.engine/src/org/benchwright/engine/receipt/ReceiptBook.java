@@ -1,0 +1,200 @@
+package org.benchwright.engine.receipt;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.BiConsumer;
+
+import org.benchwright.core.SerialNumber;
+import org.benchwright.engine.RefusedException;
+import org.benchwright.engine.internal.Words;
+
+/**
+ * All units that came in and all repairs, as what was told makes them. Whoever enters something is asked here whether it fits; whoever
+ * verifies asks again. Immutable.
+ *
+ * <p>A unit that comes in again has a new receipt; the newest one of a unit is the one that counts.
+ */
+public final class ReceiptBook {
+
+    /** The longest text of an entry, in characters. */
+    public static final int LONGEST_TEXT = 2000;
+    private static final int LONGEST_WORD = 200;
+
+    private final Map<Long, Receipt> receipts;
+    private final Map<Long, Statement> statements;
+    private final List<Repair> repairs;
+
+    /**
+     * What was said once about how a unit came in.
+     *
+     * @param receipt number of the receipt that it is about
+     * @param said    what
+     */
+    public record Statement(long receipt, ReceiptFact.Received said) {
+    }
+
+    private ReceiptBook(Map<Long, Receipt> receipts, Map<Long, Statement> statements, List<Repair> repairs) {
+        this.receipts = receipts;
+        this.statements = statements;
+        this.repairs = repairs;
+    }
+
+    /** Nothing came in yet. */
+    public static ReceiptBook empty() {
+        return new ReceiptBook(new LinkedHashMap<>(), new LinkedHashMap<>(), new ArrayList<>());
+    }
+
+    /**
+     * The book that these events make; what does not fit changes nothing.
+     *
+     * @param objections is told of each event that does not fit, and why
+     */
+    public static ReceiptBook of(List<ReceiptEvent> events, BiConsumer<ReceiptEvent, String> objections) {
+        ReceiptBook book = empty();
+        for (ReceiptEvent event : events) {
+            try {
+                book.take(event);
+            } catch (RefusedException refused) {
+                objections.accept(event, refused.getMessage());
+            }
+        }
+        return book;
+    }
+
+    /**
+     * The book with one more event.
+     *
+     * @throws RefusedException if it does not fit
+     */
+    public ReceiptBook with(ReceiptEvent event) throws RefusedException {
+        ReceiptBook next = new ReceiptBook(new LinkedHashMap<>(receipts), new LinkedHashMap<>(statements), new ArrayList<>(repairs));
+        next.take(event);
+        return next;
+    }
+
+    private void take(ReceiptEvent event) throws RefusedException {
+        if (event.fact() instanceof ReceiptFact.Received received) {
+            fits(received);
+            receipts.put(event.number(), new Receipt(event.number(), event.instant(), event.by(), event.number(), received, Optional.empty()));
+            statements.put(event.number(), new Statement(event.number(), received));
+        } else if (event.fact() instanceof ReceiptFact.Corrected corrected) {
+            Receipt receipt = inHouse(corrected.receipt());
+            reason(corrected.reason());
+            fits(corrected.to());
+            require(corrected.to().earlier().equals(receipt.said().earlier()), "receipt.earlier");
+            receipts.put(receipt.number(), receipt.corrected(event.number(), corrected.to()));
+            statements.put(event.number(), new Statement(receipt.number(), corrected.to()));
+        } else if (event.fact() instanceof ReceiptFact.GivenBack back) {
+            Receipt receipt = inHouse(back.receipt());
+            reason(back.reason());
+            receipts.put(receipt.number(), receipt.givenBack(back.reason()));
+        } else {
+            ReceiptFact.Repaired repaired = (ReceiptFact.Repaired) event.fact();
+            fits(repaired);
+            repairs.add(new Repair(event.number(), event.instant(), event.by(), repaired));
+        }
+    }
+
+    private Receipt inHouse(long number) throws RefusedException {
+        Optional<Receipt> receipt = receipt(number);
+        require(receipt.isPresent(), "receipt.unknown", Receipt.name(number));
+        require(receipt.get().left().isEmpty(), "receipt.left", Receipt.name(number), receipt.get().left().orElse(""));
+        return receipt.get();
+    }
+
+    private static void fits(ReceiptFact.Received said) throws RefusedException {
+        unit(said.unit());
+        word(said.order());
+        word(said.owner());
+        text(said.complaint());
+        text(said.damage());
+        text(said.preserve());
+        files(said.files());
+    }
+
+    private static void fits(ReceiptFact.Repaired said) throws RefusedException {
+        unit(said.unit());
+        text(said.what());
+        require(!said.what().isBlank() || !said.parts().isEmpty(), "receipt.nothingDone");
+        for (ReplacedPart part : said.parts()) {
+            require(!part.part().isBlank(), "receipt.part");
+            word(part.part());
+            word(part.lot());
+        }
+        files(said.files());
+    }
+
+    private static void unit(String unit) throws RefusedException {
+        try {
+            require(new SerialNumber(unit).text().equals(unit), "receipt.unit", unit);
+        } catch (IllegalArgumentException none) {
+            throw new RefusedException(none.getMessage());
+        }
+    }
+
+    private static void word(String text) throws RefusedException {
+        require(text.length() <= LONGEST_WORD && text.chars().noneMatch(Character::isISOControl), "receipt.word", LONGEST_WORD);
+    }
+
+    private static void text(String text) throws RefusedException {
+        require(text.length() <= LONGEST_TEXT && text.chars().noneMatch(c -> Character.isISOControl(c) && c != '\n'), "receipt.text", LONGEST_TEXT);
+    }
+
+    private static void reason(String reason) throws RefusedException {
+        require(!reason.isBlank(), "receipt.reason");
+        text(reason);
+    }
+
+    private static void files(List<KeptFile> files) throws RefusedException {
+        for (KeptFile file : files) {
+            boolean plain = !file.name().isBlank() && file.name().length() <= LONGEST_WORD
+                    && file.name().chars().noneMatch(c -> c == '/' || c == '\\' || Character.isISOControl(c));
+            require(plain, "refused.fileName", file.name());
+        }
+    }
+
+    /** All receipts, in the order in which the units came in. */
+    public List<Receipt> receipts() {
+        return List.copyOf(receipts.values());
+    }
+
+    /** The receipt of that number. */
+    public Optional<Receipt> receipt(long number) {
+        return Optional.ofNullable(receipts.get(number));
+    }
+
+    /** All receipts of a unit, in order. */
+    public List<Receipt> of(String unit) {
+        return receipts.values().stream().filter(receipt -> receipt.said().unit().equals(unit)).toList();
+    }
+
+    /** The receipt of a unit that counts: its newest, unless the unit left since. */
+    public Optional<Receipt> current(String unit) {
+        List<Receipt> all = of(unit);
+        return all.isEmpty() ? Optional.empty() : Optional.of(all.get(all.size() - 1)).filter(last -> last.left().isEmpty());
+    }
+
+    /** What the event of that number said about how a unit came in. */
+    public Optional<Statement> statement(long number) {
+        return Optional.ofNullable(statements.get(number));
+    }
+
+    /** All repairs, in order. */
+    public List<Repair> repairs() {
+        return List.copyOf(repairs);
+    }
+
+    /** The repairs that followed a test, in order. */
+    public List<Repair> repairsAfter(String test) {
+        return repairs.stream().filter(repair -> repair.said().test().equals(test)).toList();
+    }
+
+    private static void require(boolean holds, String key, Object... arguments) throws RefusedException {
+        if (!holds) {
+            throw new RefusedException(Words.of(key, arguments));
+        }
+    }
+}

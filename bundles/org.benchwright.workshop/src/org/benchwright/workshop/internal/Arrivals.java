@@ -1,0 +1,61 @@
+package org.benchwright.workshop.internal;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.function.LongPredicate;
+
+import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.receipt.Receipt;
+import org.benchwright.engine.receipt.ReceiptBook;
+import org.benchwright.engine.receipt.ReceiptFact;
+import org.benchwright.engine.receipt.Repair;
+
+/** What the book of receipts tells a test of its unit; written into the test's first event, and compared with the book when it is verified. */
+public final class Arrivals {
+
+    private Arrivals() {
+    }
+
+    /** How a unit came in. */
+    public static Fact.Arrival of(Receipt receipt) {
+        return of(receipt, receipt.statement(), receipt.said());
+    }
+
+    private static Fact.Arrival of(Receipt receipt, long statement, ReceiptFact.Received said) {
+        return new Fact.Arrival(receipt.number(), statement, receipt.instant(), said.order(), said.owner(), said.plate(), said.complaint(),
+                said.damage(), said.preserve());
+    }
+
+    /** What was mended since a test; empty if nothing was. */
+    public static Optional<Fact.Mended> mended(ReceiptBook book, String test) {
+        List<Fact.RepairDone> repairs = book.repairsAfter(test).stream().map(Arrivals::done).toList();
+        return repairs.isEmpty() ? Optional.empty() : Optional.of(new Fact.Mended(repairs));
+    }
+
+    private static Fact.RepairDone done(Repair repair) {
+        return new Fact.RepairDone(repair.number(), repair.instant(), repair.by().id(), repair.said().what(), repair.said().parts());
+    }
+
+    /**
+     * Whether a test's first event tells what the book told before it. A statement that was corrected meanwhile was true when it was copied.
+     *
+     * @param book   the book, as it stands now: what was told once stays in it
+     * @param before whether it had an event, by its number, before the test was opened
+     */
+    static Optional<String> objection(ReceiptBook book, LongPredicate before, Fact.Opened opened) {
+        boolean late = opened.receipt().filter(arrival -> !before.test(arrival.statement())).isPresent();
+        if (late || opened.receipt().isPresent() && !told(book, opened.serial(), opened.receipt().get())) {
+            return Optional.of(Message.FAULT_OTHER_RECEIPT.text(Receipt.name(opened.receipt().get().receipt())));
+        }
+        boolean mended = opened.mended().stream().flatMap(all -> all.repairs().stream()).allMatch(done -> before.test(done.event()) && book.repairs().stream()
+                .anyMatch(repair -> done(repair).equals(done) && opened.predecessor().equals(Optional.of(repair.said().test()))));
+        return mended ? Optional.empty() : Optional.of(Message.FAULT_OTHER_REPAIR.text());
+    }
+
+    private static boolean told(ReceiptBook book, String unit, Fact.Arrival arrival) {
+        Optional<ReceiptBook.Statement> statement = book.statement(arrival.statement()).filter(found -> found.receipt() == arrival.receipt());
+        Optional<Receipt> receipt = book.receipt(arrival.receipt());
+        return statement.isPresent() && receipt.isPresent() && statement.get().said().unit().equals(unit)
+                && of(receipt.get(), arrival.statement(), statement.get().said()).equals(arrival);
+    }
+}

@@ -1,0 +1,104 @@
+package org.benchwright.workshop.internal;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+import org.benchwright.core.Verdict;
+import org.benchwright.engine.RefusedException;
+import org.benchwright.engine.event.Fact;
+import org.benchwright.ledger.EventKinds;
+import org.benchwright.ledger.Ledger;
+import org.benchwright.ledger.LedgerEntry;
+import org.benchwright.ledger.LedgerException;
+import org.benchwright.ledger.TestId;
+import org.benchwright.workshop.FaultyRecordException;
+import org.benchwright.workshop.KeptTest;
+import org.benchwright.workshop.StoreException;
+
+/**
+ * The tests of one unit, found by how they were opened.
+ *
+ * @param ledger where they are
+ */
+public record TestsOfUnit(Ledger ledger) {
+
+    /** How each test was opened, in order. */
+    public List<Opening> openings() throws StoreException, FaultyRecordException {
+        try {
+            EventCodec codec = new EventCodec();
+            List<Opening> openings = new ArrayList<>();
+            for (LedgerEntry entry : ledger.openings()) {
+                opening(codec, entry).ifPresent(openings::add);
+            }
+            return List.copyOf(openings);
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
+    }
+
+    /**
+     * How a test was opened.
+     *
+     * @param test its id
+     * @param entry its first event
+     * @param opened what that says
+     */
+    public record Opening(TestId test, LedgerEntry entry, Fact.Opened opened) {
+    }
+
+    /** A record that does not begin as a test is left out: verification tells of it, and it must not stand in the way of other work. */
+    private static Optional<Opening> opening(EventCodec codec, LedgerEntry entry) {
+        try {
+            return codec.body(entry.kind(), entry.payload()) instanceof Fact.Opened opened
+                    ? Optional.of(new Opening(entry.test(), entry, opened)) : Optional.empty();
+        } catch (UndecodableException unreadable) {
+            return Optional.empty();
+        }
+    }
+
+    /** The last test of a unit that is no rehearsal. */
+    public Optional<String> last(String unit) throws StoreException, FaultyRecordException {
+        List<Opening> all = openings().stream().filter(each -> each.opened().serial().equals(unit) && !each.opened().rehearsal()).toList();
+        return all.isEmpty() ? Optional.empty() : Optional.of(all.get(all.size() - 1).test().value());
+    }
+
+    /**
+     * The unit of a test after which something can be mended: it is over, the unit did not pass it, and no other test followed it.
+     *
+     * @param before only what stands before that place of the ledger counts
+     * @param all    how all tests were opened
+     * @throws RefusedException if it is not so
+     */
+    public String requireMendable(TestId test, long before, List<Opening> all) throws RefusedException, StoreException, FaultyRecordException {
+        List<LedgerEntry> entries = entries(test).stream().filter(entry -> entry.position() < before).toList();
+        if (entries.isEmpty()) {
+            throw new RefusedException(Message.RETURN_NO_TEST.text(test.value()));
+        }
+        KeptTest kept = new KeptTests().derive(ledger, test, entries);
+        if (kept.run().rehearsal()) {
+            throw new RefusedException(Message.REPAIR_REHEARSAL.text(test.value()));
+        }
+        if (entries.stream().noneMatch(entry -> entry.kind().equals(EventKinds.SEALED))) {
+            throw new RefusedException(Message.REPAIR_OPEN.text(test.value()));
+        }
+        if (kept.run().verdict().equals(Optional.of(Verdict.ACCEPTED))) {
+            throw new RefusedException(Message.REPAIR_ACCEPTED.text(test.value()));
+        }
+        String unit = kept.run().opening().serial();
+        Optional<TestId> last = all.stream().filter(each -> each.entry().position() < before && each.opened().serial().equals(unit)
+                && !each.opened().rehearsal()).map(Opening::test).reduce((earlier, later) -> later);
+        if (!last.equals(Optional.of(test))) {
+            throw new RefusedException(Message.REPAIR_RETESTED.text(test.value(), last.map(TestId::value).orElse("")));
+        }
+        return unit;
+    }
+
+    private List<LedgerEntry> entries(TestId test) throws StoreException {
+        try {
+            return ledger.entries(test);
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
+    }
+}
