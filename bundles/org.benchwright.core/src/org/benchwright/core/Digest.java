@@ -6,6 +6,7 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.Arrays;
 import java.util.HexFormat;
+import java.util.Optional;
 
 import org.benchwright.core.internal.Message;
 
@@ -71,10 +72,20 @@ public final class Digest {
      * @throws IllegalArgumentException when it is no digest
      */
     public static Digest parse(String hex) {
-        if (hex.length() != 2 * LENGTH || !hexadecimal(hex)) {
+        if (!isDigest(hex)) {
             throw malformed(hex);
         }
         return new Digest(HexFormat.of().parseHex(hex));
+    }
+
+    /**
+     * Reads a digest out of a text that may be anything.
+     *
+     * @param text any text
+     * @return the digest; empty when it is none
+     */
+    public static Optional<Digest> find(String text) {
+        return isDigest(text) ? Optional.of(parse(text)) : Optional.empty();
     }
 
     /**
@@ -114,6 +125,10 @@ public final class Digest {
     private static IllegalArgumentException malformed(String hex) {
         String shown = hex.length() > LONGEST_SHOWN ? hex.substring(0, LONGEST_SHOWN) : hex;
         return new IllegalArgumentException(Message.DIGEST_FORM.text(shown));
+    }
+
+    private static boolean isDigest(String text) {
+        return text.length() == 2 * LENGTH && hexadecimal(text);
     }
 
     private static boolean hexadecimal(String text) {

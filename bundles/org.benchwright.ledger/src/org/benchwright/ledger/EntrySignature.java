@@ -4,7 +4,8 @@ import java.time.Instant;
 import java.util.Objects;
 import java.util.Optional;
 import org.benchwright.core.Digest;
-import org.benchwright.ledger.internal.LedgerTables;
+import org.benchwright.ledger.internal.CanonicalJson;
+import org.benchwright.ledger.internal.SignaturePart;
 
 /**
  * A signature in a test, as its event tells it; whether it is true is for the {@link LedgerVerifier}.
@@ -20,24 +21,21 @@ import org.benchwright.ledger.internal.LedgerTables;
 public record EntrySignature(TestId test, long sequence, String kind, Meaning meaning, String printedName, Instant instant,
         Digest fingerprint) {
 
-    /**
-     * The signature that an event carries, if any.
-     *
-     * @throws PayloadException if its payload can't be read
-     */
-    public static Optional<EntrySignature> of(LedgerEntry entry) throws PayloadException {
-        return LedgerTables.signature(entry);
-    }
-
     public EntrySignature {
         Objects.requireNonNull(test);
         Objects.requireNonNull(meaning);
     }
 
-    /** The signature that {@code entry} carries, if it carries one. */
+    /** The signature that {@code entry} carries; empty when it carries none, or something that can't be read as one. */
     public static Optional<EntrySignature> in(LedgerEntry entry) {
+        return part(entry).flatMap(part -> Meaning.find(part.meaning()).flatMap(meaning -> Digest.find(part.fingerprint())
+                .map(fingerprint -> new EntrySignature(entry.test(), entry.sequence(), entry.kind(), meaning, part.printedName(),
+                        entry.instant(), fingerprint))));
+    }
+
+    private static Optional<SignaturePart> part(LedgerEntry entry) {
         try {
-            return LedgerTables.signature(entry);
+            return SignaturePart.in(CanonicalJson.parse(entry.payload()));
         } catch (PayloadException impossible) {
             throw new IllegalStateException("an entry holds nothing but JSON", impossible);
         }

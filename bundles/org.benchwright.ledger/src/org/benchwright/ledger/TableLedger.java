@@ -96,7 +96,7 @@ abstract class TableLedger implements Ledger {
     public List<EntrySignature> signatures(TestId test) throws LedgerException {
         List<EntrySignature> signatures = new ArrayList<>();
         for (LedgerEntry entry : entries(test)) {
-            EntrySignature.of(entry).ifPresent(signatures::add);
+            EntrySignature.in(entry).ifPresent(signatures::add);
         }
         return List.copyOf(signatures);
     }

@@ -9,6 +9,8 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.benchwright.core.Actor;
 import org.benchwright.core.Role;
 import org.benchwright.ledger.BenchKey;
@@ -18,6 +20,7 @@ import org.benchwright.ledger.Fault;
 import org.benchwright.ledger.FaultKind;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerDamagedException;
+import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.LedgerVerifier;
 import org.benchwright.ledger.Meaning;
 import org.benchwright.ledger.PayloadException;
@@ -31,6 +34,8 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What somebody with the file, the program or a stolen key can try on the register and on what people sign. */
 class PeopleAttackTest {
@@ -159,5 +164,29 @@ class PeopleAttackTest {
         EntryDraft draft = new EntryDraft(TestId.REVISIONS, register.now(), 1, Duration.ZERO, new Actor("RB", Role.ENGINEER), "x", "{}");
         ledger.appendSigned(draft, 0, register.key("RB"), Meaning.APPROVED, "engineer RB");
         assertEquals(List.of(FaultKind.FOREIGN_KEY), faults().stream().map(Fault::kind).toList());
+    }
+
+    /** Every text of every event of the book, each in its turn: what comes of it is a fault, whatever the text is. */
+    @ParameterizedTest
+    @ValueSource(strings = {"", "zz", "T-4K7M2-QXD9R", "+1000000000-12-31T23:59:59Z", "ffffffffffffffffffffffffffffffffffffffffffffffffffffffffffffffff"})
+    void aBookWhoseFieldsAreNonsenseIsReportedAndNeverCrashesVerification(String nonsense) throws Exception {
+        register.enter(new PeopleFact.KeyRevoked("RB", register.key("RB").key().fingerprint(), register.now(), "lost"), register.key("LW"));
+        Path file = folder.resolve("bench.ledger");
+        try (Tamper tamper = Tamper.with(file)) {
+            for (int event : List.of(1, 2, 3, 7)) {
+                String where = " WHERE position = " + event;
+                byte[] before = tamper.bytes("SELECT canonical FROM event" + where);
+                Matcher texts = Pattern.compile(":\"([^\"]*)\"").matcher(new String(before, StandardCharsets.UTF_8));
+                while (texts.find()) {
+                    String changed = new String(before, StandardCharsets.UTF_8).substring(0, texts.start(1)) + nonsense
+                            + new String(before, StandardCharsets.UTF_8).substring(texts.end(1));
+                    tamper.behindTheTriggers(work -> work.run("UPDATE event SET canonical = ?" + where, (Object) changed.getBytes(StandardCharsets.UTF_8)));
+                    assertTrue(faults().stream().anyMatch(fault -> fault.kind() != FaultKind.SAFEGUARDS_CHANGED), changed);
+                    assertThrows(LedgerException.class, () -> People.read(ledger), changed);
+                }
+                tamper.behindTheTriggers(work -> work.run("UPDATE event SET canonical = ?" + where, (Object) before));
+            }
+        }
+        assertEquals(List.of(), faults());
     }
 }

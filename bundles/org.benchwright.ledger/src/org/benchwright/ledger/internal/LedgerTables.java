@@ -13,7 +13,6 @@ import org.benchwright.ledger.Checkpoint;
 import org.benchwright.ledger.CompactRange;
 import org.benchwright.ledger.DocumentKind;
 import org.benchwright.ledger.EntryDraft;
-import org.benchwright.ledger.EntrySignature;
 import org.benchwright.ledger.EventKinds;
 import org.benchwright.ledger.KnownSigner;
 import org.benchwright.ledger.LedgerEntry;
@@ -236,12 +235,5 @@ public record LedgerTables(EventTable events, DocumentTable documents, SealTable
         if (first < 1 || first > second || second > count) {
             throw new IllegalArgumentException("not in order: 1, " + first + ", " + second + ", " + count);
         }
-    }
-
-    /** The signature that {@code entry} carries, if any. */
-    public static Optional<EntrySignature> signature(LedgerEntry entry) throws PayloadException {
-        return SignaturePart.in(CanonicalJson.parse(entry.payload())).flatMap(part -> Meaning.find(part.meaning())
-                .map(meaning -> new EntrySignature(entry.test(), entry.sequence(), entry.kind(), meaning, part.printedName(),
-                        entry.instant(), Digest.parse(part.fingerprint()))));
     }
 }

@@ -22,7 +22,7 @@ public final class SignedNotes {
     public List<SignedNote> of(Ledger ledger, TestId test) throws LedgerException {
         List<SignedNote> notes = new ArrayList<>();
         for (LedgerEntry entry : ledger.entries(test)) {
-            Optional<EntrySignature> signed = EventKinds.AFTER_SEAL.contains(entry.kind()) ? EntrySignature.of(entry) : Optional.empty();
+            Optional<EntrySignature> signed = EventKinds.AFTER_SEAL.contains(entry.kind()) ? EntrySignature.in(entry) : Optional.empty();
             signed.ifPresent(by -> notes.add(new SignedNote(entry.sequence(), entry.instant(), entry.kind(), by.printedName(), words(entry))));
         }
         return List.copyOf(notes);
