@@ -15,6 +15,7 @@ import org.benchwright.engine.plan.Stage;
 import org.benchwright.engine.plan.WorkStage;
 import org.benchwright.evidence.Combination;
 import org.benchwright.evidence.DecisionRule;
+import org.benchwright.evidence.RepeatRisk;
 
 /**
  * A value that was decided on, with what its plan says about the decision: what is needed to reckon how sure that decision is.
@@ -24,10 +25,10 @@ import org.benchwright.evidence.DecisionRule;
  * @param uncertainty expanded uncertainty used
  * @param coverage    the factor that it is meant at
  * @param rule        the decision rule
- * @param again       repeats that the plan allows while it is undecided
+ * @param taken       how the plan has the readings for it taken
  */
 public record JudgedValue(Quantity value, Limits limits, Quantity uncertainty, BigDecimal coverage, DecisionRule rule,
-        Optional<Action.Again> again) {
+        RepeatRisk.Taken taken) {
 
     /**
      * The value behind a decision.
@@ -49,11 +50,11 @@ public record JudgedValue(Quantity value, Limits limits, Quantity uncertainty, B
 
     private static Optional<JudgedValue> of(Plan plan, Action action, Derived.Numbers numbers) {
         if (action instanceof Action.Measure m) {
-            return judged(numbers, m.limits(), coverage(plan, Optional.of(m.instrument())), m.rule(), m.again());
+            return judged(numbers, m.limits(), coverage(plan, Optional.of(m.instrument())), m.rule(), m.taken());
         } else if (action instanceof Action.Grid g) {
-            return judged(numbers, g.limits(), coverage(plan, g.instrument()), g.rule(), Optional.empty());
+            return judged(numbers, g.limits(), coverage(plan, g.instrument()), g.rule(), RepeatRisk.Taken.ONCE);
         } else if (action instanceof Action.Derive d) {
-            return judged(numbers, d.limits(), InstrumentSpec.USUAL_COVERAGE, d.rule(), Optional.empty());
+            return judged(numbers, d.limits(), InstrumentSpec.USUAL_COVERAGE, d.rule(), RepeatRisk.Taken.ONCE);
         }
         return Optional.empty();
     }
@@ -63,10 +64,10 @@ public record JudgedValue(Quantity value, Limits limits, Quantity uncertainty, B
     }
 
     private static Optional<JudgedValue> judged(Derived.Numbers numbers, Limits limits, BigDecimal coverage, DecisionRule rule,
-            Optional<Action.Again> again) {
+            RepeatRisk.Taken taken) {
         try {
             return Optional.of(new JudgedValue(Quantity.parse(numbers.value()), limits, Quantity.parse(numbers.uncertainty()), coverage,
-                    rule, again));
+                    rule, taken));
         } catch (QuantityFormatException e) {
             throw new IllegalArgumentException("a derived event holds quantities: " + numbers, e);
         }

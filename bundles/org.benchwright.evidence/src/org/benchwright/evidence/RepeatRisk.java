@@ -61,29 +61,57 @@ public record RepeatRisk(OptionalDouble lower, OptionalDouble upper, double guar
     }
 
     /**
-     * The risk of a decision by a rule. How much of an instrument's error all its readings share is seldom known; half of the variance is
-     * taken, so that repeats are neither worthless nor independent. Only the rule guarded both ways leaves values undecided, so only it
-     * repeats.
+     * How the readings for a decision are taken.
+     *
+     * @param meanOf      how many make one value that is decided on, as their mean; at least 1
+     * @param repeats     how many values may follow the first while it is undecided, not negative
+     * @param combination how the values are combined
+     */
+    public record Taken(int meanOf, int repeats, Combination combination) {
+
+        /** One reading, not repeated. */
+        public static final Taken ONCE = new Taken(1, 0, Combination.LAST);
+
+        /**
+         * Checks everything.
+         *
+         * @throws IllegalArgumentException when a number is out of range
+         */
+        public Taken {
+            Objects.requireNonNull(combination);
+            Require.count("number of repeats", repeats);
+            if (meanOf < 1) {
+                throw new IllegalArgumentException("A mean needs a reading: " + meanOf);
+            }
+        }
+
+        /** How many values there are at most: one by a rule that leaves nothing undecided. */
+        public int most(DecisionRule rule) {
+            return rule == DecisionRule.GUARDED_BOTH_WAYS ? 1 + Math.min(repeats, Integer.MAX_VALUE - 1) : 1;
+        }
+    }
+
+    /**
+     * The risk of a decision by a rule, on single readings or on means of several; the guard band stays that of one reading. How much of an
+     * instrument's error all its readings share is seldom known; half of the variance is taken, so that repeats are neither worthless nor
+     * independent. Only the rule guarded both ways leaves values undecided, so only it repeats.
      *
      * @param limits the tolerance limits, not inverted
      * @param expandedUncertainty U of one reading, above zero, in a unit without an offset
      * @param coverage k, above zero
      * @param rule the rule; the guarded ones with w = U
-     * @param repeats how many readings may follow the first, not negative; those beyond 19 are not counted
-     * @param combination how readings are combined
+     * @param taken how readings are taken; repeats beyond 19 are not counted
      * @return the risk to be asked
      * @throws IllegalArgumentException when a number is out of range or dimensions differ
      */
-    public static RepeatRisk of(Limits limits, Quantity expandedUncertainty, double coverage, DecisionRule rule, int repeats,
-            Combination combination) {
+    public static RepeatRisk of(Limits limits, Quantity expandedUncertainty, double coverage, DecisionRule rule, Taken taken) {
         Require.positive("coverage factor", coverage);
-        Require.count("number of repeats", repeats);
         UnitOfMeasure unit = limits.unit();
         double expanded = expandedUncertainty.in(unit.forDifferences());
-        boolean again = rule == DecisionRule.GUARDED_BOTH_WAYS && repeats > 0;
+        int most = taken.most(rule);
         return new RepeatRisk(limit(limits.lower(), unit), limit(limits.upper(), unit), rule.isGuarded() ? expanded : 0,
-                expanded / coverage, ASSUMED_COMMON_SHARE, again ? 1 + Math.min(repeats, MOST_READINGS - 1) : 1,
-                again ? combination : Combination.LAST);
+                expanded / coverage, ASSUMED_COMMON_SHARE, Math.min(most, MOST_READINGS),
+                most > 1 ? taken.combination() : Combination.LAST).ofMeans(taken.meanOf());
     }
 
     private static OptionalDouble limit(Optional<Quantity> limit, UnitOfMeasure unit) {
@@ -160,14 +188,8 @@ public record RepeatRisk(OptionalDouble lower, OptionalDouble upper, double guar
         return new RepeatRisk(lower, upper, guardBand, standardUncertainty, commonShare, 1, combination);
     }
 
-    /**
-     * The same arrangement where each reading is the mean of several, the guard band staying that of one.
-     *
-     * @param readings how many, at least 1
-     * @return the arrangement with the uncertainty of the mean and what such means have in common
-     * @throws IllegalArgumentException when there are fewer
-     */
-    public RepeatRisk ofMeans(int readings) {
+    /** The same arrangement where each reading is the mean of several, the guard band staying that of one. */
+    private RepeatRisk ofMeans(int readings) {
         double mean = uncertaintyOfMean(standardUncertainty, commonShare, readings);
         double share = Math.min(1, commonShare * Math.pow(standardUncertainty / mean, 2));
         return new RepeatRisk(lower, upper, guardBand, mean, share, mostReadings, combination);

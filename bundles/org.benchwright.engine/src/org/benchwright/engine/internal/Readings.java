@@ -51,7 +51,7 @@ final class Readings {
         }
     }
 
-    /** The mean of each round of readings, in the unit of the limits. The uncertainty stays that of one reading: most of it is common to all. */
+    /** The mean of each round of readings, in the unit of the limits. The uncertainty stays that of one: what a mean takes away is seldom known. */
     private static List<Quantity> means(List<Quantity> readings, Action.Measure m) {
         if (m.readings() == 1) {
             return readings;

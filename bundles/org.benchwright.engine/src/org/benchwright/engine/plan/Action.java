@@ -8,7 +8,9 @@ import org.benchwright.core.Limits;
 import org.benchwright.core.Quantity;
 import org.benchwright.core.Role;
 import org.benchwright.core.UnitOfMeasure;
+import org.benchwright.evidence.Combination;
 import org.benchwright.evidence.DecisionRule;
+import org.benchwright.evidence.RepeatRisk;
 
 /** One thing that a step asks or states. Its id is unique within the step. */
 public sealed interface Action {
@@ -95,6 +97,11 @@ public sealed interface Action {
         public int readings() {
             return meanOf.map(Count::number).orElse(1);
         }
+
+        /** How the readings for its decision are taken. */
+        public RepeatRisk.Taken taken() {
+            return new RepeatRisk.Taken(readings(), again.map(Again::atMost).orElse(0), again.map(Again::combine).orElse(Combination.LAST));
+        }
     }
 
     /** A number of things, where none may be stated. */
@@ -132,7 +139,7 @@ public sealed interface Action {
      * @param atMost  repeats after the first reading, 1 or more
      * @param combine how the readings are combined
      */
-    record Again(int atMost, org.benchwright.evidence.Combination combine) {
+    record Again(int atMost, Combination combine) {
     }
 
     /** Free text to enter. */

@@ -11,9 +11,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
 
+import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Claim;
 import org.benchwright.engine.plan.Plan;
+import org.benchwright.engine.plan.Step;
 import org.benchwright.engine.plan.UnitFamily;
+import org.benchwright.engine.plan.WorkStage;
+import org.benchwright.evidence.Combination;
 import org.benchwright.present.Bench;
 import org.benchwright.present.HandingOver;
 import org.benchwright.present.TestDialogue;
@@ -215,5 +219,30 @@ class SoakProofTest {
         assertEquals("simple", residual.rule());
         assertEquals("0 V", residual.certainty().orElseThrow().guardBand());
         assertEquals("50.00 %", residual.certainty().orElseThrow().falseAccept());
+    }
+
+    /** The simple rule at the end of the sample, in a plan that lets it be repeated all the same. */
+    private static Plan repeatingInVain(Plan plan) {
+        List<Step> steps = plan.makeSafe().steps().stream().map(step -> new Step(step.name(), step.instruction(), step.takes(), step.hazards(),
+                step.reveals(), step.actions().stream().map(SoakProofTest::repeatingInVain).toList())).toList();
+        WorkStage makeSafe = new WorkStage(plan.makeSafe().name(), plan.makeSafe().title(), false, Optional.empty(), List.of(), steps);
+        return new Plan(plan.format(), plan.name(), plan.title(), plan.revision(), plan.purpose(), plan.retestOf(), plan.provesBenchFor(),
+                plan.family(), plan.claim(), plan.hazards(), plan.protectedItems(), plan.instruments(), plan.preconditions(),
+                plan.preconditionUnmet(), plan.stages(), makeSafe, plan.end());
+    }
+
+    private static Action repeatingInVain(Action action) {
+        return action instanceof Action.Measure m ? new Action.Measure(m.id(), m.instrument(), m.unit(), m.limits(), m.rule(),
+                Optional.of(new Action.Again(3, Combination.MEAN)), m.rejected(), m.undecided()) : action;
+    }
+
+    @Test
+    void aRuleThatLeavesNothingUndecidedIsNotSaidToRepeat() throws Exception {
+        TestDialogue dialogue = soaked(onSoak(SoakProofTest::repeatingInVain, false));
+        answer(dialogue, "", "0.4");
+        List<TestReport.Result> results = HandingOver.of(ledger(), dialogue.test(), time.instant()).report().results();
+        TestReport.Numbers residual = results.get(results.size() - 1).numbers().orElseThrow();
+        assertEquals("simple", residual.rule());
+        assertEquals("1 of at most 1", residual.certainty().orElseThrow().readings());
     }
 }

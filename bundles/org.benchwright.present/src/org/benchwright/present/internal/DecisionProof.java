@@ -3,8 +3,6 @@ package org.benchwright.present.internal;
 import java.util.Locale;
 
 import org.benchwright.engine.JudgedValue;
-import org.benchwright.engine.plan.Action;
-import org.benchwright.evidence.Combination;
 import org.benchwright.evidence.ConformityDecision;
 import org.benchwright.evidence.RepeatRisk;
 import org.benchwright.report.TestReport.Certainty;
@@ -23,16 +21,14 @@ final class DecisionProof {
      * @param reading the how manieth reading it rests on, from 1
      */
     static Certainty of(JudgedValue judged, int reading) {
-        int repeats = judged.again().map(Action.Again::atMost).orElse(0);
-        Combination how = judged.again().map(Action.Again::combine).orElse(Combination.LAST);
         ConformityDecision decision = ConformityDecision.decide(judged.value(), judged.limits(), judged.uncertainty(), judged.coverage(),
                 judged.rule());
-        String readings = EvidenceWords.SURE_READINGS.text(String.valueOf(reading), String.valueOf(Math.max(reading, 1 + repeats)));
+        String readings = EvidenceWords.SURE_READINGS.text(String.valueOf(reading), String.valueOf(Math.max(reading, judged.taken().most(judged.rule()))));
         if (judged.uncertainty().value().signum() <= 0) {
             String unknown = EvidenceWords.SURE_UNKNOWN.text();
             return new Certainty(decision.guardBand().toString(), unknown, unknown, readings);
         }
-        RepeatRisk risk = RepeatRisk.of(judged.limits(), judged.uncertainty(), judged.coverage().doubleValue(), judged.rule(), repeats, how);
+        RepeatRisk risk = RepeatRisk.of(judged.limits(), judged.uncertainty(), judged.coverage().doubleValue(), judged.rule(), judged.taken());
         return new Certainty(decision.guardBand().toString(), percent(decision.conformanceProbability()), percent(risk.worstFalseAccept()),
                 readings);
     }

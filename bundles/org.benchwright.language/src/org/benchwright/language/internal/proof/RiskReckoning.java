@@ -90,8 +90,8 @@ public final class RiskReckoning {
     }
 
     private static RepeatRisk reading(Decided decided, Quantity expanded, double coverage) {
-        return RepeatRisk.of(decided.limits(), expanded, coverage, decided.rule(), decided.repeats().map(Action.Again::atMost).orElse(0),
-                decided.repeats().map(Action.Again::combine).orElse(Combination.LAST)).ofMeans(decided.readings());
+        return RepeatRisk.of(decided.limits(), expanded, coverage, decided.rule(), new RepeatRisk.Taken(decided.readings(),
+                decided.repeats().map(Action.Again::atMost).orElse(0), decided.repeats().map(Action.Again::combine).orElse(Combination.LAST)));
     }
 
     private Risks risks(RepeatRisk reading, Decided decided) {
