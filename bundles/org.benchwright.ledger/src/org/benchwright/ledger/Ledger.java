@@ -49,25 +49,24 @@ public interface Ledger extends AutoCloseable {
      * @throws SealedTestException       when the test is sealed and the kind is not one that may follow
      * @throws PayloadException          when the payload can't be kept, or has a member {@code signature} already
      */
-    default LedgerEntry appendSigned(EntryDraft draft, long expectedSequence, Signer signer, Meaning meaning, String printedName)
-            throws LedgerException {
-        return appendSigned(draft, expectedSequence, signer, meaning, printedName, signer);
+    default LedgerEntry appendSigned(EntryDraft draft, long expectedSequence, Signing signing) throws LedgerException {
+        return appendSigned(draft, expectedSequence, signing, Map.of());
     }
 
     /**
-     * As {@link #appendSigned(EntryDraft, long, Signer, Meaning, String)}, for people: they sign the event with their own key, and the bench
-     * signs the checkpoint, so that whoever compares checkpoints needs to know the bench's key alone.
+     * As {@link #appendSigned(EntryDraft, long, Signing)}, and only while the books that the signer relied on stand where they were read: a
+     * right can't be taken away in the moment in which it is used.
      *
-     * @param bench signs the checkpoint
+     * @param basis last sequence number that the signer knows of, for each of those books
+     * @throws SequenceConflictException when one of them, or the test, has gone on
      */
-    LedgerEntry appendSigned(EntryDraft draft, long expectedSequence, Signer signer, Meaning meaning, String printedName, Signer bench)
-            throws LedgerException;
+    LedgerEntry appendSigned(EntryDraft draft, long expectedSequence, Signing signing, Map<TestId, Long> basis) throws LedgerException;
 
     /** Ends the work on a test: {@link #appendSigned} with the kind {@link EventKinds#SEALED}, "carried out" and an empty payload. */
     default LedgerEntry seal(TestId test, long expectedSequence, Instant instant, int sitting, Duration offset, Actor actor, Signer signer,
             String printedName) throws LedgerException {
         EntryDraft draft = new EntryDraft(test, instant, sitting, offset, actor, EventKinds.SEALED, "{}");
-        return appendSigned(draft, expectedSequence, signer, Meaning.CARRIED_OUT, printedName);
+        return appendSigned(draft, expectedSequence, new Signing(signer, Meaning.CARRIED_OUT, printedName));
     }
 
     /** All events of a test in order; none for an unknown test. */

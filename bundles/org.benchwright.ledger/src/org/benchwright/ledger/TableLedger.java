@@ -9,7 +9,6 @@ import org.benchwright.core.Cancellation;
 import org.benchwright.core.Digest;
 import org.benchwright.ledger.internal.Database;
 import org.benchwright.ledger.internal.LedgerTables;
-import org.benchwright.ledger.internal.LedgerTables.Hands;
 
 /** A ledger in tables, whatever database they are in. */
 abstract class TableLedger implements Ledger {
@@ -32,9 +31,8 @@ abstract class TableLedger implements Ledger {
     }
 
     @Override
-    public LedgerEntry appendSigned(EntryDraft draft, long expectedSequence, Signer signer, Meaning meaning, String printedName, Signer bench)
-            throws LedgerException {
-        return tables.appendSigned(database, draft, expectedSequence, new Hands(signer, bench), meaning, printedName);
+    public LedgerEntry appendSigned(EntryDraft draft, long expectedSequence, Signing signing, Map<TestId, Long> basis) throws LedgerException {
+        return tables.appendSigned(database, draft, expectedSequence, signing, basis);
     }
 
     @Override

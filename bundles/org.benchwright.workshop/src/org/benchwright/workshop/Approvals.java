@@ -23,6 +23,7 @@ import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.Meaning;
 import org.benchwright.ledger.SequenceConflictException;
 import org.benchwright.ledger.Signer;
+import org.benchwright.ledger.Signing;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.people.Person;
 import org.benchwright.ledger.people.PersonKeyStore;
@@ -170,7 +171,7 @@ public final class Approvals {
                 ledger.keep(text(procedure.get()), DocumentKind.PROCEDURE_TEXT);
                 ledger.keep(plans.bytes(procedure.get().plan()), DocumentKind.PLAN);
             }
-            ledger.appendSigned(draft, history.size(), signer, act.meaning(), actor.toString(), benchKey);
+            ledger.appendSigned(draft, history.size(), new Signing(signer, act.meaning(), actor.toString(), benchKey), history.stand());
             return book;
         } catch (SequenceConflictException conflict) {
             throw new OvertakenException(Message.BOOK_OVERTAKEN.text(), conflict);

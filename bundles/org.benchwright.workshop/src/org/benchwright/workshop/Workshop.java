@@ -122,7 +122,7 @@ public final class Workshop {
     private Reliance reliance(Plan plan, Digest text, Digest planDigest) throws RefusedException, StoreException {
         RevisionHistory history = store(RevisionHistory::trusted);
         Revision revision = history.now().required(Revision.key(plan.name(), plan.family().name()), plan.title(), plan.revision(), text, planDigest);
-        return new Reliance(revision.approval(), Map.of(TestId.PEOPLE, history.registered(), TestId.REVISIONS, history.size()));
+        return new Reliance(revision.approval(), history.stand());
     }
 
     /**

@@ -16,6 +16,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.benchwright.core.Cancellation;
 import org.benchwright.core.Digest;
+import org.benchwright.core.Role;
 import org.benchwright.ledger.BenchKey;
 import org.benchwright.ledger.BenchKeyStore;
 import org.benchwright.ledger.Checkpoint;
@@ -31,9 +32,9 @@ import org.benchwright.ledger.MerkleTree;
 import org.benchwright.ledger.PayloadException;
 import org.benchwright.ledger.SealedTestException;
 import org.benchwright.ledger.SequenceConflictException;
-import org.benchwright.ledger.TestId;
-import org.benchwright.core.Role;
 import org.benchwright.ledger.SignedBook;
+import org.benchwright.ledger.Signing;
+import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.people.People;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -237,11 +238,23 @@ abstract class LedgerContractTest {
         register.begin();
         ledger.append(test, 0, List.of(sample.draft(test, "opened", "{}")));
         EntryDraft draft = sample.draft(test, "sealed", "{}");
-        ledger.appendSigned(draft, 1, register.key("LW"), Meaning.CARRIED_OUT, "administrator LW", sample.key());
+        ledger.appendSigned(draft, 1, new Signing(register.key("LW"), Meaning.CARRIED_OUT, "administrator LW", sample.key()));
         assertEquals(register.key("LW").key().fingerprint(), ledger.signatures(test).get(0).fingerprint());
         List<Checkpoint> checkpoints = ledger.checkpoints();
         assertEquals(sample.key().key().fingerprint(), checkpoints.get(checkpoints.size() - 1).fingerprint());
         assertEquals("LW", People.read(ledger).holder(ledger.signatures(test).get(0).fingerprint()).orElseThrow().id());
+    }
+
+    @Test
+    void whatIsSignedHoldsOnlyWhileTheBooksItReliesOnStandWhereTheyWereRead() throws Exception {
+        Register register = new Register(ledger, sample.key());
+        register.begin();
+        long people = ledger.lastSequence(TestId.PEOPLE);
+        EntryDraft draft = sample.draft(TestId.REVISIONS, "x", "{}");
+        Signing signing = new Signing(register.key("LW"), Meaning.APPROVED, "administrator LW", sample.key());
+        assertThrows(SequenceConflictException.class, () -> ledger.appendSigned(draft, 0, signing, Map.of(TestId.PEOPLE, people - 1)));
+        assertEquals(0, ledger.lastSequence(TestId.REVISIONS));
+        assertEquals(1, ledger.appendSigned(draft, 0, signing, Map.of(TestId.PEOPLE, people)).sequence());
     }
 
     @Test

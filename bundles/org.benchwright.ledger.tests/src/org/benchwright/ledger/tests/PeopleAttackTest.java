@@ -25,6 +25,7 @@ import org.benchwright.ledger.LedgerVerifier;
 import org.benchwright.ledger.Meaning;
 import org.benchwright.ledger.PayloadException;
 import org.benchwright.ledger.Signer;
+import org.benchwright.ledger.Signing;
 import org.benchwright.ledger.SqliteLedger;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.VerificationRequest;
@@ -77,7 +78,7 @@ class PeopleAttackTest {
     /** Signs something past the rules, as a changed program could. */
     private void sign(TestId where, long expected, String kind, String payload, Signer signer, Instant instant) throws Exception {
         EntryDraft draft = new EntryDraft(where, instant, 1, Duration.ZERO, new Actor("RB", Role.ENGINEER), kind, payload);
-        ledger.appendSigned(draft, expected, signer, Meaning.APPROVED, "engineer RB", bench);
+        ledger.appendSigned(draft, expected, new Signing(signer, Meaning.APPROVED, "engineer RB", bench));
     }
 
     @Test
@@ -162,7 +163,7 @@ class PeopleAttackTest {
     @Test
     void aCheckpointIsNotForPeopleToSign() throws Exception {
         EntryDraft draft = new EntryDraft(TestId.REVISIONS, register.now(), 1, Duration.ZERO, new Actor("RB", Role.ENGINEER), "x", "{}");
-        ledger.appendSigned(draft, 0, register.key("RB"), Meaning.APPROVED, "engineer RB");
+        ledger.appendSigned(draft, 0, new Signing(register.key("RB"), Meaning.APPROVED, "engineer RB"));
         assertEquals(List.of(FaultKind.FOREIGN_KEY), faults().stream().map(Fault::kind).toList());
     }
 

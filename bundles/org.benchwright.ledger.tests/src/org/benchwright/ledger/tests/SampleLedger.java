@@ -16,6 +16,7 @@ import org.benchwright.ledger.EntryDraft;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerEntry;
 import org.benchwright.ledger.Meaning;
+import org.benchwright.ledger.Signing;
 import org.benchwright.ledger.SqliteLedger;
 import org.benchwright.ledger.TestId;
 
@@ -90,6 +91,6 @@ final class SampleLedger {
 
     LedgerEntry handOver(TestId id, long expectedSequence) throws Exception {
         EntryDraft draft = draft(id, "handed-over", "{\"to\":\"Millbrook Bench Works\"}");
-        return ledger.appendSigned(draft, expectedSequence, key, Meaning.HANDED_OVER, "auditor LW");
+        return ledger.appendSigned(draft, expectedSequence, new Signing(key, Meaning.HANDED_OVER, "auditor LW"));
     }
 }

@@ -18,12 +18,12 @@ import org.benchwright.ledger.KnownSigner;
 import org.benchwright.ledger.LedgerEntry;
 import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.Link;
-import org.benchwright.ledger.Meaning;
 import org.benchwright.ledger.MerkleTree;
 import org.benchwright.ledger.PayloadException;
 import org.benchwright.ledger.SealedTestException;
 import org.benchwright.ledger.SequenceConflictException;
 import org.benchwright.ledger.Signer;
+import org.benchwright.ledger.Signing;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.internal.JsonValue.Members;
 
@@ -44,15 +44,6 @@ public record LedgerTables(EventTable events, DocumentTable documents, SealTable
         return new LedgerTables(new EventTable(place), new DocumentTable(place, attachments), new SealTables(place));
     }
 
-    /**
-     * Who signs.
-     *
-     * @param signer the event
-     * @param bench  the checkpoint after it
-     */
-    public record Hands(Signer signer, Signer bench) {
-    }
-
     /** Appends unsigned events; {@code basis} is where other chains must stand. */
     public List<LedgerEntry> append(Database database, TestId test, long expected, List<EntryDraft> drafts, Map<TestId, Long> basis)
             throws LedgerException {
@@ -70,9 +61,7 @@ public record LedgerTables(EventTable events, DocumentTable documents, SealTable
             payloads.add(payload(draft));
         }
         return database.write(connection -> {
-            for (Map.Entry<TestId, Long> relied : basis.entrySet()) {
-                expectedHead(connection, relied.getKey(), relied.getValue());
-            }
+            expectBasis(connection, basis);
             EventTable.Head head = expectedHead(connection, test, expected);
             if (head.sealed()) {
                 throw new SealedTestException(Messages.text("sealedUnsigned", test));
@@ -109,17 +98,18 @@ public record LedgerTables(EventTable events, DocumentTable documents, SealTable
         return new Placed(entry, grown);
     }
 
-    /** Appends one signed event and a checkpoint after it. */
-    public LedgerEntry appendSigned(Database database, EntryDraft draft, long expected, Hands hands, Meaning meaning, String printedName)
+    /** Appends one signed event and a checkpoint after it; {@code basis} is where other chains must stand. */
+    public LedgerEntry appendSigned(Database database, EntryDraft draft, long expected, Signing signing, Map<TestId, Long> basis)
             throws LedgerException {
-        Signer signer = hands.signer();
+        Signer signer = signing.signer();
         Members payload = payload(draft);
-        String name = CanonicalJson.normalise(printedName.strip());
+        String name = CanonicalJson.normalise(signing.printedName().strip());
         if (name.isEmpty()) {
             throw new PayloadException(Messages.text("nameMissing"));
         }
-        SignaturePart part = new SignaturePart(meaning.word(), name, draft.instant().toString(), signer.key().fingerprint().hex(), "");
+        SignaturePart part = new SignaturePart(signing.meaning().word(), name, draft.instant().toString(), signer.key().fingerprint().hex(), "");
         return database.write(connection -> {
+            expectBasis(connection, basis);
             EventTable.Head head = expectedHead(connection, draft.test(), expected);
             if (head.sealed() && !EventKinds.AFTER_SEAL.contains(draft.kind())) {
                 throw new SealedTestException(Messages.text("sealed", draft.test(), draft.kind()));
@@ -128,8 +118,8 @@ public record LedgerTables(EventTable events, DocumentTable documents, SealTable
             Members signed = payload.with(SignaturePart.NAME, part.signed(signer.sign(statement)).members());
             Placed placed = place(connection, Event.of(draft, head.sequence() + 1, signed), head.link(), events.tree(connection));
             seals.introduce(connection, signer, draft.instant());
-            seals.introduce(connection, hands.bench(), draft.instant());
-            seals.checkpoint(connection, hands.bench(), draft.instant(), placed.tree(), documents.head(connection));
+            seals.introduce(connection, signing.bench(), draft.instant());
+            seals.checkpoint(connection, signing.bench(), draft.instant(), placed.tree(), documents.head(connection));
             return placed.entry();
         });
     }
@@ -140,6 +130,12 @@ public record LedgerTables(EventTable events, DocumentTable documents, SealTable
             throw new PayloadException(Messages.text("payload.signature"));
         }
         return payload;
+    }
+
+    private void expectBasis(Connection connection, Map<TestId, Long> basis) throws SQLException, LedgerException {
+        for (Map.Entry<TestId, Long> relied : basis.entrySet()) {
+            expectedHead(connection, relied.getKey(), relied.getValue());
+        }
     }
 
     private EventTable.Head expectedHead(Connection connection, TestId test, long expected) throws SQLException, LedgerException {

@@ -15,6 +15,7 @@ import org.benchwright.ledger.Meaning;
 import org.benchwright.ledger.SequenceConflictException;
 import org.benchwright.ledger.SignedBook;
 import org.benchwright.ledger.Signer;
+import org.benchwright.ledger.Signing;
 import org.benchwright.ledger.TestId;
 
 /**
@@ -50,7 +51,7 @@ public record PeopleBook(Ledger ledger, Signer bench) {
         Actor actor = holder.map(person -> new Actor(person.id(), acting(person))).orElse(new Actor(BENCH, Role.BENCH));
         EntryDraft draft = new EntryDraft(TestId.PEOPLE, now, 1, Duration.ZERO, actor, PeopleCodec.kind(fact), PeopleCodec.payload(fact));
         String printed = holder.isPresent() ? actor.toString() : BENCH;
-        return ledger.appendSigned(draft, entries.size(), signer, Meaning.REGISTERED, printed, bench);
+        return ledger.appendSigned(draft, entries.size(), new Signing(signer, Meaning.REGISTERED, printed, bench));
     }
 
     private static Role acting(Person person) {

@@ -27,6 +27,7 @@ import org.benchwright.ledger.EntryDraft;
 import org.benchwright.ledger.EventKinds;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.Meaning;
+import org.benchwright.ledger.Signing;
 import org.benchwright.ledger.SqliteLedger;
 import org.benchwright.ledger.TestId;
 import org.benchwright.workshop.BenchLedger;
@@ -172,7 +173,7 @@ class ReturnTest {
         try (Ledger raw = SqliteLedger.open(file())) {
             TestId id = new TestId(test);
             raw.appendSigned(new EntryDraft(id, time.instant(), 2, Duration.ZERO, QN, EventKinds.RETURNED, payload), raw.lastSequence(id),
-                    BenchKeyStore.openOrCreate(BenchFolder.of(file()).path()), Meaning.RECEIVED_BACK, "bench 2");
+                    new Signing(BenchKeyStore.openOrCreate(BenchFolder.of(file()).path()), Meaning.RECEIVED_BACK, "bench 2"));
         }
     }
 }

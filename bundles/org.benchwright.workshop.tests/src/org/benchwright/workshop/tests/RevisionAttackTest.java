@@ -19,10 +19,10 @@ import java.util.Random;
 import org.benchwright.core.Actor;
 import org.benchwright.core.Digest;
 import org.benchwright.core.Role;
-import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Moment;
+import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.engine.revision.Revision;
 import org.benchwright.engine.revision.RevisionFact;
@@ -32,6 +32,7 @@ import org.benchwright.ledger.EntryDraft;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.Meaning;
 import org.benchwright.ledger.Signer;
+import org.benchwright.ledger.Signing;
 import org.benchwright.ledger.SqliteLedger;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.people.KeyProtection;
@@ -83,7 +84,8 @@ class RevisionAttackTest {
                     codec.kind(fact), codec.payload(fact));
             ledger.keep(TEXT, DocumentKind.PROCEDURE_TEXT);
             ledger.keep(plan(), DocumentKind.PLAN);
-            ledger.appendSigned(draft, ledger.lastSequence(TestId.REVISIONS), key, Meaning.APPROVED, person, BenchKeyStore.openOrCreate(folder));
+            ledger.appendSigned(draft, ledger.lastSequence(TestId.REVISIONS),
+                    new Signing(key, Meaning.APPROVED, person, BenchKeyStore.openOrCreate(folder)));
         }
     }
 
@@ -150,7 +152,7 @@ class RevisionAttackTest {
         try (Ledger ledger = SqliteLedger.open(file())) {
             EntryDraft draft = new EntryDraft(TestId.REVISIONS, time.instant(), 1, Duration.ZERO, new Actor("KM", Role.SUPERVISOR),
                     codec.kind(approved()), codec.payload(approved()));
-            ledger.appendSigned(draft, 1, BenchKeyStore.openOrCreate(folder), Meaning.APPROVED, "supervisor KM");
+            ledger.appendSigned(draft, 1, new Signing(BenchKeyStore.openOrCreate(folder), Meaning.APPROVED, "supervisor KM"));
         }
         decisions("B-REVISIONS", 2, "nobody whose key was good then has signed it");
     }

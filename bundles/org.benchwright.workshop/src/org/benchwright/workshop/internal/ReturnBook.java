@@ -15,6 +15,7 @@ import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.Meaning;
 import org.benchwright.ledger.SequenceConflictException;
 import org.benchwright.ledger.Signer;
+import org.benchwright.ledger.Signing;
 import org.benchwright.ledger.TestId;
 import org.benchwright.workshop.FaultyRecordException;
 import org.benchwright.workshop.KeptTest;
@@ -61,7 +62,7 @@ public final class ReturnBook {
             before.field().get().with(before.run(), back, LocalDate.ofInstant(now, ZoneOffset.UTC));
             EntryDraft draft = new EntryDraft(test, now, before.run().lastMoment().sitting() + 1, Duration.ZERO, by, EventKinds.RETURNED,
                     returns.payload(back));
-            ledger.appendSigned(draft, last, key, Meaning.RECEIVED_BACK, station);
+            ledger.appendSigned(draft, last, new Signing(key, Meaning.RECEIVED_BACK, station));
         } catch (SequenceConflictException conflict) {
             throw new OvertakenException(Message.OVERTAKEN.text(test.value()), conflict);
         } catch (LedgerException e) {

@@ -61,9 +61,9 @@ public final class RevisionHistory {
         return revisions.size();
     }
 
-    /** How many events the book of people has. */
-    public long registered() {
-        return people.size();
+    /** Where the two books stood when they were read: the basis of whatever relies on them. */
+    public Map<TestId, Long> stand() {
+        return Map.of(TestId.PEOPLE, (long) people.size(), TestId.REVISIONS, size());
     }
 
     /** Whether the register had been begun before that place of the ledger; from then on tests are opened by approved revisions. */
