@@ -6,6 +6,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 
 import org.benchwright.core.Role;
 import org.benchwright.engine.RefusedException;
@@ -13,6 +14,7 @@ import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.SequenceConflictException;
 import org.benchwright.ledger.Signer;
+import org.benchwright.ledger.SignerKey;
 import org.benchwright.ledger.people.KeyRefusedException;
 import org.benchwright.ledger.people.People;
 import org.benchwright.ledger.people.PeopleBook;
@@ -71,14 +73,18 @@ public final class Registrar {
         if (read().anyKeys()) {
             throw new RefusedException(Message.PEOPLE_BEGUN.text());
         }
-        Person person = read().person(id).orElse(new Person(id, name, Set.of(), List.of()));
-        if (read().person(id).isEmpty()) {
+        Optional<Person> known = read().person(id);
+        Person person = known.orElse(new Person(id, name, Set.of(), List.of()));
+        // What is entered stays; so nothing is before the password is known to do.
+        Optional<String> objection = keys.objection(person, password);
+        if (objection.isPresent()) {
+            throw new RefusedException(objection.get());
+        }
+        if (known.isEmpty()) {
             enter(new PeopleFact.PersonAdded(id, name), bench);
         }
         grant(id, List.of(Role.ADMINISTRATOR), bench);
-        Signer own = create(person, password);
-        enter(new PeopleFact.KeyEnrolled(id, own.key()), bench);
-        grant(id, roles, own);
+        grant(id, roles, enterKey(person, password, key -> new PeopleFact.KeyEnrolled(id, key), bench));
     }
 
     /**
@@ -100,13 +106,13 @@ public final class Registrar {
      */
     public void enroll(SigningPerson by, String id, char[] password) throws RefusedException, OvertakenException, StoreException {
         Signer signer = unlock(by);
-        enter(new PeopleFact.KeyEnrolled(id, create(PeopleKeys.person(read(), id), password).key()), signer);
+        enterKey(PeopleKeys.person(read(), id), password, key -> new PeopleFact.KeyEnrolled(id, key), signer);
     }
 
     /** Puts a new key in the place of the own one; what the old one signed stays true. */
     public void rotate(SigningPerson own, char[] password) throws RefusedException, OvertakenException, StoreException {
         Signer signer = unlock(own);
-        enter(new PeopleFact.KeyRotated(own.id(), create(PeopleKeys.person(read(), own.id()), password).key()), signer);
+        enterKey(PeopleKeys.person(read(), own.id()), password, key -> new PeopleFact.KeyRotated(own.id(), key), signer);
     }
 
     /**
@@ -141,6 +147,20 @@ public final class Registrar {
             if (!PeopleKeys.person(read(), id).may(role)) {
                 enter(new PeopleFact.RoleGranted(id, role), signer);
             }
+        }
+    }
+
+    /** Makes a key and enters it; what the register does not take leaves no file behind. */
+    private Signer enterKey(Person person, char[] password, Function<SignerKey, PeopleFact> fact, Signer signer)
+            throws RefusedException, OvertakenException, StoreException {
+        Signer own = create(person, password);
+        try {
+            enter(fact.apply(own.key()), signer);
+            return own;
+        } catch (RefusedException | OvertakenException e) {
+            // When the store fails it may have been entered all the same.
+            keys.discard(own.key());
+            throw e;
         }
     }
 

@@ -68,7 +68,7 @@ public final class PersonKeyStore {
      * @throws KeyRefusedException when the password will not do, or the file can't be written
      */
     public Signer create(Person person, char[] password) throws KeyRefusedException {
-        Optional<String> objection = PasswordRules.objection(password, person);
+        Optional<String> objection = objection(person, password);
         if (objection.isPresent()) {
             throw new KeyRefusedException(objection.get());
         }
@@ -82,6 +82,21 @@ public final class PersonKeyStore {
             throw new IllegalStateException("this Java lacks an algorithm", missing);
         } catch (IOException failure) {
             throw new KeyRefusedException(Messages.text("key.personFile", folder, failure.getMessage()), failure);
+        }
+    }
+
+    /** What speaks against a password for a key of that person; nothing if it will do. */
+    public Optional<String> objection(Person person, char[] password) {
+        return PasswordRules.objection(password, person);
+    }
+
+    /** Deletes a key that was made and then not entered in the register. */
+    public void discard(SignerKey key) {
+        try {
+            Files.deleteIfExists(file(key));
+        } catch (IOException left) {
+            // It opens nothing; why the key was not entered is what is to be told.
+            return;
         }
     }
 
