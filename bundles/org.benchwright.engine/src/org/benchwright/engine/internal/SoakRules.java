@@ -113,27 +113,21 @@ final class SoakRules {
         return Words.of("soak.proved", Durations.words(witnessed), "90 %", Durations.words(longest));
     }
 
-    /**
-     * Power was lost while the soak was under way. The unit has to be powered up again, so that the soak can only begin again, or the test
-     * end: every other way leads to steps that assume a live unit.
-     */
+    /** Power was lost while the soak was under way. */
     static void powerLost(RunState s, SoakStage soak) {
         Duration witnessed = s.soak().witnessed();
         String words = Words.of("soak.powerLost", Durations.words(s.soak().lasted()));
         s.following().add(new Derived.SoakEnded(soak.name(), Outcome.UNDECIDED, witnessed, words));
-        powerLost(s, soak.gap().map(SoakStage.Gap::instead), words);
+        powerLost(s, soak.onPowerLost(), words);
     }
 
-    private static void powerLost(RunState s, Optional<Move> instead, String words) {
-        if (instead.isPresent() && instead.get() instanceof Move.BeginAgain again) {
-            if (s.memory().timesTaken(Moves.againKey(s)) >= again.bound().atMost()) {
-                powerLost(s, Optional.of(again.bound().instead()), words);
-            } else {
-                Moves.moveTo(s, s.coldSpot(), Moves.againKey(s), words, Outcome.UNDECIDED);
-            }
+    private static void powerLost(RunState s, Move move, String words) {
+        if (!(move instanceof Move.BeginAgain again)) {
+            Moves.take(s, move, "power", words, Outcome.UNDECIDED);
+        } else if (s.memory().timesTaken(Moves.againKey(s)) >= again.bound().atMost()) {
+            powerLost(s, again.bound().instead(), words);
         } else {
-            Move end = instead.filter(Move.Conclude.class::isInstance).orElse(new Move.Conclude(Verdict.UNDECIDED, words));
-            Moves.take(s, end, "power", words, Outcome.UNDECIDED);
+            Moves.moveTo(s, s.coldSpot(), Moves.againKey(s), words, Outcome.UNDECIDED);
         }
     }
 

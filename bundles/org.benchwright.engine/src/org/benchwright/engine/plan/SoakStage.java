@@ -4,6 +4,8 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 
+import org.benchwright.core.Verdict;
+
 /**
  * A long run under observation by looks.
  *
@@ -24,9 +26,28 @@ public record SoakStage(String name, String title, List<String> hazards, Duratio
         List<Condition> conditions, Duration lookEvery, Duration lookTolerance, Optional<Gap> gap, Move stopped, Move stoppedOutside,
         Optional<Watch> watch) implements Stage {
 
+    private static final Move POWER_LOST = new Move.Conclude(Verdict.UNDECIDED, "");
+
     public SoakStage {
         hazards = List.copyOf(hazards);
         conditions = List.copyOf(conditions);
+    }
+
+    /**
+     * Where a loss of power leads. The unit has to be powered up anew, so the soak can only begin again, and before it the steps from the
+     * last one that began with everything off; or the test ends. Any other way leads to steps that assume a live unit.
+     *
+     * @return a {@link Move.BeginAgain}, whose bound leads to another of the two, or a {@link Move.Conclude}; its reason may be empty
+     */
+    public Move onPowerLost() {
+        return gap.map(borne -> poweredUpAnew(borne.instead())).orElse(POWER_LOST);
+    }
+
+    private static Move poweredUpAnew(Move instead) {
+        if (instead instanceof Move.BeginAgain again) {
+            return new Move.BeginAgain(new Move.Bound(again.bound().atMost(), poweredUpAnew(again.bound().instead())));
+        }
+        return instead instanceof Move.Conclude ? instead : POWER_LOST;
     }
 
     /**

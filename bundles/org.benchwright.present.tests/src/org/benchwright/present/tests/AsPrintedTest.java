@@ -8,6 +8,7 @@ import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.ResourceBundle;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -19,11 +20,13 @@ import org.benchwright.core.PrintedText;
 import org.benchwright.core.PrintedText.Part;
 import org.benchwright.core.Quantity;
 import org.benchwright.core.SignalWord;
+import org.benchwright.core.Verdict;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Expression;
 import org.benchwright.engine.plan.Move;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.engine.plan.Signal;
+import org.benchwright.engine.plan.SoakStage;
 import org.benchwright.engine.plan.Stage;
 import org.benchwright.engine.plan.WorkStage;
 import org.benchwright.present.AsPrinted;
@@ -137,5 +140,34 @@ class AsPrintedTest {
         for (PrintedWords word : PrintedWords.values()) {
             assertFalse(word.text(1, 2, 3, 4).contains("{"), word.name());
         }
+    }
+
+    /** The sample with another answer to what a gap in its soak leads to. */
+    private static Plan withGap(Optional<SoakStage.Gap> gap) {
+        Plan plan = SamplePlan.acceptance();
+        List<Stage> stages = plan.stages().stream().map(stage -> stage instanceof SoakStage soak ? new SoakStage(soak.name(), soak.title(),
+                soak.hazards(), soak.lasting(), soak.keep(), soak.conditions(), soak.lookEvery(), soak.lookTolerance(), gap, soak.stopped(),
+                soak.stoppedOutside(), soak.watch()) : stage).toList();
+        return new Plan(plan.format(), plan.name(), plan.title(), plan.revision(), plan.purpose(), plan.retestOf(), plan.provesBenchFor(),
+                plan.family(), plan.claim(), plan.hazards(), plan.protectedItems(), plan.instruments(), plan.preconditions(),
+                plan.preconditionUnmet(), stages, plan.makeSafe(), plan.end());
+    }
+
+    private static String afterPowerLost(Move instead) {
+        String printed = words(AsPrinted.of(withGap(Optional.of(new SoakStage.Gap(Duration.ofHours(2), instead)))));
+        return printed.lines().filter(line -> line.startsWith("Power was lost: ")).findFirst().orElseThrow();
+    }
+
+    @Test
+    void aLossOfPowerLeadsWhereTheEngineGoes() {
+        String anew = "Power was lost: the test goes back to the last step that began with everything off; the unit is powered up anew, and the"
+                + " soak begins again, from nothing.";
+        Move elsewhere = new Move.GoTo("read_log", "log", Optional.empty());
+        String undecided = "the test ends as undecided.";
+        assertEquals(anew + " At most 2 times; after that the test ends as rejected. Twice.",
+                afterPowerLost(new Move.BeginAgain(new Move.Bound(2, new Move.Conclude(Verdict.REJECTED, "Twice.")))));
+        assertEquals(anew + " At most once; after that " + undecided, afterPowerLost(new Move.BeginAgain(new Move.Bound(1, elsewhere))));
+        assertEquals("Power was lost: " + undecided, afterPowerLost(elsewhere));
+        assertTrue(words(AsPrinted.of(withGap(Optional.empty()))).contains("Power was lost: " + undecided));
     }
 }

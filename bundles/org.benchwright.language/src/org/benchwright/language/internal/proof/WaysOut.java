@@ -74,7 +74,7 @@ final class WaysOut {
             all.add(Kind.STOPPED_OUTSIDE, "look", ProofText.of("why.stoppedOutside"), new Lead.Moved(soak.stoppedOutside()));
         }
         soak.gap().ifPresent(gap -> all.add(Kind.GAP, "look", ProofText.of(stopStays ? "why.power" : "why.gap"),
-                stopStays ? new Lead.PowerLost(gap.instead()) : new Lead.Moved(gap.instead())));
+                stopStays ? new Lead.PowerLost(soak.onPowerLost()) : new Lead.Moved(gap.instead())));
         if (stopStays) {
             all.add(Kind.NEXT, "", "", new Lead.Onward());
         } else {

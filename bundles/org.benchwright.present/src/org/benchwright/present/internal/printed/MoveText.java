@@ -26,6 +26,12 @@ final class MoveText {
         throw new IllegalStateException("no words for " + move);
     }
 
+    /** Where a loss of power leads during a soak: begin again means more there. */
+    String afterPowerLost(Move move) {
+        return move instanceof Move.BeginAgain again ? PrintedWords.MOVE_BOUND.text(PrintedWords.MOVE_POWER_UP_AGAIN.text(),
+                again.bound().atMost(), afterPowerLost(again.bound().instead())) : of(move);
+    }
+
     private String bounded(String first, Move.Bound bound) {
         return PrintedWords.MOVE_BOUND.text(first, bound.atMost(), of(bound.instead()));
     }

@@ -9,10 +9,8 @@ import java.util.stream.Collectors;
 import org.benchwright.core.Durations;
 import org.benchwright.core.PrintedText.Part;
 import org.benchwright.core.PrintedText.Sentence;
-import org.benchwright.core.Verdict;
 import org.benchwright.engine.Demand;
 import org.benchwright.engine.event.Moment;
-import org.benchwright.engine.plan.Move;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.engine.plan.SoakStage;
 import org.benchwright.present.internal.Questions;
@@ -49,18 +47,12 @@ final class SoakText {
         if (!latches) {
             soak.gap().ifPresent(gap -> sentence(parts, PrintedWords.SOAK_GAP.text(Durations.words(gap.atMost()), moves.of(gap.instead()))));
         }
-        sentence(parts, PrintedWords.SOAK_POWER_LOST.text(moves.of(powerLost(soak))));
+        sentence(parts, PrintedWords.SOAK_POWER_LOST.text(moves.afterPowerLost(soak.onPowerLost())));
         sentence(parts, PrintedWords.SOAK_STOPPED.text(moves.of(soak.stopped())));
         if (!soak.conditions().isEmpty()) {
             sentence(parts, PrintedWords.SOAK_STOPPED_OUTSIDE.text(moves.of(soak.stoppedOutside())));
         }
         return parts;
-    }
-
-    /** The unit has to be powered up anew: all that can be said here is that the soak begins again, or that the test ends. */
-    private static Move powerLost(SoakStage soak) {
-        return soak.gap().map(SoakStage.Gap::instead).filter(move -> move instanceof Move.BeginAgain || move instanceof Move.Conclude)
-                .orElse(new Move.Conclude(Verdict.UNDECIDED, ""));
     }
 
     private Questions.Question look(SoakStage soak, boolean begins) {
