@@ -15,6 +15,8 @@ import org.benchwright.workshop.tests.SamplePlan;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** From an empty register to a test by an approved revision, at the terminal. */
 class RevisionCommandsTest {
@@ -101,6 +103,14 @@ class RevisionCommandsTest {
         assertTrue(after.contains("revision 4: withdrawn"), after);
         assertTrue(after.contains("withdrawn by KM, 2026-03-02 07:30: limit is wrong"), after);
         refused(bench(RIGHT, "withdraw", "c16.procedure", "--by", "KM", "--reason", "x", "--revision", "four"), "--revision");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"4294967299", "-4294967293", "0", "-1", "9223372036854775807"})
+    void aNumberThatNoRevisionHasIsRefusedAndNothingIsWithdrawn(String number) throws Exception {
+        bench.approved();
+        refused(bench(RIGHT, "withdraw", "c16.procedure", "--by", "KM", "--reason", "x", "--revision=" + number), number + " is no revision number");
+        assertTrue(bench("", "revisions").out().contains("revision 3: approved"));
     }
 
     @Test

@@ -72,10 +72,19 @@ final class RevisionCommands extends SigningCommands {
 
     int withdraw(Given given) throws CannotStoreException {
         return withProcedure(given, ready -> signing(screen -> {
+            int revision = revision(given, ready.plan().revision());
             PeopleDesk.Signing by = signing(given, screen);
-            int revision = (int) given.number("--revision").orElse(ready.plan().revision());
             print(approving(given).withdraw(ready.plan(), revision, given.text("--reason").orElse(""), by), screen);
         }));
+    }
+
+    /** The number of the revision that was named, else {@code written}. */
+    private static int revision(Given given, int written) throws EntryRefusedException {
+        long number = given.number("--revision").orElse(written);
+        if (number < 1 || number > Integer.MAX_VALUE) {
+            throw new EntryRefusedException(Message.NO_REVISION.text(String.valueOf(number)));
+        }
+        return (int) number;
     }
 
     int revisions(Given given) throws CannotStoreException {
