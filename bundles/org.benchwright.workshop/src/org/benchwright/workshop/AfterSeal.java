@@ -16,6 +16,7 @@ import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.SequenceConflictException;
 import org.benchwright.ledger.Signer;
+import org.benchwright.ledger.Signing;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.people.Person;
 import org.benchwright.ledger.people.PersonKeyStore;
@@ -76,7 +77,7 @@ public final class AfterSeal {
             Actor actor = new Actor(person.id(), role(asKept, person));
             EntryDraft draft = new EntryDraft(id, now, before.run().lastMoment().sitting() + 1, Duration.ZERO, actor, codec.kind(asKept),
                     codec.payload(asKept));
-            ledger.appendSigned(draft, last, signer, SealedRecords.meaning(asKept), actor.toString(), benchKey);
+            ledger.appendSigned(draft, last, new Signing(signer, SealedRecords.meaning(asKept), actor.toString(), benchKey), people.stand());
             return after;
         } catch (SequenceConflictException conflict) {
             throw new OvertakenException(Message.OVERTAKEN.text(test), conflict);

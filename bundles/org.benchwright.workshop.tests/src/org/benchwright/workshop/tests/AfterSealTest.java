@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Path;
 import java.util.List;
 
+import java.util.Optional;
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.event.Fact;
@@ -16,7 +17,9 @@ import org.benchwright.engine.record.RecordFact;
 import org.benchwright.engine.record.Standing;
 import org.benchwright.engine.record.TestRecord;
 import org.benchwright.workshop.BenchLedger;
+import org.benchwright.workshop.BenchTime;
 import org.benchwright.workshop.LedgerReport;
+import org.benchwright.workshop.OvertakenException;
 import org.benchwright.workshop.SigningPerson;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -116,5 +119,17 @@ class AfterSealTest {
             String refusal = refusal(test, "MJ", new RecordFact.Superseded(other, "tested again"));
             assertTrue(refusal.startsWith(other + " is no sealed test of unit C16-004711"), refusal);
         }
+    }
+
+    @Test
+    void aKeyThatIsRevokedInTheMomentOfSigningSignsNothing() throws Exception {
+        String test = tests.accepted();
+        try (BenchLedger ledger = BenchLedger.open(tests.file())) {
+            BenchTime then = time.interrupted(() -> ledger.registrar(time.benchTime()).revoke(Approved.by("LW"), "HD", "", Optional.empty(), "lost"));
+            assertThrows(OvertakenException.class,
+                    () -> ledger.afterSeal(then).sign(test, new RecordFact.Reviewed(true, ""), Approved.by("HD")));
+        }
+        assertEquals(List.of(), told(test));
+        sound();
     }
 }

@@ -1,19 +1,13 @@
 package org.benchwright.workshop.tests;
 
-import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
-import java.time.Clock;
 import java.time.Duration;
-import java.time.Instant;
-import java.time.ZoneId;
-import java.util.ArrayDeque;
 import java.util.List;
 import java.util.Optional;
-import java.util.Queue;
 
 import org.benchwright.core.Actor;
 import org.benchwright.core.Role;
@@ -206,42 +200,17 @@ class ApprovalsTest {
         refused("begun already", () -> registrar.begin("XX", "nobody", List.of(), "three old herons".toCharArray()));
     }
 
-    /** The bench's time, as whoever signs asks for it first after reading the books; right then somebody else does {@code meanwhile}. */
-    private BenchTime interrupted(Executable meanwhile) {
-        Queue<Executable> once = new ArrayDeque<>(List.of(meanwhile));
-        Clock asked = new Clock() {
-            @Override
-            public Instant instant() {
-                if (!once.isEmpty()) {
-                    assertDoesNotThrow(once.remove());
-                }
-                return time.instant();
-            }
-
-            @Override
-            public ZoneId getZone() {
-                return time.getZone();
-            }
-
-            @Override
-            public Clock withZone(ZoneId zone) {
-                return time.withZone(zone);
-            }
-        };
-        return BenchTime.of(asked, time, time);
-    }
-
     @Test
     void aKeyThatIsRevokedInTheMomentOfSigningSignsNothing() throws Exception {
         approvals.prepare(procedure(3, "a"), Approved.by("RB"));
-        BenchTime then = interrupted(() -> registrar.revoke(Approved.by("LW"), "KM", "", Optional.empty(), "token lost"));
+        BenchTime then = time.interrupted(() -> registrar.revoke(Approved.by("LW"), "KM", "", Optional.empty(), "token lost"));
         assertThrows(OvertakenException.class, () -> ledger.approvals(then).approve(procedure(3, "a"), Approved.by("KM")));
         assertEquals(Optional.empty(), approvals.book().find(NAME, 3).orElseThrow().approved());
     }
 
     @Test
     void aRoleThatIsEndedInTheMomentOfSigningSignsNothing() throws Exception {
-        BenchTime then = interrupted(() -> registrar.end(Approved.by("LW"), "RB", Role.ENGINEER, "moved on"));
+        BenchTime then = time.interrupted(() -> registrar.end(Approved.by("LW"), "RB", Role.ENGINEER, "moved on"));
         assertThrows(OvertakenException.class, () -> ledger.approvals(then).prepare(procedure(3, "a"), Approved.by("RB")));
         assertEquals(Optional.empty(), approvals.book().find(NAME, 3));
     }

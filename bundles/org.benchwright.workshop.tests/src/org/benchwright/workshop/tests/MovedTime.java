@@ -1,14 +1,20 @@
 package org.benchwright.workshop.tests;
 
+import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
+
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import java.util.ArrayDeque;
+import java.util.List;
+import java.util.Queue;
 
 import org.benchwright.core.Pause;
 import org.benchwright.core.Ticker;
 import org.benchwright.workshop.BenchTime;
+import org.junit.jupiter.api.function.Executable;
 
 /** Clocks that a test moves by hand, from any thread. */
 public final class MovedTime extends Clock implements Ticker, Pause {
@@ -19,6 +25,31 @@ public final class MovedTime extends Clock implements Ticker, Pause {
     /** As a bench's time. */
     public BenchTime benchTime() {
         return BenchTime.of(this, this, this);
+    }
+
+    /** The bench's time, as whoever signs asks for it first after reading the books; right then somebody else does {@code meanwhile}. */
+    BenchTime interrupted(Executable meanwhile) {
+        Queue<Executable> once = new ArrayDeque<>(List.of(meanwhile));
+        Clock asked = new Clock() {
+            @Override
+            public Instant instant() {
+                if (!once.isEmpty()) {
+                    assertDoesNotThrow(once.remove());
+                }
+                return MovedTime.this.instant();
+            }
+
+            @Override
+            public ZoneId getZone() {
+                return MovedTime.this.getZone();
+            }
+
+            @Override
+            public Clock withZone(ZoneId zone) {
+                return MovedTime.this.withZone(zone);
+            }
+        };
+        return BenchTime.of(asked, this, this);
     }
 
     /** Lets time pass on both clocks. */

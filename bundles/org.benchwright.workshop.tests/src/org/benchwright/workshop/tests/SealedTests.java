@@ -20,6 +20,7 @@ import org.benchwright.ledger.EntryDraft;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.Meaning;
 import org.benchwright.ledger.Signer;
+import org.benchwright.ledger.Signing;
 import org.benchwright.ledger.SqliteLedger;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.people.KeyProtection;
@@ -128,8 +129,8 @@ final class SealedTests {
         try (Ledger ledger = SqliteLedger.open(file())) {
             TestId id = new TestId(test);
             Instant now = time.instant();
-            ledger.appendSigned(new EntryDraft(id, now, 9, Duration.ZERO, actor, kind, payload), ledger.lastSequence(id), key, meaning,
-                    actor.toString(), benchKey());
+            ledger.appendSigned(new EntryDraft(id, now, 9, Duration.ZERO, actor, kind, payload), ledger.lastSequence(id),
+                    new Signing(key, meaning, actor.toString(), benchKey()));
         }
     }
 

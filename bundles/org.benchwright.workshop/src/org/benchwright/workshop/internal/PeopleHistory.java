@@ -40,8 +40,13 @@ public final class PeopleHistory {
     }
 
     /** How many events the book has. */
-    public long size() {
+    long size() {
         return entries.size();
+    }
+
+    /** Where the book stood when it was read: the basis of whatever relies on it. */
+    public Map<TestId, Long> stand() {
+        return Map.of(TestId.PEOPLE, size());
     }
 
     /** Whether the register had been begun before that place of the ledger. */

@@ -63,7 +63,9 @@ public final class RevisionHistory {
 
     /** Where the two books stood when they were read: the basis of whatever relies on them. */
     public Map<TestId, Long> stand() {
-        return Map.of(TestId.PEOPLE, (long) people.size(), TestId.REVISIONS, size());
+        Map<TestId, Long> stand = new HashMap<>(people.stand());
+        stand.put(TestId.REVISIONS, size());
+        return Map.copyOf(stand);
     }
 
     /** Whether the register had been begun before that place of the ledger; from then on tests are opened by approved revisions. */
