@@ -22,6 +22,7 @@ import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.Meaning;
 import org.benchwright.ledger.SequenceConflictException;
 import org.benchwright.ledger.Signer;
+import org.benchwright.ledger.Signing;
 import org.benchwright.ledger.TestId;
 import org.benchwright.workshop.internal.FileKeeper;
 import org.benchwright.workshop.internal.Message;
@@ -141,7 +142,7 @@ public final class Receipts {
         long number = history.size() + 1;
         ReceiptBook book = history.now().with(new ReceiptEvent(number, now, by, fact));
         EntryDraft draft = new EntryDraft(TestId.RECEIPTS, now, 1, Duration.ZERO, by, codec.kind(fact), codec.payload(fact));
-        ledger.appendSigned(draft, history.size(), benchKey, meaning, station.name());
+        ledger.appendSigned(draft, history.size(), new Signing(benchKey, meaning, station.name()));
         return new Entered(book, number);
     }
 }

@@ -34,13 +34,14 @@ import org.benchwright.ledger.BenchKeyStore;
 import org.benchwright.ledger.EntryDraft;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.Meaning;
+import org.benchwright.ledger.Signing;
 import org.benchwright.ledger.SqliteLedger;
 import org.benchwright.ledger.TestId;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.CompiledProcedure;
 import org.benchwright.workshop.LedgerReport;
-import org.benchwright.workshop.ReceivedUnit;
 import org.benchwright.workshop.Receipts;
+import org.benchwright.workshop.ReceivedUnit;
 import org.benchwright.workshop.Sitting;
 import org.benchwright.workshop.Standing;
 import org.benchwright.workshop.StandingMemory;
@@ -226,7 +227,7 @@ class ReceiptsTest {
     private void forge(ReceiptFact fact) throws Exception {
         try (Ledger raw = SqliteLedger.open(file())) {
             raw.appendSigned(new EntryDraft(TestId.RECEIPTS, time.instant(), 1, Duration.ZERO, QN, codec.kind(fact), codec.payload(fact)),
-                    raw.lastSequence(TestId.RECEIPTS), BenchKeyStore.openOrCreate(folder), Meaning.RECEIVED, "bench 2");
+                    raw.lastSequence(TestId.RECEIPTS), new Signing(BenchKeyStore.openOrCreate(folder), Meaning.RECEIVED, "bench 2"));
         }
     }
 
