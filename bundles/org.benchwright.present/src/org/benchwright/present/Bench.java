@@ -210,7 +210,7 @@ public final class Bench implements AutoCloseable {
     public Optional<RecordSheet> record(String test) throws CannotStoreException {
         try {
             Optional<KeptTest> kept = ledger.test(test);
-            return kept.isEmpty() ? Optional.empty() : Optional.of(Sheets.sheet(kept.get(), ledger.signedAfterSeal(test)));
+            return kept.isEmpty() ? Optional.empty() : Optional.of(Sheets.sheet(kept.get(), ledger.signedAfterSeal(test), clocks.clock().instant()));
         } catch (StoreException | FaultyRecordException e) {
             throw Failures.cannotStore(e);
         }

@@ -1,6 +1,8 @@
 package org.benchwright.present;
 
 import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
 
 /**
  * The record of a test as a story.
@@ -10,11 +12,14 @@ import java.util.List;
  * @param proved what its soaks proved, a sentence or two for each; empty without one
  * @param story  everything that happened, in order
  * @param sealed true once it is over and signed
+ * @param standing where it stands since its seal; empty before
  * @param out    true if its unit is out there: it may come back, or it is to be told whether its fault was found
  */
-public record RecordSheet(RecordRow row, String reason, List<String> proved, List<TimelineLine> story, boolean sealed, boolean out) {
+public record RecordSheet(RecordRow row, String reason, List<String> proved, List<TimelineLine> story, boolean sealed,
+        Optional<RecordStanding> standing, boolean out) {
     public RecordSheet {
         proved = List.copyOf(proved);
         story = List.copyOf(story);
+        Objects.requireNonNull(standing);
     }
 }

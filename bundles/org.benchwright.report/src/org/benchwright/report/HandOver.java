@@ -29,7 +29,7 @@ public record HandOver(TestReport report, Instant now) {
     /**
      * The certificate, with the proof and what is printed attached for machines.
      *
-     * @throws NotCertifiableException of an open test, of a rehearsal, and of one that no checkpoint tells of
+     * @throws NotCertifiableException of an open test, of a rehearsal, while something waits for a decision, and of one that no checkpoint tells of
      */
     public byte[] certificate() throws NotCertifiableException {
         requireCertifiable();
@@ -87,8 +87,9 @@ public record HandOver(TestReport report, Instant now) {
         if (!report.certifiable()) {
             TestReport.Heading heading = report.heading();
             Message why = heading.rehearsal() ? Message.REFUSED_REHEARSAL
-                    : heading.sealed() ? Message.REFUSED_UNCOVERED : Message.REFUSED_OPEN;
-            throw new NotCertifiableException(why.text(heading.test()));
+                    : !heading.sealed() ? Message.REFUSED_OPEN
+                    : report.standing().uncertified().isPresent() ? Message.REFUSED_STANDING : Message.REFUSED_UNCOVERED;
+            throw new NotCertifiableException(why.text(heading.test(), report.standing().uncertified().orElse("")));
         }
     }
 }

@@ -13,7 +13,7 @@ import org.benchwright.report.internal.ReportJson;
 public record Register(List<TestReport> reports) {
 
     private static final List<String> TITLES = List.of("test", "serial", "family", "procedure", "revision", "station", "technicians", "opened",
-            "concluded", "state", "verdict", "reason", "departures", "nonconformities", "rehearsal", "predecessor");
+            "concluded", "state", "verdict", "reason", "departures", "nonconformities", "rehearsal", "predecessor", "standing");
 
     public Register {
         reports = List.copyOf(reports);
@@ -33,7 +33,8 @@ public record Register(List<TestReport> reports) {
                 heading.station(), String.join("; ", heading.technicians()), heading.opened().toString(),
                 heading.concluded().map(Object::toString).orElse(""), heading.sealed() ? "sealed" : "open", heading.verdict().orElse(""),
                 heading.reason(), String.valueOf(report.departures().size()), String.valueOf(report.nonconformities().size()),
-                (heading.rehearsal() ? Message.YES : Message.NO).text(), heading.predecessor().orElse(""));
+                (heading.rehearsal() ? Message.YES : Message.NO).text(), heading.predecessor().orElse(""),
+                report.standing().end().map(TestReport.End::word).orElse(report.standing().words()));
     }
 
     /** As JSON: one object for each test in full, one after the other in an array. */

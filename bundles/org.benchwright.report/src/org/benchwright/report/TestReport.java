@@ -21,10 +21,11 @@ import org.benchwright.ledger.ProofFormatException;
  * @param amendments      what was signed after the seal
  * @param story           every event in order
  * @param proof           where the test stands in the ledger; empty until a checkpoint tells of it
+ * @param standing        what became of the record after its seal
  */
 public record TestReport(Heading heading, List<Result> results, List<String> soaks, List<Instrument> instruments,
         List<String> departures, List<String> nonconformities, List<Attachment> attachments, List<Amendment> amendments,
-        List<StoryLine> story, Optional<InclusionProof> proof) {
+        List<StoryLine> story, Optional<InclusionProof> proof, Standing standing) {
 
     public TestReport {
         Objects.requireNonNull(heading);
@@ -37,6 +38,57 @@ public record TestReport(Heading heading, List<Result> results, List<String> soa
         amendments = List.copyOf(amendments);
         story = List.copyOf(story);
         Objects.requireNonNull(proof);
+        Objects.requireNonNull(standing);
+    }
+
+    /** A test of which nobody has said anything since its seal but what the amendments tell. */
+    public TestReport(Heading heading, List<Result> results, List<String> soaks, List<Instrument> instruments, List<String> departures,
+            List<String> nonconformities, List<Attachment> attachments, List<Amendment> amendments, List<StoryLine> story,
+            Optional<InclusionProof> proof) {
+        this(heading, results, soaks, instruments, departures, nonconformities, attachments, amendments, story, proof, Standing.NONE);
+    }
+
+    /**
+     * What became of a record after its seal.
+     *
+     * @param words       where it stands; empty before the seal
+     * @param end         how it was superseded, recalled or voided; empty if it was not
+     * @param uncertified why there is no certificate, and what to do; empty if there is one
+     * @param corrections what was amended, in order
+     */
+    public record Standing(String words, Optional<End> end, Optional<String> uncertified, List<Correction> corrections) {
+
+        /** Nothing became of it. */
+        public static final Standing NONE = new Standing("", Optional.empty(), Optional.empty(), List.of());
+
+        public Standing {
+            corrections = List.copyOf(corrections);
+        }
+    }
+
+    /**
+     * How a record ended.
+     *
+     * @param word  superseded, recalled or void
+     * @param words by whom, when and why
+     */
+    public record End(String word, String words) {
+    }
+
+    /**
+     * What was amended.
+     *
+     * @param event   number of the event that is corrected
+     * @param first   what was entered first
+     * @param right   what is right
+     * @param reason  why
+     * @param by      who says so
+     * @param decided what would have been decided with it beside what was
+     */
+    public record Correction(long event, String first, String right, String reason, String by, List<String> decided) {
+        public Correction {
+            decided = List.copyOf(decided);
+        }
     }
 
     /**
@@ -168,9 +220,15 @@ public record TestReport(Heading heading, List<Result> results, List<String> soa
      */
     public static TestReport of(Heading heading, List<Result> results, List<String> soaks, List<Instrument> instruments,
             List<String> departures, List<String> nonconformities, List<Attachment> attachments, List<Amendment> amendments,
-            List<StoryLine> story, Optional<String> proof) {
+            List<StoryLine> story, Optional<String> proof, Standing standing) {
         Optional<InclusionProof> read = proof.map(text -> proof(text, heading.test()));
-        return new TestReport(heading, results, soaks, instruments, departures, nonconformities, attachments, amendments, story, read);
+        return new TestReport(heading, results, soaks, instruments, departures, nonconformities, attachments, amendments, story, read,
+                standing);
+    }
+
+    /** The same with another standing. */
+    public TestReport with(Standing other) {
+        return new TestReport(heading, results, soaks, instruments, departures, nonconformities, attachments, amendments, story, proof, other);
     }
 
     private static InclusionProof proof(String text, String test) {
@@ -200,8 +258,16 @@ public record TestReport(Heading heading, List<Result> results, List<String> soa
         return issue() == 1 ? Optional.empty() : Optional.of(heading.test() + "/" + (issue() - 1));
     }
 
-    /** Whether a certificate and a label can be had: of a sealed test that is no rehearsal and that a checkpoint tells of. */
+    /** The verdict on a certificate and a label, large: how the record ended, if it did, for then the verdict does not hold any more. */
+    public String holds() {
+        return standing.end().map(End::word).or(heading::verdict).orElse("");
+    }
+
+    /**
+     * Whether a certificate and a label can be had: of a sealed test that is no rehearsal, that a checkpoint tells of and of which every departure
+     * and nonconformity is decided. What was superseded, recalled or voided since has papers that say so.
+     */
     public boolean certifiable() {
-        return heading.sealed() && !heading.rehearsal() && heading.verdict().isPresent() && proof.isPresent();
+        return (standing.end().isPresent() || standing.uncertified().isEmpty()) && heading.sealed() && !heading.rehearsal() && heading.verdict().isPresent() && proof.isPresent();
     }
 }

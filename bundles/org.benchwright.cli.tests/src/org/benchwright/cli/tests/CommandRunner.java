@@ -16,6 +16,7 @@ import org.benchwright.cli.ProcedureSource;
 import org.benchwright.cli.Surroundings;
 import org.benchwright.core.Pause;
 import org.benchwright.present.Bench;
+import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.tests.Approved;
 import org.benchwright.workshop.tests.MovedTime;
 import org.benchwright.workshop.tests.SamplePlan;
@@ -74,6 +75,14 @@ final class CommandRunner {
     /** In the ledger the sample procedure is approved, so that real tests can be opened by it. */
     CommandRunner approved() throws Exception {
         Approved.in(ledger(), time.benchTime(), SamplePlan.acceptance(), SamplePlan.TEXT);
+        return this;
+    }
+
+    /** There are auditors too, who had no hand in any test: MJ and HD. */
+    CommandRunner audited() throws Exception {
+        try (BenchLedger open = BenchLedger.open(ledger())) {
+            Approved.auditors(open, time.benchTime());
+        }
         return this;
     }
 

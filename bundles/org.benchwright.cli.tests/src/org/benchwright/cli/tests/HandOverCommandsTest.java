@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 
+import org.benchwright.workshop.tests.Approved;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -46,6 +47,14 @@ class HandOverCommandsTest {
     void ofARealTestThereIsEverything() throws Exception {
         CommandRunner.Ended ended = bench.carryOut(GIVEN_UP);
         assertEquals(4, ended.status(), ended.out() + ended.err());
+        CommandRunner.Ended waits = report(id(ended), "--pdf", "c.pdf");
+        assertEquals(1, waits.status());
+        assertTrue(waits.err().startsWith("There is no certificate of test " + id(ended) + " yet. 1 to decide first. An auditor who had no hand"), waits.err());
+        bench.audited();
+        String event = waits.err().replaceAll("(?s)^.*departure (\\d+):.*$", "$1");
+        CommandRunner.Ended decided = bench.typing(Approved.PASSWORD + "\n", "decide", id(ended), event, "--as", "accepted", "--reason", "nothing was begun",
+                "--by", "MJ", "--ledger", bench.ledger().toString());
+        assertEquals(0, decided.status(), decided.err());
         CommandRunner.Ended report = report(id(ended), "--pdf", "c.pdf", "--record", "r.pdf", "--label", "l.pdf", "--html", "r.html", "--json",
                 "r.json", "--csv", "r.csv");
         assertEquals(0, report.status(), report.err());
@@ -58,6 +67,7 @@ class HandOverCommandsTest {
         assertTrue(content("r.html").contains("prepared by RB, approved by KM, 2026-03-02"), content("r.html"));
         assertTrue(content("r.html").contains("revision 3, prepared by RB, approved by KM on 2026-03-02"), content("r.html"));
         assertTrue(content("r.html").contains("The plate is missing."));
+        assertTrue(content("r.html").contains(": accepted by MJ, 2026-03-02T"), content("r.html"));
         assertTrue(content("r.csv").lines().count() > 5);
         CommandRunner.Ended list = bench.run("export", "--ledger", bench.ledger().toString());
         assertEquals(2, list.out().lines().count(), list.out());

@@ -78,6 +78,11 @@ record Given(Surroundings around, ParseResult parsed) {
         return Optional.ofNullable(parsed.<String>matchedPositionalValue(0, null));
     }
 
+    /** The second word that stands without an option. */
+    Optional<String> second() {
+        return Optional.ofNullable(parsed.<String>matchedPositionalValue(1, null));
+    }
+
     private Path resolved(Path path) {
         return around.workingFolder().resolve(path);
     }

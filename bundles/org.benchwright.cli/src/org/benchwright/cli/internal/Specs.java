@@ -85,6 +85,11 @@ final class Specs {
                 .type(String.class).description(help.text()).build();
     }
 
+    /** A second word that stands without an option. */
+    static PositionalParamSpec second(String label, Message help) {
+        return PositionalParamSpec.builder().paramLabel(label).index("1").arity("1").required(true).type(String.class).description(help.text()).build();
+    }
+
     private static Path path(String text) {
         try {
             return Path.of(text);

@@ -1,7 +1,10 @@
 package org.benchwright.present.internal;
 
+import java.time.ZoneOffset;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -16,6 +19,9 @@ import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.TestEvent;
+import org.benchwright.engine.record.Deviation;
+import org.benchwright.engine.record.TestRecord;
+import org.benchwright.present.RecordStanding;
 import org.benchwright.report.TestReport;
 import org.benchwright.report.TestReport.Amendment;
 import org.benchwright.report.TestReport.Attachment;
@@ -29,22 +35,22 @@ import org.benchwright.workshop.SignedNote;
 /** A kept test as values for paper. */
 public final class ReportValues {
 
-    /** Kinds of signed event after which a certificate says something else than before. */
-    private static final Set<String> CHANGING = Set.of("amended", "departure-decided", "recalled", "superseded", "voided");
+    /** After such an event another certificate takes the place of the one before; what is decided comes before there is any. */
+    private static final String CHANGING = "amended";
 
     private final TestRun run;
+    private final Set<Derived.CheckDecided> amended;
     private final List<Result> results = new ArrayList<>();
     private final Map<String, Instrument> instruments = new LinkedHashMap<>();
-    private final List<String> departures = new ArrayList<>();
-    private final List<String> nonconformities = new ArrayList<>();
     private final List<Attachment> attachments = new ArrayList<>();
     private final Set<String> people = new LinkedHashSet<>();
     /** How often each check of the open step was decided. */
     private final Map<String, Integer> readings = new HashMap<>();
     private String step = "";
 
-    private ReportValues(TestRun run) {
+    private ReportValues(TestRun run, Set<Derived.CheckDecided> amended) {
         this.run = run;
+        this.amended = amended;
         run.events().forEach(this::read);
     }
 
@@ -55,16 +61,24 @@ public final class ReportValues {
      * @param proof text of the proof of its last event, if there is one
      */
     public static TestReport of(KeptTest test, List<SignedNote> notes, Optional<String> proof) {
-        return new ReportValues(test.run()).report(test, notes, proof);
+        return new ReportValues(test.run(), amended(test)).report(test, notes, proof);
+    }
+
+    /** Decisions that would have been others with what is right by the amendments. */
+    private static Set<Derived.CheckDecided> amended(KeptTest test) {
+        Set<Derived.CheckDecided> amended = new HashSet<>();
+        test.record().ifPresent(record -> record.amendments().forEach(each -> each.replay().changes()
+                .forEach(change -> change.then().ifPresent(amended::add))));
+        return amended;
     }
 
     private TestReport report(KeptTest test, List<SignedNote> notes, Optional<String> proof) {
         List<Amendment> amendments = notes.stream().map(note -> new Amendment(note.sequence(), note.instant(), note.kind(), note.by(),
-                note.words(), CHANGING.contains(note.kind()))).toList();
+                note.words(), CHANGING.equals(note.kind()))).toList();
         List<StoryLine> story = Timeline.of(run).stream()
                 .map(line -> new StoryLine(line.sequence(), line.instant(), line.who(), line.words(), line.struck())).toList();
-        return TestReport.of(heading(test), results, SoakProof.of(run), List.copyOf(instruments.values()), departures, nonconformities, attachments,
-                amendments, story, proof);
+        return TestReport.of(heading(test), results, SoakProof.of(run), List.copyOf(instruments.values()), deviations(test, false),
+                deviations(test, true), attachments, amendments, story, proof, standing(test));
     }
 
     private Heading heading(KeptTest test) {
@@ -76,6 +90,31 @@ public final class ReportValues {
                 events.get(0).moment().instant(), run.ended() ? Optional.of(run.lastMoment().instant()) : Optional.empty(),
                 opening.predecessor(), opening.rehearsal(), test.sealed(), run.ended() ? verdict : Optional.empty(),
                 run.ended() ? run.reason() : "");
+    }
+
+    /** Departures or nonconformities, each with what was decided about it. */
+    private static List<String> deviations(KeptTest test, boolean nonconformities) {
+        return Deviation.of(test.run()).stream().filter(each -> each.nonconformity() == nonconformities).map(each -> words(test, each)).toList();
+    }
+
+    private static String words(KeptTest test, Deviation deviation) {
+        if (test.record().isEmpty() || test.run().rehearsal()) {
+            return deviation.words();
+        }
+        return test.record().get().decision(deviation.sequence()).map(each -> Message.DECIDED_WORDS.text(deviation.words(), each.word(), each.person(),
+                each.instant().truncatedTo(ChronoUnit.SECONDS), each.reason())).orElseGet(() -> Message.DECIDED_WAITS.text(deviation.words()));
+    }
+
+    private static TestReport.Standing standing(KeptTest test) {
+        if (test.record().isEmpty() || test.run().rehearsal()) {
+            return TestReport.Standing.NONE;
+        }
+        TestRecord record = test.record().get();
+        // No wall time and no zone of a reader stands on paper.
+        RecordStanding standing = Standings.of(test.id(), record, test.run().lastMoment().instant(), ZoneOffset.UTC);
+        return new TestReport.Standing(standing.words(), standing.end().map(words -> new TestReport.End(record.standing().word(), words)),
+                standing.uncertified(), standing.corrections().stream().map(each -> new TestReport.Correction(each.event(), each.first(), each.right(),
+                        each.reason(), each.by(), each.decided())).toList());
     }
 
     private static Optional<TestReport.Approval> approval(Fact.Opened opening) {
@@ -110,12 +149,9 @@ public final class ReportValues {
             readings.clear();
         } else if (derived instanceof Derived.CheckDecided decided) {
             int reading = readings.merge(decided.check(), 1, Integer::sum);
-            results.add(new Result(Questions.spaced(step), Questions.spaced(decided.check()), EventWords.outcome(decided.outcome()),
+            String what = Questions.spaced(decided.check());
+            results.add(new Result(Questions.spaced(step), amended.contains(decided) ? Message.RESULT_AMENDED.text(what) : what, EventWords.outcome(decided.outcome()),
                     decided.words(), decided.numbers().map(n -> numbers(n, decided, reading))));
-        } else if (derived instanceof Derived.DepartureNoted noted) {
-            departures.add(noted.words());
-        } else if (derived instanceof Derived.NonconformityNoted noted) {
-            nonconformities.add(noted.words());
         }
     }
 

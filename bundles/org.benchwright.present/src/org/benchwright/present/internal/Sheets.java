@@ -1,12 +1,17 @@
 package org.benchwright.present.internal;
 
+import java.time.Instant;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.FieldReturn;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.record.Amendment;
 import org.benchwright.present.RecordRow;
 import org.benchwright.present.RecordSheet;
 import org.benchwright.present.TimelineLine;
@@ -33,11 +38,15 @@ public final class Sheets {
      * The sheet of a kept test.
      *
      * @param notes what was signed after its seal
+     * @param now   wall time
      */
-    public static RecordSheet sheet(KeptTest test, List<SignedNote> notes) {
-        List<TimelineLine> story = new ArrayList<>(Timeline.of(test.run()));
+    public static RecordSheet sheet(KeptTest test, List<SignedNote> notes, Instant now) {
+        Set<Long> amended = test.record().map(record -> record.amendments().stream().map(Amendment::event).collect(Collectors.toSet())).orElse(Set.of());
+        List<TimelineLine> story = new ArrayList<>();
+        Timeline.of(test.run()).forEach(line -> story.add(amended.contains(line.sequence()) ? line.asStruck() : line));
         notes.forEach(note -> story.add(line(note)));
         return new RecordSheet(row(test), test.run().ended() ? test.run().reason() : "", SoakProof.of(test.run()), story, test.sealed(),
+                test.record().map(record -> Standings.of(test.id(), record, now, ZoneId.systemDefault())),
                 test.field().filter(field -> field.counts(test.run()) && field.returned().map(FieldReturn::fault)
                         .map(fault -> fault == FieldReturn.Fault.NOT_LOOKED_FOR).orElse(true)).isPresent());
     }

@@ -12,6 +12,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.apache.pdfbox.Loader;
@@ -25,6 +26,8 @@ import org.benchwright.report.NotCertifiableException;
 import org.benchwright.report.TestReport;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * What stands on paper, word by word. The files are left in {@code target/printed}, where the tests outside OSGi have an independent
@@ -79,6 +82,40 @@ class PrintedPagesTest {
         assertTrue(text.contains("Takes the place of T-4K7M2-QXD9R/1"), text);
         assertTrue(text.contains("Accepted: the look was late by four minutes"), text);
         assertFalse(text.contains("No decision of an auditor"), text);
+    }
+
+    @Test
+    void whatWasAmendedStandsBesideTheFirstEntryWhichIsStruck() throws Exception {
+        HandOver papers = new HandOver(SampleReport.amended(folder), SampleReport.PRINTED);
+        assertGolden("certificate-amended.txt", kept("certificate-amended.pdf", papers.certificate()));
+        assertGolden("label-amended.txt", kept("label-amended.pdf", papers.label()));
+        assertTrue(papers.html().contains("STRUCK: supply volts: 23.90 V"), "the record too");
+        assertTrue(papers.json().contains("\"right\": \"supply volts: 24.10 V\""), "and what machines read");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"superseded", "recalled", "void"})
+    void whatDoesNotHoldAnyMoreSaysSoLargeOnEveryPaper(String word) throws Exception {
+        HandOver papers = new HandOver(SampleReport.ended(folder, word), SampleReport.PRINTED);
+        String large = word.toUpperCase(Locale.ROOT);
+        for (byte[] pdf : List.of(papers.certificate(), papers.record())) {
+            String text = text(pdf).replaceAll("\\s+", " ");
+            assertTrue(text.contains(large + " This paper does not hold any more: " + word + " by auditor LW, 2026-03-09 08:00: mixed up. The verdict had been"
+                    + " ACCEPTED."), text);
+        }
+        String label = text(kept("label-" + word + ".pdf", papers.label()));
+        assertTrue(label.startsWith(large) && !label.contains("ACCEPTED"), label);
+        assertTrue(papers.json().contains("\"ended\": \"" + word + "\""), papers.json());
+    }
+
+    @Test
+    void whileSomethingWaitsThereIsNoCertificateAndItSaysWhatToDo() throws Exception {
+        HandOver papers = new HandOver(SampleReport.waiting(folder), SampleReport.PRINTED);
+        NotCertifiableException refused = assertThrows(NotCertifiableException.class, papers::certificate);
+        assertEquals("There is no certificate of test T-4K7M2-QXD9R yet. 1 to decide first. An auditor who had no hand in the test decides departure 12: "
+                + "look 4 min later than due", refused.getMessage());
+        assertThrows(NotCertifiableException.class, papers::label);
+        assertTrue(text(papers.record()).contains("waiting for a decision"), "the record can be had and says so");
     }
 
     @Test

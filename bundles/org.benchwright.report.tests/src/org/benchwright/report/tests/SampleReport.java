@@ -55,6 +55,31 @@ final class SampleReport {
         return with(heading(false, true, Optional.of("accepted")), List.of(amendment), Optional.of(proof(folder)), 40);
     }
 
+    /** The same after a reading was amended: the second certificate, for the unit that went out with the first. */
+    static TestReport amended(Path folder) throws Exception {
+        Amendment over = new Amendment(6, BEGAN.plus(Duration.ofHours(80)), "handed-over", "technician QN", "to the owner with certificate "
+                + TEST.value() + "/1", false);
+        Amendment amended = new Amendment(7, BEGAN.plus(Duration.ofHours(90)), "amended", "technician QN", "event 2 is to read \"24.10\": read from the photo",
+                true);
+        TestReport like = with(heading(false, true, Optional.of("accepted")), List.of(over, amended), Optional.of(proof(folder)), 40);
+        return like.with(new TestReport.Standing("handed over to the owner with certificate " + TEST.value() + "/1; amended since, certificate "
+                + TEST.value() + "/2 is to take its place", Optional.empty(), Optional.empty(),
+                List.of(new TestReport.Correction(2, "supply volts: 23.90 V", "supply volts: 24.10 V", "read from the photo", "QN",
+                        List.of("bench, supply volts. On record: 23.90 V accepted: 0.40 V inside With what is right: 24.10 V accepted: 0.40 V inside")))));
+    }
+
+    /** The same after its record was ended, or with something that waits. */
+    static TestReport ended(Path folder, String word) throws Exception {
+        return accepted(folder).with(new TestReport.Standing(word, Optional.of(new TestReport.End(word, word + " by auditor LW, 2026-03-09 08:00: mixed up")),
+                Optional.of("This record is " + word + "."), List.of()));
+    }
+
+    /** The same while a departure waits. */
+    static TestReport waiting(Path folder) throws Exception {
+        return accepted(folder).with(new TestReport.Standing("waiting for a decision", Optional.empty(),
+                Optional.of("1 to decide first. An auditor who had no hand in the test decides departure 12: look 4 min later than due"), List.of()));
+    }
+
     /** A rehearsal with a long record. */
     static TestReport rehearsal(Path folder, int lines) throws Exception {
         return with(heading(true, true, Optional.of("rejected")), List.of(), Optional.of(proof(folder)), lines);

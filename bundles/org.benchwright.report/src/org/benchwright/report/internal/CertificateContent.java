@@ -51,13 +51,50 @@ public record CertificateContent(TestReport report) {
             String would = heading.verdict().map(word -> " " + Message.WOULD_BE.text(word) + ": " + heading.reason()).orElse("");
             return new Block.Banner(Message.REHEARSAL.text(), Message.REHEARSAL_SAYS.text() + would);
         }
-        String word = switch (heading.verdict().orElse("")) {
+        String word = verdict(heading.verdict().orElse(""));
+        return report.standing().end().map(end -> new Block.Banner(end(end.word()), Message.ENDED_WAS.text(end.words(), word)))
+                .orElseGet(() -> new Block.Banner(word, heading.reason()));
+    }
+
+    private static String verdict(String word) {
+        return switch (word) {
             case "accepted" -> Message.VERDICT_ACCEPTED.text();
             case "rejected" -> Message.VERDICT_REJECTED.text();
             case "undecided" -> Message.VERDICT_UNDECIDED.text();
             default -> Message.VERDICT_OPEN.text();
         };
-        return new Block.Banner(word, heading.reason());
+    }
+
+    /** How a record ended, large. */
+    static String end(String word) {
+        return switch (word) {
+            case "superseded" -> Message.END_SUPERSEDED.text();
+            case "recalled" -> Message.END_RECALLED.text();
+            default -> Message.END_VOID.text();
+        };
+    }
+
+    /** What stands large on a label. */
+    static String large(TestReport report) {
+        return report.standing().end().map(end -> end(end.word())).orElseGet(() -> verdict(report.heading().verdict().orElse("")));
+    }
+
+    /** Where the record stands, and what was amended: the first entry struck, what is right beside it, and what follows. */
+    static List<Block> standing(TestReport report) {
+        List<Block> blocks = new ArrayList<>();
+        if (!report.standing().words().isEmpty()) {
+            blocks.add(new Block.Heading(Message.STANDING.text()));
+            blocks.add(new Block.Text(report.standing().end().map(TestReport.End::words).orElse(report.standing().words())));
+        }
+        if (!report.standing().corrections().isEmpty()) {
+            blocks.add(new Block.Heading(Message.CORRECTIONS.text()));
+            blocks.add(new Block.Table(texts(Message.NUMBER_SHORT, Message.FIRST, Message.RIGHT, Message.REASON, Message.BY), List.of(1, 4, 4, 3, 1),
+                    report.standing().corrections().stream().map(each -> List.of(String.valueOf(each.event()), Message.STRUCK.text(each.first()),
+                            each.right(), each.reason(), each.by())).toList()));
+            report.standing().corrections().forEach(each -> each.decided().forEach(words ->
+                    blocks.add(new Block.Small(Message.CORRECTION_DECIDED.text(String.valueOf(each.event()), words)))));
+        }
+        return blocks;
     }
 
     /** Which unit, by what, where, by whom, when. */
@@ -96,13 +133,20 @@ public record CertificateContent(TestReport report) {
                 : new Block.Table(texts(Message.INSTRUMENT, Message.ASSET, Message.UNCERTAINTY, Message.DUE), List.of(4, 3, 4, 2),
                         report.instruments().stream().map(each -> List.of(each.name(), each.asset(), each.uncertainty(), each.due()))
                                 .toList()));
-        blocks.addAll(list(Message.NONCONFORMITIES, report.nonconformities(), Message.NONCONFORMITIES_NONE));
-        blocks.addAll(list(Message.DEPARTURES, report.departures(), Message.DEPARTURES_NONE));
+        blocks.addAll(deviations(report));
         if (!report.departures().isEmpty() && report.amendments().stream().noneMatch(each -> each.kind().equals("departure-decided"))) {
             blocks.add(new Block.Small(Message.DEPARTURES_UNDECIDED.text()));
         }
+        blocks.addAll(standing(report));
         blocks.addAll(attachments(report));
         blocks.addAll(amendments(report));
+        return blocks;
+    }
+
+    /** Nonconformities and departures, each with what was decided about it. */
+    static List<Block> deviations(TestReport report) {
+        List<Block> blocks = new ArrayList<>(list(Message.NONCONFORMITIES, report.nonconformities(), Message.NONCONFORMITIES_NONE));
+        blocks.addAll(list(Message.DEPARTURES, report.departures(), Message.DEPARTURES_NONE));
         return blocks;
     }
 
@@ -166,7 +210,7 @@ public record CertificateContent(TestReport report) {
         InclusionProof proof = report.proof().orElseThrow();
         Checkpoint checkpoint = proof.checkpoint().checkpoint();
         return String.join("\n", "BENCHWRIGHT-CERTIFICATE/1", "number " + report.number(), "serial " + report.heading().serial(),
-                "verdict " + report.heading().verdict().orElse("none"), "event " + proof.sequence(), "link " + proof.link().hex(),
+                "verdict " + report.heading().verdict().orElse("none") + report.standing().end().map(end -> ", " + end.word()).orElse(""), "event " + proof.sequence(), "link " + proof.link().hex(),
                 "checkpoint " + checkpoint.number(), "size " + checkpoint.size(), "root " + checkpoint.root().hex(),
                 "key " + checkpoint.fingerprint().hex());
     }

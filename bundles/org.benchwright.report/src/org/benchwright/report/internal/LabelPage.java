@@ -3,7 +3,6 @@ package org.benchwright.report.internal;
 import java.io.IOException;
 import java.time.Instant;
 import java.util.List;
-import java.util.Locale;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.benchwright.report.TestReport;
@@ -34,11 +33,14 @@ public final class LabelPage {
         float room = WIDTH - SQUARE - 2.5f * EDGE;
         TestReport.Heading heading = report.heading();
         float y = EDGE;
-        y = line(paper, bold, 13, 8, room, y, heading.verdict().orElseThrow().toUpperCase(Locale.ROOT));
+        y = line(paper, bold, 13, 8, room, y, CertificateContent.large(report));
         y = line(paper, bold, 10, 5, room, y, heading.serial());
         y = line(paper, regular, 6.5f, 4, room, y, heading.family());
         y = line(paper, regular, 6.5f, 4, room, y, Message.LABEL_TESTED.text(heading.concluded().orElseThrow().toString().substring(0, 10)));
         y = line(paper, bold, 7.5f, 5, room, y, report.number());
+        if (report.replaces().isPresent()) {
+            y = line(paper, regular, 5.5f, 4, room, y, Message.LABEL_REPLACES.text(report.replaces().get()));
+        }
         line(paper, regular, 5.5f, 3.5f, room, y + 2, Message.LABEL_LIMIT.text());
         paper.finish();
     }
@@ -56,6 +58,6 @@ public final class LabelPage {
     /** Less than on the certificate: enough to find the record and to see whether it is the same. */
     static String content(TestReport report) {
         return String.join("\n", "BENCHWRIGHT-LABEL/1", "number " + report.number(), "serial " + report.heading().serial(),
-                "verdict " + report.heading().verdict().orElseThrow(), "link " + report.proof().orElseThrow().link().hex());
+                "verdict " + report.heading().verdict().orElseThrow() + report.standing().end().map(end -> ", " + end.word()).orElse(""), "link " + report.proof().orElseThrow().link().hex());
     }
 }

@@ -19,6 +19,8 @@ public record RecordContent(TestReport report) {
         blocks.add(CertificateContent.banner(report));
         blocks.addAll(CertificateContent.particulars(report));
         blocks.addAll(new ProofBlocks(report).all());
+        blocks.addAll(CertificateContent.deviations(report));
+        blocks.addAll(CertificateContent.standing(report));
         blocks.add(new Block.Heading(Message.STORY.text()));
         blocks.add(new Block.Table(CertificateContent.texts(Message.NUMBER_SHORT, Message.TIME, Message.WHO, Message.WORDS),
                 List.of(2, 6, 3, 19), report.story().stream().map(RecordContent::row).toList()));

@@ -42,6 +42,7 @@ public record ReportJson(TestReport report) {
         json.put("format", FORMAT).put("number", report.number());
         report.replaces().ifPresent(old -> json.put("replaces", old));
         heading(json, report.heading());
+        standing(json, report.standing());
         list(json, "results", report.results(), ReportJson::result);
         texts(json, "soaks", report.soaks());
         list(json, "instruments", report.instruments(), (to, each) -> to.put("name", each.name()).put("asset", each.asset())
@@ -69,6 +70,18 @@ public record ReportJson(TestReport report) {
         json.put("opened", heading.opened().toString());
         heading.concluded().ifPresent(end -> json.put("concluded", end.toString()));
         heading.predecessor().ifPresent(before -> json.put("predecessor", before));
+    }
+
+    private static void standing(ObjectNode json, TestReport.Standing standing) {
+        if (!standing.words().isEmpty()) {
+            json.put("standing", standing.words());
+        }
+        standing.end().ifPresent(end -> json.put("ended", end.word()).put("endedWords", end.words()));
+        list(json, "corrections", standing.corrections(), (to, each) -> {
+            to.put("event", String.valueOf(each.event())).put("first", each.first()).put("right", each.right()).put("reason", each.reason())
+                    .put("by", each.by());
+            texts(to, "decided", each.decided());
+        });
     }
 
     private static void result(ObjectNode to, TestReport.Result result) {

@@ -1,0 +1,118 @@
+package org.benchwright.cli.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+
+import org.benchwright.workshop.tests.Approved;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Deciding, amending, reviewing, handing over and ending records at the terminal. */
+class AuditCommandsTest {
+
+    /** Strap, room, then the make-safe key and why; supply off, dead. */
+    private static final String GIVEN_UP = "y, 4711\n22,5 degC\n! The plate is missing.\n\nM-17, 0.02 V, k 2, due 2027-03-01\n0,4\n";
+
+    @TempDir
+    private Path folder;
+    private CommandRunner bench;
+    private String test;
+
+    @BeforeEach
+    void aTestThatWasGivenUp() throws Exception {
+        bench = new CommandRunner(folder).approved().audited();
+        test = bench.carryOut(GIVEN_UP).lastLine().replaceAll("^.*\\| ", "");
+    }
+
+    private CommandRunner.Ended bench(String typed, String... words) {
+        List<String> arguments = new ArrayList<>(List.of(words));
+        arguments.addAll(List.of("--ledger", bench.ledger().toString()));
+        return bench.typing(typed, arguments.toArray(String[]::new));
+    }
+
+    private CommandRunner.Ended signing(String... words) {
+        return bench(Approved.PASSWORD + "\n", words);
+    }
+
+    private void says(CommandRunner.Ended ended, String words) {
+        assertEquals(0, ended.status(), ended.out() + ended.err());
+        assertTrue(ended.said().contains(words), ended.out());
+        assertFalse(ended.out().contains(Approved.PASSWORD), ended.out());
+    }
+
+    private static void refuses(CommandRunner.Ended ended, String words) {
+        assertEquals(1, ended.status(), ended.out() + ended.err());
+        assertTrue(ended.err().contains(words), ended.err());
+    }
+
+    private String event() {
+        return bench("", "departures").out().replaceAll("(?s)^.*event (\\d+).*$", "$1");
+    }
+
+    @Test
+    void whatWaitsIsListedDecidedAndListedAsDecided() throws Exception {
+        CommandRunner.Ended waiting = bench("", "departures");
+        says(waiting, test + " event " + event() + " C16-004711");
+        says(waiting, "ago; to act: an auditor");
+        says(bench("", "nonconformities"), "Nothing waits for a decision.");
+        says(bench("", "nonconformities", "--all"), "There is none in this ledger.");
+        refuses(signing("decide", test, event(), "--as", "fine", "--reason", "x", "--by", "MJ"), "Say one of: accepted, repeat, void.");
+        refuses(signing("decide", test, "first", "--as", "accepted", "--reason", "x", "--by", "MJ"), "\"first\" is no number of an event");
+        refuses(signing("decide", test, event(), "--as", "accepted", "--reason", "x", "--by", "QN"), "QN had a hand in this test");
+        refuses(bench("wrong guess\n", "decide", test, event(), "--as", "accepted", "--reason", "x", "--by", "MJ"), "not the password of MJ");
+        says(signing("decide", test, event(), "--as", "accepted", "--reason", "nothing was begun", "--by", "MJ"), "Signed. Test " + test + " is now: decided.");
+        says(bench("", "departures"), "Nothing waits for a decision.");
+        says(bench("", "departures", "--all"), "accepted by MJ, 2026-03-02");
+        assertEquals(0, bench("", "departures", "--all", "--csv", "d.csv", "--json", "d.json").status());
+        assertTrue(Files.readString(folder.resolve("d.csv")).contains("\"accepted\",\"nothing was begun\",\"MJ\""));
+        assertTrue(Files.readString(folder.resolve("d.json")).contains("\"decision\": \"accepted\""));
+        assertEquals(0, bench.run("verify", bench.ledger().toString()).status());
+    }
+
+    @Test
+    void aRecordIsReviewedHandedOverAmendedAndRecalled() throws Exception {
+        says(signing("decide", test, event(), "--as", "accepted", "--reason", "nothing was begun", "--by", "MJ"), "decided");
+        refuses(bench("", "review", test, "--by", "HD"), "Say either --agreed");
+        refuses(signing("review", test, "--agreed", "--by", "MJ"), "A review takes another auditor");
+        says(signing("review", test, "--agreed", "--by", "HD"), "is now: reviewed.");
+        says(signing("hand-over", test, "--to", "Millbrook pumping station", "--by", "KM"),
+                "is now: handed over to Millbrook pumping station with certificate " + test + "/1.");
+        long meter = Long.parseLong(record().replaceAll("(?s)^.*?<td>(\\d+)</td><td>[^<]*</td><td>QN</td><td>meter is M-17[^<]*</td>.*$", "$1"));
+        says(signing("amend", test, String.valueOf(meter), "--right", "M-18", "--reason", "misread", "--by", "QN"),
+                "amended since, certificate " + test + "/2 is to take its place.");
+        assertTrue(record().contains("STRUCK: meter is M-17") && record().contains("<td>meter is M-18"), record());
+        says(signing("hand-over", test, "--to", "Millbrook pumping station", "--by", "KM"), "with certificate " + test + "/2.");
+        says(signing("recall", test, "--reason", "the meter was out of order", "--by", "KM"), "is now: recalled.");
+        refuses(signing("supersede", test, "--with", "T-22222-22222", "--reason", "x", "--by", "KM"), "This record is recalled");
+        says(signing("void", test, "--reason", "the meter was out of order", "--by", "MJ"), "is now: void.");
+        assertTrue(record().contains("This paper does not hold any more: void by MJ"), record());
+        assertEquals(0, bench.run("verify", bench.ledger().toString()).status());
+    }
+
+    private String record() throws Exception {
+        assertEquals(0, bench("", "report", test, "--html", "r.html").status());
+        return Files.readString(folder.resolve("r.html"));
+    }
+
+    @Test
+    void aPasswordIsNeverAnArgument() {
+        for (String command : List.of("decide", "amend", "review", "hand-over", "supersede", "recall", "void")) {
+            assertFalse(bench.run(command, "--help").out().contains("--password"));
+        }
+    }
+
+    @Test
+    void whatIsNotThereIsSaid() {
+        refuses(signing("void", "T-22222-22222", "--reason", "x", "--by", "MJ"), "There is no test T-22222-22222 in this ledger.");
+        CommandRunner.Ended nowhere = bench.run("departures", "--ledger", folder.resolve("none.ledger").toString());
+        assertEquals(2, nowhere.status());
+        assertFalse(Files.exists(folder.resolve("none.ledger")));
+    }
+}

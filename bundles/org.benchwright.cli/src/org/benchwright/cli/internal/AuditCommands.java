@@ -1,0 +1,228 @@
+package org.benchwright.cli.internal;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Function;
+
+import org.benchwright.cli.ExitStatus;
+import org.benchwright.cli.Surroundings;
+import org.benchwright.core.Cancellation;
+import org.benchwright.core.Progress;
+import org.benchwright.core.SheetTable;
+import org.benchwright.present.Auditing;
+import org.benchwright.present.CannotStoreException;
+import org.benchwright.present.DeviationRow;
+import org.benchwright.present.EntryRefusedException;
+import org.benchwright.present.PeopleDesk;
+import org.benchwright.present.RecordStanding;
+import org.benchwright.present.TakenElsewhereException;
+import org.benchwright.report.Csv;
+
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
+
+/** What waits for an auditor, and what people sign about records after their seal, at the terminal. */
+final class AuditCommands extends SigningCommands {
+
+    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
+
+    AuditCommands(Surroundings around, Function<Surroundings, Screen> screens) {
+        super(around, screens);
+    }
+
+    // ---- lists
+
+    static CommandSpec departuresSpec() {
+        return list("departures", Message.HELP_DEPARTURES);
+    }
+
+    static CommandSpec nonconformitiesSpec() {
+        return list("nonconformities", Message.HELP_NONCONFORMITIES);
+    }
+
+    private static CommandSpec list(String name, Message help) {
+        return Specs.command(name, help).addOption(Specs.flag("--all", Message.HELP_DEVIATIONS_ALL))
+                .addOption(Specs.file("--csv", "FILE", Message.HELP_DEVIATIONS_CSV)).addOption(Specs.file("--json", "FILE", Message.HELP_DEVIATIONS_JSON))
+                .addOption(Specs.ledger());
+    }
+
+    int departures(Given given) throws CannotStoreException {
+        return list(given, false);
+    }
+
+    int nonconformities(Given given) throws CannotStoreException {
+        return list(given, true);
+    }
+
+    private int list(Given given, boolean nonconformities) throws CannotStoreException {
+        List<DeviationRow> rows = auditing(given).deviations(nonconformities, !given.has("--all"), Progress.none(), Cancellation.never());
+        SheetTable table = table(nonconformities, rows);
+        try (Screen screen = Screens.printing(around())) {
+            Optional<Path> csv = given.path("--csv");
+            Optional<Path> json = given.path("--json");
+            if (csv.isPresent()) {
+                new Output(screen).write(csv.get(), Csv.of(table).getBytes(StandardCharsets.UTF_8));
+            }
+            if (json.isPresent()) {
+                new Output(screen).write(json.get(), TableJson.of(table).getBytes(StandardCharsets.UTF_8));
+            }
+            if (csv.isEmpty() && json.isEmpty()) {
+                if (rows.isEmpty()) {
+                    screen.line((given.has("--all") ? Message.DEVIATIONS_NONE : Message.DEVIATIONS_NOTHING_WAITS).text());
+                }
+                rows.forEach(row -> print(row, screen));
+            }
+            return ExitStatus.OK;
+        }
+    }
+
+    private void print(DeviationRow row, Screen screen) {
+        screen.line(Message.DEVIATION_HEAD.text(row.test(), row.event(), row.serial(), row.place()));
+        Wrap.lines(row.words(), screen.width(), "    ", "    ").forEach(screen::line);
+        String standing = row.decision().map(each -> Message.DEVIATION_DECIDED.text(each.word(), each.by(), time(each.instant()), each.reason()))
+                .orElseGet(() -> Message.DEVIATION_WAITS.text(time(row.noted()), row.age(), row.owner()));
+        Wrap.lines(standing, screen.width(), "    ", "    ").forEach(screen::line);
+    }
+
+    private String time(Instant instant) {
+        return TIME.format(instant.atZone(around().zone()));
+    }
+
+    private static SheetTable table(boolean nonconformities, List<DeviationRow> rows) {
+        List<List<String>> cells = new ArrayList<>();
+        for (DeviationRow row : rows) {
+            Optional<DeviationRow.Decision> decision = row.decision();
+            cells.add(List.of(row.test(), String.valueOf(row.event()), row.serial(), row.family(), row.procedure(), row.place(), row.words(),
+                    row.noted().toString(), row.age(), row.owner(), decision.map(DeviationRow.Decision::word).orElse(""),
+                    decision.map(DeviationRow.Decision::reason).orElse(""), decision.map(DeviationRow.Decision::by).orElse(""),
+                    decision.map(each -> each.instant().toString()).orElse("")));
+        }
+        return new SheetTable(nonconformities ? "nonconformities" : "departures", List.of("test", "event", "serial", "family", "procedure", "place", "what",
+                "noted", "age", "owner", "decision", "reason", "by", "decided"), cells);
+    }
+
+    // ---- deeds
+
+    static CommandSpec decideSpec() {
+        return deed("decide", Message.HELP_DECIDE).addPositional(Specs.second("EVENT", Message.HELP_DECIDE_EVENT))
+                .addOption(Specs.neededText("--as", "WORDS", Message.HELP_DECIDE_AS)).addOption(reason());
+    }
+
+    static CommandSpec amendSpec() {
+        return deed("amend", Message.HELP_AMEND).addPositional(Specs.second("EVENT", Message.HELP_AMEND_EVENT))
+                .addOption(Specs.neededText("--right", "ENTRY", Message.HELP_AMEND_RIGHT)).addOption(reason());
+    }
+
+    static CommandSpec reviewSpec() {
+        return deed("review", Message.HELP_REVIEW).addOption(Specs.flag("--agreed", Message.HELP_REVIEW_AGREED))
+                .addOption(Specs.text("--not-agreed", "WORDS", Message.HELP_REVIEW_NOT_AGREED));
+    }
+
+    static CommandSpec handOverSpec() {
+        return deed("hand-over", Message.HELP_HAND_OVER).addOption(Specs.neededText("--to", "WHOM", Message.HELP_HAND_OVER_TO));
+    }
+
+    static CommandSpec supersedeSpec() {
+        return deed("supersede", Message.HELP_SUPERSEDE).addOption(Specs.neededText("--with", "TEST", Message.HELP_SUPERSEDE_WITH)).addOption(reason());
+    }
+
+    static CommandSpec recallSpec() {
+        return deed("recall", Message.HELP_RECALL).addOption(reason());
+    }
+
+    static CommandSpec voidSpec() {
+        return deed("void", Message.HELP_VOID).addOption(reason());
+    }
+
+    private static CommandSpec deed(String name, Message help) {
+        return Specs.command(name, help).addPositional(Specs.word("TEST", true, Message.HELP_PROVE_TEST))
+                .addOption(Specs.neededText("--by", "ID", Message.HELP_BY)).addOption(Specs.ledger());
+    }
+
+    private static OptionSpec reason() {
+        return Specs.neededText("--reason", "WORDS", Message.HELP_REASON);
+    }
+
+    /** Something that is signed about a test. */
+    @FunctionalInterface
+    private interface Signed {
+        RecordStanding by(Auditing auditing, String test, PeopleDesk.Signing who)
+                throws EntryRefusedException, TakenElsewhereException, CannotStoreException;
+    }
+
+    private int sign(Given given, Signed signed) throws CannotStoreException {
+        return signing(screen -> {
+            String by = given.text("--by").orElse("");
+            PeopleDesk.Signing who = new PeopleDesk.Signing(by, new Passwords(screen).of(by));
+            String test = given.word().orElseThrow();
+            RecordStanding standing = signed.by(auditing(given), test, who);
+            print(test, standing, screen);
+        });
+    }
+
+    private static void print(String test, RecordStanding standing, Screen screen) {
+        screen.line(Message.AUDIT_SIGNED.text(test, standing.words()));
+        long waiting = standing.deviations().stream().filter(DeviationRow::waiting).count();
+        if (waiting > 0) {
+            screen.line(Message.AUDIT_WAITING.text(waiting));
+        }
+        int last = standing.corrections().size() - 1;
+        if (last >= 0) {
+            standing.corrections().get(last).decided().forEach(words -> Wrap.lines(words, screen.width(), "  ", "  ").forEach(screen::line));
+        }
+    }
+
+    int decide(Given given) throws CannotStoreException {
+        return sign(given, (auditing, test, who) -> auditing.decide(test, event(given), text(given, "--as"), text(given, "--reason"), who));
+    }
+
+    int amend(Given given) throws CannotStoreException {
+        return sign(given, (auditing, test, who) -> auditing.amend(test, event(given), text(given, "--right"), text(given, "--reason"), who));
+    }
+
+    int review(Given given) throws CannotStoreException {
+        if (given.has("--agreed") == given.has("--not-agreed")) {
+            return Screens.refused(around(), Message.REVIEW_WHAT.text());
+        }
+        return sign(given, (auditing, test, who) -> auditing.review(test, given.has("--agreed"), text(given, "--not-agreed"), who));
+    }
+
+    int handOver(Given given) throws CannotStoreException {
+        return sign(given, (auditing, test, who) -> auditing.handOver(test, text(given, "--to"), who));
+    }
+
+    int supersede(Given given) throws CannotStoreException {
+        return sign(given, (auditing, test, who) -> auditing.supersede(test, text(given, "--with"), text(given, "--reason"), who));
+    }
+
+    int recall(Given given) throws CannotStoreException {
+        return sign(given, (auditing, test, who) -> auditing.recall(test, text(given, "--reason"), who));
+    }
+
+    int voidRecord(Given given) throws CannotStoreException {
+        return sign(given, (auditing, test, who) -> auditing.voidRecord(test, text(given, "--reason"), who));
+    }
+
+    private static String text(Given given, String option) {
+        return given.text(option).orElse("");
+    }
+
+    private static long event(Given given) throws EntryRefusedException {
+        String text = given.second().orElse("");
+        try {
+            return Long.parseLong(text);
+        } catch (NumberFormatException malformed) {
+            throw new EntryRefusedException(Message.AUDIT_NO_EVENT.text(text), malformed);
+        }
+    }
+
+    private Auditing auditing(Given given) {
+        return new Auditing(given.ledger(), around().clocks(), around().zone());
+    }
+}
