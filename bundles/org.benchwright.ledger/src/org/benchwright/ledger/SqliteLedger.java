@@ -31,6 +31,15 @@ public final class SqliteLedger extends TableLedger {
     }
 
     /**
+     * As {@link #open(Path)}, but makes none.
+     *
+     * @throws LedgerMissingException when there is no file
+     */
+    public static SqliteLedger openExisting(Path file) throws LedgerException {
+        return new SqliteLedger(SqliteFile.openExisting(file, LedgerOptions.standard()));
+    }
+
+    /**
      * Opens the ledger for reading; works on a read-only file or folder too, and makes nothing where there is nothing.
      *
      * @throws LedgerMissingException when there is no file

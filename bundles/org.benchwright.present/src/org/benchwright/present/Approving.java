@@ -85,7 +85,7 @@ public final class Approving {
     public RevisionChange change(Plan plan, RevisionChange.Comparison comparison) throws CannotStoreException {
         Optional<Revision> current = book().current(Approvals.key(plan));
         return current.isEmpty() ? new RevisionChange(Message.CHANGE_FIRST.text(plan.title()), List.of())
-                : change(current.get(), plan.title(), plan.revision(), comparison, approvals -> plan);
+                : change(current.get(), plan.title(), plan.revision(), comparison, open -> plan);
     }
 
     /** What a signed revision changes against the one that was approved before it. */
@@ -95,20 +95,19 @@ public final class Approving {
                 .max(Comparator.comparingInt(Revision::number));
         Optional<Revision> revision = book.find(row.key(), row.number());
         return before.isEmpty() || revision.isEmpty() ? new RevisionChange(Message.CHANGE_BEFORE_NONE.text(row.procedure(), String.valueOf(row.number())), List.of())
-                : change(before.get(), row.procedure(), row.number(), comparison, approvals -> approvals.plan(revision.get()));
+                : change(before.get(), row.procedure(), row.number(), comparison, open -> open.plan(revision.get()));
     }
 
     @FunctionalInterface
     private interface Kept {
-        Plan plan(Approvals approvals) throws StoreException;
+        Plan plan(BenchLedger open) throws StoreException;
     }
 
     private RevisionChange change(Revision before, String title, int number, RevisionChange.Comparison comparison, Kept after)
             throws CannotStoreException {
         return Asked.read(() -> {
-            try (BenchLedger open = BenchLedger.open(ledger)) {
-                Approvals approvals = open.approvals(time);
-                List<String> differences = comparison.differences(approvals.plan(before), after.plan(approvals));
+            try (BenchLedger open = BenchLedger.openReadOnly(ledger)) {
+                List<String> differences = comparison.differences(open.plan(before), after.plan(open));
                 Message against = before.holds() ? Message.CHANGE_AGAINST : Message.CHANGE_AGAINST_EARLIER;
                 return new RevisionChange(against.text(title, String.valueOf(before.number()), String.valueOf(number)),
                         differences.isEmpty() ? List.of(Message.CHANGE_NONE.text()) : differences);
@@ -149,7 +148,7 @@ public final class Approving {
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         try {
             return Asked.of(() -> {
-                try (BenchLedger open = BenchLedger.open(ledger)) {
+                try (BenchLedger open = BenchLedger.openExisting(ledger)) {
                     Approvals approvals = open.approvals(time);
                     Revision revision = signature.by(approvals);
                     return RevisionRows.row(approvals.book(), revision, zone);

@@ -28,7 +28,7 @@ public final class PeopleDesk {
     private final BenchTime time;
 
     /**
-     * @param ledger the ledger's file; made if there is none
+     * @param ledger the ledger's file; beginning the register makes it if there is none, everything else needs it
      * @param clocks the bench's clocks
      */
     public PeopleDesk(Path ledger, Bench.Clocks clocks) {
@@ -83,7 +83,7 @@ public final class PeopleDesk {
     /** Begins the register with its first administrator, who gets a key under that password. */
     public void begin(String id, String name, List<String> roles, char[] password)
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
-        enter(registrar -> registrar.begin(id, name, roles(roles), password), password);
+        enter(BenchLedger::open, registrar -> registrar.begin(id, name, roles(roles), password), password);
     }
 
     /** Adds somebody, without a key. */
@@ -129,10 +129,20 @@ public final class PeopleDesk {
         void into(Registrar registrar) throws RefusedException, OvertakenException, StoreException;
     }
 
+    @FunctionalInterface
+    private interface Opening {
+        BenchLedger of(Path file) throws StoreException;
+    }
+
     private void enter(Entering entering, char[]... passwords) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        enter(BenchLedger::openExisting, entering, passwords);
+    }
+
+    private void enter(Opening opening, Entering entering, char[]... passwords)
+            throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         try {
             Asked.of(() -> {
-                try (BenchLedger open = BenchLedger.open(ledger)) {
+                try (BenchLedger open = opening.of(ledger)) {
                     entering.into(open.registrar(time));
                     return Boolean.TRUE;
                 }

@@ -53,8 +53,8 @@ public final class Returning {
     public static void record(Path ledger, Entry entry, Bench.Clocks clocks)
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         FieldReturn back = new FieldReturn(entry.on(), EntryReader.text(entry.complaint()), fault(entry.fault()));
-        requireLedger(ledger);
-        try (BenchLedger open = BenchLedger.open(ledger)) {
+        // None is made for a return: whatever went out is on record somewhere.
+        try (BenchLedger open = BenchLedger.openExisting(ledger)) {
             open.workshop(new Station(entry.station(), entry.software()), BenchTime.of(clocks.clock(), clocks.ticker(), clocks.pause()))
                     .returned(entry.test(), back, by(entry.by()));
         } catch (RefusedException e) {
@@ -62,15 +62,6 @@ public final class Returning {
         } catch (OvertakenException e) {
             throw new TakenElsewhereException(e.getMessage(), e);
         } catch (StoreException | FaultyRecordException e) {
-            throw Failures.cannotStore(e);
-        }
-    }
-
-    /** None is made for a return: whatever went out is on record somewhere. */
-    private static void requireLedger(Path ledger) throws CannotStoreException {
-        try {
-            BenchLedger.openReadOnly(ledger).close();
-        } catch (StoreException e) {
             throw Failures.cannotStore(e);
         }
     }

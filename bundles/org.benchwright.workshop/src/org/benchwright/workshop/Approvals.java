@@ -123,16 +123,11 @@ public final class Approvals {
         return Digest.of(new PlanCodec().bytes(procedure.plan()));
     }
 
-    /**
-     * The plan of a revision, as the ledger keeps it.
-     *
-     * @throws StoreException if it can't be read
-     */
-    public Plan plan(Revision revision) throws StoreException {
+    static Plan plan(Ledger ledger, Revision revision) throws StoreException {
         try {
             byte[] bytes = ledger.document(revision.plan())
                     .orElseThrow(() -> new StoreException(Message.FAULT_PLAN_MISSING.text(revision.plan().hex()), new IllegalStateException()));
-            return plans.plan(bytes);
+            return new PlanCodec().plan(bytes);
         } catch (LedgerException failure) {
             throw PeopleKeys.store(failure);
         } catch (UndecodableException unreadable) {

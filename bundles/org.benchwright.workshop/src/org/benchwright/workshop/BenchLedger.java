@@ -11,6 +11,8 @@ import org.benchwright.core.Cancellation;
 import org.benchwright.core.Progress;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.receipt.ReceiptBook;
+import org.benchwright.engine.plan.Plan;
+import org.benchwright.engine.revision.Revision;
 import org.benchwright.engine.revision.RevisionBook;
 import org.benchwright.ledger.BenchFolder;
 import org.benchwright.ledger.BenchKeyStore;
@@ -60,6 +62,19 @@ public final class BenchLedger implements AutoCloseable {
     public static BenchLedger open(Path file) throws StoreException {
         try {
             return new BenchLedger(SqliteLedger.open(file), file);
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
+    }
+
+    /**
+     * Opens the ledger for work, and makes none: for whatever can't be done on an empty ledger.
+     *
+     * @throws StoreException if there is none, it can't be read or written, or is none
+     */
+    public static BenchLedger openExisting(Path file) throws StoreException {
+        try {
+            return new BenchLedger(SqliteLedger.openExisting(file), file);
         } catch (LedgerException e) {
             throw new StoreException(e.getMessage(), e);
         }
@@ -196,6 +211,15 @@ public final class BenchLedger implements AutoCloseable {
             }
         }
         return List.copyOf(tests);
+    }
+
+    /**
+     * The plan of a revision, as the ledger keeps it.
+     *
+     * @throws StoreException if it can't be read
+     */
+    public Plan plan(Revision revision) throws StoreException {
+        return Approvals.plan(ledger, revision);
     }
 
     private PersonKeyStore keys(BenchTime time, KeyProtection protection) {

@@ -3,7 +3,9 @@ package org.benchwright.cli.tests;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
@@ -124,6 +126,37 @@ class RevisionCommandsTest {
         Plan prepared = SamplePlan.acceptance();
         revision(5);
         assertTrue(bench("", "revisions", "c16.procedure").said().startsWith(prepared.title() + ", revision 5: draft text"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"prepare c16.procedure --by RB", "approve c16.procedure --by KM", "withdraw c16.procedure --by KM --reason x",
+        "people add RB --name engineer --by LW", "people enroll RB --by LW", "people rotate RB", "people revoke RB --by LW --reason x",
+        "people grant RB --role engineer --by LW", "people end RB --role engineer --by LW --reason x", "people", "revisions",
+        "revisions c16.procedure", "check ."})
+    void aMistypedLedgerIsNotMadeAndNoPasswordIsAskedFor(String words) throws Exception {
+        Files.writeString(folder.resolve("c16.procedure"), "");
+        CommandRunner.Ended ended = bench(RIGHT, words.split(" "));
+        assertEquals(2, ended.status(), ended.out() + ended.err());
+        assertTrue(ended.err().startsWith("There is no ledger at " + bench.ledger()), ended.err());
+        assertFalse(ended.out().contains("assword"), ended.out());
+        assertFalse(Files.exists(bench.ledger().getParent()), "neither ledger nor key");
+    }
+
+    @Test
+    void onAFreshBenchTheRegisterIsEmptyAndHowToBeginItIsSaid() throws Exception {
+        assumeTrue(System.getenv("XDG_DATA_HOME") == null, "the bench's folder is to be below the home folder");
+        String home = System.setProperty("user.home", folder.resolve("home").toString());
+        try {
+            CommandRunner.Ended ended = bench.run("people");
+            assertEquals(0, ended.status(), ended.err());
+            assertTrue(ended.out().startsWith("Nobody is in the register yet. Begin it: bench people begin ID"), ended.out());
+            CommandRunner.Ended prepared = bench.typing(RIGHT, "prepare", "c16.procedure", "--by", "RB");
+            assertEquals(2, prepared.status(), prepared.out());
+            assertTrue(prepared.err().startsWith("There is no ledger at "), prepared.err());
+            assertFalse(Files.exists(folder.resolve("home")));
+        } finally {
+            System.setProperty("user.home", home);
+        }
     }
 
     @Test

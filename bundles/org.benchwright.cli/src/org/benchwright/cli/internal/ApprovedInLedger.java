@@ -14,7 +14,7 @@ final class ApprovedInLedger {
 
     /** Of the ledger that was named, else of the bench's own; a ledger that is not there yet has approved nothing. */
     static ApprovedRevisions of(Given given, Surroundings around) throws CannotStoreException {
-        ApprovedTexts texts = new Approving(given.ledger(), around.clocks(), around.zone()).texts();
+        ApprovedTexts texts = new Approving(given.ledgerToRead(), around.clocks(), around.zone()).texts();
         return (procedure, family, number) -> texts.text(procedure, family, number)
                 .map(text -> new ApprovedRevisions.Approved(text, texts.free(procedure, family)));
     }

@@ -1,5 +1,7 @@
 package org.benchwright.cli.internal;
 
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.LocalDate;
@@ -9,6 +11,7 @@ import java.util.OptionalLong;
 
 import org.benchwright.cli.Surroundings;
 import org.benchwright.present.Bench;
+import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
 
 import picocli.CommandLine.ParseResult;
@@ -24,6 +27,24 @@ record Given(Surroundings around, ParseResult parsed) {
     /** The ledger that was named, else the bench's own. */
     Path ledger() {
         return path("--ledger").orElseGet(Bench::standardLedger);
+    }
+
+    /**
+     * The same, for whatever makes no ledger: one that was named has to be there. The bench's own may not be there yet.
+     *
+     * @throws CannotStoreException when it is not there
+     */
+    Path ledgerToRead() throws CannotStoreException {
+        if (has("--ledger") && !Files.exists(ledger())) {
+            throw new CannotStoreException(Message.NO_LEDGER.text(ledger().toString()),
+                    new NoSuchFileException(ledger().toString()));
+        }
+        return ledger();
+    }
+
+    /** Whether no ledger was named and the bench has none of its own yet. */
+    boolean onFreshBench() {
+        return !has("--ledger") && !Files.exists(ledger());
     }
 
     Optional<Path> path(String option) {

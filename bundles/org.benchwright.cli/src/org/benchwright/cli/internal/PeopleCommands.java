@@ -1,5 +1,6 @@
 package org.benchwright.cli.internal;
 
+import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.util.List;
@@ -19,6 +20,8 @@ import org.benchwright.present.TakenElsewhereException;
 /** The register of people at the terminal. */
 final class PeopleCommands extends SigningCommands {
 
+    /** The only one that makes a ledger where there is none. */
+    private static final String BEGIN = "begin";
     private static final int SHOWN_DIGITS = 16;
 
     PeopleCommands(Surroundings around, Function<Surroundings, Screen> screens) {
@@ -27,7 +30,7 @@ final class PeopleCommands extends SigningCommands {
 
     static CommandSpec spec() {
         CommandSpec people = Specs.command("people", Message.HELP_PEOPLE).addOption(Specs.ledger());
-        people.addSubcommand("begin", one("begin", Message.HELP_PEOPLE_BEGIN).addOption(name()).addOption(roles()));
+        people.addSubcommand(BEGIN, one(BEGIN, Message.HELP_PEOPLE_BEGIN).addOption(name()).addOption(roles()));
         people.addSubcommand("add", one("add", Message.HELP_PEOPLE_ADD).addOption(name()).addOption(roles()).addOption(by()));
         people.addSubcommand("enroll", one("enroll", Message.HELP_PEOPLE_ENROLL).addOption(by()));
         people.addSubcommand("rotate", one("rotate", Message.HELP_PEOPLE_ROTATE));
@@ -65,11 +68,13 @@ final class PeopleCommands extends SigningCommands {
 
     int run(Given given) throws CannotStoreException {
         if (!given.parsed().hasSubcommand()) {
-            return printing(screen -> list(PeopleDesk.people(given.ledger()), screen));
+            return printing(screen -> list(given.onFreshBench() ? List.of() : PeopleDesk.people(given.ledgerToRead()), screen));
         }
         Given sub = new Given(around(), given.parsed().subcommand());
+        String what = sub.parsed().commandSpec().name();
         return signing(screen -> {
-            enter(sub.parsed().commandSpec().name(), sub, new PeopleDesk(sub.ledger(), around().clocks()), screen);
+            Path ledger = what.equals(BEGIN) ? sub.ledger() : sub.ledgerToRead();
+            enter(what, sub, new PeopleDesk(ledger, around().clocks()), screen);
             screen.line(Message.PEOPLE_ENTERED.text());
         });
     }
@@ -78,7 +83,7 @@ final class PeopleCommands extends SigningCommands {
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         Passwords passwords = new Passwords(screen);
         String id = given.word().orElseThrow();
-        if (what.equals("begin")) {
+        if (what.equals(BEGIN)) {
             desk.begin(id, given.text("--name").orElse(""), given.texts("--role"), passwords.fresh(id));
             return;
         }

@@ -57,24 +57,27 @@ final class RevisionCommands extends SigningCommands {
 
     int prepare(Given given) throws CannotStoreException {
         return withProcedure(given, ready -> signing(screen -> {
+            Approving approving = approving(given);
             PeopleDesk.Signing by = signing(given, screen);
-            print(approving(given).prepare(ready.plan(), ready.text(), by), screen);
+            print(approving.prepare(ready.plan(), ready.text(), by), screen);
         }));
     }
 
     int approve(Given given) throws CannotStoreException {
         return withProcedure(given, ready -> signing(screen -> {
-            print(approving(given).change(ready.plan(), Revisions::differences), screen);
+            Approving approving = approving(given);
+            print(approving.change(ready.plan(), Revisions::differences), screen);
             PeopleDesk.Signing by = signing(given, screen);
-            print(approving(given).approve(ready.plan(), ready.text(), by), screen);
+            print(approving.approve(ready.plan(), ready.text(), by), screen);
         }));
     }
 
     int withdraw(Given given) throws CannotStoreException {
         return withProcedure(given, ready -> signing(screen -> {
             int revision = revision(given, ready.plan().revision());
+            Approving approving = approving(given);
             PeopleDesk.Signing by = signing(given, screen);
-            print(approving(given).withdraw(ready.plan(), revision, given.text("--reason").orElse(""), by), screen);
+            print(approving.withdraw(ready.plan(), revision, given.text("--reason").orElse(""), by), screen);
         }));
     }
 
@@ -113,8 +116,8 @@ final class RevisionCommands extends SigningCommands {
         }
     }
 
-    private Approving approving(Given given) {
-        return new Approving(given.ledger(), around().clocks(), around().zone());
+    private Approving approving(Given given) throws CannotStoreException {
+        return new Approving(given.ledgerToRead(), around().clocks(), around().zone());
     }
 
     private static PeopleDesk.Signing signing(Given given, Screen screen) throws EntryRefusedException {

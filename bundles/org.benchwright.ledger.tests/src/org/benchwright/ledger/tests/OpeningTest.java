@@ -51,6 +51,7 @@ class OpeningTest {
     void readingAMissingLedgerMakesNothing() throws Exception {
         Path missing = folder.resolve("no").resolve("such.ledger");
         assertThrows(LedgerMissingException.class, () -> SqliteLedger.openReadOnly(missing));
+        assertThrows(LedgerMissingException.class, () -> SqliteLedger.openExisting(missing));
         assertThrows(LedgerMissingException.class, () -> LedgerVerifier.verify(VerificationRequest.of(missing)));
         assertEquals(List.of(), list(folder));
     }

@@ -65,12 +65,22 @@ public final class SqliteFile implements Database {
         }
     }
 
-    /** Opens the ledger for reading only; makes and changes nothing that a writer would see. */
-    public static SqliteFile openReadOnly(Path file, LedgerOptions options) throws LedgerException {
+    /** Opens the ledger for work; makes none. */
+    public static SqliteFile openExisting(Path file, LedgerOptions options) throws LedgerException {
+        return openOrCreate(existing(file), options);
+    }
+
+    private static Path existing(Path file) throws LedgerMissingException {
         Path path = file.toAbsolutePath().normalize();
         if (!Files.exists(path)) {
             throw new LedgerMissingException(Messages.text("missing", path));
         }
+        return path;
+    }
+
+    /** Opens the ledger for reading only; makes and changes nothing that a writer would see. */
+    public static SqliteFile openReadOnly(Path file, LedgerOptions options) throws LedgerException {
+        Path path = existing(file);
         if (!Files.isRegularFile(path)) {
             throw new LedgerFormatException(Messages.text("notALedger", path));
         }

@@ -108,7 +108,7 @@ class ApprovalsTest {
         assertEquals(Optional.of(new Fact.Approval(2, "RB", "KM", time.instant())), opened.approval());
         assertEquals(revision.text(), opened.text());
         assertEquals(revision.plan(), opened.plan());
-        assertEquals(procedure(3, "a").plan(), approvals.plan(revision));
+        assertEquals(procedure(3, "a").plan(), ledger.plan(revision));
     }
 
     @Test
