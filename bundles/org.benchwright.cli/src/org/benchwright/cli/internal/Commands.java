@@ -71,6 +71,11 @@ public final class Commands {
     private record Subcommand(CommandSpec spec, Action action) {
     }
 
+    /** The names of all commands. */
+    public List<String> names() {
+        return subcommands().stream().map(each -> each.spec().name()).toList();
+    }
+
     private List<Subcommand> subcommands() {
         return List.of(new Subcommand(CheckCommand.spec(), given -> new CheckCommand(around).run(given)),
                 new Subcommand(FormatCommand.spec(), given -> new FormatCommand(around).run(given)),

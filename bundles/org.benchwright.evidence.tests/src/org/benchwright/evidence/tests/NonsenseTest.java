@@ -71,6 +71,9 @@ class NonsenseTest {
     private static final List<Class<?>> ANSWERS = List.of(AnalysisOfVariance.class, ChartConstants.class, ControlChart.class, Drift.class,
             ExponentialFit.class, FieldReturns.class, GlobalRisk.class, IntervalFit.class, LogRank.class, SoakDay.class, Summary.class,
             SurvivalCurve.class, TurnbullCurve.class, WeibullFit.class);
+    /** Where the numbers have an order among themselves: fine ones. */
+    private static final Map<Class<?>, List<Double>> IN_ORDER = Map.of(Capability.class, List.of(-1.0, 1.0, 0.2, 0.5), SequentialSoak.class,
+            List.of(100.0, 30.0, 0.1, 0.1), SoakDay.class, List.of(0.5, 2.0, 0.5));
     private static final double[] ODD = {-1, -1e-300, 0, 1, 1.5, 1e300, Double.MAX_VALUE, Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY};
 
     static Stream<Executable> functions() {
@@ -88,6 +91,7 @@ class NonsenseTest {
     @MethodSource("functions")
     void whatIsNoNumberIsRefusedAndWhatIsOddNeverGivesNoNumber(Executable function) throws Exception {
         Type[] parameters = function.getGenericParameterTypes();
+        assertTrue(answer(function, fine(function)).isPresent(), function + " refuses what is fine");
         for (int place = 0; place < parameters.length; place++) {
             Optional<Object> none = with(parameters[place], Double.NaN);
             if (none.isPresent()) {
@@ -106,22 +110,36 @@ class NonsenseTest {
 
     /** The answer; nothing where the call is refused with words. */
     private static Optional<Object> refused(Executable function, int place, Object odd) throws ReflectiveOperationException {
-        Object[] arguments = Arrays.stream(function.getGenericParameterTypes()).map(NonsenseTest::fine).toArray();
+        Object[] arguments = fine(function);
         arguments[place] = odd;
+        return answer(function, arguments);
+    }
+
+    private static Optional<Object> answer(Executable function, Object[] arguments) throws ReflectiveOperationException {
         try {
             return Optional.of(function instanceof Method method ? method.invoke(null, arguments)
                     : ((Constructor<?>) function).newInstance(arguments));
         } catch (InvocationTargetException e) {
-            assertEquals(IllegalArgumentException.class, e.getCause().getClass(), () -> function + " at " + place + ": " + odd);
+            assertEquals(IllegalArgumentException.class, e.getCause().getClass(), () -> function + " of " + Arrays.toString(arguments));
             assertTrue(e.getCause().getMessage().length() > 8, () -> function + " says nothing");
             return Optional.empty();
         }
     }
 
+    private static Object[] fine(Executable function) {
+        Object[] arguments = Arrays.stream(function.getGenericParameterTypes()).map(NonsenseTest::fine).toArray();
+        List<Double> inOrder = IN_ORDER.getOrDefault(function.getDeclaringClass(), List.of());
+        int next = 0;
+        for (int i = 0; i < arguments.length && next < inOrder.size(); i++) {
+            arguments[i] = arguments[i] instanceof Double ? inOrder.get(next++) : arguments[i];
+        }
+        return arguments;
+    }
+
     private static Object fine(Type type) {
-        return with(type, 0.5).orElseGet(() -> {
+        return with(type, type.getTypeName().contains("List") ? 5.5 : 0.5).orElseGet(() -> {
             if (type == int.class) {
-                return 5;
+                return 3;
             } else if (type == Duration.class) {
                 return Duration.ofHours(1);
             } else if (type instanceof Class<?> plain && plain.isEnum()) {
@@ -150,11 +168,13 @@ class NonsenseTest {
         } else if (name.contains("Spread")) {
             return new GlobalRisk.Spread(0, 0.5, GlobalRisk.Shape.values()[0]);
         } else if (name.contains("Long")) {
-            return List.of(5L, 6L, 7L);
+            return List.of(5L, 6L, 7L, 9L, 8L);
         } else if (type == Limits.class) {
             return Limits.between(Quantity.of("23", "V"), Quantity.of("25", "V"));
         } else if (type == Quantity.class) {
             return Quantity.of("0.02", "V");
+        } else if (type == RepeatRisk.Taken.class) {
+            return new RepeatRisk.Taken(2, 1, Combination.MEAN);
         } else if (type == RepeatRisk.class) {
             return new RepeatRisk(OptionalDouble.of(-1), OptionalDouble.of(1), 0.2, 0.1, 0.5, 2, Combination.MEAN);
         }

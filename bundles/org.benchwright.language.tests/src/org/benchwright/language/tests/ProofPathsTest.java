@@ -53,6 +53,7 @@ class ProofPathsTest implements PropertyTest {
         ProcedureProof proof = prove(RandomPlans.of(seed));
         int listed = proof.paths().listed().size();
         assertTrue(listed == 60 || proof.paths().more().orElseThrow().signum() == 0, "all are listed, or as many as are listed at most");
+        assertEquals(listed, new HashSet<>(proof.paths().listed()).size(), () -> "each is another one: " + proof.paths().listed());
         for (int i = 1; i < listed; i++) {
             assertTrue(proof.paths().listed().get(i - 1).turns().size() <= proof.paths().listed().get(i).turns().size());
         }

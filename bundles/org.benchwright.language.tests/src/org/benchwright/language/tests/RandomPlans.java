@@ -91,16 +91,16 @@ final class RandomPlans {
     }
 
     private Action confirm(int stage, int id) {
-        return new Action.Confirm("confirm" + id, "Is it so?", move(stage));
+        return new Action.Confirm("confirm" + id, "Is " + id + " so?", move(stage));
     }
 
     private Action action(int stage, int id) {
         return switch (random.nextInt(6)) {
-            case 0 -> new Action.Compare("compare" + id, "Left", "Right", move(stage));
-            case 1 -> new Action.Branch("branch" + id, "Is it fitted?", random.nextBoolean(), Optional.empty(), Optional.of("fitted." + random.nextInt(2)));
-            case 2 -> new Action.Branch("seen" + id, "Is it seen?", random.nextBoolean(),
+            case 0 -> new Action.Compare("compare" + id, "Left " + id, "Right " + id, move(stage));
+            case 1 -> new Action.Branch("branch" + id, "Is " + id + " fitted?", random.nextBoolean(), Optional.empty(), Optional.of("fitted." + random.nextInt(2)));
+            case 2 -> new Action.Branch("seen" + id, "Is " + id + " seen?", random.nextBoolean(),
                     stage + 1 < stages ? Optional.of(new Move.GoTo(name(stages - 1), "", Optional.empty())) : Optional.empty(), Optional.empty());
-            case 3 -> new Action.Release("release" + id, Role.SECOND_PERSON, "Released.", move(stage));
+            case 3 -> new Action.Release("release" + id, Role.SECOND_PERSON, "Released " + id + ".", move(stage));
             case 4 -> stage + 1 < stages && random.nextInt(3) == 0 ? new Action.Go("go" + id, new Move.GoTo(name(stage + 1), "", Optional.empty()))
                     : confirm(stage, id);
             default -> confirm(stage, id);
