@@ -10,6 +10,7 @@ import org.benchwright.core.Cancellation;
 import org.benchwright.core.Pause;
 import org.benchwright.core.Progress;
 import org.benchwright.core.Role;
+import org.benchwright.core.ScannedText;
 import org.benchwright.core.SerialNumber;
 import org.benchwright.core.Ticker;
 import org.benchwright.engine.RefusedException;
@@ -162,7 +163,7 @@ public final class Bench implements AutoCloseable {
 
     private static SerialNumber serial(String typed) throws EntryRefusedException {
         try {
-            return new SerialNumber(typed);
+            return new SerialNumber(ScannedText.clean(typed));
         } catch (IllegalArgumentException e) {
             throw new EntryRefusedException(e.getMessage(), e);
         }

@@ -112,13 +112,40 @@ public record TestReport(Heading heading, List<Result> results, List<String> soa
      * @param sealed     true once the work is over and signed
      * @param verdict    the verdict's word; of a rehearsal what it would be; empty while it is open
      * @param reason     why
+     * @param arrival    how the unit came in, as far as that is on record
+     * @param repairs    what was repaired since the test before, a sentence each
      */
     public record Heading(String test, String serial, String family, String procedure, int revision, String purpose, String text,
             Optional<Approval> approval, String station, String software, List<String> technicians, Instant opened, Optional<Instant> concluded,
-            Optional<String> predecessor, boolean rehearsal, boolean sealed, Optional<String> verdict, String reason) {
+            Optional<String> predecessor, boolean rehearsal, boolean sealed, Optional<String> verdict, String reason, Optional<Arrival> arrival,
+            List<String> repairs) {
         public Heading {
             technicians = List.copyOf(technicians);
+            repairs = List.copyOf(repairs);
         }
+
+        /** A unit of which it is not on record how it came in. */
+        public Heading(String test, String serial, String family, String procedure, int revision, String purpose, String text,
+                Optional<Approval> approval, String station, String software, List<String> technicians, Instant opened, Optional<Instant> concluded,
+                Optional<String> predecessor, boolean rehearsal, boolean sealed, Optional<String> verdict, String reason) {
+            this(test, serial, family, procedure, revision, purpose, text, approval, station, software, technicians, opened, concluded, predecessor,
+                    rehearsal, sealed, verdict, reason, Optional.empty(), List.of());
+        }
+    }
+
+    /**
+     * How a unit came in; each text may be empty.
+     *
+     * @param receipt   what the receipt is called
+     * @param received  when
+     * @param order     the order
+     * @param owner     whose it is
+     * @param plate     what its type plate told
+     * @param complaint what its owner says
+     * @param damage    what was seen from outside
+     * @param preserve  what must not be lost
+     */
+    public record Arrival(String receipt, Instant received, String order, String owner, String plate, String complaint, String damage, String preserve) {
     }
 
     /**

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.Optional;
 
 import org.benchwright.engine.receipt.Receipt;
+import org.benchwright.engine.receipt.Standing;
 
 /**
  * A unit that came in, and where it stands.

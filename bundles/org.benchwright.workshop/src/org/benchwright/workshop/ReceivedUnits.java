@@ -11,6 +11,7 @@ import org.benchwright.core.Verdict;
 import org.benchwright.engine.receipt.Receipt;
 import org.benchwright.engine.receipt.ReceiptBook;
 import org.benchwright.engine.receipt.Repair;
+import org.benchwright.engine.receipt.Standing;
 import org.benchwright.ledger.EventKinds;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerEntry;

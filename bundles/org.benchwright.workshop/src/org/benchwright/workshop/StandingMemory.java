@@ -5,6 +5,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 
+import org.benchwright.engine.receipt.Standing;
+
 /** Remembers where tests stood, so that only those that went on are read again. May be used from several threads. */
 public final class StandingMemory {
 

@@ -104,6 +104,12 @@ record Given(Surroundings around, ParseResult parsed) {
         return Optional.ofNullable(parsed.<String>matchedPositionalValue(1, null));
     }
 
+    /** The words that stand without an option. */
+    List<String> words() {
+        String[] none = {};
+        return List.of(parsed.matchedPositionalValue(0, none));
+    }
+
     private Path resolved(Path path) {
         return around.workingFolder().resolve(path);
     }

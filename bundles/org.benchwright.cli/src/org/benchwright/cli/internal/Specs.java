@@ -90,6 +90,11 @@ final class Specs {
         return PositionalParamSpec.builder().paramLabel(label).index("1").arity("1").required(true).type(String.class).description(help.text()).build();
     }
 
+    /** Words that stand without an option, none at least. */
+    static PositionalParamSpec words(String label, Message help) {
+        return PositionalParamSpec.builder().paramLabel(label).arity("0..*").required(false).type(String[].class).description(help.text()).build();
+    }
+
     private static Path path(String text) {
         try {
             return Path.of(text);

@@ -39,7 +39,7 @@ class MessagesTest {
 
     /** The words of figures and of what is proved are enums of their own beside {@link Message}. */
     @ParameterizedTest
-    @CsvSource({"FigureWords, figures", "EvidenceWords, evidence"})
+    @CsvSource({"FigureWords, figures", "EvidenceWords, evidence", "HouseWords, house"})
     void noOtherTextIsLeftOverOrMissing(String words, String file) throws Exception {
         String place = Message.class.getPackageName();
         ResourceBundle bundle = ResourceBundle.getBundle(place + "." + file, java.util.Locale.ROOT, Message.class.getClassLoader());

@@ -86,7 +86,7 @@ final class EventWords {
         if (fact instanceof Fact.Opened f) {
             return Message.TOLD_OPENED.text(f.serial(), f.procedure(), String.valueOf(f.revision())) + f.approval().map(approval ->
                     Message.TOLD_APPROVAL.text(approval.preparedBy(), approval.approvedBy(),
-                            approval.instant().atZone(ZoneOffset.UTC).toLocalDate().toString())).orElse("");
+                            approval.instant().atZone(ZoneOffset.UTC).toLocalDate().toString())).orElse("") + RepairWords.opening(f);
         } else if (fact instanceof Fact.HazardAcknowledged f) {
             return Message.TOLD_HAZARD.text(Questions.spaced(f.hazard()));
         } else if (fact instanceof Fact.InstrumentNamed f) {

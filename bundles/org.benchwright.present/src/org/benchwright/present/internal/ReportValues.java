@@ -22,6 +22,8 @@ import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.record.Deviation;
 import org.benchwright.engine.record.TestRecord;
 import org.benchwright.present.RecordStanding;
+import org.benchwright.engine.receipt.Plate;
+import org.benchwright.engine.receipt.Receipt;
 import org.benchwright.report.TestReport;
 import org.benchwright.report.TestReport.Amendment;
 import org.benchwright.report.TestReport.Attachment;
@@ -89,7 +91,17 @@ public final class ReportValues {
                 run.plan().purpose(), opening.text().hex(), approval(opening), opening.station(), opening.software(), List.copyOf(people),
                 events.get(0).moment().instant(), run.ended() ? Optional.of(run.lastMoment().instant()) : Optional.empty(),
                 opening.predecessor(), opening.rehearsal(), test.sealed(), run.ended() ? verdict : Optional.empty(),
-                run.ended() ? run.reason() : "");
+                run.ended() ? run.reason() : "", arrival(opening), repairs(opening));
+    }
+
+    private static Optional<TestReport.Arrival> arrival(Fact.Opened opening) {
+        return opening.receipt().map(each -> new TestReport.Arrival(Receipt.name(each.receipt()), each.instant(), each.order(), each.owner(),
+                each.plate() == Plate.READ ? "" : each.plate().word(), each.complaint(), each.damage(), each.preserve()));
+    }
+
+    private static List<String> repairs(Fact.Opened opening) {
+        return opening.mended().stream().flatMap(all -> all.repairs().stream()).map(each -> HouseWords.STORY_REPAIRED.text(
+                RepairWords.day(each.instant()), each.by(), opening.predecessor().orElse(""), RepairWords.of(each.what(), each.parts()))).toList();
     }
 
     /** Departures or nonconformities, each with what was decided about it. */

@@ -103,7 +103,12 @@ public record CertificateContent(TestReport report) {
         List<Pair> unit = new ArrayList<>();
         unit.add(new Pair(Message.SERIAL.text(), heading.serial()));
         unit.add(new Pair(Message.FAMILY.text(), heading.family()));
-        unit.add(new Pair(Message.OWNER.text(), Message.NOT_RECORDED.text()));
+        if (heading.arrival().isEmpty()) {
+            unit.add(new Pair(Message.OWNER.text(), Message.NOT_RECORDED.text()));
+        } else {
+            arrival(unit, heading.arrival().get());
+        }
+        heading.repairs().forEach(repair -> unit.add(new Pair(Message.REPAIRED.text(), repair)));
         List<Pair> work = new ArrayList<>();
         work.add(new Pair(Message.TEST.text(), heading.test()));
         heading.predecessor().ifPresent(before -> work.add(new Pair(Message.PREDECESSOR.text(), before)));
@@ -123,6 +128,22 @@ public record CertificateContent(TestReport report) {
         report.replaces().ifPresent(old -> work.add(new Pair(Message.REPLACES.text(), old)));
         return List.of(new Block.Heading(Message.UNIT.text()), new Block.Facts(unit), new Block.Heading(Message.CARRIED_OUT.text()),
                 new Block.Facts(work));
+    }
+
+    private static void arrival(List<Pair> unit, TestReport.Arrival arrival) {
+        unit.add(new Pair(Message.RECEIVED.text(), Message.RECEIVED_AS.text(time(arrival.received()), arrival.receipt())));
+        pair(unit, Message.OWNER_ALONE, arrival.owner());
+        pair(unit, Message.ORDER, arrival.order());
+        pair(unit, Message.PLATE, arrival.plate());
+        pair(unit, Message.COMPLAINT, arrival.complaint());
+        pair(unit, Message.DAMAGE, arrival.damage());
+        pair(unit, Message.PRESERVED, arrival.preserve());
+    }
+
+    private static void pair(List<Pair> unit, Message title, String text) {
+        if (!text.isBlank()) {
+            unit.add(new Pair(title.text(), text));
+        }
     }
 
     private List<Block> findings() {

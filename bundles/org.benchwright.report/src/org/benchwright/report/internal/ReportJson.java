@@ -70,6 +70,12 @@ public record ReportJson(TestReport report) {
         json.put("opened", heading.opened().toString());
         heading.concluded().ifPresent(end -> json.put("concluded", end.toString()));
         heading.predecessor().ifPresent(before -> json.put("predecessor", before));
+        heading.arrival().ifPresent(arrival -> json.put("receipt", arrival.receipt()).put("received", arrival.received().toString())
+                .put("order", arrival.order()).put("owner", arrival.owner()).put("plate", arrival.plate()).put("complaint", arrival.complaint())
+                .put("damage", arrival.damage()).put("preserve", arrival.preserve()));
+        if (!heading.repairs().isEmpty()) {
+            texts(json, "repairs", heading.repairs());
+        }
     }
 
     private static void standing(ObjectNode json, TestReport.Standing standing) {

@@ -19,29 +19,31 @@ import org.benchwright.engine.event.Fact.Sight;
 import org.benchwright.workshop.Sitting;
 
 /** Answers every demand of {@link SamplePlan} as a good unit would have it, but for what a test tells otherwise by key. */
-final class GoodTechnician {
+public final class GoodTechnician {
 
     private final MovedTime time;
     private final Map<String, Deque<Fact>> otherwise = new HashMap<>();
 
-    GoodTechnician(MovedTime time) {
+    /** At these clocks. */
+    public GoodTechnician(MovedTime time) {
         this.time = time;
     }
 
     /** Answers a key once in another way. */
-    GoodTechnician but(String key, Fact fact) {
+    public GoodTechnician but(String key, Fact fact) {
         otherwise.computeIfAbsent(key, k -> new ArrayDeque<>()).add(fact);
         return this;
     }
 
     /** Carries the test on until that key is asked, or to its end. */
-    void carryOnUntil(Sitting sitting, String key) throws Exception {
+    public void carryOnUntil(Sitting sitting, String key) throws Exception {
         while (!sitting.run().ended() && !sitting.run().demand().key().equals(key)) {
             sitting.record(next(sitting));
         }
     }
 
-    void carryToTheEnd(Sitting sitting) throws Exception {
+    /** Carries the test to its end. */
+    public void carryToTheEnd(Sitting sitting) throws Exception {
         carryOnUntil(sitting, "");
     }
 

@@ -1,6 +1,6 @@
-package org.benchwright.workshop;
+package org.benchwright.engine.receipt;
 
-/** Where a unit in the house stands. */
+/** Where a unit that came in stands: its inspection status. */
 public enum Standing {
     /** It came in and waits for its test. */
     WAITING,

@@ -1,0 +1,25 @@
+package org.benchwright.present.internal;
+
+import java.text.MessageFormat;
+import java.util.Locale;
+import java.util.ResourceBundle;
+
+/** The texts about units in the house and instruments; looked up when they are shown. */
+public enum HouseWords {
+    WAITING, ON_TEST, ON_SOAK, ACCEPTED, REJECTED, UNDECIDED, REPAIRED, HANDED_OVER, GIVEN_BACK, CAME_AGAIN,
+    NO_UNIT, UNLIKE, IN_HOUSE, PLATE_UNKNOWN, TAG_NEEDED, NO_RECEIPT, NO_FAMILY, RECEIVED, RECEIVED_ORDER, RECEIVED_OWNER, SAID_COMPLAINT,
+    SAID_DAMAGE, SAID_PRESERVE, SAID_PLATE, SAID_FILES, STORY_TEST, STORY_REHEARSAL, STORY_OPEN, STORY_RETURNED, STORY_REPAIRED, STORY_LEFT, PART_LOT,
+    TOLD_RECEIVED, TOLD_REPAIRED, NOT_ON_TEST;
+
+    private static final String BUNDLE = "org.benchwright.present.internal.house";
+
+    /**
+     * The text with its arguments put in.
+     *
+     * @param arguments what {0}, {1} ... stand for
+     */
+    public String text(Object... arguments) {
+        String pattern = ResourceBundle.getBundle(BUNDLE, Locale.getDefault(), HouseWords.class.getClassLoader()).getString(name());
+        return new MessageFormat(pattern, Locale.ROOT).format(arguments);
+    }
+}
