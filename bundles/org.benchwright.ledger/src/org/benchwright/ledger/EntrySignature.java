@@ -3,6 +3,7 @@ package org.benchwright.ledger;
 import java.time.Instant;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalLong;
 import org.benchwright.core.Digest;
 import org.benchwright.ledger.internal.CanonicalJson;
 import org.benchwright.ledger.internal.SignaturePart;
@@ -17,9 +18,11 @@ import org.benchwright.ledger.internal.SignaturePart;
  * @param printedName who, in print
  * @param instant     when
  * @param fingerprint with which key
+ * @param register    number of the last event of the register of people that the signing bench knew; empty in the books, and where there was
+ *                    no register yet
  */
 public record EntrySignature(TestId test, long sequence, String kind, Meaning meaning, String printedName, Instant instant,
-        Digest fingerprint) {
+        Digest fingerprint, OptionalLong register) {
 
     public EntrySignature {
         Objects.requireNonNull(test);
@@ -30,7 +33,7 @@ public record EntrySignature(TestId test, long sequence, String kind, Meaning me
     public static Optional<EntrySignature> in(LedgerEntry entry) {
         return part(entry).flatMap(part -> Meaning.find(part.meaning()).flatMap(meaning -> Digest.find(part.fingerprint())
                 .map(fingerprint -> new EntrySignature(entry.test(), entry.sequence(), entry.kind(), meaning, part.printedName(),
-                        entry.instant(), fingerprint))));
+                        entry.instant(), fingerprint, part.registerKnown()))));
     }
 
     private static Optional<SignaturePart> part(LedgerEntry entry) {

@@ -4,7 +4,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
-import java.util.Properties;
 import org.benchwright.ledger.internal.LedgerTables;
 import org.benchwright.ledger.internal.Messages;
 import org.benchwright.ledger.internal.PostgresCopy;
@@ -36,7 +35,18 @@ public final class PostgresLedger extends TableLedger {
      * @throws LedgerException        when it can't be reached
      */
     public static PostgresLedger open(String url, String user, String password) throws LedgerException {
-        return new PostgresLedger(PostgresDatabase.open(url, login(url, user, password)));
+        return open(new SharedPlace(url, user, password));
+    }
+
+    /**
+     * Opens the ledger at {@code place} with a bench's login.
+     *
+     * @throws LedgerFormatException      when the database holds no ledger
+     * @throws LedgerVersionException     when a release of another format made it
+     * @throws LedgerUnreachableException when it can't be reached
+     */
+    public static PostgresLedger open(SharedPlace place) throws LedgerException {
+        return new PostgresLedger(PostgresDatabase.open(place.url(), place.login()));
     }
 
     /**
@@ -46,11 +56,19 @@ public final class PostgresLedger extends TableLedger {
      * @throws LedgerException when it can't be done; nothing was made then
      */
     public static void install(String url, String owner, String password, String benchRole) throws LedgerException {
-        try (Connection connection = PostgresDatabase.connect(url, login(url, owner, password))) {
+        install(new SharedPlace(url, owner, password), benchRole);
+    }
+
+    /** As {@link #install(String, String, String, String)}. */
+    public static void install(SharedPlace place, String benchRole) throws LedgerException {
+        try (Connection connection = PostgresDatabase.connect(place.url(), place.login())) {
+            if (PostgresSchema.version(connection) != 0) {
+                throw new LedgerException(Messages.text("installedBefore", PostgresDatabase.place(place.url())));
+            }
             PostgresSchema.install(connection, benchRole);
             connection.commit();
         } catch (SQLException failure) {
-            throw new LedgerException(Messages.text("failed", PostgresDatabase.place(url), failure.getMessage()), failure);
+            throw PostgresDatabase.translated(failure, place.url());
         }
     }
 
@@ -61,14 +79,19 @@ public final class PostgresLedger extends TableLedger {
      * @throws LedgerException       when it can't be done; nothing was changed then
      */
     public static void migrate(String url, String owner, String password) throws LedgerException {
-        try (Connection connection = PostgresDatabase.connect(url, login(url, owner, password))) {
+        migrate(new SharedPlace(url, owner, password));
+    }
+
+    /** As {@link #migrate(String, String, String)}. */
+    public static void migrate(SharedPlace place) throws LedgerException {
+        try (Connection connection = PostgresDatabase.connect(place.url(), place.login())) {
             if (PostgresSchema.version(connection) == 0) {
-                throw new LedgerFormatException(Messages.text("notALedger", PostgresDatabase.place(url)));
+                throw new LedgerFormatException(Messages.text("notALedger", PostgresDatabase.place(place.url())));
             }
             PostgresSchema.migrate(connection);
             connection.commit();
         } catch (SQLException failure) {
-            throw new LedgerException(Messages.text("failed", PostgresDatabase.place(url), failure.getMessage()), failure);
+            throw PostgresDatabase.translated(failure, place.url());
         }
     }
 
@@ -87,16 +110,5 @@ public final class PostgresLedger extends TableLedger {
             PostgresCopy.rows(source, file);
             return Boolean.TRUE;
         });
-    }
-
-    private static Properties login(String url, String user, String password) {
-        Properties login = new Properties();
-        login.setProperty("user", user);
-        login.setProperty("password", password);
-        boolean thisMachine = url.matches("jdbc:postgresql://(localhost|127\\.0\\.0\\.1|\\[::1\\])[:/].*");
-        if (!thisMachine && !url.contains("sslmode=")) {
-            login.setProperty("sslmode", "verify-full");
-        }
-        return login;
     }
 }

@@ -22,7 +22,7 @@ public final class SignedBook {
      * @throws LedgerDamagedException when a link or a signature is false
      */
     public static List<LedgerEntry> read(Ledger ledger, TestId book) throws LedgerException {
-        return read(ledger, book, true);
+        return sound(ledger.entries(book), book, ledger.signers(), true);
     }
 
     /**
@@ -32,13 +32,13 @@ public final class SignedBook {
      * @throws LedgerDamagedException when a link or the last signature is false
      */
     public static List<LedgerEntry> readCovered(Ledger ledger, TestId book) throws LedgerException {
-        return read(ledger, book, false);
+        return sound(ledger.entries(book), book, ledger.signers(), false);
     }
 
-    private static List<LedgerEntry> read(Ledger ledger, TestId book, boolean everySignature) throws LedgerException {
-        List<LedgerEntry> entries = ledger.entries(book);
+    static List<LedgerEntry> sound(List<LedgerEntry> entries, TestId book, List<KnownSigner> signers, boolean everySignature)
+            throws LedgerException {
         Map<String, SignerKey> keys = new HashMap<>();
-        ledger.signers().forEach(signer -> keys.put(signer.key().fingerprint().hex(), signer.key()));
+        signers.forEach(signer -> keys.put(signer.key().fingerprint().hex(), signer.key()));
         Link link = Link.before(book);
         for (int i = 0; i < entries.size(); i++) {
             LedgerEntry entry = entries.get(i);
@@ -52,7 +52,8 @@ public final class SignedBook {
         return entries;
     }
 
-    private static boolean signed(LedgerEntry entry, Link before, Map<String, SignerKey> keys) throws PayloadException {
+    /** Whether the event is signed, and its signature is true of the events up to the one with the link {@code before}. */
+    static boolean signed(LedgerEntry entry, Link before, Map<String, SignerKey> keys) throws PayloadException {
         Members payload = CanonicalJson.parse(entry.payload());
         Optional<SignaturePart> part = SignaturePart.in(payload).filter(found -> found.instant().equals(entry.instant().toString()));
         Optional<SignerKey> key = part.map(found -> keys.get(found.fingerprint()));

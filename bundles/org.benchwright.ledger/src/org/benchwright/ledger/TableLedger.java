@@ -1,14 +1,21 @@
 package org.benchwright.ledger;
 
+import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.function.Consumer;
 import org.benchwright.core.Cancellation;
 import org.benchwright.core.Digest;
+import org.benchwright.ledger.internal.Arrivals;
 import org.benchwright.ledger.internal.Database;
 import org.benchwright.ledger.internal.LedgerTables;
+import org.benchwright.ledger.internal.LedgerTables.Behind;
+import org.benchwright.ledger.internal.LedgerTables.Reached;
 
 /** A ledger in tables, whatever database they are in. */
 abstract class TableLedger implements Ledger {
@@ -117,6 +124,71 @@ abstract class TableLedger implements Ledger {
     @Override
     public List<Digest> consistencyPath(long older, long size) throws LedgerException {
         return database.read(connection -> tables.consistencyPath(connection, older, size));
+    }
+
+    /** Takes events up that come from another ledger; all or none of them. */
+    Arrivals.Result arrive(List<Arriving> arriving, Signer bench, Instant now) throws LedgerException {
+        return database.write(connection -> {
+            Arrivals arrivals = new Arrivals(connection, tables, bench, now);
+            for (Arriving each : arriving) {
+                arrivals.take(each.entry(), each.before(), each.signer());
+            }
+            return arrivals.result();
+        });
+    }
+
+    /** All books and the keys that signed, in one view. */
+    Books books() throws LedgerException {
+        return database.read(connection -> {
+            Map<TestId, List<LedgerEntry>> books = new HashMap<>();
+            for (TestId book : TestId.BOOKS) {
+                books.put(book, tables.entries(connection, book));
+            }
+            return new Books(books, tables.signers(connection));
+        });
+    }
+
+    /** The books of a ledger. */
+    record Books(Map<TestId, List<LedgerEntry>> all, List<KnownSigner> signers) {
+
+        /** This book, only when all of it is as it was signed. */
+        List<LedgerEntry> sound(TestId book) throws LedgerException {
+            return SignedBook.sound(all.get(book), book, signers, true);
+        }
+    }
+
+    /** How far all tests have come. */
+    Map<TestId, Reached> reached() throws LedgerException {
+        return database.read(tables::reached);
+    }
+
+    /** How far these have come; those without an event are left out. */
+    Map<TestId, Reached> reached(Collection<TestId> tests) throws LedgerException {
+        return database.read(connection -> tables.reached(connection, tests));
+    }
+
+    Optional<Link> link(TestId test, long sequence) throws LedgerException {
+        return database.read(connection -> tables.link(connection, test, sequence));
+    }
+
+    OptionalLong position(TestId test, long sequence) throws LedgerException {
+        return database.read(connection -> tables.position(connection, test, sequence));
+    }
+
+    long lastPosition() throws LedgerException {
+        return database.read(tables::lastPosition);
+    }
+
+    Optional<DocumentKind> kind(Digest digest) throws LedgerException {
+        return database.read(connection -> tables.kind(connection, digest));
+    }
+
+    List<LedgerEntry> page(long fromPosition) throws LedgerException {
+        return database.read(connection -> tables.page(connection, fromPosition, PAGE));
+    }
+
+    Behind behind(long position) throws LedgerException {
+        return database.read(connection -> tables.behind(connection, position));
     }
 
     @Override

@@ -1,5 +1,6 @@
 package org.benchwright.ledger;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
@@ -30,6 +31,9 @@ public record TestId(String value) implements Comparable<TestId> {
     public static final TestId RECEIPTS = new TestId("B-RECEIPTS");
     /** The book of instruments: what they read or give, how accurately, and until when they are calibrated. */
     public static final TestId INSTRUMENTS = new TestId("B-INSTRUMENTS");
+
+    /** All books, in the order of their names here. */
+    public static final List<TestId> BOOKS = List.of(PEOPLE, REVISIONS, RECEIPTS, INSTRUMENTS);
 
     /**
      * @throws IllegalArgumentException when the text has not the shape of a test id

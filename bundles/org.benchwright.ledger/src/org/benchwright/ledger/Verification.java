@@ -11,15 +11,17 @@ import java.util.List;
  * @param documents     number of documents looked at
  * @param tests         the tests, in the order in which they were opened
  * @param signers       keys that signed here and whose rows are in order; compare their fingerprints with a note kept elsewhere
+ * @param late          signatures of people on a bench that did not know the register as it stands before them here; no faults
  * @param complete      false when somebody stopped it before the end
  */
 public record Verification(List<Fault> faults, long faultsLeftOut, long events, long documents, List<VerifiedTest> tests,
-        List<SignerKey> signers, boolean complete) {
+        List<SignerKey> signers, List<LateArrival> late, boolean complete) {
 
     public Verification {
         faults = List.copyOf(faults);
         tests = List.copyOf(tests);
         signers = List.copyOf(signers);
+        late = List.copyOf(late);
     }
 
     /** Whether everything was looked at and nothing was found. */

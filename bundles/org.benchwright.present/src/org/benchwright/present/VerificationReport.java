@@ -8,14 +8,16 @@ import java.util.List;
  * @param lines   the three lines: links, signatures, decisions
  * @param signers fingerprints of the keys that signed
  * @param open    tests that are not sealed; verified as far as they go
+ * @param late    what was done on a bench that did not know the books as they stand before it here; no faults, but to be told
  * @param sound   true if everything was looked at and no fault was found
  */
-public record VerificationReport(List<Line> lines, List<String> signers, List<UnitRow> open, boolean sound) {
+public record VerificationReport(List<Line> lines, List<String> signers, List<UnitRow> open, List<String> late, boolean sound) {
 
     public VerificationReport {
         lines = List.copyOf(lines);
         signers = List.copyOf(signers);
         open = List.copyOf(open);
+        late = List.copyOf(late);
     }
 
     /**

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 import org.benchwright.core.Cancellation;
 import org.benchwright.core.Progress;
@@ -343,9 +344,10 @@ public final class BenchLedger implements AutoCloseable {
     private static LedgerReport verified(Path file, List<SignedCheckpoint> kept, Progress progress, Cancellation cancellation)
             throws StoreException {
         try (Ledger documents = SqliteLedger.openReadOnly(file)) {
+            VerificationRequest request = VerificationRequest.of(file);
             Optional<Projection> cache = Projection.openReadOnly(Projection.besides(file.toAbsolutePath()));
             try {
-                return verified(file, kept, new DecisionCheck(documents, cache), progress, cancellation);
+                return verified(request.against(kept).with(progress, cancellation), new DecisionCheck(documents, cache, request.benchKey().isPresent()));
             } finally {
                 if (cache.isPresent()) {
                     cache.get().close();
@@ -356,18 +358,23 @@ public final class BenchLedger implements AutoCloseable {
         }
     }
 
-    private static LedgerReport verified(Path file, List<SignedCheckpoint> kept, DecisionCheck decisions, Progress progress, Cancellation cancellation)
-            throws LedgerException {
-        Verification found = LedgerVerifier.verify(VerificationRequest.of(file).against(kept).with(decisions).with(progress, cancellation));
+    private static LedgerReport verified(VerificationRequest request, DecisionCheck decisions) throws LedgerException {
+        Verification found = LedgerVerifier.verify(request.with(decisions));
         List<String> signers = found.signers().stream().map(key -> key.fingerprint().hex()).toList();
         List<RecordFault> derived = new ArrayList<>(faults(found, 3));
-        if (!cancellation.requested()) {
+        if (!request.cancellation().requested()) {
             // Tests in which the first lines found something were not derived again.
             Set<String> tests = found.tests().stream().map(test -> test.test().value()).collect(Collectors.toSet());
             decisions.madeUp().stream().filter(id -> !tests.contains(id)).forEach(id -> derived.add(new RecordFault(id, 0, Message.FAULT_MADE_UP.text())));
         }
         return new LedgerReport(found.tests().size(), found.events(), found.documents(), decisions.derived(), signers, faults(found, 1),
-                faults(found, 2), List.copyOf(derived), found.faultsLeftOut(), decisions.open(), found.clean() && derived.isEmpty());
+                faults(found, 2), List.copyOf(derived), found.faultsLeftOut(), decisions.open(), late(found, decisions),
+                found.clean() && derived.isEmpty());
+    }
+
+    private static List<RecordFault> late(Verification found, DecisionCheck decisions) {
+        return Stream.concat(found.late().stream(), decisions.late().stream())
+                .map(arrival -> new RecordFault(arrival.test().value(), arrival.sequence(), arrival.words())).toList();
     }
 
     private static List<RecordFault> faults(Verification found, int line) {

@@ -15,10 +15,12 @@ import java.util.List;
  * @param decisions  what does not follow from the facts
  * @param leftOut    faults beyond those listed
  * @param open       tests that are not sealed and were derived; verified as far as they go
+ * @param late       what was opened or signed on a bench that did not know the books as they stand before it here; no faults, but to be told
  * @param sound      true if everything was looked at and no fault was found
  */
 public record LedgerReport(int tests, long events, long documents, int derived, List<String> signers, List<RecordFault> links,
-        List<RecordFault> signatures, List<RecordFault> decisions, long leftOut, List<KeptTest> open, boolean sound) {
+        List<RecordFault> signatures, List<RecordFault> decisions, long leftOut, List<KeptTest> open, List<RecordFault> late,
+        boolean sound) {
 
     public LedgerReport {
         signers = List.copyOf(signers);
@@ -26,5 +28,6 @@ public record LedgerReport(int tests, long events, long documents, int derived, 
         signatures = List.copyOf(signatures);
         decisions = List.copyOf(decisions);
         open = List.copyOf(open);
+        late = List.copyOf(late);
     }
 }

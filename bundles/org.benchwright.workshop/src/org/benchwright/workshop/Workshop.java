@@ -84,7 +84,7 @@ public final class Workshop {
         Fact.Opened opening = (Fact.Opened) tools.kept().asKept(new Fact.Opened(serial.text(), plan.family().name(), plan.name(),
                 plan.revision(), Digest.of(text), Digest.of(planBytes), tools.station().name(), tools.station().software(), rehearsal,
                 predecessor, reliance.approval(), receipts.current(serial.text()).map(Arrivals::of),
-                predecessor.flatMap(test -> Arrivals.mended(receipts, test))));
+                predecessor.flatMap(test -> Arrivals.mended(receipts, test)), reliance.books()));
         Moment now = new Moment(tools.time().now().truncatedTo(ChronoUnit.MILLIS), 1, Duration.ZERO);
         List<TestEvent> events = TestRun.open(plan, opening, technician, now);
         TestId test = TestId.create(random);
@@ -106,6 +106,10 @@ public final class Workshop {
      */
     private record Reliance(Optional<Fact.Approval> approval, Map<TestId, Long> basis) {
         private static final Reliance NONE = new Reliance(Optional.empty(), Map.of());
+
+        Optional<Fact.Books> books() {
+            return approval.map(given -> new Fact.Books(basis.get(TestId.PEOPLE), basis.get(TestId.REVISIONS)));
+        }
     }
 
     private void begin(TestId test, List<TestEvent> events, Reliance reliance) throws OvertakenException, StoreException {

@@ -57,6 +57,10 @@ final class LedgerCommands {
                 screen.line(Message.OPEN_TESTS.text(String.valueOf(report.open().size())));
                 report.open().forEach(row -> print(row, screen));
             }
+            if (!report.late().isEmpty()) {
+                screen.line(Message.LATE.text(report.late().size()));
+                report.late().forEach(words -> screen.line("  " + words));
+            }
             if (!kept.isEmpty()) {
                 screen.line(Message.KEPT_COMPARED.text(kept.size()));
             }

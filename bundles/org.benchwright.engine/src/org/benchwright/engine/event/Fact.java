@@ -32,17 +32,35 @@ public sealed interface Fact extends EventBody {
      * @param approval        the approval that it relies on; empty for a rehearsal, and in tests from before revisions were approved
      * @param receipt         how the unit came in, as far as that is on record; empty for a rehearsal
      * @param mended          what was replaced or mended since its predecessor, if anything is on record
+     * @param books           how far the bench knew the books when it relied on that approval; empty where there is none
      */
     record Opened(String serial, String family, String procedure, int revision, Digest text, Digest plan, String station,
             String software, boolean rehearsal, Optional<String> predecessor, Optional<Approval> approval, Optional<Arrival> receipt,
-            Optional<Mended> mended) implements Fact {
+            Optional<Mended> mended, Optional<Books> books) implements Fact {
+
+        /** An opening that relies on no book. */
+        public Opened(String serial, String family, String procedure, int revision, Digest text, Digest plan, String station,
+                String software, boolean rehearsal, Optional<String> predecessor, Optional<Approval> approval, Optional<Arrival> receipt,
+                Optional<Mended> mended) {
+            this(serial, family, procedure, revision, text, plan, station, software, rehearsal, predecessor, approval, receipt, mended,
+                    Optional.empty());
+        }
 
         /** A test of a unit of which nothing but its serial number is on record. */
         public Opened(String serial, String family, String procedure, int revision, Digest text, Digest plan, String station,
                 String software, boolean rehearsal, Optional<String> predecessor, Optional<Approval> approval) {
             this(serial, family, procedure, revision, text, plan, station, software, rehearsal, predecessor, approval, Optional.empty(),
-                    Optional.empty());
+                    Optional.empty(), Optional.empty());
         }
+    }
+
+    /**
+     * How far a bench knew the books. Where benches share a ledger, the books there may have gone on before the test arrives.
+     *
+     * @param people    number of the last event about people
+     * @param revisions number of the last event about revisions
+     */
+    record Books(long people, long revisions) {
     }
 
     /**

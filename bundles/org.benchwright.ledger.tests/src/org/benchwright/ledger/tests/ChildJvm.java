@@ -12,6 +12,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchwright.core.Digest;
 import org.benchwright.ledger.Ledger;
+import org.postgresql.Driver;
 import org.sqlite.SQLiteConfig;
 
 /** Another process on the same ledger, which can be killed. */
@@ -29,7 +30,7 @@ final class ChildJvm {
     }
 
     private static String classPath() {
-        return Stream.of(ChildJvm.class, Ledger.class, Digest.class, JsonFactory.class, SQLiteConfig.class)
+        return Stream.of(ChildJvm.class, Ledger.class, Digest.class, JsonFactory.class, SQLiteConfig.class, Driver.class)
                 .map(ChildJvm::place).distinct().collect(Collectors.joining(File.pathSeparator));
     }
 

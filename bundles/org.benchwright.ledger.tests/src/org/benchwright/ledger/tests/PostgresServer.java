@@ -60,11 +60,22 @@ final class PostgresServer implements AutoCloseable {
         Path data = folder.resolve("data");
         run(asOrdinaryUser(program("initdb"), "-D", data.toString(), "-U", OWNER, "--auth=scram-sha-256", "--pwfile=" + password, "--no-sync",
                 "--locale=C", "--encoding=UTF8"));
+        startAgain();
+        sql("postgres", "CREATE ROLE " + BENCH + " LOGIN PASSWORD '" + PASSWORD + "'");
+    }
+
+    /** Starts the server on what it left on its disk. */
+    void startAgain() throws Exception {
+        Path data = folder.resolve("data");
+        // What is in memory only goes with a killed server, as with a power cut of the machine; the operating system's cache stays.
         server = new ProcessBuilder(asOrdinaryUser(program("postgres"), "-D", data.toString(), "-k", folder.toString(), "-p",
                 String.valueOf(port), "-c", "listen_addresses=127.0.0.1", "-c", "fsync=off")).directory(folder.toFile())
                 .redirectErrorStream(true).redirectOutput(folder.resolve("server.log").toFile()).start();
         awaitReady();
-        sql("postgres", "CREATE ROLE " + BENCH + " LOGIN PASSWORD '" + PASSWORD + "'");
+    }
+
+    int port() {
+        return port;
     }
 
     private void awaitReady() throws Exception {

@@ -30,6 +30,18 @@ final class Register {
         this.bench = bench;
     }
 
+    private Register(Register other, Ledger ledger) {
+        this.book = new PeopleBook(ledger, other.bench);
+        this.bench = other.bench;
+        this.keys.putAll(other.keys);
+        this.hours = other.hours;
+    }
+
+    /** The same people in a ledger that was opened anew. */
+    Register over(Ledger ledger) {
+        return new Register(this, ledger);
+    }
+
     static Signer newKey() {
         try {
             KeyPair pair = KeyPairGenerator.getInstance("Ed25519").generateKeyPair();

@@ -3,6 +3,7 @@ package org.benchwright.ledger.tests;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.Stream;
@@ -27,12 +28,21 @@ final class SampleLedger {
     static final Actor AUDITOR = new Actor("LW", Role.AUDITOR);
     static final Instant START = Instant.parse("2026-03-02T07:30:00Z");
 
-    private final Random random = new Random(20260302);
+    private static final long SEED = 20260302;
+    private static final int MANY = 500;
+
+    private final Random random;
     private final Ledger ledger;
     private final BenchKey key;
     private long ticks;
 
     SampleLedger(Ledger ledger, BenchKey key) {
+        this(ledger, key, SEED);
+    }
+
+    /** With other ids than those of another seed. */
+    SampleLedger(Ledger ledger, BenchKey key, long seed) {
+        this.random = new Random(seed);
         this.ledger = ledger;
         this.key = key;
     }
@@ -72,6 +82,20 @@ final class SampleLedger {
             seal(id, eventsEach - 1);
         }
         return ids;
+    }
+
+    /** A test of so many observations, appended many at a time, and sealed. */
+    TestId many(int observations) throws Exception {
+        TestId id = newTest();
+        for (int at = 0; at < observations; at += MANY) {
+            List<EntryDraft> drafts = new ArrayList<>();
+            for (int i = at; i < Math.min(at + MANY, observations); i++) {
+                drafts.add(observation(id, i));
+            }
+            ledger.append(id, at, drafts);
+        }
+        seal(id, observations);
+        return id;
     }
 
     EntryDraft observation(TestId id, int number) {

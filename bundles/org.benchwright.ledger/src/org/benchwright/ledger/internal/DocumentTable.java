@@ -76,6 +76,15 @@ record DocumentTable(String place, Optional<Attachments> attachments) {
         }
     }
 
+    Optional<DocumentKind> kind(Connection connection, Digest digest) throws SQLException {
+        try (PreparedStatement statement = connection.prepareStatement("SELECT kind FROM document WHERE digest = ?")) {
+            statement.setBytes(1, digest.bytes());
+            try (ResultSet row = statement.executeQuery()) {
+                return row.next() ? DocumentKind.find(String.valueOf(row.getString(1))) : Optional.empty();
+            }
+        }
+    }
+
     Optional<byte[]> content(Connection connection, Digest digest) throws SQLException, LedgerException {
         try (PreparedStatement statement = connection.prepareStatement("SELECT content, size FROM document WHERE digest = ?")) {
             statement.setBytes(1, digest.bytes());

@@ -5,8 +5,15 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.stream.Collectors;
 import org.benchwright.core.Digest;
 import org.benchwright.ledger.CompactRange;
@@ -25,6 +32,9 @@ import org.benchwright.ledger.TestId;
  */
 record EventTable(String place) {
 
+    private static final String HEADS = "SELECT event.test_id, event.sequence, event.link FROM (SELECT test_id, max(sequence) AS last FROM event "
+            + "WHERE %s GROUP BY test_id) AS head JOIN event ON event.test_id = head.test_id AND event.sequence = head.last";
+
     private static final String ENTRY = "SELECT position, link, canonical FROM event ";
 
     /** How far a test has come: number and link of its last event, and whether it is sealed. */
@@ -42,6 +52,81 @@ record EventTable(String place) {
                         : new Head(0, Link.before(test), false);
             }
         }
+    }
+
+    /** The link of one event, if it is there. */
+    Optional<Link> link(Connection connection, TestId test, long sequence) throws SQLException, LedgerException {
+        try (PreparedStatement statement = connection.prepareStatement("SELECT link FROM event WHERE test_id = ? AND sequence = ?")) {
+            statement.setString(1, test.value());
+            statement.setLong(2, sequence);
+            try (ResultSet row = statement.executeQuery()) {
+                return row.next() ? Optional.of(new Link(digest(row.getBytes(1)))) : Optional.empty();
+            }
+        }
+    }
+
+    /** How far some tests have come; those without an event are left out. Whether they are sealed is not told. */
+    Map<TestId, Head> heads(Connection connection, Collection<TestId> tests) throws SQLException, LedgerException {
+        if (tests.isEmpty()) {
+            return Map.of();
+        }
+        String places = String.join(", ", Collections.nCopies(tests.size(), "?"));
+        try (PreparedStatement statement = connection.prepareStatement(HEADS.formatted("test_id IN (" + places + ")"))) {
+            int place = 1;
+            for (TestId test : tests) {
+                statement.setString(place++, test.value());
+            }
+            return heads(statement);
+        }
+    }
+
+    /** How far all tests have come. */
+    Map<TestId, Head> heads(Connection connection) throws SQLException, LedgerException {
+        try (PreparedStatement statement = connection.prepareStatement(HEADS.formatted("test_id LIKE 'T-%'"))) {
+            return heads(statement);
+        }
+    }
+
+    private Map<TestId, Head> heads(PreparedStatement statement) throws SQLException, LedgerException {
+        Map<TestId, Head> heads = new LinkedHashMap<>();
+        try (ResultSet rows = statement.executeQuery()) {
+            while (rows.next()) {
+                heads.put(TestId.stored(String.valueOf(rows.getString(1))).orElseThrow(this::damaged),
+                        new Head(rows.getLong(2), new Link(digest(rows.getBytes(3))), false));
+            }
+        }
+        return heads;
+    }
+
+    /** Where an event stands, if it is there. */
+    OptionalLong position(Connection connection, TestId test, long sequence) throws SQLException {
+        try (PreparedStatement statement = connection.prepareStatement("SELECT position FROM event WHERE test_id = ? AND sequence = ?")) {
+            statement.setString(1, test.value());
+            statement.setLong(2, sequence);
+            try (ResultSet row = statement.executeQuery()) {
+                return row.next() ? OptionalLong.of(row.getLong(1)) : OptionalLong.empty();
+            }
+        }
+    }
+
+    /** How many events of tests stand behind a position, and when the first of them was. */
+    Behind behind(Connection connection, long position) throws SQLException, LedgerException {
+        String sql = "SELECT count(*), min(position) FROM event WHERE position > ? AND test_id LIKE 'T-%'";
+        long first;
+        long count;
+        try (PreparedStatement statement = connection.prepareStatement(sql)) {
+            statement.setLong(1, position);
+            try (ResultSet row = statement.executeQuery()) {
+                row.next();
+                count = row.getLong(1);
+                first = row.getLong(2);
+            }
+        }
+        return count == 0 ? new Behind(0, Optional.empty()) : new Behind(count, Optional.of(page(connection, first, 1).get(0).instant()));
+    }
+
+    /** Events that stand behind a position. */
+    record Behind(long count, Optional<Instant> since) {
     }
 
     /** Number of events so far. */

@@ -4,10 +4,14 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import org.benchwright.core.Digest;
 import org.benchwright.ledger.Checkpoint;
 import org.benchwright.ledger.CompactRange;
@@ -107,9 +111,10 @@ public record LedgerTables(EventTable events, DocumentTable documents, SealTable
         if (name.isEmpty()) {
             throw new PayloadException(Messages.text("nameMissing"));
         }
-        SignaturePart part = new SignaturePart(signing.meaning().word(), name, draft.instant().toString(), signer.key().fingerprint().hex(), "");
         return database.write(connection -> {
             expectBasis(connection, basis);
+            SignaturePart part = new SignaturePart(signing.meaning().word(), name, draft.instant().toString(), signer.key().fingerprint().hex(),
+                    register(connection, draft.test()), "");
             EventTable.Head head = expectedHead(connection, draft.test(), expected);
             if (head.sealed() && !EventKinds.AFTER_SEAL.contains(draft.kind())) {
                 throw new SealedTestException(Messages.text("sealed", draft.test(), draft.kind()));
@@ -122,6 +127,12 @@ public record LedgerTables(EventTable events, DocumentTable documents, SealTable
             seals.checkpoint(connection, signing.bench(), draft.instant(), placed.tree(), documents.head(connection));
             return placed.entry();
         });
+    }
+
+    /** How far the register of people is known here, for a signature in a test; it may be signed again elsewhere before the test gets there. */
+    private Optional<String> register(Connection connection, TestId test) throws SQLException, LedgerException {
+        long known = test.isTest() ? events.head(connection, TestId.PEOPLE).sequence() : 0;
+        return known == 0 ? Optional.empty() : Optional.of(Long.toString(known));
     }
 
     private static Members payload(EntryDraft draft) throws PayloadException {
@@ -183,6 +194,56 @@ public record LedgerTables(EventTable events, DocumentTable documents, SealTable
     /** Some events in ledger order. */
     public List<LedgerEntry> page(Connection connection, long fromPosition, int most) throws SQLException, LedgerException {
         return events.page(connection, fromPosition, most);
+    }
+
+    /** How far all tests have come: number and link of each one's last event. */
+    public Map<TestId, Reached> reached(Connection connection) throws SQLException, LedgerException {
+        return reached(events.heads(connection));
+    }
+
+    /** How far these tests have come; those without an event are left out. */
+    public Map<TestId, Reached> reached(Connection connection, Collection<TestId> tests) throws SQLException, LedgerException {
+        return reached(events.heads(connection, tests));
+    }
+
+    private static Map<TestId, Reached> reached(Map<TestId, EventTable.Head> heads) {
+        Map<TestId, Reached> reached = new LinkedHashMap<>();
+        heads.forEach((test, head) -> reached.put(test, new Reached(head.sequence(), head.link())));
+        return reached;
+    }
+
+    /** Number and link of a test's last event. */
+    public record Reached(long sequence, Link link) {
+    }
+
+    /** The link of one event, if it is there. */
+    public Optional<Link> link(Connection connection, TestId test, long sequence) throws SQLException, LedgerException {
+        return events.link(connection, test, sequence);
+    }
+
+    /** Position of the last event, 0 where there is none. */
+    public long lastPosition(Connection connection) throws SQLException {
+        return events.count(connection);
+    }
+
+    /** Where an event stands, if it is there. */
+    public OptionalLong position(Connection connection, TestId test, long sequence) throws SQLException {
+        return events.position(connection, test, sequence);
+    }
+
+    /** What a document is, if it is kept. */
+    public Optional<DocumentKind> kind(Connection connection, Digest digest) throws SQLException {
+        return documents.kind(connection, digest);
+    }
+
+    /** How many events of tests stand behind a position, and when the first of them was. */
+    public Behind behind(Connection connection, long position) throws SQLException, LedgerException {
+        EventTable.Behind found = events.behind(connection, position);
+        return new Behind(found.count(), found.since());
+    }
+
+    /** Events that stand behind a position. */
+    public record Behind(long count, Optional<Instant> since) {
     }
 
     /** All tests. */

@@ -60,6 +60,11 @@ public final class PostgresDatabase implements Database {
         return connection;
     }
 
+    /** What {@code failure} means to whoever works with the ledger at {@code url}. */
+    public static LedgerException translated(SQLException failure, String url) {
+        return PostgresErrors.translate(failure, place(url));
+    }
+
     /** The address without what may be secret behind the question mark. */
     public static String place(String url) {
         return url.replaceFirst("\\?.*$", "");

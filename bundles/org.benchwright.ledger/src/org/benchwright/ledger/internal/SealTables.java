@@ -25,25 +25,44 @@ import org.benchwright.ledger.SignerKey;
  */
 record SealTables(String place) {
 
+    private static final String NEXT_SIGNER = "SELECT coalesce(max(number), 0) + 1 FROM signer";
+
     /** Lists the signer's key unless it is listed; the row is signed by the key itself. */
     void introduce(Connection connection, Signer signer, Instant instant) throws SQLException {
         Digest fingerprint = signer.key().fingerprint();
+        if (!lists(connection, fingerprint)) {
+            long number = next(connection, NEXT_SIGNER);
+            insert(connection, number, new KnownSigner(signer.key(), instant), signer.sign(Statements.signer(number, fingerprint, instant)));
+        }
+    }
+
+    /** Lists a key that signed in another ledger, unless it is listed; the row is signed by the bench that brings it. */
+    void bring(Connection connection, KnownSigner signer, Signer bench) throws SQLException {
+        Digest fingerprint = signer.key().fingerprint();
+        if (!lists(connection, fingerprint)) {
+            long number = next(connection, NEXT_SIGNER);
+            insert(connection, number, signer,
+                    bench.sign(Statements.brought(number, fingerprint, signer.firstSeen(), bench.key().fingerprint())));
+        }
+    }
+
+    private static boolean lists(Connection connection, Digest fingerprint) throws SQLException {
         try (PreparedStatement statement = connection.prepareStatement("SELECT 1 FROM signer WHERE fingerprint = ?")) {
             statement.setBytes(1, fingerprint.bytes());
             try (ResultSet row = statement.executeQuery()) {
-                if (row.next()) {
-                    return;
-                }
+                return row.next();
             }
         }
-        long number = next(connection, "SELECT coalesce(max(number), 0) + 1 FROM signer");
+    }
+
+    private static void insert(Connection connection, long number, KnownSigner signer, byte[] signature) throws SQLException {
         String sql = "INSERT INTO signer (number, fingerprint, public_key, first_seen, signature) VALUES (?, ?, ?, ?, ?)";
         try (PreparedStatement statement = connection.prepareStatement(sql)) {
             statement.setLong(1, number);
-            statement.setBytes(2, fingerprint.bytes());
+            statement.setBytes(2, signer.key().fingerprint().bytes());
             statement.setBytes(3, signer.key().encoded());
-            statement.setString(4, instant.toString());
-            statement.setBytes(5, signer.sign(Statements.signer(number, fingerprint, instant)));
+            statement.setString(4, signer.firstSeen().toString());
+            statement.setBytes(5, signature);
             statement.executeUpdate();
         }
     }

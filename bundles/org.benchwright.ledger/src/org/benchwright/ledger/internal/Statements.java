@@ -37,6 +37,7 @@ public final class Statements {
         members.put("name", part.printedName());
         members.put("instant", part.instant());
         members.put("key", part.fingerprint());
+        part.register().ifPresent(number -> members.put(SignaturePart.REGISTER, number));
         return bytes(members);
     }
 
@@ -62,6 +63,17 @@ public final class Statements {
         members.put("number", Long.toString(number));
         members.put("key", fingerprint.hex());
         members.put("firstSeen", firstSeen.toString());
+        return bytes(members);
+    }
+
+    /** What a bench says of a key that signed in another ledger, when it brings what was signed from there. */
+    public static byte[] brought(long number, Digest fingerprint, Instant firstSeen, Digest bench) {
+        Map<String, String> members = new LinkedHashMap<>();
+        members.put("domain", "benchwright.brought-signer/1");
+        members.put("number", Long.toString(number));
+        members.put("key", fingerprint.hex());
+        members.put("firstSeen", firstSeen.toString());
+        members.put("by", bench.hex());
         return bytes(members);
     }
 

@@ -39,6 +39,15 @@ public record PersonKey(SignerKey key, long enrolled, OptionalLong replaced, Opt
                 .orElse(true);
     }
 
+    /**
+     * Whether it was good as far as a bench knew whose register of people ended with the event at {@code registerEnd}, and is not among what
+     * a later revocation reaches back to.
+     */
+    public boolean signedUnknowing(long registerEnd, Instant instant) {
+        return enrolled <= registerEnd && (replaced.isEmpty() || registerEnd < replaced.getAsLong())
+                && revoked.map(how -> registerEnd < how.position() && instant.isBefore(how.from())).orElse(true);
+    }
+
     /** Whether it was neither replaced nor revoked. */
     public boolean inUse() {
         return replaced.isEmpty() && revoked.isEmpty();

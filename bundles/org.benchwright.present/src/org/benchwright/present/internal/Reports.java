@@ -32,7 +32,8 @@ public final class Reports {
             decisions = new Line(decisions.words(), faults);
         }
         return new VerificationReport(List.of(links, signatures, decisions), found.signers(),
-                found.open().stream().map(test -> Rows.of(test.id(), test.run(), now)).toList(), found.sound());
+                found.open().stream().map(test -> Rows.of(test.id(), test.run(), now)).toList(),
+                found.late().stream().map(RecordFault::toString).toList(), found.sound());
     }
 
     private static Line line(Message words, List<RecordFault> faults, Object... arguments) {

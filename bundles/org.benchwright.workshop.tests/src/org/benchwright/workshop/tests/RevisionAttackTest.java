@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
@@ -19,6 +20,7 @@ import java.util.Random;
 import org.benchwright.core.Actor;
 import org.benchwright.core.Digest;
 import org.benchwright.core.Role;
+import org.benchwright.core.SerialNumber;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Moment;
@@ -41,8 +43,10 @@ import org.benchwright.ledger.people.Person;
 import org.benchwright.ledger.people.PersonKeyStore;
 import org.benchwright.workshop.Approvals;
 import org.benchwright.workshop.BenchLedger;
+import org.benchwright.workshop.CompiledProcedure;
 import org.benchwright.workshop.LedgerReport;
 import org.benchwright.workshop.RecordFault;
+import org.benchwright.workshop.Station;
 import org.benchwright.workshop.StoreException;
 import org.benchwright.workshop.internal.KeptTests;
 import org.benchwright.workshop.internal.PlanCodec;
@@ -107,8 +111,13 @@ class RevisionAttackTest {
 
     /** Opens a test past the workshop's rules. */
     private TestId open(Optional<Fact.Approval> approval) throws Exception {
+        return open(approval, Optional.empty());
+    }
+
+    private TestId open(Optional<Fact.Approval> approval, Optional<Fact.Books> books) throws Exception {
         Fact.Opened opened = new Fact.Opened("C16-004711", PLAN.family().name(), PLAN.name(), PLAN.revision(), Digest.of(TEXT),
-                Digest.of(plan()), "bench 2", "Benchwright 0.1.0", false, Optional.empty(), approval);
+                Digest.of(plan()), "bench 2", "Benchwright 0.1.0", false, Optional.empty(), approval, Optional.empty(),
+                Optional.empty(), books);
         List<TestEvent> events = TestRun.open(PLAN, opened, new Actor("QN", Role.TECHNICIAN), new Moment(time.instant(), 1, Duration.ZERO));
         TestId test = TestId.create(new Random(5));
         try (Ledger ledger = SqliteLedger.open(file())) {
@@ -185,6 +194,64 @@ class RevisionAttackTest {
         TestId test = open(approval(2, "KM", time.instant()));
         sign("KM", approved(), time.instant());
         decisions(test.value(), 1, "names approval 2");
+    }
+
+    /** As in a ledger that benches share: no bench's key is the only one that may have signed there. */
+    private void share() throws Exception {
+        Files.delete(folder.resolve(BenchKeyStore.PUBLIC_FILE));
+    }
+
+    private long registered() throws Exception {
+        try (Ledger ledger = SqliteLedger.openReadOnly(file())) {
+            return ledger.lastSequence(TestId.PEOPLE);
+        }
+    }
+
+    @Test
+    void whatABenchCouldNotKnowIsToldInASharedLedgerAndAFaultInItsOwn() throws Exception {
+        Fact.Books known = new Fact.Books(registered(), 2);
+        sign("RB", prepared(), time.instant());
+        sign("KM", approved(), time.instant());
+        Instant instant = time.instant();
+        sign("KM", new RevisionFact.Withdrawn(2, "the limit is wrong"), time.instant());
+        TestId test = open(approval(2, "KM", instant), Optional.of(known));
+        decisions(test.value(), 1, "it was opened knowing");
+        share();
+        LedgerReport report = report();
+        assertTrue(report.sound(), report.decisions().toString());
+        assertEquals(1, report.late().size());
+        assertEquals(test.value(), report.late().get(0).test());
+        assertTrue(report.late().get(0).reason().contains("approval 2 did not hold any more"), report.late().toString());
+    }
+
+    @Test
+    void whatABenchKnewMustHaveBeenThere() throws Exception {
+        sign("RB", prepared(), time.instant());
+        TestId test = open(approval(2, "KM", time.instant()), Optional.of(new Fact.Books(registered(), 2)));
+        sign("KM", approved(), time.instant());
+        share();
+        decisions(test.value(), 1, "it was opened knowing");
+    }
+
+    @Test
+    void anApprovalThatNeverHeldIsAFaultInASharedLedgerToo() throws Exception {
+        sign("RB", prepared(), time.instant());
+        sign("RB", approved(), time.instant());
+        share();
+        TestId test = open(approval(2, "KM", time.instant()), Optional.of(new Fact.Books(registered(), 2)));
+        assertEquals(List.of("B-REVISIONS", test.value()), report().decisions().stream().map(RecordFault::test).toList());
+    }
+
+    @Test
+    void theWorkshopSaysHowFarItKnewTheBooks() throws Exception {
+        sign("RB", prepared(), time.instant());
+        sign("KM", approved(), time.instant());
+        try (BenchLedger ledger = BenchLedger.open(file())) {
+            ledger.workshop(new Station("bench 2", "Benchwright 0.1.0"), time.benchTime()).open(new CompiledProcedure(PLAN, SamplePlan.TEXT),
+                    new SerialNumber("C16-004711"), new Actor("QN", Role.TECHNICIAN), false);
+            assertEquals(Optional.of(new Fact.Books(registered(), 2)), ledger.openTests().get(0).run().opening().books());
+        }
+        assertTrue(report().sound());
     }
 
     @Test

@@ -8,8 +8,11 @@ import java.util.Set;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.receipt.ReceiptBook;
 import org.benchwright.engine.revision.Revision;
+import org.benchwright.engine.revision.RevisionBook;
+import org.benchwright.ledger.EntrySignature;
 import org.benchwright.ledger.Fault;
 import org.benchwright.ledger.FaultKind;
+import org.benchwright.ledger.LateArrival;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerEntry;
 import org.benchwright.ledger.LedgerException;
@@ -17,6 +20,7 @@ import org.benchwright.ledger.ProjectedTest;
 import org.benchwright.ledger.Projection;
 import org.benchwright.ledger.TestCheck;
 import org.benchwright.ledger.TestId;
+import org.benchwright.ledger.people.Person;
 import org.benchwright.workshop.FaultyRecordException;
 import org.benchwright.workshop.KeptTest;
 import org.benchwright.workshop.StoreException;
@@ -25,6 +29,8 @@ import org.benchwright.workshop.StoreException;
 public final class DecisionCheck implements TestCheck {
 
     private final Ledger documents;
+    private final boolean ownLedger;
+    private final List<LateArrival> late = new ArrayList<>();
     private final KeptTests reader = new KeptTests();
     private final List<KeptTest> open = new ArrayList<>();
     private final Optional<ProjectionCheck> projection;
@@ -36,10 +42,13 @@ public final class DecisionCheck implements TestCheck {
     /**
      * @param documents  where plans and texts are read from
      * @param projection the cache beside the ledger, if there is one
+     * @param ownLedger  whether the ledger is known to be one bench's own: then nobody in it can have known less of the books than stands
+     *                   before it
      * @throws LedgerException if the ledger can't be read
      */
-    public DecisionCheck(Ledger documents, Optional<Projection> projection) throws LedgerException {
+    public DecisionCheck(Ledger documents, Optional<Projection> projection, boolean ownLedger) throws LedgerException {
         this.documents = documents;
+        this.ownLedger = ownLedger;
         this.projection = projection.isEmpty() ? Optional.empty() : ProjectionCheck.of(projection.get(), documents);
     }
 
@@ -68,11 +77,12 @@ public final class DecisionCheck implements TestCheck {
         List<Fault> faults = new ArrayList<>(projected(test, entries, Projected.of(kept)));
         Fact.Opened opened = kept.run().opening();
         long position = entries.get(0).position();
-        unapproved(opened, position).ifPresent(words -> faults.add(fault(test, 1, words)));
+        unapproved(test, opened, position).ifPresent(words -> faults.add(fault(test, 1, words)));
         if (opened.receipt().isPresent() || opened.mended().isPresent()) {
             ReceiptHistory known = receipts();
             Arrivals.objection(receiptBook(), event -> known.toldBefore(event, position), opened).ifPresent(words -> faults.add(fault(test, 1, words)));
         }
+        roles(entries);
         return faults;
     }
 
@@ -107,20 +117,62 @@ public final class DecisionCheck implements TestCheck {
     }
 
     /** What is wrong with the approval that a test names, or with the lack of one. */
-    private Optional<String> unapproved(Fact.Opened opened, long position) throws StoreException {
+    private Optional<String> unapproved(TestId test, Fact.Opened opened, long position) throws StoreException {
         RevisionHistory known = history();
+        Fact.Books standing = known.standing(position);
+        String revision = String.valueOf(opened.revision());
         if (opened.approval().isEmpty()) {
             // Before there was a register of people, nobody could approve anything.
-            return opened.rehearsal() || !known.registeredBefore(position) ? Optional.empty()
-                    : Optional.of(Message.FAULT_NOT_APPROVED.text(opened.procedure(), String.valueOf(opened.revision())));
+            if (opened.rehearsal() || !known.registeredBefore(position)) {
+                return Optional.empty();
+            }
+            return ownLedger ? Optional.of(Message.FAULT_NOT_APPROVED.text(opened.procedure(), revision))
+                    : told(test, Message.LATE_NOT_APPROVED.text(opened.procedure(), revision));
         }
-        // Earlier records name the procedure alone; text and plan, which are compared below, leave no doubt about the family.
-        Optional<Revision> current = known.at(position).current(Revision.key(opened.procedure(), opened.family()))
-                .or(() -> known.at(position).current(opened.procedure()));
-        boolean holds = current.filter(revision -> revision.number() == opened.revision() && revision.isOf(opened.text(), opened.plan())
+        Fact.Books then = opened.books().orElse(standing);
+        if (then.people() < 0 || then.revisions() < 0 || then.people() > standing.people() || then.revisions() > standing.revisions() || ownLedger && !then.equals(standing)) {
+            return Optional.of(Message.FAULT_OTHER_BOOKS.text(String.valueOf(then.people()), String.valueOf(then.revisions()),
+                    String.valueOf(standing.people()), String.valueOf(standing.revisions())));
+        }
+        String approval = String.valueOf(opened.approval().get().event());
+        if (!holds(opened, known.at(then))) {
+            return Optional.of(Message.FAULT_OTHER_APPROVAL.text(opened.procedure(), revision, approval));
+        }
+        return holds(opened, known.at(standing)) ? Optional.empty()
+                : told(test, Message.LATE_APPROVAL.text(opened.procedure(), revision, approval, String.valueOf(then.revisions()),
+                        String.valueOf(standing.revisions())));
+    }
+
+    private static boolean holds(Fact.Opened opened, RevisionBook book) {
+        // Earlier records name the procedure alone; text and plan, which are compared too, leave no doubt about the family.
+        Optional<Revision> current = book.current(Revision.key(opened.procedure(), opened.family())).or(() -> book.current(opened.procedure()));
+        return current.filter(revision -> revision.number() == opened.revision() && revision.isOf(opened.text(), opened.plan())
                 && revision.approval().equals(opened.approval())).isPresent();
-        return holds ? Optional.empty() : Optional.of(Message.FAULT_OTHER_APPROVAL.text(opened.procedure(),
-                String.valueOf(opened.revision()), String.valueOf(opened.approval().get().event())));
+    }
+
+    /** What people may do can have changed before their signatures arrived. */
+    private void roles(List<LedgerEntry> entries) throws StoreException {
+        PeopleHistory people = history().register();
+        for (LedgerEntry entry : entries) {
+            Optional<EntrySignature> signature = EntrySignature.in(entry).filter(found -> found.register().isPresent());
+            int standing = people.before(entry.position());
+            if (signature.isPresent() && signature.get().register().getAsLong() < standing) {
+                int then = (int) signature.get().register().getAsLong();
+                Optional<Person> signer = people.register(then).holder(signature.get().fingerprint());
+                boolean changed = signer.isPresent() && !people.register(standing).person(signer.get().id()).map(Person::roles)
+                        .equals(signer.map(Person::roles));
+                if (changed) {
+                    late.add(new LateArrival(entry.test(), entry.sequence(),
+                            Message.LATE_ROLE.text(signer.get().id(), String.valueOf(then), String.valueOf(standing))));
+                }
+            }
+        }
+    }
+
+    /** Not wrong: nobody on that bench could know it. */
+    private Optional<String> told(TestId test, String words) {
+        late.add(new LateArrival(test, 1, words));
+        return Optional.empty();
     }
 
     private ReceiptBook receiptBook() throws StoreException {
@@ -159,6 +211,11 @@ public final class DecisionCheck implements TestCheck {
     /** Tests that are not sealed, as far as they go. */
     public List<KeptTest> open() {
         return List.copyOf(open);
+    }
+
+    /** Tests that were opened on a bench which did not know the books as they stand before them. */
+    public List<LateArrival> late() {
+        return List.copyOf(late);
     }
 
     /** How many tests follow from their facts. */

@@ -4,6 +4,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 
 import org.benchwright.ledger.EntrySignature;
 import org.benchwright.ledger.Ledger;
@@ -81,8 +82,15 @@ public final class PeopleHistory {
      */
     Optional<Person> signer(LedgerEntry entry, People known) {
         Optional<EntrySignature> signature = EntrySignature.in(entry);
-        Optional<PersonKey> key = signature.flatMap(found -> known.key(found.fingerprint())).filter(found -> found.signs(entry.position(), entry.instant()));
-        return key.flatMap(found -> known.holder(signature.get().fingerprint())).flatMap(holder -> at(entry.position()).person(holder.id()));
+        // In a ledger that benches share, an event is judged by what its bench knew when it was signed; that more stands here is told elsewhere.
+        int then = (int) Math.min(signature.map(EntrySignature::register).orElse(OptionalLong.empty()).orElse(entries.size()), before(entry.position()));
+        Optional<PersonKey> key = signature.flatMap(found -> known.key(found.fingerprint()))
+                .filter(found -> found.signs(entry.position(), entry.instant()) || signedUnknowing(found, then, entry));
+        return key.flatMap(found -> known.holder(signature.get().fingerprint())).flatMap(holder -> register(then).person(holder.id()));
+    }
+
+    private boolean signedUnknowing(PersonKey key, int then, LedgerEntry entry) {
+        return then > 0 && then < before(entry.position()) && key.signedUnknowing(entries.get(then - 1).position(), entry.instant());
     }
 
     /** How many of these entries stand before that place of the ledger. */

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 
 import org.benchwright.engine.RefusedException;
+import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.revision.RevisionBook;
 import org.benchwright.engine.revision.RevisionEvent;
 import org.benchwright.ledger.Ledger;
@@ -73,6 +74,11 @@ public final class RevisionHistory {
         return people.begunBefore(position);
     }
 
+    /** The register of people at any place. */
+    PeopleHistory register() {
+        return people;
+    }
+
     /** The register of people now. */
     public People people() {
         return people.now();
@@ -83,10 +89,20 @@ public final class RevisionHistory {
         return at(Long.MAX_VALUE);
     }
 
+    /** How far the books stood before that place of the ledger. */
+    Fact.Books standing(long position) {
+        return new Fact.Books(people.before(position), PeopleHistory.before(revisions, position));
+    }
+
     /** The book of revisions as it was known before that place of the ledger. */
     RevisionBook at(long position) {
-        int known = people.before(position);
-        int signed = PeopleHistory.before(revisions, position);
+        return at(standing(position));
+    }
+
+    /** The book of revisions as it was known when both books had come so far. */
+    RevisionBook at(Fact.Books standing) {
+        int known = (int) Math.min(standing.people(), people.size());
+        int signed = (int) Math.min(standing.revisions(), revisions.size());
         return books.computeIfAbsent(List.of(known, signed), counts -> book(people.register(known), signed));
     }
 

@@ -82,6 +82,9 @@ final class CheckpointCheck implements AutoCloseable {
                 // People sign what they did. That the ledger stood so is for the bench to say.
                 faults.add(FaultKind.FOREIGN_KEY, "fault.checkpointPerson", number);
             }
+            if (signatures.benchKey().isPresent() && row.get(6).digest().filter(key -> signatures.brought().contains(key.hex())).isPresent()) {
+                faults.add(FaultKind.FOREIGN_KEY, "fault.checkpointBrought", number);
+            }
             OptionalLong size = row.get(1).whole();
             if (size.isPresent() && row.get(2).digest().isPresent()) {
                 pending = Optional.of(new Row(size.getAsLong(), row.get(2).digest().get()));

@@ -1,14 +1,12 @@
 package org.benchwright.ledger.internal.verify;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.benchwright.core.Digest;
-import org.benchwright.ledger.DocumentReference;
 import org.benchwright.ledger.PayloadException;
 import org.benchwright.ledger.internal.Event;
 import org.benchwright.ledger.internal.EventCodec;
-import org.benchwright.ledger.internal.JsonValue;
+import org.benchwright.ledger.internal.References;
 
 /**
  * What can be told of a row without knowing any other.
@@ -24,21 +22,9 @@ public record DecodedRow(EventRow row, Optional<Event> event, List<String> diffe
     public static DecodedRow of(EventRow row) {
         try {
             Event event = EventCodec.decode(row.cell("canonical").blob().orElse(new byte[0]));
-            List<Digest> references = new ArrayList<>();
-            collect(event.payload(), references);
-            return new DecodedRow(row, Optional.of(event), row.differing(event), references);
+            return new DecodedRow(row, Optional.of(event), row.differing(event), References.in(event.payload()));
         } catch (PayloadException unreadable) {
             return new DecodedRow(row, Optional.empty(), List.of(), List.of());
-        }
-    }
-
-    private static void collect(JsonValue value, List<Digest> found) {
-        if (value instanceof JsonValue.Text text) {
-            DocumentReference.parse(text.value()).ifPresent(found::add);
-        } else if (value instanceof JsonValue.Items items) {
-            items.values().forEach(item -> collect(item, found));
-        } else if (value instanceof JsonValue.Members members) {
-            members.values().values().forEach(member -> collect(member, found));
         }
     }
 }

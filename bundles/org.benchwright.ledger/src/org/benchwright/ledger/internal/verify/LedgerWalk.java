@@ -10,10 +10,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.benchwright.core.Digest;
 import org.benchwright.ledger.CompactRange;
 import org.benchwright.ledger.Fault;
 import org.benchwright.ledger.FaultKind;
+import org.benchwright.ledger.LateArrival;
 import org.benchwright.ledger.PayloadException;
 import org.benchwright.ledger.SignerKey;
 import org.benchwright.ledger.TestCheck;
@@ -25,12 +27,12 @@ import org.benchwright.ledger.internal.Attachments;
 import org.benchwright.ledger.internal.Event;
 import org.benchwright.ledger.internal.Messages;
 import org.benchwright.ledger.internal.SignaturePart;
-import org.benchwright.ledger.people.People;
 
 /** One verification: goes once through all events in ledger order, then hands the tests that are in order to the third line. */
 public final class LedgerWalk {
 
     private static final int MOST_ORDER_FAULTS = 5;
+    private static final int MOST_LATE = 1000;
 
     private final Connection connection;
     private final VerificationRequest request;
@@ -38,6 +40,7 @@ public final class LedgerWalk {
     private final Map<TestId, TestPoint> points = new LinkedHashMap<>();
     private final DocumentCheck documents;
     private final KeptCheck kept;
+    private final List<LateArrival> late = new ArrayList<>();
     private Map<String, SignerKey> signers = Map.of();
     private SignatureInspector signatures;
     private Optional<CompactRange> tree = Optional.of(CompactRange.empty());
@@ -51,7 +54,7 @@ public final class LedgerWalk {
         this.request = request;
         this.documents = new DocumentCheck(connection, Attachments.beside(path), faults);
         this.kept = new KeptCheck(request.kept(), request.benchKey(), faults);
-        this.signatures = new SignatureInspector(Map.of(), request.benchKey(), People.none());
+        this.signatures = new SignatureInspector(Map.of(), request.benchKey(), KnownRegister.none(), Set.of());
     }
 
     /** Does it. */
@@ -66,7 +69,7 @@ public final class LedgerWalk {
             StoreCheck.guarded(faults, "checkpoint, event", this::walk);
             List<VerifiedTest> tests = verifiedTests();
             return new Verification(faults.list(), faults.leftOut(), events, documents.count(), tests,
-                    List.copyOf(signers.values()), !request.cancellation().requested());
+                    List.copyOf(signers.values()), late, !request.cancellation().requested());
         } finally {
             request.progress().end();
         }
@@ -74,11 +77,11 @@ public final class LedgerWalk {
 
     /** The register of people first, as it stands: a key that is revoked at the end says something about what it signed at the beginning. */
     private void signers() throws SQLException {
-        People people = new RegisterCheck(connection, faults).run();
-        SignerCheck check = new SignerCheck(connection, request.benchKey(), people, faults);
+        KnownRegister register = new RegisterCheck(connection, faults).run();
+        SignerCheck check = new SignerCheck(connection, request.benchKey(), register.people(), faults);
         check.run();
         signers = check.sound();
-        signatures = new SignatureInspector(signers, request.benchKey(), people);
+        signatures = new SignatureInspector(signers, request.benchKey(), register, check.brought());
     }
 
     /** How many events there seem to be; 0 where the table can't be counted, which the walk itself will tell. */
@@ -140,7 +143,9 @@ public final class LedgerWalk {
 
     private List<Fault> signature(Event event, boolean checkpointMet, long here) {
         TestPoint before = point(event.test());
-        List<Fault> found = new ArrayList<>(signatures.inspect(event, before, here));
+        SignatureInspector.Result inspected = signatures.inspect(event, before, here);
+        inspected.late().filter(arrival -> late.size() < MOST_LATE).ifPresent(late::add);
+        List<Fault> found = new ArrayList<>(inspected.faults());
         if (event.payload().values().containsKey(SignaturePart.NAME) && !checkpointMet) {
             found.add(fault(event, FaultKind.CHECKPOINT_MISSING, "fault.checkpointMissing"));
         }

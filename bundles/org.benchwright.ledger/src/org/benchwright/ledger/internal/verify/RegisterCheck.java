@@ -19,13 +19,14 @@ import org.benchwright.ledger.people.People;
  */
 record RegisterCheck(Connection connection, FaultList faults) {
 
-    People run() throws SQLException {
-        People people = People.of(entries());
+    KnownRegister run() throws SQLException {
+        List<LedgerEntry> entries = entries();
+        People people = People.of(entries);
         for (People.Objection objection : people.objections()) {
             faults.add(Fault.of(TestId.PEOPLE, objection.sequence(), FaultKind.REGISTER_FALSE,
                     Messages.text("fault.event", TestId.PEOPLE, objection.sequence(), objection.words())));
         }
-        return people;
+        return new KnownRegister(people, entries.stream().map(LedgerEntry::position).toList());
     }
 
     private List<LedgerEntry> entries() throws SQLException {

@@ -122,6 +122,10 @@ public final class CheckView extends ViewPart {
         if (!report.open().isEmpty()) {
             story.paragraph(Message.CHECK_OPEN_TESTS.text(report.open().size()));
         }
+        if (!report.late().isEmpty()) {
+            story.paragraph(Message.CHECK_LATE.text(report.late().size()));
+            report.late().forEach(words -> story.paragraph("    " + words));
+        }
         story.showBeginning();
     }
 

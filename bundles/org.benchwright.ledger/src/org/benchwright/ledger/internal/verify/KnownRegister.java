@@ -1,0 +1,42 @@
+package org.benchwright.ledger.internal.verify;
+
+import java.util.List;
+import java.util.OptionalLong;
+import org.benchwright.ledger.people.People;
+
+/**
+ * The register of people as a verification knows it.
+ *
+ * @param people    what its events make
+ * @param positions where its events stand in the ledger, in order
+ */
+record KnownRegister(People people, List<Long> positions) {
+
+    KnownRegister {
+        positions = List.copyOf(positions);
+    }
+
+    static KnownRegister none() {
+        return new KnownRegister(People.none(), List.of());
+    }
+
+    /** How many of its events stand before that position. */
+    long before(long position) {
+        int low = 0;
+        int high = positions.size();
+        while (low < high) {
+            int middle = (low + high) >>> 1;
+            if (positions.get(middle) < position) {
+                low = middle + 1;
+            } else {
+                high = middle;
+            }
+        }
+        return low;
+    }
+
+    /** Where the event of that number stands. */
+    OptionalLong position(long number) {
+        return number < 1 || number > positions.size() ? OptionalLong.empty() : OptionalLong.of(positions.get((int) number - 1));
+    }
+}
