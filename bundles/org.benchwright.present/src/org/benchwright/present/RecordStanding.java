@@ -14,14 +14,16 @@ import java.util.Optional;
  * @param uncertified why there is no certificate as things stand, and what to do; empty if there is one
  * @param deviations  departures and nonconformities, in order
  * @param corrections what was amended, in order
+ * @param entries     what can be amended, in order
  * @param objections  why a deed is not taken; whatever is not in it is
  */
 public record RecordStanding(String words, String number, Optional<String> end, Optional<String> uncertified, List<DeviationRow> deviations,
-        List<Correction> corrections, Map<AuditDeed, String> objections) {
+        List<Correction> corrections, List<TimelineLine> entries, Map<AuditDeed, String> objections) {
 
     public RecordStanding {
         deviations = List.copyOf(deviations);
         corrections = List.copyOf(corrections);
+        entries = List.copyOf(entries);
         objections = Map.copyOf(objections);
     }
 

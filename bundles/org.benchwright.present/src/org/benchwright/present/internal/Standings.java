@@ -10,11 +10,15 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 import org.benchwright.core.Durations;
+import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.EventBody;
+import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.record.Amendment;
 import org.benchwright.engine.record.Correction;
@@ -25,10 +29,10 @@ import org.benchwright.engine.record.RecordEvent;
 import org.benchwright.engine.record.Replay;
 import org.benchwright.engine.record.Standing;
 import org.benchwright.engine.record.TestRecord;
-import org.benchwright.engine.RefusedException;
 import org.benchwright.present.AuditDeed;
 import org.benchwright.present.DeviationRow;
 import org.benchwright.present.RecordStanding;
+import org.benchwright.present.TimelineLine;
 import org.benchwright.workshop.Fleet;
 
 /** Where sealed records stand, for people. */
@@ -51,7 +55,13 @@ public final class Standings {
             record.objection(deed).ifPresent(words -> objections.put(AuditDeed.valueOf(deed.name()), words));
         }
         return new RecordStanding(words(record), record.number(), end(record, zone), record.uncertified(),
-                record.deviations().stream().map(each -> row(test, record, each, now)).toList(), corrections(record), objections);
+                record.deviations().stream().map(each -> row(test, record, each, now)).toList(), corrections(record), entries(record), objections);
+    }
+
+    private static List<TimelineLine> entries(TestRecord record) {
+        Set<Long> possible = record.run().holding().stream().filter(event -> event.body() instanceof Fact fact && Correction.possible(fact))
+                .map(TestEvent::sequence).collect(Collectors.toSet());
+        return Timeline.of(record.run()).stream().filter(line -> possible.contains(line.sequence())).toList();
     }
 
     private static String words(TestRecord record) {
