@@ -37,18 +37,22 @@ final class FileView {
 
     Shown shown() {
         StyleRun styles = new StyleRun();
-        walk(file.resource().getParseResult().getRootNode(), styles);
-        return new Shown(styles.all(), Folds.of(file), new Outlines(this::row).of(file.content()));
+        Folds folds = Folds.in(file);
+        walk(file.resource().getParseResult().getRootNode(), styles, folds);
+        return new Shown(styles.all(), folds.all(file), new Outlines(this::row).of(file.content()));
     }
 
-    private void walk(ICompositeNode node, StyleRun styles) {
+    private void walk(ICompositeNode node, StyleRun styles, Folds folds) {
         for (INode child = node.getFirstChild(); child != null; child = child.getNextSibling()) {
             if (child instanceof ILeafNode leaf) {
                 styles.add(leaf);
+                folds.leaf(leaf);
             } else if (child instanceof ICompositeNode composite && composite.hasDirectSemanticElement() && composite.getSemanticElement() instanceof Step step) {
-                styles.addAll(view(step, composite).styles());
+                StepView view = view(step, composite);
+                styles.addAll(view.styles());
+                view.folds().ifPresentOrElse(known -> folds.step(known, composite.getEndOffset()), () -> composite.getLeafNodes().forEach(folds::leaf));
             } else if (child instanceof ICompositeNode composite) {
-                walk(composite, styles);
+                walk(composite, styles, folds);
             }
         }
     }
@@ -70,6 +74,6 @@ final class FileView {
     private static StepView look(Step step, ICompositeNode node) {
         StyleRun styles = new StyleRun();
         node.getLeafNodes().forEach(styles::add);
-        return new StepView(node.getTotalOffset(), styles.all(), Optional.of(Outlines.step(step)));
+        return new StepView(node.getTotalOffset(), styles.all(), Folds.ofStep(node), Optional.of(Outlines.step(step)));
     }
 }

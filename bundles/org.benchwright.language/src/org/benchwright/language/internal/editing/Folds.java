@@ -4,12 +4,14 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
+import java.util.Optional;
 
 import org.benchwright.language.editing.Fold;
 import org.benchwright.language.internal.ParsedFile;
 import org.benchwright.language.internal.TextPlaces;
 import org.benchwright.model.Import;
 import org.eclipse.xtext.Keyword;
+import org.eclipse.xtext.nodemodel.ICompositeNode;
 import org.eclipse.xtext.nodemodel.ILeafNode;
 import org.eclipse.xtext.nodemodel.INode;
 import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
@@ -20,34 +22,73 @@ import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
  */
 final class Folds {
 
+    private final int begin;
     private final TextPlaces places;
+    private final Run comments = new Run(Fold.Kind.COMMENT);
     private final List<Fold> folds = new ArrayList<>();
     /** Where the blocks begin that are not closed yet. */
     private final Deque<Integer> open = new ArrayDeque<>();
     private int lastOffset;
     private boolean lineBegins = true;
 
-    private Folds(String text) {
+    /**
+     * Begins at the beginning of a passage.
+     *
+     * @param begin where the passage begins in its text
+     * @param text  the passage
+     */
+    private Folds(int begin, String text) {
+        this.begin = begin;
         places = new TextPlaces(text);
     }
 
-    static List<Fold> of(ParsedFile file) {
-        Folds all = new Folds(file.text().text());
-        Run comments = all.new Run(Fold.Kind.COMMENT);
-        for (ILeafNode leaf : file.resource().getParseResult().getRootNode().getLeafNodes()) {
-            all.leaf(leaf, comments);
-        }
-        comments.end();
-        while (!all.open.isEmpty()) {
-            // A brace is missing: nobody knows where this one ends.
-            all.add(Fold.Kind.BLOCK, all.open.pop(), all.lastOffset);
-        }
-        all.imports(file);
-        all.folds.sort((one, other) -> Integer.compare(one.offset(), other.offset()));
-        return all.folds;
+    /** Begins at the beginning of a file's text. */
+    static Folds in(ParsedFile file) {
+        return new Folds(0, file.text().text());
     }
 
-    private void leaf(ILeafNode leaf, Run comments) {
+    /**
+     * Those of one step, if they are the same whatever stands around it.
+     *
+     * @param step the step's words, with the blanks and comments before it
+     */
+    static Optional<List<Fold>> ofStep(ICompositeNode step) {
+        Folds own = new Folds(step.getTotalOffset(), step.getText());
+        own.lineBegins = false;
+        boolean whole = true;
+        boolean ended = false;
+        for (ILeafNode leaf : step.getLeafNodes()) {
+            // A brace that closes nothing here closes something before the step.
+            whole &= !own.open.isEmpty() || !leaf.getText().equals("}");
+            ended = !leaf.isHidden();
+            own.leaf(leaf);
+        }
+        whole &= ended && own.open.isEmpty() && own.folds.stream().allMatch(fold -> fold.offset() >= step.getTotalOffset());
+        return whole ? Optional.of(own.folds) : Optional.empty();
+    }
+
+    /** Goes on behind a step whose folds are known. */
+    void step(List<Fold> known, int end) {
+        comments.end();
+        folds.addAll(known);
+        lastOffset = end;
+        lineBegins = false;
+    }
+
+    /** All of them, the text being at its end. */
+    List<Fold> all(ParsedFile file) {
+        comments.end();
+        while (!open.isEmpty()) {
+            // A brace is missing: nobody knows where this one ends.
+            add(Fold.Kind.BLOCK, open.pop(), lastOffset);
+        }
+        imports(file);
+        folds.sort((one, other) -> Integer.compare(one.offset(), other.offset()));
+        return folds;
+    }
+
+    /** Goes on with the next word, blank or comment. */
+    void leaf(ILeafNode leaf) {
         if (!leaf.isHidden()) {
             comments.end();
             lastOffset = leaf.getEndOffset();
@@ -69,8 +110,8 @@ final class Folds {
             return;
         }
         if (keyword.getValue().equals("{")) {
-            INode begin = leaf.getSemanticElement() == null ? null : NodeModelUtils.findActualNodeFor(leaf.getSemanticElement());
-            open.push(begin == null ? leaf.getOffset() : begin.getOffset());
+            INode block = leaf.getSemanticElement() == null ? null : NodeModelUtils.findActualNodeFor(leaf.getSemanticElement());
+            open.push(block == null ? leaf.getOffset() : block.getOffset());
         } else if (keyword.getValue().equals("}") && !open.isEmpty()) {
             add(Fold.Kind.BLOCK, open.pop(), leaf.getEndOffset());
         }
@@ -86,7 +127,7 @@ final class Folds {
     }
 
     private void add(Fold.Kind kind, int from, int end) {
-        if (places.line(end) > places.line(from)) {
+        if (places.line(end - begin) > places.line(from - begin)) {
             folds.add(new Fold(kind, from, end - from));
         }
     }

@@ -2,6 +2,7 @@ package org.benchwright.language.internal.editing;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -40,17 +41,20 @@ final class NameIndex {
     /**
      * A name in a text.
      *
-     * @param node   the characters
+     * @param node   the characters, with the blanks and comments before them
+     * @param blanks how many those are
+     * @param length how many characters the name has
      * @param target what is meant, whether declared here or referred to
      * @param name   the characters that declare it; empty where it has none
      */
-    record Use(INode node, Named target, Optional<INode> name) {
+    record Use(INode node, int blanks, int length, Named target, Optional<INode> name) {
         Use(INode node, Named target) {
-            this(node, target, nameNode(target));
+            this(node, node.getOffset() - node.getTotalOffset(), node.getLength(), target, nameNode(target));
         }
 
-        Link link(Path file, INode declared) {
-            return new Link(node.getOffset(), node.getLength(), new Place(file, declared.getOffset(), declared.getLength()));
+        /** Where the name begins now; what stands before it in the text may have changed since it was found. */
+        int offset() {
+            return node.getTotalOffset() + blanks;
         }
     }
 
@@ -101,7 +105,7 @@ final class NameIndex {
         List<Place> places = new ArrayList<>();
         for (ParsedFile file : files.all()) {
             uses(file).stream().filter(use -> use.target() == target)
-                    .forEach(use -> places.add(new Place(file.text().path(), use.node().getOffset(), use.node().getLength())));
+                    .forEach(use -> places.add(new Place(file.text().path(), use.offset(), use.length())));
         }
         return places;
     }
@@ -109,12 +113,18 @@ final class NameIndex {
     /** The references of a file that lead somewhere. */
     List<Link> links(ParsedFile file) {
         List<Link> links = new ArrayList<>();
+        // Many names mean the same thing.
+        Map<Named, Optional<Place>> declared = new IdentityHashMap<>();
         for (Use use : uses(file)) {
-            use.name().ifPresent(declared -> files.holding(use.target())
-                    .ifPresent(holder -> links.add(use.link(holder.text().path(), declared))));
+            declared.computeIfAbsent(use.target(), any -> declaration(use)).ifPresent(place -> links.add(new Link(use.offset(), use.length(), place)));
         }
         links.sort((one, other) -> Integer.compare(one.offset(), other.offset()));
         return links;
+    }
+
+    private Optional<Place> declaration(Use use) {
+        return use.name().flatMap(declared -> files.holding(use.target())
+                .map(holder -> new Place(holder.text().path(), declared.getOffset(), declared.getLength())));
     }
 
     private List<Use> uses(ParsedFile file) {
