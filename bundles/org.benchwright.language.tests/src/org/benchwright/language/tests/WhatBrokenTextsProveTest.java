@@ -15,6 +15,7 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.concurrent.CancellationException;
+import java.util.stream.Collectors;
 
 import org.benchwright.core.Cancellation;
 import org.benchwright.core.Verdict;
@@ -83,6 +84,25 @@ class WhatBrokenTextsProveTest {
         assertEquals(Optional.empty(), endless.paths().count());
         assertEquals(Optional.empty(), endless.times().typical());
         assertEquals(5, endless.sections(Optional.empty()).size());
+    }
+
+    /** Both lead back to the step's beginning, one twice and one three times at most: neither bound holds for both. */
+    @Test
+    void reasonsWithOtherBoundsAreAnotherWay() throws Exception {
+        ProcedureProof proof = proof(Bench.FAMILY, Bench.PROCEDURE.replace("confirm same \"Type on the plate\" and \"Type configured\"",
+                "confirm \"It is clean.\" or go to matched, at most 3, or conclude undecided \"Dirty.\" confirm same \"Type on the plate\" and \"Type configured\""));
+        FlowPlace matched = proof.flow().places().stream().filter(place -> place.name().equals("matched")).findFirst().orElseThrow();
+        assertEquals(Map.of(3, 1, 2, 1), proof.flow().from(matched).stream().filter(way -> way.to() == matched.id())
+                .collect(Collectors.toMap(way -> way.atMost().getAsInt(), way -> way.reasons().size())));
+    }
+
+    @Test
+    void verdictsComeInTheirOwnOrderInEveryRun() throws Exception {
+        ProcedureProof proof = proof(Bench.FAMILY, Bench.PROCEDURE);
+        assertEquals(List.of(Verdict.values()), List.copyOf(proof.paths().ending().keySet()));
+        assertEquals(List.of(Verdict.values()), List.copyOf(proof.times().byVerdict().keySet()));
+        assertThrows(UnsupportedOperationException.class, () -> proof.times().byVerdict().clear());
+        assertThrows(UnsupportedOperationException.class, () -> proof.paths().ending().clear());
     }
 
     @Test

@@ -7,7 +7,7 @@ import java.util.OptionalInt;
 import org.benchwright.language.internal.proof.FlowWords;
 
 /**
- * A way from one place to the next; what leads there for the same kind of reason is one way.
+ * A way from one place to the next; what leads there for the same kind of reason, and as often, is one way.
  *
  * @param from    the number of the place that it leaves
  * @param to      the number of the place that it leads to

@@ -1,6 +1,7 @@
 package org.benchwright.language.proof;
 
 import java.time.Duration;
+import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -17,7 +18,7 @@ import org.benchwright.core.Verdict;
  *
  * @param typical   of the test in which all conforms, each condition applies and no question leads elsewhere; empty where paths can't be told
  * @param verdict   how that one ends; empty where paths can't be told
- * @param byVerdict shortest and longest for each verdict that some path reaches; bench and attended time may be of different paths
+ * @param byVerdict shortest and longest for each verdict that some path reaches, in their order; bench and attended time may be of different paths
  * @param stages    of each stage and soak, in order, make safe last
  * @param without   names of the steps that don't say how long they take, in order
  */
@@ -54,7 +55,7 @@ public record Times(Optional<TimeSpan> typical, Optional<Verdict> verdict, Map<V
     }
 
     public Times {
-        byVerdict = byVerdict.isEmpty() ? Map.of() : new EnumMap<>(byVerdict);
+        byVerdict = byVerdict.isEmpty() ? Map.of() : Collections.unmodifiableMap(new EnumMap<>(byVerdict));
         stages = List.copyOf(stages);
         without = List.copyOf(without);
     }
@@ -62,10 +63,5 @@ public record Times(Optional<TimeSpan> typical, Optional<Verdict> verdict, Map<V
     /** Over all verdicts; empty where paths can't be told. */
     public Optional<Range> overall() {
         return byVerdict.values().stream().reduce(Range::with);
-    }
-
-    @Override
-    public Map<Verdict, Range> byVerdict() {
-        return Map.copyOf(byVerdict);
     }
 }

@@ -31,12 +31,11 @@ final class Drawing {
     private final Map<String, Passage> texts;
     private final List<Liveness> live;
     private final List<FlowPlace> places = new ArrayList<>();
-    private final Map<Key, Way> ways = new LinkedHashMap<>();
+    /** The reasons of each way. */
+    private final Map<Way, List<String>> ways = new LinkedHashMap<>();
 
-    private record Key(int from, int to, Kind kind) {
-    }
-
-    private record Way(List<String> reasons, OptionalInt[] atMost) {
+    /** A way is bounded as its reasons are; those with other bounds are another way. */
+    private record Way(int from, int to, Kind kind, OptionalInt atMost) {
     }
 
     private Drawing(Set<Integer> reached, Map<String, Passage> texts, List<Liveness> live) {
@@ -57,9 +56,9 @@ final class Drawing {
         Optional<FlowPlace> straightEnd = drawing.straightEnd();
         int makeSafe = drawing.places.size();
         drawing.draw(safe, FlowPlace.Kind.MAKE_SAFE, drawing.live.get(1));
-        straightEnd.ifPresent(end -> drawing.ways.put(new Key(end.id(), makeSafe, Kind.EVERY_END), new Way(List.of(), new OptionalInt[] { OptionalInt.empty() })));
-        List<FlowWay> drawn = drawing.ways.entrySet().stream().map(each -> new FlowWay(each.getKey().from(), each.getKey().to(),
-                each.getKey().kind(), each.getValue().reasons(), each.getValue().atMost()[0])).toList();
+        straightEnd.ifPresent(end -> drawing.ways.put(new Way(end.id(), makeSafe, Kind.EVERY_END, OptionalInt.empty()), List.of()));
+        List<FlowWay> drawn = new ArrayList<>();
+        drawing.ways.forEach((way, reasons) -> drawn.add(new FlowWay(way.from(), way.to(), way.kind(), reasons, way.atMost())));
         return new FlowDiagram(drawing.places, drawn);
     }
 
@@ -90,10 +89,9 @@ final class Drawing {
 
     private void draw(int first, Spot spot, WayOut way, Destination to, Ends ends) {
         int target = to.place().isPresent() ? first + to.place().getAsInt() : ends.of(to);
-        Way drawn = ways.computeIfAbsent(new Key(first + spot.id(), target, way.kind()),
-                key -> new Way(new ArrayList<>(), new OptionalInt[] { to.atMost() }));
-        if (!way.words().isEmpty() && !drawn.reasons().contains(way.words())) {
-            drawn.reasons().add(way.words());
+        List<String> reasons = ways.computeIfAbsent(new Way(first + spot.id(), target, way.kind(), to.atMost()), drawn -> new ArrayList<>());
+        if (!way.words().isEmpty() && !reasons.contains(way.words())) {
+            reasons.add(way.words());
         }
     }
 
