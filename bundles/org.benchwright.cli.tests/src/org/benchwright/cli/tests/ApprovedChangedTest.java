@@ -76,6 +76,28 @@ class ApprovedChangedTest {
         assertEquals(0, check(bench.ledger()).status());
     }
 
+    /** An editor has the changed text open, and its server runs, when the revision is approved with the text as it was. */
+    @Test
+    void anEditorIsToldWhatIsApprovedWhileItRuns() throws Exception {
+        Reading.Ready ready = (Reading.Ready) new ProcedureReader(LanguageServices.create()).read(procedure);
+        Path later = folder.resolve("later.ledger");
+        String changed = Files.readString(procedure).replace("within 2 s of on", "within 3 s of on");
+        try (EditorTalk editor = new EditorTalk(bench, "lsp", "--ledger", later.toString())) {
+            editor.say("""
+                    {"jsonrpc":"2.0","id":1,"method":"initialize","params":{"capabilities":{}}}""");
+            editor.say("""
+                    {"jsonrpc":"2.0","method":"textDocument/didOpen","params":{"textDocument":{"uri":"%s","languageId":"procedure","version":1,"text":%s}}}"""
+                    .formatted(procedure.toUri(), EditorTalk.quoted(changed)));
+            assertTrue(editor.hears("\"diagnostics\":[]"), editor::heard);
+            assertFalse(editor.heard().contains("approved-changed"), editor::heard);
+            Approved.in(later, bench.time().benchTime(), ready.plan(), ready.text());
+            assertTrue(editor.hears("approved-changed"), editor::heard);
+            Files.writeString(later, "no ledger");
+            assertTrue(editor.hearsTrouble(), "a ledger that can't be read any more is told");
+            assertEquals(0, editor.leave());
+        }
+    }
+
     @Test
     void whereThereIsNoLedgerNothingIsCompared() throws IOException {
         change("within 2 s of on", "within 3 s of on");

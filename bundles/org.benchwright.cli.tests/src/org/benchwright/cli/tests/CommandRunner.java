@@ -4,6 +4,7 @@ import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -103,10 +104,15 @@ final class CommandRunner {
     Ended typing(InputStream in, String... arguments) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
+        int status = talking(in, out, err, arguments);
+        return new Ended(status, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+    }
+
+    /** Runs a command between streams; its status. */
+    int talking(InputStream in, OutputStream out, OutputStream err, String... arguments) {
         Surroundings around = new Surroundings(in, out, err, false, Map.of("USER", "QN", "HOSTNAME", "bench2"), folder, Optional.empty(),
                 clocks(), ZoneOffset.UTC, "0.1.0");
-        int status = new BenchCommandLine(around, procedures).run(arguments);
-        return new Ended(status, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+        return new BenchCommandLine(around, procedures).run(arguments);
     }
 
     /** Rehearses the procedure by these answers. */

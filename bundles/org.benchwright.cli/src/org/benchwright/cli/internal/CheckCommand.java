@@ -27,7 +27,7 @@ final class CheckCommand {
     }
 
     int run(Given given) throws CannotStoreException {
-        Checked checked = LanguageServices.create().check(given.files(), ApprovedInLedger.of(given, around));
+        Checked checked = LanguageServices.create().check(given.files(), ApprovedInLedger.once(given, around));
         try (Screen screen = Screens.printing(around)) {
             checked.remarks().forEach(remark -> screen.line(line(remark, around)));
             screen.remark(Message.CHECKED.text(checked.files().size(), count(checked, Severity.ERROR),

@@ -151,7 +151,7 @@ public final class Commands {
     }
 
     private int serveEditor(Given given) throws CannotStoreException, InterruptedException {
-        return EditorServer.serve(around.version(), ApprovedInLedger.of(given, around), around.in(), around.out()) ? ExitStatus.OK : ExitStatus.BAD_INPUT;
+        return EditorServer.serve(around.version(), ApprovedInLedger.watched(given, around, err::println), around.in(), around.out()) ? ExitStatus.OK : ExitStatus.BAD_INPUT;
     }
 
     /** Without arguments, where there is no display: the demo procedure, rehearsed in a ledger of its own. */

@@ -7,6 +7,7 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.function.Supplier;
 
 import org.benchwright.language.ApprovedRevisions;
 import org.benchwright.language.internal.FrameworkLog;
@@ -24,16 +25,17 @@ public final class EditorServer {
     /**
      * Serves until the editor says exit or closes its end.
      *
-     * @param version of this program, told to the editor
-     * @param approved tells which revisions were approved
-     * @param in      what the editor sends
-     * @param out     what it gets
+     * @param version   of this program, told to the editor
+     * @param approvals gives what is approved now, the same object as long as nothing has changed; asked every few seconds, on one thread
+     *                  at a time, and must not throw
+     * @param in        what the editor sends
+     * @param out       what it gets
      * @return true if the editor said shutdown before it went, as the protocol wants it
      * @throws InterruptedException if this thread is interrupted
      */
-    public static boolean serve(String version, ApprovedRevisions approved, InputStream in, OutputStream out) throws InterruptedException {
+    public static boolean serve(String version, Supplier<ApprovedRevisions> approvals, InputStream in, OutputStream out) throws InterruptedException {
         FrameworkLog.quieten();
-        ServerEnds server = new ServerEnds(version, approved);
+        ServerEnds server = new ServerEnds(version, approvals);
         ExecutorService threads = Executors.newCachedThreadPool(work -> {
             Thread thread = new Thread(work, "editor server");
             thread.setDaemon(true);

@@ -43,6 +43,8 @@ final class FolderFiles {
     private final Map<Resource, ParsedFile> byResource = new IdentityHashMap<>();
     private final Map<Path, FileNames> names = new HashMap<>();
     private final Map<Path, List<Remark>> remarks = new HashMap<>();
+    /** Those, and what comparing with what was approved adds to them. */
+    private final Map<Path, List<Remark>> compared = new HashMap<>();
     private final Map<Path, Analysis> analyses = new HashMap<>();
     private final Map<ParsedFile, FileView> views = new IdentityHashMap<>();
     private final Set<Path> changed = new HashSet<>();
@@ -113,6 +115,7 @@ final class FolderFiles {
     void compare(ApprovedRevisions with) {
         if (approved != with) {
             approved = with;
+            compared.clear();
             analyses.clear();
         }
     }
@@ -131,13 +134,18 @@ final class FolderFiles {
     /** The remarks on a file of the folder, or on one that is imported; inspects it if need be. */
     List<Remark> remarks(Path path, CancelIndicator cancelled) {
         settle();
-        ParsedFile file = files.getOrDefault(path, imported.get(path));
-        List<Remark> known = remarks.get(path);
-        if (known == null) {
-            known = file == null ? List.of() : file.remarks(cancelled);
-            remarks.put(path, known);
+        List<Remark> all = compared.get(path);
+        if (all == null) {
+            ParsedFile file = files.getOrDefault(path, imported.get(path));
+            List<Remark> known = remarks.get(path);
+            if (known == null) {
+                known = file == null ? List.of() : file.remarks(cancelled);
+                remarks.put(path, known);
+            }
+            all = file == null ? known : new ApprovalCheck(approved, this::anyText).with(known, file);
+            compared.put(path, all);
         }
-        return file == null ? known : new ApprovalCheck(approved, this::anyText).with(known, file);
+        return all;
     }
 
     private Optional<ReadText> anyText(Path path) {
@@ -162,6 +170,7 @@ final class FolderFiles {
 
     private void forget(Path path) {
         remarks.remove(path);
+        compared.remove(path);
         analyses.remove(path);
     }
 
@@ -205,6 +214,7 @@ final class FolderFiles {
         if (look && readImported()) {
             // What an imported file says may matter to any file of the folder.
             remarks.clear();
+            compared.clear();
             analyses.clear();
             files.values().forEach(ParsedFile::outdate);
             files.values().forEach(ParsedFile::parse);

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.concurrent.ConcurrentHashMap;
 
 import org.benchwright.engine.plan.Move;
 import org.benchwright.engine.plan.Plan;
@@ -16,7 +17,7 @@ import org.benchwright.engine.plan.Step;
 import org.benchwright.engine.plan.WorkStage;
 import org.benchwright.language.proof.FlowWay;
 
-/** The places of a plan, or those of its make safe, and what comes after each. Built once, then only read. */
+/** The places of a plan, or those of its make safe, and what comes after each. Built once, then only read, by any thread. */
 final class Spots {
 
     /** Behind the last place. */
@@ -29,6 +30,11 @@ final class Spots {
     private final List<Spot> all = new ArrayList<>();
     private final Map<String, Integer> byName = new HashMap<>();
     private final Map<String, Integer> firstOf = new HashMap<>();
+    /** A walk asks for the same ways thousands of times, and each of them has words. */
+    private final Map<Asked, List<WayOut>> ways = new ConcurrentHashMap<>();
+
+    private record Asked(int place, Map<String, Boolean> known) {
+    }
 
     private Spots(Plan plan, boolean makingSafe, List<? extends Stage> stages) {
         this.plan = plan;
@@ -78,6 +84,10 @@ final class Spots {
 
     /** The ways out of a place with these answers known. */
     List<WayOut> waysOut(Spot spot, Map<String, Boolean> known) {
+        return ways.computeIfAbsent(new Asked(spot.id(), Map.copyOf(known)), asked -> List.copyOf(findWaysOut(spot, known)));
+    }
+
+    private List<WayOut> findWaysOut(Spot spot, Map<String, Boolean> known) {
         if (spot.id() == 0) {
             return makingSafe ? List.of(new WayOut(FlowWay.Kind.NEXT, "", "", new Lead.Onward(), Optional.empty(), Map.of(), false))
                     : WaysOut.ofBeginning(plan);

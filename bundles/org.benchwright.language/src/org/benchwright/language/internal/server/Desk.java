@@ -9,8 +9,10 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
 
 import org.benchwright.core.Cancellation;
 import org.benchwright.language.ApprovedRevisions;
@@ -22,25 +24,32 @@ import org.eclipse.lsp4j.services.LanguageClient;
 /** The folders of the texts that the editor has open, and the remarks that it is told. Any thread may ask. */
 final class Desk {
 
+    /** Nobody tells an editor that a revision was approved elsewhere. */
+    private static final int LOOK_AT_APPROVALS_SECONDS = 2;
+
     private final Map<Path, FolderSession> folders = new HashMap<>();
     /** Folders that have changed since they were last looked at, each with the file whose remarks are awaited most. */
     private final Map<Path, Optional<Path>> due = new ConcurrentHashMap<>();
     private final Map<Path, List<Remark>> told = new ConcurrentHashMap<>();
     private final Set<Path> tellAnyway = ConcurrentHashMap.newKeySet();
-    private final ExecutorService work = Executors.newSingleThreadExecutor(task -> {
+    private final ScheduledExecutorService work = Executors.newSingleThreadScheduledExecutor(task -> {
         Thread thread = new Thread(task, "remarks");
         thread.setDaemon(true);
         return thread;
     });
-    private final ApprovedRevisions approved;
+    private final Supplier<ApprovedRevisions> approvals;
+    private ApprovedRevisions approved;
     private volatile LanguageClient editor;
 
-    Desk(ApprovedRevisions approved) {
-        this.approved = approved;
+    /** @param approvals gives what is approved now, the same object as long as nothing has changed */
+    Desk(Supplier<ApprovedRevisions> approvals) {
+        this.approvals = approvals;
+        approved = approvals.get();
     }
 
     void connect(LanguageClient client) {
         editor = client;
+        work.scheduleWithFixedDelay(this::lookAtApprovals, LOOK_AT_APPROVALS_SECONDS, LOOK_AT_APPROVALS_SECONDS, TimeUnit.SECONDS);
     }
 
     void close() {
@@ -94,6 +103,20 @@ final class Desk {
         open.forEach(folder -> tell(folder, Optional.empty()));
     }
 
+    private void lookAtApprovals() {
+        ApprovedRevisions now = approvals.get();
+        List<Path> open;
+        synchronized (this) {
+            if (now == approved) {
+                return;
+            }
+            approved = now;
+            folders.values().forEach(session -> session.compare(now));
+            open = List.copyOf(folders.keySet());
+        }
+        open.forEach(folder -> tell(folder, Optional.empty()));
+    }
+
     /** At once, or once what is being done is done: whatever has changed until then is looked at together. */
     private void tell(Path folder, Optional<Path> first) {
         if (due.put(folder, first) == null) {
@@ -109,18 +132,22 @@ final class Desk {
         }
         Cancellation changed = () -> due.containsKey(folder);
         try {
-            first.flatMap(file -> session.analyse(file, changed)).ifPresent(known -> tell(known.file(), known.text(), known.remarks()));
-            session.remarks(changed).forEach((file, remarks) -> session.text(file).ifPresent(text -> tell(file, text, remarks)));
+            first.flatMap(file -> session.analyse(file, changed)).ifPresent(known -> tell(known.file(), session, known.remarks()));
+            session.remarks(changed).forEach((file, remarks) -> tell(file, session, remarks));
         } catch (CancellationException outdated) {
             // What has changed meanwhile has made this be done again already.
         }
     }
 
-    private void tell(Path file, String text, List<Remark> remarks) {
-        boolean asked = tellAnyway.remove(file);
-        List<Remark> before = Optional.ofNullable(told.put(file, remarks)).orElse(List.of());
-        if (asked || !remarks.equals(before)) {
-            editor.publishDiagnostics(new PublishDiagnosticsParams(uri(file), Answers.diagnostics(remarks, new Lines(text))));
+    private void tell(Path file, FolderSession session, List<Remark> remarks) {
+        List<Remark> before = told.getOrDefault(file, List.of());
+        if (!tellAnyway.contains(file) && remarks.equals(before)) {
+            return;
         }
+        session.text(file).ifPresent(text -> {
+            tellAnyway.remove(file);
+            told.put(file, remarks);
+            editor.publishDiagnostics(new PublishDiagnosticsParams(uri(file), Answers.diagnostics(remarks, new Lines(text))));
+        });
     }
 }

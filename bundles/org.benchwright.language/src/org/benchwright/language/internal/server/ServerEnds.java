@@ -2,6 +2,7 @@ package org.benchwright.language.internal.server;
 
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
+import java.util.function.Supplier;
 
 import org.benchwright.language.ApprovedRevisions;
 import org.eclipse.lsp4j.CodeActionKind;
@@ -28,12 +29,12 @@ public final class ServerEnds implements LanguageServer {
     private boolean shutDown;
 
     /**
-     * @param version  of this program
-     * @param approved tells which revisions were approved
+     * @param version   of this program
+     * @param approvals gives what is approved now, the same object as long as nothing has changed
      */
-    public ServerEnds(String version, ApprovedRevisions approved) {
+    public ServerEnds(String version, Supplier<ApprovedRevisions> approvals) {
         this.version = version;
-        desk = new Desk(approved);
+        desk = new Desk(approvals);
         texts = new Texts(desk);
     }
 

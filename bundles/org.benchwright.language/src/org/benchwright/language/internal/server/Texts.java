@@ -9,6 +9,7 @@ import java.util.function.BiFunction;
 
 import org.benchwright.core.Cancellation;
 import org.benchwright.language.Remark;
+import org.benchwright.language.editing.Analysis;
 import org.benchwright.language.editing.FolderSession;
 import org.benchwright.language.editing.Renaming;
 import org.eclipse.lsp4j.CodeAction;
@@ -141,7 +142,7 @@ record Texts(Desk desk) implements TextDocumentService {
         return ask(parameters.getTextDocument(), List.of(), (open, file) -> {
             int from = open.offset(parameters.getRange().getStart());
             int to = open.offset(parameters.getRange().getEnd());
-            List<Remark> remarks = open.session().remarks(Cancellation.never()).getOrDefault(file, List.of());
+            List<Remark> remarks = open.session().analyse(file, Cancellation.never()).map(Analysis::remarks).orElse(List.of());
             return remarks.stream().filter(remark -> remark.offset() <= to && from <= remark.offset() + remark.length())
                     .flatMap(remark -> open.session().fixes(remark).stream().map(fix -> Answers.action(fix, remark, open.session())))
                     .map(Either::<Command, CodeAction>forRight).toList();
