@@ -104,6 +104,8 @@ public enum RemarkCode {
     MODE_NEVER_SHOWN(Severity.WARNING),
     /** An expectation without a time. */
     EXPECTATION_WITHOUT_TIME(Severity.ERROR),
+    /** A deadline, and no mark that it counts from. */
+    MARK_NOT_SAID(Severity.ERROR),
     /** A mark that is not made before its deadline counts. */
     MARK_NOT_BEFORE(Severity.ERROR),
     /** A deadline that nobody can judge by hand. */

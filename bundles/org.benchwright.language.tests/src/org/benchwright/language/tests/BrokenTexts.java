@@ -73,6 +73,8 @@ final class BrokenTexts {
 
             // expectations
             broken(EXPECTATION_WITHOUT_TIME, "expect mode run within 30 s of begun", "expect mode run", ""),
+            broken(MARK_NOT_SAID, "within 30 s of begun", "within 30 s", ""),
+            broken(MARK_NOT_SAID, "from 10 s of on, lasting 5 s", "from 10 s, lasting 5 s", ""),
             broken(MARK_NOT_BEFORE, "within 30 s of begun", "within 30 s of on", ""),
             broken(MARK_NOT_BEFORE, "mark on \"Press as you close the switch.\"\n            expect pwr steady within 2 s of on",
                     "expect pwr steady within 2 s of on\n            mark on \"Press as you close the switch.\"", ""),

@@ -50,7 +50,7 @@ class FixesTest {
 
     @Test
     void thereAreFixesForManyCodes() {
-        assertTrue(codes().count() >= 40, () -> "only " + codes().count());
+        assertTrue(codes().count() >= 65, () -> "only " + codes().count());
     }
 
     @ParameterizedTest
@@ -81,6 +81,32 @@ class FixesTest {
     void theNearestNameIsOfferedFirst() throws IOException {
         show(RemarkPage.of(RemarkCode.UNKNOWN_LAMP).bad());
         assertEquals("Write 'pwr'", session.fixes(remarks().get(0)).get(0).label());
+    }
+
+    /** There is no mark yet: one is made. */
+    @Test
+    void aDeadlineWithoutAnyMarkGetsOne() throws IOException {
+        show(RemarkPage.of(RemarkCode.MARK_NOT_SAID).bad());
+        Path file = remarks().get(0).file();
+        session.change(file, session.text(file).orElseThrow().replace("mark now \"Press.\"", ""));
+        assertEquals(List.of(RemarkCode.MARK_NOT_SAID), remarks().stream().map(Remark::code).toList(), "one remark, and no other");
+        apply(session.fixes(remarks().get(0)).get(0));
+        assertEquals(List.of(), remarks());
+        assertTrue(session.text(file).orElseThrow().contains("within 5 s of begun"));
+    }
+
+    @Test
+    void aStopIsDeclaredInTheFamilysOwnFile() throws IOException {
+        Path family = folder.resolve("egret.family");
+        show(List.of(new SourceText(family, "family egret \"Egret\" {\n    lamp ok green \"Health\"\n    fault W1 \"Watchdog\" shows ok off\n}\n"),
+                new SourceText(folder.resolve("soaked.procedure"), RemarkPage.of(RemarkCode.STOP_NOT_DECLARED).bad().get(1).text()
+                        .replaceAll("(?m)^family heron.*\n", "").replace("heron", "egret"))));
+        List<Fix> fixes = session.fixes(remarks().stream().filter(each -> each.code() == RemarkCode.STOP_NOT_DECLARED).findFirst().orElseThrow());
+        assertEquals(List.of("Add 'stop stays until \"somebody restarts the unit\"'"), fixes.stream().map(Fix::label).toList(),
+                "where it restarts by itself, looks alone are no evidence");
+        apply(fixes.get(0));
+        assertTrue(session.text(family).orElseThrow().contains("\"Health\"\n    stop stays until"), session.text(family).orElseThrow());
+        assertEquals(List.of(), remarks());
     }
 
     @Test

@@ -97,6 +97,13 @@ class WhatBrokenTextsProveTest {
     }
 
     @Test
+    void whateverLeavesTheStraightWaySaysWhy() throws Exception {
+        ProcedureProof proof = proof(Bench.FAMILY.replace("stop stays until \"somebody restarts the unit\"", "stop restarts by itself"), Bench.PROCEDURE);
+        assertEquals(List.of(), proof.flow().ways().stream().filter(way -> !way.kind().isStraight() && way.reasons().isEmpty()).toList());
+        proof.flow().places().forEach(place -> assertFalse(proof.flow().told(place).isEmpty()));
+    }
+
+    @Test
     void verdictsComeInTheirOwnOrderInEveryRun() throws Exception {
         ProcedureProof proof = proof(Bench.FAMILY, Bench.PROCEDURE);
         assertEquals(List.of(Verdict.values()), List.copyOf(proof.paths().ending().keySet()));

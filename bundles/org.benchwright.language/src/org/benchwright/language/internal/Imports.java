@@ -51,7 +51,8 @@ public final class Imports {
         return file.segmentCount() == 0 ? file : file.trimSegments(1);
     }
 
-    private static Optional<ProcedureFile> content(Resource file) {
+    /** What a file says, as far as it could be read; nothing where that is no file of ours. */
+    public static Optional<ProcedureFile> content(Resource file) {
         return file.getContents().stream().filter(ProcedureFile.class::isInstance).map(ProcedureFile.class::cast).findFirst();
     }
 }

@@ -152,8 +152,7 @@ public final class ParsedFile {
 
     /** What the file says, as far as it could be read. */
     public ProcedureFile content() {
-        return !resource.getContents().isEmpty() && resource.getContents().get(0) instanceof ProcedureFile file ? file
-                : ProcedureFactory.eINSTANCE.createProcedureFile();
+        return Imports.content(resource).orElseGet(ProcedureFactory.eINSTANCE::createProcedureFile);
     }
 
     /**

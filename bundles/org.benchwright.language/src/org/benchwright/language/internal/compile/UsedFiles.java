@@ -2,11 +2,12 @@ package org.benchwright.language.internal.compile;
 
 import java.nio.file.Path;
 import java.util.LinkedHashSet;
+import java.util.Optional;
 import java.util.Set;
 
 import org.benchwright.model.Block;
 import org.benchwright.model.CarryOut;
-import org.benchwright.model.Family;
+import org.benchwright.model.Families;
 import org.benchwright.model.Procedure;
 import org.eclipse.emf.ecore.EObject;
 
@@ -24,10 +25,7 @@ public final class UsedFiles {
                 add(carryOut.getShared(), procedure, files);
             }
         }
-        Set<Family> seen = new LinkedHashSet<>();
-        for (Family f = procedure.getFamily(); f != null && seen.add(f); f = f.getBase()) {
-            add(f, procedure, files);
-        }
+        Optional.ofNullable(procedure.getFamily()).stream().flatMap(family -> Families.lineage(family).stream()).forEach(family -> add(family, procedure, files));
         return files;
     }
 

@@ -5,6 +5,8 @@ import java.math.RoundingMode;
 import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -27,6 +29,7 @@ import org.benchwright.model.Procedure;
 import org.benchwright.model.ProcedurePackage.Literals;
 import org.benchwright.model.Soak;
 import org.benchwright.model.Stage;
+import org.benchwright.model.Timing;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.EStructuralFeature;
 import org.eclipse.xtext.nodemodel.INode;
@@ -35,6 +38,11 @@ import org.eclipse.xtext.nodemodel.INode;
 final class AmountFixes {
 
     private static final UnitOfMeasure SECOND = UnitOfMeasure.of("s");
+    /** What people write who don't know how instruments write it. */
+    private static final Map<String, String> UNITS_IN_FULL = Map.ofEntries(Map.entry("second", "s"), Map.entry("sec", "s"), Map.entry("minute", "min"),
+            Map.entry("hour", "h"), Map.entry("hr", "h"), Map.entry("day", "d"), Map.entry("volt", "V"), Map.entry("millivolt", "mV"),
+            Map.entry("amp", "A"), Map.entry("ampere", "A"), Map.entry("milliamp", "mA"), Map.entry("milliampere", "mA"), Map.entry("hertz", "Hz"),
+            Map.entry("kelvin", "K"), Map.entry("celsiu", "degC"), Map.entry("c", "degC"), Map.entry("percent", "%"), Map.entry("watt", "W"));
 
     private AmountFixes() {
     }
@@ -140,6 +148,28 @@ final class AmountFixes {
             String time = words(Duration.ofSeconds(seconds.setScale(0, RoundingMode.CEILING).longValue()));
             return Spot.one(FixText.LONGER, time, spot.replace(Spot.node(each.getLongest()), time));
         }).orElse(List.of());
+    }
+
+    /** As long as the latest deadline that counts in the stage. */
+    static List<Fix> stageAsLongAsDeadline(Spot spot) {
+        Optional<Stage> stage = spot.around(Stage.class).filter(each -> each.getLongest() != null);
+        Optional<Timing> timing = spot.around(Timing.class);
+        if (stage.isEmpty() || timing.isEmpty()) {
+            return List.of();
+        }
+        BigDecimal end = Stream.of(timing.get().getWithin(), timing.get().getFrom(), timing.get().getLasting()).filter(Objects::nonNull)
+                .map(AmountFixes::seconds).reduce(BigDecimal.ZERO, BigDecimal::add);
+        String time = words(Duration.ofSeconds(end.setScale(0, RoundingMode.CEILING).longValue()));
+        return Spot.one(FixText.LONGER, time, spot.replace(Spot.node(stage.get().getLongest()), time));
+    }
+
+    /** The unit that is called so in full, or that is written so with other letter case. */
+    static List<Fix> unit(Spot spot) {
+        String written = spot.remarked();
+        String full = written.toLowerCase(Locale.ROOT);
+        return Stream.concat(Stream.ofNullable(UNITS_IN_FULL.get(full.endsWith("s") ? full.substring(0, full.length() - 1) : full)),
+                UnitOfMeasure.words().stream().filter(word -> word.equalsIgnoreCase(written))).distinct()
+                .flatMap(word -> by(spot, word).stream()).toList();
     }
 
     private static BigDecimal seconds(Amount amount) {

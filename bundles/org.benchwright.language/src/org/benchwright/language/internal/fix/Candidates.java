@@ -11,6 +11,9 @@ import org.benchwright.language.Remark;
 import org.benchwright.language.RemarkCode;
 import org.benchwright.language.editing.Fix;
 import org.benchwright.language.internal.ParsedFile;
+import org.benchwright.model.Claim;
+import org.benchwright.model.Retest;
+import org.benchwright.model.Step;
 import org.eclipse.xtext.scoping.IScopeProvider;
 
 /** For each code, the ways in which it could be mended. */
@@ -36,6 +39,7 @@ public final class Candidates {
         byCode.put(RemarkCode.APPROVED_CHANGED, spot -> ClauseFixes.nextRevision(spot, approved));
         amounts();
         clauses();
+        declarations();
         safety();
     }
 
@@ -53,11 +57,15 @@ public final class Candidates {
         byCode.put(RemarkCode.LOOK_LONGER_THAN_SOAK, AmountFixes::lookInTime);
         byCode.put(RemarkCode.STEPS_LONGER_THAN_STAGE, AmountFixes::longerStage);
         byCode.put(RemarkCode.CLAIM_UNSUPPORTED, AmountFixes::claimLess);
+        byCode.put(RemarkCode.DEADLINE_LONGER_THAN_STAGE, AmountFixes::stageAsLongAsDeadline);
+        byCode.put(RemarkCode.UNKNOWN_UNIT, AmountFixes::unit);
         byCode.put(RemarkCode.LEVEL_OUT_OF_RANGE, spot -> AmountFixes.amountBy(spot, "90 %"));
     }
 
     private void clauses() {
         byCode.put(RemarkCode.EXPECTATION_WITHOUT_TIME, ClauseFixes::time);
+        byCode.put(RemarkCode.MARK_NOT_SAID, ClauseFixes::mark);
+        byCode.put(RemarkCode.MARK_NOT_BEFORE, ClauseFixes::earlierMark);
         byCode.put(RemarkCode.LIMITS_WITHOUT_READING, ClauseFixes::reading);
         byCode.put(RemarkCode.MISSING_REVISION, ClauseFixes::revision);
         byCode.put(RemarkCode.UNDECIDED_WITHOUT_OUTCOME, ClauseFixes::whenUndecided);
@@ -76,7 +84,21 @@ public final class Candidates {
         byCode.put(RemarkCode.WATCH_INCOMPLETE, ClauseFixes::stopAfter);
     }
 
+    private void declarations() {
+        byCode.put(RemarkCode.DUPLICATE_NAME, DeclarationFixes::otherName);
+        byCode.put(RemarkCode.CYCLIC_LIKE, DeclarationFixes::notLike);
+        byCode.put(RemarkCode.STOP_NOT_DECLARED, DeclarationFixes::stop);
+        byCode.put(RemarkCode.ARGUMENT_MISSING, DeclarationFixes::arguments);
+        byCode.put(RemarkCode.INSTRUMENT_NOT_SAID, DeclarationFixes::instrument);
+        byCode.put(RemarkCode.SOAK_KEEPS_NOTHING, DeclarationFixes::keep);
+        byCode.put(RemarkCode.CLAIM_WITHOUT_SOAK, spot -> DeclarationFixes.without(spot, Claim.class));
+        byCode.put(RemarkCode.RETEST_OF_ITSELF, spot -> DeclarationFixes.without(spot, Retest.class));
+        byCode.put(RemarkCode.STEP_UNREACHABLE, spot -> DeclarationFixes.without(spot, Step.class));
+    }
+
     private void safety() {
+        byCode.put(RemarkCode.STRAP_WHILE_LIVE, SafetyFixes::noStrap);
+        byCode.put(RemarkCode.MAKE_SAFE_NEEDS_RELEASE, SafetyFixes::releaseInstead);
         byCode.put(RemarkCode.HAZARD_NOT_SHOWN, SafetyFixes::showHazard);
         byCode.put(RemarkCode.ENERGISED_WHILE_FITTING, SafetyFixes::isolateFirst);
         byCode.put(RemarkCode.ENERGISED_AT_END, SafetyFixes::isolateInMakeSafe);

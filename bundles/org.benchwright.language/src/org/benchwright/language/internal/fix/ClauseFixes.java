@@ -1,5 +1,6 @@
 package org.benchwright.language.internal.fix;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -21,6 +22,7 @@ import org.benchwright.model.Soak;
 import org.benchwright.model.Stage;
 import org.benchwright.model.Statement;
 import org.benchwright.model.Step;
+import org.benchwright.model.Timing;
 import org.benchwright.model.Watch;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.xtext.nodemodel.INode;
@@ -33,13 +35,57 @@ final class ClauseFixes {
 
     static List<Fix> time(Spot spot) {
         Optional<Expectation> expectation = spot.around(Expectation.class);
-        Optional<String> mark = expectation.flatMap(each -> marksBefore(each).reduce((first, second) -> second)).map(Mark::getName);
-        if (mark.isEmpty()) {
+        if (expectation.isEmpty()) {
             return List.of();
         }
-        String time = "within 10 s of " + mark.get();
         List<INode> shown = Spot.nodes(expectation.get(), Literals.EXPECTATION__ALTERNATIVES);
-        return Spot.one(FixText.ADD_TIME, time, spot.after(shown.get(shown.size() - 1), " " + time));
+        INode last = shown.get(shown.size() - 1);
+        return lastMarkBefore(expectation.get()).map(mark -> "within 10 s of " + mark)
+                .map(time -> Spot.one(FixText.ADD_TIME, time, spot.after(last, " " + time)))
+                .orElseGet(() -> newMark(spot, expectation.get(), last, " within 10 s of "));
+    }
+
+    /** The time from which a deadline counts: of the last mark before it, or of a new one. */
+    static List<Fix> mark(Spot spot) {
+        Optional<Expectation> expectation = spot.around(Expectation.class);
+        Optional<INode> amount = expectation.map(Expectation::getTiming).map(timing -> timing.getWithin() != null ? timing.getWithin()
+                : timing.getFrom() != null ? timing.getFrom() : timing.getLasting()).map(Spot::node);
+        if (amount.isEmpty()) {
+            return List.of();
+        }
+        return lastMarkBefore(expectation.get()).map(mark -> Spot.one(FixText.INSERT, "of " + mark, spot.after(amount.get(), " of " + mark)))
+                .orElseGet(() -> newMark(spot, expectation.get(), amount.get(), " of "));
+    }
+
+    private static Optional<String> lastMarkBefore(Expectation expectation) {
+        return marksBefore(expectation).reduce((first, second) -> second).map(Mark::getName);
+    }
+
+    private static List<Fix> newMark(Spot spot, Expectation expectation, INode after, String words) {
+        String text = spot.file().text().text();
+        String name = "begun";
+        for (int number = 2; text.contains("mark " + name + " "); number++) {
+            name = "begun_" + number;
+        }
+        return Spot.one(FixText.ADD_MARK, spot.lineBefore(Spot.node(expectation), "mark " + name + " " + FixText.BEGIN.quoted()),
+                spot.after(after, words + name));
+    }
+
+    /** Another mark, which is made before; or the same one, made before. */
+    static List<Fix> earlierMark(Spot spot) {
+        Optional<Expectation> expectation = spot.around(Expectation.class);
+        Optional<Mark> meant = expectation.map(Expectation::getTiming).map(Timing::getMark);
+        if (meant.isEmpty()) {
+            return List.of();
+        }
+        List<Fix> fixes = new ArrayList<>();
+        lastMarkBefore(expectation.get()).ifPresent(mark -> fixes.addAll(AmountFixes.by(spot, mark)));
+        if (meant.get().eContainer() == expectation.get().eContainer()) {
+            INode there = Spot.node(meant.get());
+            fixes.addAll(Spot.one(FixText.MOVE_MARK, meant.get().getName(), spot.lineBefore(Spot.node(expectation.get()), Spot.text(there)),
+                    spot.remove(there)));
+        }
+        return fixes;
     }
 
     private static Stream<Mark> marksBefore(Expectation expectation) {

@@ -6,6 +6,8 @@ import java.util.stream.Collectors;
 
 import org.benchwright.language.editing.Edit;
 import org.benchwright.language.editing.Fix;
+import org.benchwright.model.Check;
+import org.benchwright.model.Conclude;
 import org.benchwright.model.Erase;
 import org.benchwright.model.Hazard;
 import org.benchwright.model.KeptItem;
@@ -66,6 +68,35 @@ final class SafetyFixes {
     static List<Fix> recordFirst(Spot spot) {
         return spot.around(Erase.class).map(each -> Spot.one(FixText.RECORD_FIRST, spot.remarked(),
                 spot.lineBefore(Spot.node(each), "enter " + spot.remarked()))).orElse(List.of());
+    }
+
+    /** The hazard against which the strap is asked for is not shown in this step; a step of its own may need it. */
+    static List<Fix> noStrap(Spot spot) {
+        Optional<Step> step = spot.around(Step.class);
+        List<INode> hazards = step.map(each -> Spot.nodes(each, Literals.STEP__HAZARDS)).orElse(List.of());
+        for (int i = 0; i < hazards.size(); i++) {
+            if (hazards.get(i).getOffset() == spot.remark().offset()) {
+                int with = spot.file().text().text().lastIndexOf("with", hazards.get(i).getOffset());
+                return Spot.one(FixText.NO_STRAP, spot.remarked(), hazards.size() > 1 ? spot.removeItem(hazards, i)
+                        : spot.remove(with, hazards.get(i).getEndOffset()));
+            }
+        }
+        return List.of();
+    }
+
+    /** In place of an end that would leave the unit as it is; with the same reason, where there is one. */
+    static List<Fix> releaseInstead(Spot spot) {
+        Optional<Check> check = spot.around(Check.class);
+        if (check.isEmpty()) {
+            return List.of();
+        }
+        Object own = check.get().eGet(check.get().eClass().getEStructuralFeature("outcome"));
+        if (own instanceof Conclude end) {
+            String reason = Spot.node(end, Literals.CONCLUDE__REASON).map(Spot::text).orElse(FixText.NOBODY_TOUCHES.quoted());
+            return Spot.one(FixText.ASK_RELEASE_INSTEAD, spot.replace(Spot.node(end), "release by supervisor " + reason));
+        }
+        return own != null ? List.of()
+                : Spot.one(FixText.ASK_RELEASE_INSTEAD, spot.after(Spot.node(check.get()), " or release by supervisor " + FixText.NOBODY_TOUCHES.quoted()));
     }
 
     /** All protected items that the erasing does not name. */

@@ -7,6 +7,7 @@ import java.util.Set;
 
 import org.benchwright.core.Durations;
 import org.benchwright.language.RemarkCode;
+import org.benchwright.model.Expectation;
 import org.benchwright.model.Hazard;
 import org.benchwright.model.Instrument;
 import org.benchwright.model.MakeSafe;
@@ -106,7 +107,14 @@ final class CompletenessInspection implements Inspection {
             tell(hazard, used, RemarkCode.UNUSED_HAZARD, hazard.getName(), remarks);
         }
         List<Mark> marks = Procedures.statements(procedure, Mark.class);
-        marks.forEach(mark -> tell(mark, used, RemarkCode.UNUSED_MARK, mark.getName(), remarks));
+        marks.stream().filter(mark -> used.contains(mark) || !mayBeMeant(mark))
+                .forEach(mark -> tell(mark, used, RemarkCode.UNUSED_MARK, mark.getName(), remarks));
+    }
+
+    /** A deadline of its step does not say from when it counts. */
+    private static boolean mayBeMeant(Mark mark) {
+        return mark.eContainer() instanceof Step step && Procedures.statements(step, Expectation.class)
+                .anyMatch(expectation -> expectation.getTiming() != null && expectation.getTiming().getMark() == null);
     }
 
     private static void tell(EObject declared, Set<EObject> used, RemarkCode code, String name, Remarks remarks) {

@@ -33,6 +33,9 @@ final class ExpectationInspection implements Inspection {
             remarks.on(expectation, RemarkCode.EXPECTATION_WITHOUT_TIME);
             return;
         }
+        if (timing.getMark() == null) {
+            remarks.on(timing, RemarkCode.MARK_NOT_SAID);
+        }
         Written.thing(timing.getMark()).filter(mark -> !isBefore(mark, expectation, step))
                 .ifPresent(mark -> remarks.on(timing, Literals.TIMING__MARK, RemarkCode.MARK_NOT_BEFORE, mark.getName()));
         Written.duration(timing.getWithin()).filter(deadline -> deadline.compareTo(SHORTEST_BY_HAND) < 0)

@@ -1,9 +1,7 @@
 package org.benchwright.language.internal.inspect;
 
-import java.util.LinkedHashMap;
-import java.util.Map;
-
 import org.benchwright.evidence.RepeatRisk;
+import org.benchwright.language.internal.Remembered;
 
 import com.google.inject.Singleton;
 
@@ -16,22 +14,10 @@ public final class KnownRisks {
 
     private static final int MOST = 1000;
 
-    private final Map<RepeatRisk, Double> worst = new LinkedHashMap<>(16, 0.75f, true) {
-        private static final long serialVersionUID = 1;
-
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<RepeatRisk, Double> eldest) {
-            return size() > MOST;
-        }
-    };
+    private final Remembered<RepeatRisk, Double> worst = new Remembered<>(MOST);
 
     /** The largest probability of accepting what does not conform, from 0 to 1. */
-    synchronized double worst(RepeatRisk risk) {
-        Double known = worst.get(risk);
-        if (known == null) {
-            known = risk.worstFalseAccept();
-            worst.put(risk, known);
-        }
-        return known;
+    double worst(RepeatRisk risk) {
+        return worst.of(risk, risk::worstFalseAccept);
     }
 }

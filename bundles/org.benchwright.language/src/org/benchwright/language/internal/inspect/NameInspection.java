@@ -22,7 +22,6 @@ import org.benchwright.model.ProcedureFile;
 import org.benchwright.model.Procedures;
 import org.benchwright.model.Soak;
 import org.benchwright.model.Step;
-import org.eclipse.emf.ecore.resource.Resource;
 import org.eclipse.emf.ecore.resource.ResourceSet;
 
 /** Names that stand twice among things of one kind, or that differ by letter case only. */
@@ -102,11 +101,7 @@ final class NameInspection implements Inspection {
             return List.of(file);
         }
         List<ProcedureFile> files = new ArrayList<>();
-        for (Resource resource : List.copyOf(set.getResources())) {
-            if (!resource.getContents().isEmpty() && resource.getContents().get(0) instanceof ProcedureFile other) {
-                files.add(other);
-            }
-        }
+        List.copyOf(set.getResources()).forEach(resource -> Imports.content(resource).ifPresent(files::add));
         return files;
     }
 

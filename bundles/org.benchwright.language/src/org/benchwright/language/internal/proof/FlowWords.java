@@ -40,6 +40,7 @@ public final class FlowWords {
 
     private static String told(FlowDiagram flow, FlowWay way) {
         FlowPlace to = flow.places().get(way.to());
+        // Whatever is not the straight way says why it is left.
         String why = way.reasons().isEmpty() ? ProofText.of("why." + way.kind()) : String.join("; ", way.reasons());
         String end = to.isEnd() && !to.words().isEmpty() ? ": " + to.words() : "";
         String bound = way.atMost().isPresent() ? " (" + ProofText.of("way.atMost", way.atMost().getAsInt()) + ")" : "";
