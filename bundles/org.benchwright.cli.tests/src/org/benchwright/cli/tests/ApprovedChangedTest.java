@@ -13,6 +13,7 @@ import java.util.stream.Stream;
 import org.benchwright.language.LanguageServices;
 import org.benchwright.language.ProcedureReader;
 import org.benchwright.language.Reading;
+import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.tests.Approved;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -81,6 +82,9 @@ class ApprovedChangedTest {
     void anEditorIsToldWhatIsApprovedWhileItRuns() throws Exception {
         Reading.Ready ready = (Reading.Ready) new ProcedureReader(LanguageServices.create()).read(procedure);
         Path later = folder.resolve("later.ledger");
+        try (BenchLedger ledger = BenchLedger.open(later)) {
+            Approved.people(ledger, bench.time().benchTime());
+        }
         String changed = Files.readString(procedure).replace("within 2 s of on", "within 3 s of on");
         try (EditorTalk editor = new EditorTalk(bench, "lsp", "--ledger", later.toString())) {
             editor.say("""
@@ -90,7 +94,9 @@ class ApprovedChangedTest {
                     .formatted(procedure.toUri(), EditorTalk.quoted(changed)));
             assertTrue(editor.hears("\"diagnostics\":[]"), editor::heard);
             assertFalse(editor.heard().contains("approved-changed"), editor::heard);
-            Approved.in(later, bench.time().benchTime(), ready.plan(), ready.text());
+            try (BenchLedger ledger = BenchLedger.open(later)) {
+                Approved.approve(ledger, bench.time().benchTime(), ready.plan(), ready.text());
+            }
             assertTrue(editor.hears("approved-changed"), editor::heard);
             Files.writeString(later, "no ledger");
             assertTrue(editor.hearsTrouble(), "a ledger that can't be read any more is told");
@@ -99,10 +105,10 @@ class ApprovedChangedTest {
     }
 
     @Test
-    void whereThereIsNoLedgerNothingIsCompared() throws IOException {
+    void aLedgerThatIsNamedHasToBeThere() throws IOException {
         change("within 2 s of on", "within 3 s of on");
         Path none = folder.resolve("none.ledger");
-        assertEquals(0, check(none).status());
+        assertEquals(2, check(none).status());
         assertFalse(Files.exists(none));
     }
 
