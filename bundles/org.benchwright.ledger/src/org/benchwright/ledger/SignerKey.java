@@ -22,10 +22,12 @@ public final class SignerKey {
 
     private final byte[] encoded;
     private final PublicKey key;
+    private final Digest fingerprint;
 
     private SignerKey(byte[] encoded, PublicKey key) {
         this.encoded = encoded;
         this.key = key;
+        this.fingerprint = Sha256.of(encoded);
     }
 
     /** The key in those bytes; empty when they are not the X.509 form of an Ed25519 public key. */
@@ -55,7 +57,7 @@ public final class SignerKey {
 
     /** SHA-256 of the X.509 form: what people compare. */
     public Digest fingerprint() {
-        return Sha256.of(encoded);
+        return fingerprint;
     }
 
     /** Whether {@code signature} is this key's over {@code statement}; any malformed signature is simply not. */

@@ -159,7 +159,7 @@ public final class Auditing {
     private RecordStanding signed(String test, PeopleDesk.Signing by, Telling telling)
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         requireLedger();
-        try (BenchLedger open = BenchLedger.open(ledger)) {
+        try (BenchLedger open = BenchLedger.openExisting(ledger)) {
             KeptTest kept = open.test(test).orElseThrow(() -> new EntryRefusedException(Message.REFUSED_NO_TEST.text(test)));
             BenchTime time = BenchTime.of(clocks.clock(), clocks.ticker(), clocks.pause());
             TestRecord record = open.afterSeal(time).sign(test, telling.of(kept), by.person());

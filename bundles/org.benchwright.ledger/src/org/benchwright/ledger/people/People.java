@@ -3,6 +3,7 @@ package org.benchwright.ledger.people;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,6 +17,7 @@ import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerEntry;
 import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.SignedBook;
+import org.benchwright.ledger.SignerKey;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.internal.Messages;
 import org.benchwright.ledger.people.PeopleFact.KeyEnrolled;
@@ -29,10 +31,13 @@ import org.benchwright.ledger.people.PeopleFact.RoleGranted;
 public final class People {
 
     private final Map<String, Person> persons;
+    /** Ids by the fingerprints of their keys. */
+    private final Map<Digest, String> holders;
     private final List<Objection> objections;
 
-    private People(Map<String, Person> persons, List<Objection> objections) {
+    private People(Map<String, Person> persons, Map<Digest, String> holders, List<Objection> objections) {
         this.persons = persons;
+        this.holders = holders;
         this.objections = List.copyOf(objections);
     }
 
@@ -47,7 +52,7 @@ public final class People {
 
     /** Nobody. */
     public static People none() {
-        return new People(Map.of(), List.of());
+        return new People(Map.of(), Map.of(), List.of());
     }
 
     /**
@@ -68,7 +73,8 @@ public final class People {
         return people;
     }
 
-    private People with(LedgerEntry entry) {
+    /** The register after one more event of its book, see {@link #of}. */
+    public People with(LedgerEntry entry) {
         Optional<PeopleFact> fact = PeopleCodec.fact(entry);
         Optional<EntrySignature> signature = EntrySignature.in(entry);
         Optional<String> words = fact.isEmpty() || signature.isEmpty() ? Optional.of(Messages.text("people.unreadable"))
@@ -76,11 +82,22 @@ public final class People {
         if (words.isPresent()) {
             List<Objection> more = new ArrayList<>(objections);
             more.add(new Objection(entry.sequence(), words.get()));
-            return new People(persons, more);
+            return new People(persons, holders, more);
         }
         Map<String, Person> next = new LinkedHashMap<>(persons);
         next.put(fact.get().person(), after(fact.get(), entry.position()));
-        return new People(next, objections);
+        return new People(next, holders(fact.get()), objections);
+    }
+
+    private Map<Digest, String> holders(PeopleFact fact) {
+        Optional<SignerKey> key = fact instanceof KeyEnrolled enrolled ? Optional.of(enrolled.key())
+                : fact instanceof KeyRotated rotated ? Optional.of(rotated.key()) : Optional.empty();
+        if (key.isEmpty()) {
+            return holders;
+        }
+        Map<Digest, String> next = new HashMap<>(holders);
+        next.put(key.get().fingerprint(), fact.person());
+        return next;
     }
 
     private Person after(PeopleFact fact, long position) {
@@ -128,21 +145,17 @@ public final class People {
 
     /** Whose key that is, or was. */
     public Optional<Person> holder(Digest fingerprint) {
-        return persons.values().stream().filter(person -> key(person, fingerprint).isPresent()).findFirst();
+        return Optional.ofNullable(holders.get(fingerprint)).map(persons::get);
     }
 
     /** The key of that fingerprint, whoever's it is. */
     public Optional<PersonKey> key(Digest fingerprint) {
-        return persons.values().stream().flatMap(person -> key(person, fingerprint).stream()).findFirst();
-    }
-
-    private static Optional<PersonKey> key(Person person, Digest fingerprint) {
-        return person.keys().stream().filter(key -> key.key().fingerprint().equals(fingerprint)).findFirst();
+        return holder(fingerprint).flatMap(person -> person.keys().stream().filter(key -> key.key().fingerprint().equals(fingerprint)).findFirst());
     }
 
     /** Whether anybody ever had a key; as long as nobody had, the bench signs. */
     public boolean anyKeys() {
-        return persons.values().stream().anyMatch(person -> !person.keys().isEmpty());
+        return !holders.isEmpty();
     }
 
     /** Those who may keep the register now. */

@@ -12,7 +12,8 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 /** JSON as text: fields in alphabetical order, no white space; twice the same field is refused. */
 final class JsonText {
 
-    private final ObjectMapper mapper = JsonMapper.builder()
+    /** Made once: it is dear, and safe in several threads as it is never configured again. */
+    private static final ObjectMapper MAPPER = JsonMapper.builder()
             .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
             .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
             .enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS)
@@ -21,7 +22,7 @@ final class JsonText {
     String write(ObjectNode node) {
         try {
             // A tree keeps the order of its fields; as a map it is sorted.
-            return mapper.writeValueAsString(mapper.convertValue(node, Object.class));
+            return MAPPER.writeValueAsString(MAPPER.convertValue(node, Object.class));
         } catch (JsonProcessingException e) {
             throw new IllegalStateException("a tree of plain values could not be written", e);
         }
@@ -29,7 +30,7 @@ final class JsonText {
 
     JsonNode read(String text) throws UndecodableException {
         try {
-            JsonNode node = mapper.readTree(text);
+            JsonNode node = MAPPER.readTree(text);
             if (node == null || node.isMissingNode()) {
                 throw new UndecodableException("empty text");
             }

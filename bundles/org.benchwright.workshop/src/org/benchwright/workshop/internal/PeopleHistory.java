@@ -1,6 +1,6 @@
 package org.benchwright.workshop.internal;
 
-import java.util.HashMap;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -20,7 +20,8 @@ import org.benchwright.ledger.people.PersonKey;
 public final class PeopleHistory {
 
     private final List<LedgerEntry> entries;
-    private final Map<Integer, People> registers = new HashMap<>();
+    /** After none of the events, after the first, after two ..., as far as was asked for. */
+    private final List<People> registers = new ArrayList<>(List.of(People.none()));
 
     private PeopleHistory(List<LedgerEntry> entries) {
         this.entries = entries;
@@ -62,7 +63,11 @@ public final class PeopleHistory {
 
     /** The register as its first events make it. */
     People register(int count) {
-        return registers.computeIfAbsent(count, known -> People.of(entries.subList(0, known)));
+        while (registers.size() <= count) {
+            int known = registers.size() - 1;
+            registers.add(registers.get(known).with(entries.get(known)));
+        }
+        return registers.get(count);
     }
 
     /** How many events it had before that place of the ledger. */

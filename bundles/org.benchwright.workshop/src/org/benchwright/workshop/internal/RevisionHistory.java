@@ -27,7 +27,8 @@ public final class RevisionHistory {
     private final PeopleHistory people;
     private final List<LedgerEntry> revisions;
     private final RevisionCodec codec = new RevisionCodec();
-    private final Map<List<Integer>, RevisionBook> books = new HashMap<>();
+    /** By how many events of the book of people were known: after none of the revisions, after the first ..., as far as was asked for. */
+    private final Map<Integer, List<RevisionBook>> books = new HashMap<>();
 
     /**
      * An event of the book of revisions that its signer had no right to, or that does not fit.
@@ -103,21 +104,22 @@ public final class RevisionHistory {
     RevisionBook at(Fact.Books standing) {
         int known = (int) Math.min(standing.people(), people.size());
         int signed = (int) Math.min(standing.revisions(), revisions.size());
-        return books.computeIfAbsent(List.of(known, signed), counts -> book(people.register(known), signed));
+        List<RevisionBook> grown = books.computeIfAbsent(known, none -> new ArrayList<>(List.of(RevisionBook.empty())));
+        while (grown.size() <= signed) {
+            int before = grown.size() - 1;
+            grown.add(with(grown.get(before), revisions.get(before), people.register(known)));
+        }
+        return grown.get(signed);
     }
 
-    private RevisionBook book(People known, int count) {
-        RevisionBook book = RevisionBook.empty();
-        for (LedgerEntry entry : revisions.subList(0, count)) {
-            try {
-                Optional<RevisionEvent> event = event(entry, known);
-                book = event.isPresent() ? book.with(event.get()) : book;
-            } catch (RefusedException | UndecodableException e) {
-                // It counts for nothing; verification says so.
-                continue;
-            }
+    private RevisionBook with(RevisionBook book, LedgerEntry entry, People known) {
+        try {
+            Optional<RevisionEvent> event = event(entry, known);
+            return event.isPresent() ? book.with(event.get()) : book;
+        } catch (RefusedException | UndecodableException e) {
+            // It counts for nothing; verification says so.
+            return book;
         }
-        return book;
     }
 
     /** What is wrong in the book of revisions, each event judged by what was known when it was signed. */
