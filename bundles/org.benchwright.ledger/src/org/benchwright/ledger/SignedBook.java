@@ -61,6 +61,6 @@ public final class SignedBook {
             return false;
         }
         byte[] statement = Statements.signature(entry.test(), entry.sequence() - 1, before, entry.kind(), payload, part.get());
-        return part.get().signature().filter(bytes -> key.get().verifies(statement, bytes)).isPresent();
+        return part.get().isBy(key.get(), statement);
     }
 }

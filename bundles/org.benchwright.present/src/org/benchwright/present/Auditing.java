@@ -158,7 +158,6 @@ public final class Auditing {
 
     private RecordStanding signed(String test, PeopleDesk.Signing by, Telling telling)
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
-        requireLedger();
         try (BenchLedger open = BenchLedger.openExisting(ledger)) {
             KeptTest kept = open.test(test).orElseThrow(() -> new EntryRefusedException(Message.REFUSED_NO_TEST.text(test)));
             BenchTime time = BenchTime.of(clocks.clock(), clocks.ticker(), clocks.pause());
@@ -172,15 +171,6 @@ public final class Auditing {
             throw Failures.cannotStore(e);
         } finally {
             Arrays.fill(by.password(), ' ');
-        }
-    }
-
-    /** None is made for what is signed about a record. */
-    private void requireLedger() throws CannotStoreException {
-        try {
-            BenchLedger.openReadOnly(ledger).close();
-        } catch (StoreException e) {
-            throw Failures.cannotStore(e);
         }
     }
 }

@@ -1,7 +1,6 @@
 package org.benchwright.workshop;
 
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 
 import org.benchwright.core.Role;
@@ -34,10 +33,5 @@ public record RegisteredPerson(String id, String name, Set<Role> roles, List<Key
      * @param reason      why it was revoked; empty if it was not
      */
     public record Key(String fingerprint, KeyState state, String reason) {
-    }
-
-    /** The key in use, if there is one. */
-    public Optional<Key> key() {
-        return keys.stream().filter(key -> key.state() == KeyState.IN_USE).findFirst();
     }
 }

@@ -1,19 +1,12 @@
 package org.benchwright.workshop;
 
-import java.util.Arrays;
-
 /**
- * Somebody who signs, and the password of the key. Closing it blanks the password out.
+ * Somebody who signs, and the password of the key, which its owner blanks out after use.
  *
  * @param id       as the register of people has it
  * @param password not copied, so that it can be blanked out
  */
-public record SigningPerson(String id, char[] password) implements AutoCloseable {
-
-    @Override
-    public void close() {
-        Arrays.fill(password, ' ');
-    }
+public record SigningPerson(String id, char[] password) {
 
     @Override
     public String toString() {

@@ -10,8 +10,8 @@ import org.benchwright.ledger.internal.JsonValue.Text;
 
 /**
  * Writes the canonical form (RFC 8785) of values without numbers: no blanks, members in the order of their names' UTF-16 units (3.2.3),
- * texts with the shortest escapes (3.2.2.2). The hard part of the standard, numbers, never comes up here. Every event that is read is
- * written again in order to compare, so this is where the speed of verification is decided.
+ * texts with the shortest escapes (3.2.2.2). The hard part of the standard, numbers, never comes up here. What is appended or signed
+ * is written here; that what is read is in this form is for {@link CanonicalReader} to see.
  */
 final class CanonicalText {
 

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
+import org.benchwright.ledger.SignerKey;
 import org.benchwright.ledger.internal.JsonValue.Members;
 import org.benchwright.ledger.internal.JsonValue.Text;
 
@@ -59,12 +60,12 @@ public record SignaturePart(String meaning, String printedName, String instant, 
         return text.matches("[1-9][0-9]{0,17}") ? OptionalLong.of(Long.parseLong(text)) : OptionalLong.empty();
     }
 
-    /** The signature's bytes; empty when the text is not hexadecimal. */
-    public Optional<byte[]> signature() {
+    /** Whether the signature is that key's over {@code statement}; a text that is not hexadecimal is none. */
+    public boolean isBy(SignerKey key, byte[] statement) {
         try {
-            return Optional.of(HexFormat.of().parseHex(value));
+            return key.verifies(statement, HexFormat.of().parseHex(value));
         } catch (IllegalArgumentException notHexadecimal) {
-            return Optional.empty();
+            return false;
         }
     }
 

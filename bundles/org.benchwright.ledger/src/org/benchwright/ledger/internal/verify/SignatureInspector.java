@@ -72,7 +72,7 @@ record SignatureInspector(Map<String, SignerKey> signers, Optional<SignerKey> be
             return Result.of(fault(event, FaultKind.SIGNER_CHANGED, "fault.signerUnknown"));
         }
         byte[] statement = Statements.signature(event.test(), before.sequence(), before.link(), event.kind(), event.payload(), part);
-        if (part.signature().filter(bytes -> key.get().verifies(statement, bytes)).isEmpty()) {
+        if (!part.isBy(key.get(), statement)) {
             return Result.of(fault(event, FaultKind.SIGNATURE_FALSE, "fault.signature"));
         }
         long stands = register.before(position);
