@@ -15,6 +15,7 @@ import java.util.Set;
 import org.benchwright.core.Cancellation;
 import org.benchwright.core.Digest;
 import org.benchwright.ledger.internal.Arrivals;
+import org.benchwright.ledger.internal.LedgerTables.Behind;
 import org.benchwright.ledger.internal.LedgerTables.Reached;
 import org.benchwright.ledger.internal.Messages;
 import org.benchwright.ledger.internal.References;
@@ -111,6 +112,21 @@ public final class Forwarder {
         Map<String, KnownSigner> keys = new HashMap<>();
         all.forEach(signer -> keys.put(signer.key().fingerprint().hex(), signer));
         return keys;
+    }
+
+    /**
+     * What is not forwarded yet, as far as a bench can tell by itself.
+     *
+     * @param events how many events
+     * @param since  instant of the first of them
+     */
+    public record Waiting(long events, Optional<Instant> since) {
+    }
+
+    /** The events of tests behind the position that a forwarder has {@linkplain Outcome#reached reached}. */
+    public static Waiting waiting(SqliteLedger own, long reached) throws LedgerException {
+        Behind behind = ((TableLedger) own).behind(reached);
+        return new Waiting(behind.count(), behind.since());
     }
 
     // ---- books

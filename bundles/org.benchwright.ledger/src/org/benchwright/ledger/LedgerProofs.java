@@ -45,7 +45,11 @@ public final class LedgerProofs {
      * @throws LedgerDamagedException when what the ledger holds does not lead to its checkpoint
      */
     public InclusionProof inclusion(TestId test, OptionalLong sequence, boolean withEarlier) throws LedgerException {
-        SignedCheckpoint checkpoint = latest();
+        return inclusion(test, sequence, withEarlier, latest());
+    }
+
+    /** As {@link #inclusion(TestId, OptionalLong, boolean)}, under one of the ledger's checkpoints. */
+    InclusionProof inclusion(TestId test, OptionalLong sequence, boolean withEarlier, SignedCheckpoint checkpoint) throws LedgerException {
         List<LedgerEntry> covered = ledger.entries(test).stream().filter(entry -> entry.position() <= checkpoint.checkpoint().size())
                 .toList();
         long wanted = sequence.orElse(covered.size());

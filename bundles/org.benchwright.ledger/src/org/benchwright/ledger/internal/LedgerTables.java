@@ -177,7 +177,7 @@ public record LedgerTables(EventTable events, DocumentTable documents, SealTable
         try {
             beside.write(digest, content);
         } catch (IOException failure) {
-            throw new LedgerException(Messages.text("failed", beside.folder(), failure.getMessage()), failure);
+            throw BackupFile.translated(failure, beside.folder());
         }
     }
 

@@ -224,6 +224,15 @@ public final class SqliteFile implements Database {
         return translated("BEGIN", work);
     }
 
+    /** Does {@code work} outside of a transaction, which some statements need. */
+    synchronized <T> T unwrapped(SqlWork<T> work) throws LedgerException {
+        try {
+            return work.run(connection);
+        } catch (SQLException failure) {
+            throw SqliteErrors.translate(failure, path);
+        }
+    }
+
     private <T> T translated(String begin, SqlWork<T> work) throws LedgerException {
         try {
             return inTransaction(connection, begin, work);

@@ -1,0 +1,278 @@
+package org.benchwright.ledger.tests;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Year;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.stream.Stream;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipFile;
+import java.util.zip.ZipOutputStream;
+import org.benchwright.core.Digest;
+import org.benchwright.ledger.BenchKeyStore;
+import org.benchwright.ledger.DocumentKind;
+import org.benchwright.ledger.DocumentReference;
+import org.benchwright.ledger.FaultKind;
+import org.benchwright.ledger.Ledger;
+import org.benchwright.ledger.LedgerBackup;
+import org.benchwright.ledger.LedgerFormatException;
+import org.benchwright.ledger.LedgerMissingException;
+import org.benchwright.ledger.LedgerPlaceTakenException;
+import org.benchwright.ledger.LedgerProofs;
+import org.benchwright.ledger.LedgerVerifier;
+import org.benchwright.ledger.NoProofException;
+import org.benchwright.ledger.SignedCheckpoint;
+import org.benchwright.ledger.SqliteLedger;
+import org.benchwright.ledger.TestId;
+import org.benchwright.ledger.Verification;
+import org.benchwright.ledger.VerificationRequest;
+import org.benchwright.ledger.YearArchive;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Copies of a ledger, back from copies, and the archive of a year. */
+class LedgerBackupTest {
+
+    private static final byte[] PHOTO = new byte[300 << 10];
+
+    @TempDir
+    Path folder;
+
+    private Path ledger;
+    private Digest photo;
+
+    @BeforeEach
+    void build() throws Exception {
+        new Random(1).nextBytes(PHOTO);
+        Path bench = folder.resolve("bench");
+        ledger = SampleLedger.build(bench, 3, 6);
+        try (Ledger open = SqliteLedger.open(ledger)) {
+            photo = open.keep(PHOTO, DocumentKind.ATTACHMENT);
+            SampleLedger sample = new SampleLedger(open, BenchKeyStore.openOrCreate(bench), 8);
+            TestId test = sample.newTest();
+            open.append(test, 0, List.of(sample.draft(test, "attached", "{\"file\":\"" + DocumentReference.of(photo) + "\"}")));
+            sample.seal(test, 1);
+        }
+    }
+
+    private SignedCheckpoint latest() throws Exception {
+        try (Ledger open = SqliteLedger.openReadOnly(ledger)) {
+            return new LedgerProofs(open).latest();
+        }
+    }
+
+    private static List<String> list(Path place) throws Exception {
+        try (Stream<Path> files = Files.list(place)) {
+            return files.map(file -> file.getFileName().toString()).sorted().toList();
+        }
+    }
+
+    @Test
+    void aBackupIsTheWholeLedgerAndVerifiesAgainstItsCheckpoint() throws Exception {
+        Path backup = folder.resolve("backup");
+        Path copy = LedgerBackup.write(ledger, backup, false);
+        assertEquals(List.of("attachments", "bench-key.pub", "bench.ledger", "checkpoint.json"), list(backup));
+        SignedCheckpoint checkpoint = SignedCheckpoint.read(Files.readString(backup.resolve(LedgerBackup.CHECKPOINT)));
+        assertEquals(latest(), checkpoint);
+        Verification verification = LedgerVerifier.verify(VerificationRequest.of(copy).against(List.of(checkpoint)));
+        assertTrue(verification.clean(), verification.faults().toString());
+        assertEquals(LedgerVerifier.verify(VerificationRequest.of(ledger)).events(), verification.events());
+        try (Ledger open = SqliteLedger.openReadOnly(copy)) {
+            assertArrayEquals(PHOTO, open.document(photo).orElseThrow());
+        }
+    }
+
+    @Test
+    void nothingIsOverwrittenAndNothingHalfIsLeft() throws Exception {
+        Path there = Files.writeString(folder.resolve("backup"), "mine");
+        assertThrows(LedgerPlaceTakenException.class, () -> LedgerBackup.write(ledger, there, false));
+        assertEquals("mine", Files.readString(there));
+        assertThrows(LedgerMissingException.class, () -> LedgerBackup.write(folder.resolve("no.ledger"), folder.resolve("second"), false));
+        assertEquals(List.of("backup", "bench"), list(folder));
+    }
+
+    @Test
+    void aBackupWhileOthersWriteIsOneMomentOfTheLedger() throws Exception {
+        AtomicBoolean stop = new AtomicBoolean();
+        ExecutorService writer = Executors.newSingleThreadExecutor();
+        try {
+            Future<Long> written = writer.submit(() -> {
+                long rounds = 0;
+                try (Ledger open = SqliteLedger.open(ledger)) {
+                    SampleLedger sample = new SampleLedger(open, BenchKeyStore.openOrCreate(ledger.getParent()), 99);
+                    while (!stop.get()) {
+                        sample.carryOut(2, 4);
+                        rounds++;
+                    }
+                }
+                return rounds;
+            });
+            for (int i = 0; i < 5; i++) {
+                Path copy = LedgerBackup.write(ledger, folder.resolve("backup" + i), false);
+                assertEquals(List.of(), LedgerVerifier.verify(VerificationRequest.of(copy)).faults());
+            }
+            stop.set(true);
+            assertTrue(written.get() > 0);
+        } finally {
+            stop.set(true);
+            writer.shutdownNow();
+        }
+    }
+
+    @Test
+    void workGoesOnInWhatWasRestoredWithItsKeys() throws Exception {
+        Path backup = folder.resolve("backup");
+        LedgerBackup.write(ledger, backup, true);
+        Path restored = folder.resolve("new").resolve("bench.ledger");
+        LedgerBackup.restore(backup, restored);
+        assertTrue(LedgerVerifier.verify(VerificationRequest.of(restored).against(List.of(latest()))).clean());
+        try (Ledger open = SqliteLedger.open(restored)) {
+            new SampleLedger(open, BenchKeyStore.openOrCreate(restored.getParent()), 5).carryOut(2, 4);
+            assertArrayEquals(PHOTO, open.document(photo).orElseThrow());
+        }
+        assertEquals(List.of(), LedgerVerifier.verify(VerificationRequest.of(restored)).faults());
+    }
+
+    @Test
+    void aRestoredOlderCopySaysWhatLacksAgainstAKeptCheckpoint() throws Exception {
+        Path backup = folder.resolve("backup");
+        LedgerBackup.write(ledger, backup, true);
+        try (Ledger open = SqliteLedger.open(ledger)) {
+            new SampleLedger(open, BenchKeyStore.openOrCreate(ledger.getParent()), 5).carryOut(2, 4);
+        }
+        Path restored = Files.createDirectory(folder.resolve("empty")).resolve("bench.ledger");
+        LedgerBackup.restore(backup, restored);
+        Verification verification = LedgerVerifier.verify(VerificationRequest.of(restored).against(List.of(latest())));
+        assertEquals(List.of(FaultKind.OLDER_COPY), verification.faults().stream().map(fault -> fault.kind()).toList());
+        assertTrue(verification.faults().get(0).words().contains("tells of 26 events, and there are 19"), verification.faults().toString());
+    }
+
+    @Test
+    void aLedgerIsRestoredIntoAnEmptyPlaceOnly() throws Exception {
+        Path backup = folder.resolve("backup");
+        LedgerBackup.write(ledger, backup, true);
+        Verification before = LedgerVerifier.verify(VerificationRequest.of(ledger));
+        assertThrows(LedgerPlaceTakenException.class, () -> LedgerBackup.restore(backup, ledger));
+        assertEquals(before, LedgerVerifier.verify(VerificationRequest.of(ledger)));
+        assertThrows(LedgerMissingException.class, () -> LedgerBackup.restore(folder.resolve("nowhere"), folder.resolve("x").resolve("bench.ledger")));
+        assertFalse(Files.exists(folder.resolve("x")));
+    }
+
+    @Test
+    void anAttachmentThatLacksIsNamedWhenTheBackupIsVerified() throws Exception {
+        Files.delete(ledger.resolveSibling("attachments").resolve(photo.hex().substring(0, 2)).resolve(photo.hex().substring(2)));
+        Path copy = LedgerBackup.write(ledger, folder.resolve("backup"), false);
+        assertEquals(List.of(FaultKind.DOCUMENT_MISSING),
+                LedgerVerifier.verify(VerificationRequest.of(copy)).faults().stream().map(fault -> fault.kind()).toList());
+    }
+
+    // ---- archive
+
+    @Test
+    void anArchiveHoldsTheSealedTestsOfAYearAndIsCheckedAlone() throws Exception {
+        Path file = folder.resolve("2026.archive");
+        YearArchive.Content content;
+        try (Ledger open = SqliteLedger.openReadOnly(ledger)) {
+            content = YearArchive.write(open, Year.of(2026), file);
+        }
+        assertEquals(List.of(), content.faults());
+        assertEquals(3, content.tests(), "the open test is not in it");
+        assertEquals(14, content.events());
+        assertEquals(3, content.documents());
+        assertEquals(latest(), content.checkpoint());
+        Files.delete(ledger);
+        assertEquals(content, YearArchive.check(file));
+    }
+
+    @Test
+    void anotherYearIsEmptyButForTheCheckpoint() throws Exception {
+        Path file = folder.resolve("2027.archive");
+        try (Ledger open = SqliteLedger.openReadOnly(ledger)) {
+            assertEquals(0, YearArchive.write(open, Year.of(2027), file).tests());
+            assertThrows(LedgerPlaceTakenException.class, () -> YearArchive.write(open, Year.of(2026), file));
+        }
+        assertEquals(0, YearArchive.check(file).tests());
+    }
+
+    @Test
+    void withoutASignatureThereIsNoArchive() throws Exception {
+        Path file = folder.resolve("2026.archive");
+        try (Ledger open = SqliteLedger.open(folder.resolve("fresh").resolve("bench.ledger"))) {
+            assertThrows(NoProofException.class, () -> YearArchive.write(open, Year.of(2026), file));
+        }
+        assertEquals(List.of("bench", "fresh"), list(folder));
+    }
+
+    @Test
+    void whateverIsChangedInAnArchiveIsFound() throws Exception {
+        Path file = folder.resolve("2026.archive");
+        try (Ledger open = SqliteLedger.openReadOnly(ledger)) {
+            YearArchive.write(open, Year.of(2026), file);
+        }
+        Map<String, byte[]> entries = new HashMap<>();
+        try (ZipFile zip = new ZipFile(file.toFile())) {
+            for (ZipEntry entry : zip.stream().toList()) {
+                entries.put(entry.getName(), zip.getInputStream(entry).readAllBytes());
+            }
+        }
+        Random random = new Random(3);
+        for (String name : entries.keySet()) {
+            for (int i = 0; i < 25; i++) {
+                byte[] changed = entries.get(name).clone();
+                changed[random.nextInt(changed.length)] ^= (byte) (1 << random.nextInt(8));
+                assertNotSound(file, with(entries, name, changed), name);
+            }
+            assertNotSound(file, with(entries, name, null), name.startsWith("chains/") ? "" : name);
+        }
+        assertNotSound(file, with(entries, "stranger", new byte[3]), "stranger");
+        assertThrows(LedgerFormatException.class, () -> YearArchive.check(Files.write(folder.resolve("no.archive"), new byte[20])));
+    }
+
+    private static Map<String, byte[]> with(Map<String, byte[]> entries, String name, byte[] content) {
+        Map<String, byte[]> changed = new java.util.TreeMap<>(entries);
+        if (content == null) {
+            changed.remove(name);
+        } else {
+            changed.put(name, content);
+        }
+        return changed;
+    }
+
+    private void assertNotSound(Path archive, Map<String, byte[]> entries, String what) throws Exception {
+        Path file = folder.resolve("changed.archive");
+        try (ZipOutputStream out = new ZipOutputStream(Files.newOutputStream(file))) {
+            // The checkpoint first, as it was written.
+            List<String> order = Stream.concat(Stream.of("checkpoint.json"), entries.keySet().stream().filter(name -> !name.equals("checkpoint.json")))
+                    .filter(entries::containsKey).toList();
+            for (String name : order) {
+                out.putNextEntry(new ZipEntry(name));
+                out.write(entries.get(name));
+                out.closeEntry();
+            }
+        }
+        if (what.isEmpty()) {
+            // A whole test that is left out: the archive says how many it holds, and the ledger how many there are.
+            assertEquals(YearArchive.check(archive).tests() - 1, YearArchive.check(file).tests());
+            return;
+        }
+        try {
+            assertFalse(YearArchive.check(file).faults().isEmpty(), what);
+        } catch (LedgerFormatException noArchive) {
+            assertEquals("checkpoint.json", what);
+        }
+    }
+}

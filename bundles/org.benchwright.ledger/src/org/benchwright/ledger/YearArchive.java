@@ -1,0 +1,228 @@
+package org.benchwright.ledger;
+
+import java.io.BufferedInputStream;
+import java.io.BufferedOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.time.Year;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.OptionalLong;
+import java.util.Set;
+import java.util.UUID;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipInputStream;
+import java.util.zip.ZipOutputStream;
+import org.benchwright.core.Digest;
+import org.benchwright.ledger.internal.BackupFile;
+import org.benchwright.ledger.internal.Messages;
+import org.benchwright.ledger.internal.References;
+
+/**
+ * The tests that were sealed in one year, with the books and documents that they name, in one file that can be checked without the ledger: each
+ * test is a proof that all its events stand under the ledger's checkpoint. Nothing is taken out of the ledger.
+ */
+public final class YearArchive {
+
+    private static final String CHECKPOINT = "checkpoint.json";
+    private static final String CHAINS = "chains/";
+    private static final String DOCUMENTS = "documents/";
+    private static final int LONGEST = 256 << 20;
+
+    private YearArchive() {
+    }
+
+    /**
+     * What is in an archive.
+     *
+     * @param tests      how many tests
+     * @param events     events of those tests and of the books
+     * @param documents  how many documents
+     * @param checkpoint the checkpoint under which all of it stands
+     * @param faults     what is wrong, in words
+     */
+    public record Content(long tests, long events, long documents, SignedCheckpoint checkpoint, List<String> faults) {
+
+        public Content {
+            faults = List.copyOf(faults);
+        }
+    }
+
+    /**
+     * Writes an archive, and checks it.
+     *
+     * @param year by the instant of the seal, UTC
+     * @param file must not be there
+     * @throws NoProofException          when nothing was signed yet
+     * @throws LedgerPlaceTakenException when something is there
+     * @throws LedgerDamagedException    when the ledger does not lead to its own checkpoint
+     */
+    public static Content write(Ledger ledger, Year year, Path file) throws LedgerException {
+        if (Files.exists(file)) {
+            throw new LedgerPlaceTakenException(Messages.text("backupThere", file));
+        }
+        Path target = file.toAbsolutePath().normalize();
+        Path part = target.resolveSibling(target.getFileName() + "." + UUID.randomUUID() + ".part");
+        try {
+            try (ZipOutputStream out = new ZipOutputStream(new BufferedOutputStream(Files.newOutputStream(part)))) {
+                fill(ledger, year, out);
+            }
+            BackupFile.sync(part);
+            Content content = read(part);
+            Files.move(part, target, StandardCopyOption.ATOMIC_MOVE);
+            DurableFiles.syncFolder(target.getParent());
+            return content;
+        } catch (IOException failure) {
+            throw BackupFile.translated(failure, file);
+        } finally {
+            try {
+                Files.deleteIfExists(part);
+            } catch (IOException stays) {
+                // It is beside, under a name that says what it is.
+                part.toFile().deleteOnExit();
+            }
+        }
+    }
+
+    private static void fill(Ledger ledger, Year year, ZipOutputStream out) throws IOException, LedgerException {
+        LedgerProofs proofs = new LedgerProofs(ledger);
+        SignedCheckpoint checkpoint = proofs.latest();
+        put(out, CHECKPOINT, checkpoint.text().getBytes(StandardCharsets.UTF_8));
+        Set<Digest> kept = new HashSet<>();
+        for (TestId book : TestId.BOOKS) {
+            if (ledger.lastSequence(book) > 0) {
+                chain(ledger, proofs, checkpoint, book, out, kept);
+            }
+        }
+        for (TestId test : ledger.tests()) {
+            if (ledger.sealed(test) && isOf(ledger.entries(test), year)) {
+                chain(ledger, proofs, checkpoint, test, out, kept);
+            }
+        }
+    }
+
+    private static boolean isOf(List<LedgerEntry> entries, Year year) {
+        return entries.stream().filter(entry -> entry.kind().equals(EventKinds.SEALED))
+                .anyMatch(entry -> entry.instant().atOffset(ZoneOffset.UTC).getYear() == year.getValue());
+    }
+
+    private static void chain(Ledger ledger, LedgerProofs proofs, SignedCheckpoint checkpoint, TestId test, ZipOutputStream out, Set<Digest> kept)
+            throws IOException, LedgerException {
+        InclusionProof proof = proofs.inclusion(test, OptionalLong.empty(), true, checkpoint);
+        put(out, CHAINS + test + ".json", proof.text().getBytes(StandardCharsets.UTF_8));
+        for (LedgerEntry entry : ledger.entries(test)) {
+            for (Digest digest : References.in(entry.payload())) {
+                if (entry.sequence() <= proof.sequence() && kept.add(digest)) {
+                    put(out, DOCUMENTS + digest.hex(), ledger.document(digest)
+                            .orElseThrow(() -> new LedgerDamagedException(Messages.text("damagedDocument", test, digest))));
+                }
+            }
+        }
+    }
+
+    private static void put(ZipOutputStream out, String name, byte[] content) throws IOException {
+        out.putNextEntry(new ZipEntry(name));
+        out.write(content);
+        out.closeEntry();
+    }
+
+    // ---- checking
+
+    /**
+     * Checks an archive by itself: every chain leads from its beginning to the checkpoint, the checkpoint's key signed it, every document that is
+     * named is there and is what was named. Whose key that is has to be compared with a note of its fingerprint.
+     *
+     * @throws LedgerException when it can't be read, or is no archive
+     */
+    public static Content check(Path file) throws LedgerException {
+        try {
+            return read(file);
+        } catch (IOException failure) {
+            throw BackupFile.translated(failure, file);
+        }
+    }
+
+    private static Content read(Path file) throws IOException, LedgerException {
+        Check check = new Check();
+        try (ZipInputStream in = new ZipInputStream(new BufferedInputStream(Files.newInputStream(file)))) {
+            for (ZipEntry entry = in.getNextEntry(); entry != null; entry = in.getNextEntry()) {
+                check.look(entry.getName(), bounded(in));
+            }
+        }
+        return check.content(file);
+    }
+
+    private static byte[] bounded(InputStream in) throws IOException {
+        byte[] content = in.readNBytes(LONGEST + 1);
+        if (content.length > LONGEST) {
+            throw new IOException("an entry of more than " + LONGEST + " bytes");
+        }
+        return content;
+    }
+
+    private static final class Check {
+
+        private final List<String> faults = new ArrayList<>();
+        private final Set<String> names = new HashSet<>();
+        private final Set<Digest> named = new HashSet<>();
+        private final Set<Digest> there = new HashSet<>();
+        private final List<SignedCheckpoint> checkpoints = new ArrayList<>();
+        private long tests;
+        private long events;
+
+        void look(String name, byte[] content) {
+            if (!names.add(name)) {
+                faults.add(Messages.text("archive.twice", name));
+            }
+            try {
+                String text = new String(content, StandardCharsets.UTF_8);
+                if (name.equals(CHECKPOINT)) {
+                    checkpoints.add(0, SignedCheckpoint.read(text));
+                } else if (name.startsWith(CHAINS)) {
+                    chain(name, InclusionProof.read(text));
+                } else if (name.startsWith(DOCUMENTS)) {
+                    Digest digest = Digest.of(content);
+                    if (!name.equals(DOCUMENTS + digest.hex())) {
+                        faults.add(Messages.text("archive.document", name));
+                    }
+                    there.add(digest);
+                } else {
+                    faults.add(Messages.text("archive.stranger", name));
+                }
+            } catch (ProofFormatException | PayloadException malformed) {
+                faults.add(Messages.text("archive.unreadable", name, malformed.getMessage()));
+            }
+        }
+
+        private void chain(String name, InclusionProof proof) throws PayloadException {
+            boolean whole = proof.earlier().size() == proof.sequence() - 1;
+            boolean same = !checkpoints.isEmpty() && checkpoints.get(0).text().equals(proof.checkpoint().text());
+            if (!proof.holds() || !whole || !same || !name.equals(CHAINS + proof.test() + ".json")) {
+                faults.add(Messages.text("archive.chain", name));
+            }
+            tests += proof.test().isTest() ? 1 : 0;
+            events += proof.sequence();
+            for (String event : proof.earlier()) {
+                named.addAll(References.in(event));
+            }
+            named.addAll(References.in(proof.event()));
+        }
+
+        Content content(Path file) throws LedgerFormatException {
+            if (checkpoints.isEmpty()) {
+                throw new LedgerFormatException(Messages.text("archive.none", file));
+            }
+            if (!checkpoints.get(0).holds()) {
+                faults.add(Messages.text("fault.keptFalse", checkpoints.get(0).checkpoint().number()));
+            }
+            named.stream().filter(digest -> !there.contains(digest)).forEach(digest -> faults.add(Messages.text("archive.lacks", digest)));
+            return new Content(tests, events, there.size(), checkpoints.get(0), faults);
+        }
+    }
+}
