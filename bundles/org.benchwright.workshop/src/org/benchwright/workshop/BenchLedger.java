@@ -36,6 +36,7 @@ import org.benchwright.workshop.internal.KeptTests;
 import org.benchwright.workshop.internal.Message;
 import org.benchwright.workshop.internal.ReceiptHistory;
 import org.benchwright.workshop.internal.RevisionHistory;
+import org.benchwright.workshop.internal.SharedBooks;
 import org.benchwright.workshop.internal.SignedNotes;
 import org.benchwright.workshop.internal.TestsOfUnit;
 
@@ -44,6 +45,7 @@ public final class BenchLedger implements AutoCloseable {
 
     private final Ledger ledger;
     private final Path file;
+    private Optional<Ledger> shared = Optional.empty();
 
     private BenchLedger(Ledger ledger, Path file) {
         this.ledger = ledger;
@@ -118,7 +120,7 @@ public final class BenchLedger implements AutoCloseable {
      * @param iterations rounds of PBKDF2 for keys that are made
      */
     public Registrar registrar(BenchTime time, int iterations) throws StoreException {
-        return new Registrar(ledger, benchKey(), keys(time, new KeyProtection(iterations)), time);
+        return new Registrar(books(time), benchKey(), keys(time, new KeyProtection(iterations)), time);
     }
 
     /**
@@ -140,7 +142,7 @@ public final class BenchLedger implements AutoCloseable {
      * @throws StoreException if the bench key can't be had
      */
     public Approvals approvals(BenchTime time) throws StoreException {
-        return new Approvals(ledger, benchKey(), keys(time, KeyProtection.standard()), time);
+        return new Approvals(books(time), benchKey(), keys(time, KeyProtection.standard()), time);
     }
 
     /**
@@ -171,7 +173,7 @@ public final class BenchLedger implements AutoCloseable {
      * @throws StoreException if the bench key can't be had
      */
     public Receipts receipts(Station station, BenchTime time) throws StoreException {
-        return new Receipts(ledger, benchKey(), station, time);
+        return new Receipts(books(time), benchKey(), station, time);
     }
 
     /**
@@ -225,6 +227,22 @@ public final class BenchLedger implements AutoCloseable {
 
     private PersonKeyStore keys(BenchTime time, KeyProtection protection) {
         return new PersonKeyStore(BenchFolder.of(file).path(), protection, time::now);
+    }
+
+    /** The ledger with the books that are entered into: the shared ledger's, where this bench shares one. */
+    private Ledger books(BenchTime time) throws StoreException {
+        Optional<Sharing> sharing = Sharing.of(file, System.getenv(), time);
+        if (sharing.isEmpty() || !(ledger instanceof SqliteLedger own)) {
+            return ledger;
+        }
+        if (shared.isEmpty()) {
+            try {
+                shared = Optional.of(new SharedBooks(own, sharing.get().open(), benchKey()));
+            } catch (LedgerException e) {
+                throw new StoreException(e.getMessage(), e);
+            }
+        }
+        return shared.get();
     }
 
     private Signer benchKey() throws StoreException {
@@ -386,6 +404,9 @@ public final class BenchLedger implements AutoCloseable {
     @Override
     public void close() throws StoreException {
         try {
+            if (shared.isPresent()) {
+                shared.get().close();
+            }
             ledger.close();
         } catch (LedgerException e) {
             throw new StoreException(e.getMessage(), e);

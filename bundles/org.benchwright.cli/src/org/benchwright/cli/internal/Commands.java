@@ -109,6 +109,11 @@ public final class Commands {
                 new Subcommand(ProofCommands.proveSpec(), given -> new ProofCommands(around).prove(given)),
                 new Subcommand(SelfCheckCommand.spec(), given -> new SelfCheckCommand(around, procedures).run(given)),
                 new Subcommand(HandOverCommands.reportSpec(), given -> new HandOverCommands(around).report(given)),
+                new Subcommand(SharingCommands.shareSpec(), given -> new SharingCommands(around, screens).share(given)),
+                new Subcommand(SharingCommands.forwardSpec(), given -> new SharingCommands(around, screens).forward(given)),
+                new Subcommand(CopyCommands.backupSpec(), given -> new CopyCommands(around).backup(given)),
+                new Subcommand(CopyCommands.restoreSpec(), given -> new CopyCommands(around).restore(given)),
+                new Subcommand(CopyCommands.archiveSpec(), given -> new CopyCommands(around).archive(given)),
                 new Subcommand(HandOverCommands.exportSpec(), given -> new HandOverCommands(around).export(given)));
     }
 

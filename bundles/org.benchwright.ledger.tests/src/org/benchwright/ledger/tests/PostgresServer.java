@@ -17,11 +17,14 @@ import java.util.stream.Stream;
 import org.postgresql.Driver;
 
 /** A real PostgreSQL server of the tests' own, on this machine only, in a folder that goes with it. */
-final class PostgresServer implements AutoCloseable {
+public final class PostgresServer implements AutoCloseable {
 
-    static final String OWNER = "owner";
-    static final String BENCH = "bench";
-    static final String PASSWORD = "trial";
+    /** The login that owns all databases. */
+    public static final String OWNER = "owner";
+    /** The login of benches. */
+    public static final String BENCH = "bench";
+    /** The password of both. */
+    public static final String PASSWORD = "trial";
 
     private static final int START_SECONDS = 60;
 
@@ -35,7 +38,8 @@ final class PostgresServer implements AutoCloseable {
         this.port = port;
     }
 
-    static PostgresServer start() throws Exception {
+    /** Starts one. */
+    public static PostgresServer start() throws Exception {
         Path folder = Files.createTempDirectory("postgres");
         int port;
         try (ServerSocket free = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
@@ -65,7 +69,7 @@ final class PostgresServer implements AutoCloseable {
     }
 
     /** Starts the server on what it left on its disk. */
-    void startAgain() throws Exception {
+    public void startAgain() throws Exception {
         Path data = folder.resolve("data");
         // What is in memory only goes with a killed server, as with a power cut of the machine; the operating system's cache stays.
         server = new ProcessBuilder(asOrdinaryUser(program("postgres"), "-D", data.toString(), "-k", folder.toString(), "-p",
@@ -129,14 +133,15 @@ final class PostgresServer implements AutoCloseable {
     }
 
     /** A new database without tables. */
-    String newDatabase() throws SQLException {
+    public String newDatabase() throws SQLException {
         databases++;
         String name = "ledger" + databases;
         sql("postgres", "CREATE DATABASE " + name);
         return name;
     }
 
-    String url(String database) {
+    /** The address of a database. */
+    public String url(String database) {
         return "jdbc:postgresql://127.0.0.1:" + port + "/" + database;
     }
 
@@ -157,7 +162,7 @@ final class PostgresServer implements AutoCloseable {
     }
 
     /** Kills the server as a power cut would. */
-    void kill() throws Exception {
+    public void kill() throws Exception {
         server.descendants().forEach(ProcessHandle::destroyForcibly);
         server.destroyForcibly().waitFor();
     }

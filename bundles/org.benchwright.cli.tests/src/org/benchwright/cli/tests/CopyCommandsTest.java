@@ -1,0 +1,74 @@
+package org.benchwright.cli.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.ZoneOffset;
+import java.util.Arrays;
+
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Backups, what is made of them again, and archives of a year, at the terminal. */
+class CopyCommandsTest {
+
+    @TempDir
+    Path folder;
+
+    private CommandRunner bench;
+
+    @BeforeEach
+    void work() throws Exception {
+        bench = new CommandRunner(folder).approved();
+        bench.rehearse(SampleProcedure.GOOD);
+    }
+
+    private CommandRunner.Ended run(String... arguments) {
+        String[] all = Arrays.copyOf(arguments, arguments.length + 2);
+        all[arguments.length] = "--ledger";
+        all[arguments.length + 1] = bench.ledger().toString();
+        return bench.run(all);
+    }
+
+    private static void done(CommandRunner.Ended ended, String words) {
+        assertEquals(0, ended.status(), ended.out() + ended.err());
+        assertTrue(ended.said().contains(words), ended.out());
+    }
+
+    @Test
+    void aBackupIsVerifiedAndNeverOverwritten() {
+        done(run("backup", "kept"), "The copy is sound.");
+        done(bench.run("verify", "kept/bench.ledger", "--checkpoint", "kept/checkpoint.json"), "The ledger is sound.");
+        CommandRunner.Ended again = run("backup", "kept");
+        assertEquals(1, again.status());
+        assertTrue(again.err().contains("left as it is"), again.err());
+    }
+
+    @Test
+    void workGoesOnAfterARestoreAndWhatLacksIsTold() throws Exception {
+        done(run("backup", "kept", "--with-keys"), "The copy is sound.");
+        bench.rehearse(SampleProcedure.GOOD);
+        done(run("checkpoint", "--out", "later.json"), "Written");
+        CommandRunner.Ended older = bench.run("restore", "kept", "--ledger", "new/bench.ledger", "--checkpoint", "later.json");
+        assertEquals(1, older.status());
+        assertTrue(older.said().contains("this is an older copy, or the end was cut off"), older.out());
+        done(bench.run("verify", "new/bench.ledger"), "The ledger is sound.");
+        CommandRunner.Ended taken = bench.run("restore", "kept", "--ledger", "new/bench.ledger");
+        assertEquals(1, taken.status());
+        assertTrue(taken.err().contains("empty folder only"), taken.err());
+        assertEquals(2, bench.run("restore", "nowhere", "--ledger", "other/bench.ledger").status());
+    }
+
+    @Test
+    void anArchiveOfAYearIsCheckedAlone() throws Exception {
+        int year = bench.time().instant().atZone(ZoneOffset.UTC).getYear();
+        done(run("archive", "--year", String.valueOf(year), "--out", "year.zip"), "1 test, ");
+        Files.delete(bench.ledger());
+        done(bench.run("archive", "--check", "year.zip"), "The archive is sound.");
+        assertEquals(1, bench.run("archive", "--check", "year.zip", "--year", "2026").status());
+        assertEquals(2, bench.run("archive", "--check", "plate.jpg").status());
+    }
+}
