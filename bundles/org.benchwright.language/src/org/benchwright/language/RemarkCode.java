@@ -96,6 +96,8 @@ public enum RemarkCode {
     COLOUR_NOT_OF_LAMP(Severity.ERROR),
     /** A lamp of two colours, and none is said. */
     COLOUR_NOT_SAID(Severity.ERROR),
+    /** A flash rate that nobody sees flash, or a tolerance that means nothing. */
+    FLASH_RATE_OUT_OF_RANGE(Severity.ERROR),
     /** A number that no lamp of the group has. */
     NO_SUCH_LAMP_IN_GROUP(Severity.ERROR),
     /** A text longer than the display. */

@@ -100,6 +100,30 @@ class LikeFamiliesTest {
         return remarks.get(0);
     }
 
+    /** Its file says the four lamps and who it is, and no procedure is written for it: all else is the other family's. */
+    @Test
+    void aFamilyThatDiffersInFourLampsCostsThoseFourLines() throws IOException {
+        write("wren-four.family", """
+                family wren_four "Wren four" like wren {
+                    serial "W4-###"
+                    lamp ok green or red "Health"
+                    lamp link blue "Link"
+                    lamp hot yellow "Hot"
+                    lamp fan white "Fan turns"
+                    mode run shows ok green steady
+                }
+                """);
+        UnitFamily one = family(new FamilyChoice.Fitting("W-001"));
+        UnitFamily four = family(new FamilyChoice.Fitting("W4-001"));
+        List<Lamp> differing = four.lamps().stream().filter(lamp -> !one.lamps().contains(lamp)).toList();
+        assertEquals(List.of("ok", "link", "hot", "fan"), differing.stream().map(Lamp::name).toList());
+        assertEquals(one.lamps().stream().filter(lamp -> lamp.name().startsWith("out")).toList(),
+                four.lamps().stream().filter(lamp -> lamp.name().startsWith("out")).toList());
+        assertEquals(one.stopStays(), four.stopStays());
+        assertEquals(ready(new FamilyChoice.Fitting("W-001")).plan().stages().size(), ready(new FamilyChoice.Fitting("W4-001")).plan().stages().size());
+        assertEquals(List.of(), Bench.LANGUAGE.check(List.of(folder)).remarks());
+    }
+
     @Test
     void thePlanHasTheLampsColoursModesAndSerialNumbersOfTheFamilyLikeIt() {
         UnitFamily two = family(new FamilyChoice.Fitting("W2-001"));

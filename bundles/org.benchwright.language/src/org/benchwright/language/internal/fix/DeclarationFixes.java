@@ -35,12 +35,27 @@ final class DeclarationFixes {
 
     /** Another name for the second of two; whoever refers to that name goes on meaning the first. */
     static List<Fix> otherName(Spot spot) {
+        if (spot.object() instanceof CarryOut carryOut) {
+            return otherInstance(spot, carryOut);
+        }
         String text = spot.file().text().text();
         int number = 2;
         while (text.contains(spot.remarked() + "_" + number)) {
             number++;
         }
         return AmountFixes.by(spot, spot.remarked() + "_" + number);
+    }
+
+    /** A shared stage that is carried out twice: the second time under a name of its own. */
+    private static List<Fix> otherInstance(Spot spot, CarryOut carryOut) {
+        String text = spot.file().text().text();
+        String shared = carryOut.getShared().getName();
+        int number = 2;
+        while (text.contains(shared + "_" + number)) {
+            number++;
+        }
+        String clause = "as " + shared + "_" + number;
+        return Spot.one(FixText.INSERT, clause, spot.after(Spot.node(carryOut), " " + clause));
     }
 
     static List<Fix> notLike(Spot spot) {

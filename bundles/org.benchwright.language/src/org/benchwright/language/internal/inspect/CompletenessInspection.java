@@ -2,6 +2,7 @@ package org.benchwright.language.internal.inspect;
 
 import java.time.Duration;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
@@ -20,10 +21,23 @@ import org.benchwright.model.Soak;
 import org.benchwright.model.Stage;
 import org.benchwright.model.Step;
 import org.benchwright.model.Watch;
+import org.eclipse.emf.ecore.EAttribute;
+import org.eclipse.emf.ecore.EClass;
 import org.eclipse.emf.ecore.EObject;
 
 /** Everything that a procedure needs is there, and everything that is there is used. */
 final class CompletenessInspection implements Inspection {
+
+    /** What somebody reads at the bench. Hazards and conclusions have remarks of their own; a display may well show nothing. */
+    private static final Map<EClass, List<EAttribute>> TEXTS = Map.ofEntries(Map.entry(Literals.STEP, List.of(Literals.STEP__TEXT)),
+            Map.entry(Literals.MARK, List.of(Literals.MARK__PROMPT)), Map.entry(Literals.TEXT_ENTRY, List.of(Literals.TEXT_ENTRY__PROMPT)),
+            Map.entry(Literals.CONFIRMATION, List.of(Literals.CONFIRMATION__TEXT)), Map.entry(Literals.ATTACHMENT, List.of(Literals.ATTACHMENT__LABEL)),
+            Map.entry(Literals.COMPARISON, List.of(Literals.COMPARISON__LEFT, Literals.COMPARISON__RIGHT)),
+            Map.entry(Literals.RELEASE, List.of(Literals.RELEASE__TEXT)), Map.entry(Literals.GUARD, List.of(Literals.GUARD__OBSERVATION)),
+            Map.entry(Literals.PROCEDURE, List.of(Literals.PROCEDURE__LABEL, Literals.PROCEDURE__PURPOSE)),
+            Map.entry(Literals.PRECONDITION, List.of(Literals.PRECONDITION__LABEL, Literals.PRECONDITION__TEXT_ENTRY)),
+            Map.entry(Literals.STAGE, List.of(Literals.BLOCK__LABEL)), Map.entry(Literals.SOAK, List.of(Literals.BLOCK__LABEL)),
+            Map.entry(Literals.MAKE_SAFE, List.of(Literals.MAKE_SAFE__LABEL)));
 
     @Override
     public void procedure(Procedure procedure, Remarks remarks) {
@@ -93,8 +107,14 @@ final class CompletenessInspection implements Inspection {
         if (step.getStatements().stream().allMatch(Reveals.class::isInstance)) {
             remarks.on(step, RemarkCode.STEP_WITHOUT_CHECK);
         }
-        if (isBlank(step.getText())) {
-            remarks.on(step, Literals.STEP__TEXT, RemarkCode.EMPTY_TEXT);
+    }
+
+    @Override
+    public void piece(EObject piece, Remarks remarks) {
+        for (EAttribute text : TEXTS.getOrDefault(piece.eClass(), List.of())) {
+            if (piece.eGet(text) instanceof String written && written.isBlank()) {
+                remarks.on(piece, text, RemarkCode.EMPTY_TEXT);
+            }
         }
     }
 

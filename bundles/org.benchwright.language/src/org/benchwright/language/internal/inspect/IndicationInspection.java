@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.Optional;
 
 import org.benchwright.core.LampColour;
+import org.benchwright.core.UnitOfMeasure;
 import org.benchwright.language.RemarkCode;
 import org.benchwright.model.DisplayIndication;
 import org.benchwright.model.Expectation;
@@ -28,12 +29,19 @@ import org.eclipse.emf.ecore.EObject;
 /** What is said to show can show: the lamp has the colour, the display the room, the mode something that shows it. */
 final class IndicationInspection implements Inspection {
 
+    /** Beyond it most people take a lamp that flashes for one that is steady but dim; common practice, no source. */
+    private static final int FASTEST_HERTZ = 20;
+    private static final UnitOfMeasure HERTZ = UnitOfMeasure.of("Hz");
+    private static final UnitOfMeasure PERCENT = UnitOfMeasure.of("%");
+
     @Override
     public void piece(EObject piece, Remarks remarks) {
         if (piece instanceof LampIndication lamp) {
             lamp(lamp, remarks);
         } else if (piece instanceof DisplayIndication display) {
             display(display, remarks);
+        } else if (piece instanceof LampState state) {
+            rate(state, remarks);
         }
     }
 
@@ -86,6 +94,19 @@ final class IndicationInspection implements Inspection {
                     colour.name().toLowerCase(Locale.ROOT));
         } else if (colour == null && state.getPattern() != LightPattern.OFF && lamp.getColours().size() > 1) {
             remarks.on(state, RemarkCode.COLOUR_NOT_SAID, lamp.getName());
+        }
+    }
+
+    private static void rate(LampState state, Remarks remarks) {
+        boolean visible = Written.quantity(state.getRate()).filter(rate -> rate.unit().sameDimension(HERTZ)).map(rate -> rate.in(HERTZ))
+                .map(hertz -> hertz > 0 && hertz <= FASTEST_HERTZ).orElse(true);
+        boolean tolerable = Written.quantity(state.getTolerance()).filter(tolerance -> tolerance.unit().sameDimension(PERCENT)).map(tolerance -> tolerance.in(PERCENT))
+                .map(percent -> percent >= 0 && percent < 100).orElse(true);
+        if (!visible) {
+            remarks.on(state, Literals.LAMP_STATE__RATE, RemarkCode.FLASH_RATE_OUT_OF_RANGE, Integer.toString(FASTEST_HERTZ));
+        }
+        if (!tolerable) {
+            remarks.on(state, Literals.LAMP_STATE__TOLERANCE, RemarkCode.FLASH_RATE_OUT_OF_RANGE, Integer.toString(FASTEST_HERTZ));
         }
     }
 

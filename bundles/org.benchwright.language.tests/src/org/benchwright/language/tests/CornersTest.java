@@ -1,0 +1,138 @@
+package org.benchwright.language.tests;
+
+import static org.benchwright.language.RemarkCode.*;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+import org.benchwright.language.Checked;
+import org.benchwright.language.Remark;
+import org.benchwright.language.RemarkCode;
+import org.benchwright.language.internal.compile.PlanCompiler;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** Where somebody who doubts the language would try it: each text earns exactly these remarks, and one without errors has a plan. */
+class CornersTest {
+
+    private static final String SHARED = """
+            shared stage rail_check "Rail" for lark_base (rail in V, time in s) {
+                instrument gauge "Gauge" reads V up to 60 V
+                step settle "Let it settle." { wait time }
+                step rail "Measure the rail." { measure rail_volts with gauge, limits around rail, tolerance -5 % .. +5 % }
+            }
+            """;
+    private static final String LIMITS = "limits 23.5 .. 24.5 V";
+    private static final String ROOM = "reading, limits 18 .. 28 degC";
+    private static final String EXPECTED = "expect flt off from 10 s of on, lasting 5 s";
+
+    /** A text beside the sound ones, or none, and what is remarked on. */
+    private record Corner(String says, String family, String procedure, String beside, Set<RemarkCode> codes) {
+        @Override
+        public String toString() {
+            return says.replaceAll("\\s+", " ");
+        }
+    }
+
+    private static Corner text(String from, String to, RemarkCode... codes) {
+        assertTrue(Bench.PROCEDURE.contains(from), from);
+        return new Corner(to, Bench.FAMILY, Bench.PROCEDURE.replace(from, to), "", codes(codes));
+    }
+
+    private static Corner statement(String statement, RemarkCode... codes) {
+        return text("reveals W01", "reveals W01 } step extra \"Extra.\" { " + statement
+                + " otherwise conclude undecided \"No.\" } step after \"After.\" { confirm \"It is so.\"", codes);
+    }
+
+    private static Corner thermometer(String reads, RemarkCode... codes) {
+        String instrument = "instrument meter \"Multimeter\"";
+        return new Corner(reads, Bench.FAMILY, Bench.PROCEDURE.replace(instrument, "instrument thermo \"Thermometer\" " + reads + " " + instrument)
+                .replace(ROOM, "reading with thermo, limits 18 .. 28 degC"), "", codes(codes));
+    }
+
+    private static Corner carryOut(String carryOut, String shared, RemarkCode... codes) {
+        return new Corner(carryOut, Bench.FAMILY, Bench.PROCEDURE.replace("    soak endurance", "    " + carryOut + "\n    soak endurance"), shared, codes(codes));
+    }
+
+    private static Set<RemarkCode> codes(RemarkCode... codes) {
+        return List.of(codes).stream().collect(Collectors.toCollection(() -> EnumSet.noneOf(RemarkCode.class)));
+    }
+
+    static Stream<Corner> corners() {
+        return Stream.of(
+                // units, temperatures and their differences
+                text(LIMITS, "limits 23500 mV .. 24.5 V"), text(LIMITS, "limits around 24 V, tolerance -2 % .. +2 %"), text(LIMITS, "limits 23.5 .. 24.5", SYNTAX),
+                text(LIMITS, "limits around 24 V, tolerance -2 .. +2 K", WRONG_DIMENSION),
+                text(LIMITS, "limits 0 .. 999999999999999999999999 V", GUARD_BAND_THIN, LIMITS_BEYOND_INSTRUMENT),
+                text(ROOM, "reading, limits 291.15 .. 301.15 K"), text(ROOM, "reading, limits 64.4 .. 82.4 degF", UNKNOWN_UNIT),
+                text(ROOM, "reading, limits around 23 degC, tolerance -5 .. +5 degC", OFFSET_UNIT_IN_TOLERANCE), text(ROOM, "reading, limits around 23 degC, tolerance -5 .. +5 K"),
+                thermometer("reads degC up to 100 degC, uncertainty at most 0.5 K, coverage 2"),
+                thermometer("reads degC from -20 .. 100 degC, uncertainty at most 0.5 degC, coverage 2", OFFSET_UNIT_IN_TOLERANCE),
+                thermometer("reads K up to 400 K, uncertainty at most 0.5 K"), thermometer("reads degC from -20 .. 100 degC, uncertainty at most 1 %", WRONG_DIMENSION),
+                text("wait 5 min", "wait 0.5 min"), text("wait 5 min", "wait -5 min", DURATION_OUT_OF_RANGE), text("wait 5 min", "wait 1 month", UNKNOWN_UNIT),
+                // lamps that flash
+                text(EXPECTED, "expect flt flashing slow within 5 s of on"), text(EXPECTED, "expect flt flashing 1 Hz tolerance 20 % within 5 s of on"),
+                text(EXPECTED, "expect flt flashing 20 Hz tolerance 0 % within 5 s of on"), text(EXPECTED, "expect flt flashing 0 Hz within 5 s of on", FLASH_RATE_OUT_OF_RANGE),
+                text(EXPECTED, "expect flt flashing -1 Hz within 5 s of on", FLASH_RATE_OUT_OF_RANGE), text(EXPECTED, "expect flt flashing 21 Hz within 5 s of on", FLASH_RATE_OUT_OF_RANGE),
+                text(EXPECTED, "expect flt flashing 1 Hz tolerance 100 % within 5 s of on", FLASH_RATE_OUT_OF_RANGE),
+                text(EXPECTED, "expect flt flashing 1 Hz tolerance -5 % within 5 s of on", FLASH_RATE_OUT_OF_RANGE),
+                text(EXPECTED, "expect flt flashing 1 Hz tolerance 0.2 Hz within 5 s of on", WRONG_DIMENSION),
+                // deadlines
+                text(EXPECTED, "expect flt off within 5 s", MARK_NOT_SAID), text(EXPECTED, "expect flt off from 10 s, lasting 5 s", MARK_NOT_SAID),
+                text(EXPECTED, "expect flt off lasting 5 s", MARK_NOT_SAID), text(EXPECTED, "expect any of { flt off } within 5 s of on"),
+                text(EXPECTED, "expect out 9 steady within 5 s of on", NO_SUCH_LAMP_IN_GROUP),
+                // values, instruments, risks
+                statement("derive d as supply_volts - 1 A, limits at most 1 V", WRONG_DIMENSION), statement("derive d as supply_volts - residual, limits at most 30 V", VALUE_NOT_MEASURED),
+                statement("measure u with meter, mean of 5 readings, limits at most 30 V"), statement("measure u with meter, mean of 1 readings, limits at most 30 V", MEAN_OF_ONE),
+                statement("measure u with meter, limits at most 30 V, decide guarded, risk at most 0 %", LEVEL_OUT_OF_RANGE),
+                statement("measure u with meter, limits at most 30 V, decide guarded, risk at most 5 V", WRONG_DIMENSION),
+                statement("measure u with meter, limits at most 30 V, decide simple, risk at most 5 %", RISK_EXCEEDED),
+                statement("apply 10 A with meter", WRONG_DIMENSION, INSTRUMENT_ONLY_READS), statement("apply 30 mA with calibrator", LIMITS_BEYOND_INSTRUMENT),
+                statement("apply -5 mA with calibrator"), statement("apply 5 mA"),
+                // branches
+                statement("if fitted fan go to after", UNKNOWN_OPTION), statement("if seen \"It glows.\" go to supply", ENDLESS_REPEAT),
+                statement("if not seen \"It glows.\" go to nowhere", UNKNOWN_STEP_OR_STAGE), statement("if not seen \"It glows.\" go to after"),
+                // cards with nothing on them
+                statement("release by supervisor \"\"", EMPTY_TEXT), statement("enter text \" \"", EMPTY_TEXT), statement("confirm \"\"", EMPTY_TEXT),
+                statement("attach photo \"\"", EMPTY_TEXT), statement("confirm same \"\" and \"Type\"", EMPTY_TEXT), statement("if seen \"\" go to after", EMPTY_TEXT),
+                text("purpose \"Decide whether it works.\"", "purpose \"\"", EMPTY_TEXT), text("keep mode run", "keep code \"  \""),
+                // hands on the unit, and what it keeps
+                statement("fits unit", ENERGISED_WHILE_FITTING), statement("erase only fault_log, fault_log", PROTECTED_ITEM_NOT_NAMED, ERASED_BEFORE_RECORDED, LISTED_TWICE),
+                text("hazard mains danger", "hazard mains notice", HAZARD_NOT_SHOWN), text("takes 3 min with hazard mains", "takes 3 min with hazard mains, mains", LISTED_TWICE),
+                text("revision 3 {", "revision 3 with hazard mains {"),
+                // shared stages
+                carryOut("carry out rail_check(rail = 24 V, time = 5 s)", SHARED), carryOut("carry out rail_check(rail = 24 A, time = 5 s)", SHARED, WRONG_DIMENSION),
+                carryOut("carry out rail_check(rail = 24 V)", SHARED, ARGUMENT_MISSING), carryOut("carry out rail_check(rail = 24 V, rail = 5 V, time = 5 s)", SHARED, LISTED_TWICE),
+                carryOut("carry out rail_check(rail = 24 V, tim = 5 s)", SHARED, ARGUMENT_MISSING, UNKNOWN_PARAMETER),
+                carryOut("carry out rail_check(rail = 24 V, time = 5 s) carry out rail_check(rail = 12 V, time = 5 s)", SHARED, DUPLICATE_NAME),
+                carryOut("carry out rail_check(rail = 24 V, time = 5 s) carry out rail_check(rail = 12 V, time = 5 s) as second", SHARED),
+                carryOut("carry out rail_check(rail = 24 V, time = -5 s)", SHARED, DURATION_OUT_OF_RANGE), carryOut("carry out nothing", SHARED, UNKNOWN_SHARED_STAGE),
+                carryOut("carry out rail_check(rail = 24 V, time = 5 s)", SHARED.replace("lark_base (", "finch (") + "family finch \"Finch\" {}", SHARED_FOR_OTHER_FAMILY),
+                carryOut("carry out rail_check(rail = 24 V, time = 5 s)", SHARED.replace("{ wait time }", "{ wait time go to supply }"), UNKNOWN_STEP_OR_STAGE, STEP_UNREACHABLE, STAGE_UNREACHABLE),
+                // imports
+                text("procedure lark_acceptance", "import \"lark.procedure\" procedure lark_acceptance"), text("procedure lark_acceptance", "import \"nothing.family\" procedure lark_acceptance", IMPORT_NOT_FOUND),
+                text("procedure lark_acceptance", "import \"lark.txt\" procedure lark_acceptance", IMPORT_NOT_FOUND),
+                text("procedure lark_acceptance", "import \"lark.family\" import \"lark.family\" procedure lark_acceptance", LISTED_TWICE),
+                // claims and soaks
+                text("every 31 h is revealed at 90 %", "every 1860 min is revealed at 90 %"), text("every 31 h is revealed at 90 %", "every 31 h is revealed at 0 %", LEVEL_OUT_OF_RANGE),
+                text("every 31 h is revealed at 90 %", "every 0 h is revealed at 90 %", DURATION_OUT_OF_RANGE), text("every 31 h is revealed at 90 %", "every 31 V is revealed at 90 %", WRONG_DIMENSION),
+                text("lasting 72 h witnessed", "lasting 72 h", SOAK_NOT_WITNESSED), text("watch every 10 s", "watch every 100 h", LOOK_LONGER_THAN_SOAK));
+    }
+
+    @ParameterizedTest
+    @MethodSource("corners")
+    void earnsTheseRemarksAndNoOther(Corner corner) {
+        Checked checked = corner.beside().isEmpty() ? Bench.check(corner.family(), corner.procedure())
+                : Bench.check(corner.family(), corner.procedure(), "shared.procedure", corner.beside());
+        assertEquals(corner.codes(), checked.remarks().stream().map(Remark::code).collect(Collectors.toCollection(() -> EnumSet.noneOf(RemarkCode.class))),
+                () -> checked.remarks().toString());
+        if (!checked.hasErrors()) {
+            assertEquals(1, checked.procedures().stream().map(PlanCompiler::compile).count());
+        }
+    }
+}
