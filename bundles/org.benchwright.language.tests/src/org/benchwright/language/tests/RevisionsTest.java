@@ -1,6 +1,7 @@
 package org.benchwright.language.tests;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 
@@ -40,6 +41,12 @@ class RevisionsTest {
     @Test
     void howItIsWrittenMakesNoDifference() {
         assertEquals(List.of(), changed("stage power_up", "// first\n stage   power_up"));
+    }
+
+    @Test
+    void howALampFlashesIsSaidAsTheTextSaysIt() {
+        List<String> found = changed("expect flt off from 10 s of on", "expect flt flashing 1 Hz from 10 s of on");
+        assertTrue(found.contains("power_up, lamps, flt, sequence, signals: pattern off became flashing 1 Hz tolerance 20 %"), found::toString);
     }
 
     @Test

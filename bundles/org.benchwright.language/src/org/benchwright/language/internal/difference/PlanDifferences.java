@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 
 import org.benchwright.core.Durations;
+import org.benchwright.core.FlashRate;
 import org.benchwright.core.Limits;
 import org.benchwright.core.Quantity;
 import org.benchwright.engine.plan.Plan;
@@ -128,6 +129,8 @@ public final class PlanDifferences {
             return DifferenceText.of(yes ? "yes" : "no");
         } else if (value instanceof Duration time) {
             return Durations.words(time);
+        } else if (value instanceof FlashRate rate) {
+            return rate.words();
         } else if (value instanceof Enum<?> word) {
             return word.name().toLowerCase(Locale.ROOT).replace('_', ' ');
         } else if (value instanceof List<?> list) {
