@@ -163,6 +163,28 @@ final class AmountFixes {
         return Spot.one(FixText.LONGER, time, spot.replace(Spot.node(stage.get().getLongest()), time));
     }
 
+    /** A twelfth of the time between two looks: two hours of a day. */
+    static List<Fix> lookTolerance(Spot spot) {
+        Optional<Look> look = spot.around(Look.class).filter(each -> each.getEvery() != null && each.getTolerance() != null);
+        return look.map(each -> {
+            Duration twelfth = Duration.ofSeconds(Math.max(1, seconds(each.getEvery()).longValue() / 12));
+            String time = Durations.words(Durations.cutDown(twelfth));
+            return Spot.one(FixText.REPLACE, time, spot.replace(Spot.node(each.getTolerance()), time));
+        }).orElse(List.of());
+    }
+
+    /** The nearest number that a group has; a single lamp has none. */
+    static List<Fix> lampNumber(Spot spot) {
+        Optional<LampIndication> shown = spot.around(LampIndication.class).filter(each -> each.getIndex() != null);
+        Optional<INode> number = shown.flatMap(each -> Spot.node(each, Literals.LAMP_INDICATION__INDEX));
+        if (number.isEmpty()) {
+            return List.of();
+        } else if (shown.get().getLamp() instanceof LampGroup group) {
+            return by(spot, Integer.toString(Math.max(group.getFirst(), Math.min(shown.get().getIndex(), group.getLast()))));
+        }
+        return Spot.one(FixText.REMOVE, Spot.text(number.get()), spot.remove(number.get()));
+    }
+
     /** The unit that is called so in full, or that is written so with other letter case. */
     static List<Fix> unit(Spot spot) {
         String written = spot.remarked();

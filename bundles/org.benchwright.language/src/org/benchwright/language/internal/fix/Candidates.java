@@ -58,6 +58,8 @@ public final class Candidates {
         byCode.put(RemarkCode.STEPS_LONGER_THAN_STAGE, AmountFixes::longerStage);
         byCode.put(RemarkCode.CLAIM_UNSUPPORTED, AmountFixes::claimLess);
         byCode.put(RemarkCode.DEADLINE_LONGER_THAN_STAGE, AmountFixes::stageAsLongAsDeadline);
+        byCode.put(RemarkCode.LOOK_TOLERANCE_TOO_LARGE, AmountFixes::lookTolerance);
+        byCode.put(RemarkCode.NO_SUCH_LAMP_IN_GROUP, AmountFixes::lampNumber);
         byCode.put(RemarkCode.UNKNOWN_UNIT, AmountFixes::unit);
         byCode.put(RemarkCode.LEVEL_OUT_OF_RANGE, spot -> AmountFixes.amountBy(spot, "90 %"));
     }
@@ -80,6 +82,8 @@ public final class Candidates {
         byCode.put(RemarkCode.STATEMENT_UNREACHABLE, ClauseFixes::removeStatement);
         byCode.put(RemarkCode.SOAK_NOT_WITNESSED, ClauseFixes::witnessed);
         byCode.put(RemarkCode.SOAK_UNOBSERVED, ClauseFixes::look);
+        byCode.put(RemarkCode.SOAK_NEEDS_WATCH, ClauseFixes::watch);
+        byCode.put(RemarkCode.STAGE_WITHOUT_STEPS, ClauseFixes::step);
         byCode.put(RemarkCode.UNLESS_WITHOUT_WATCH, ClauseFixes::notUnless);
         byCode.put(RemarkCode.WATCH_INCOMPLETE, ClauseFixes::stopAfter);
     }

@@ -14,10 +14,12 @@ import org.benchwright.model.Decision;
 import org.benchwright.model.Expectation;
 import org.benchwright.model.GoTo;
 import org.benchwright.model.Look;
+import org.benchwright.model.MakeSafe;
 import org.benchwright.model.Mark;
 import org.benchwright.model.Precondition;
 import org.benchwright.model.Procedure;
 import org.benchwright.model.ProcedurePackage.Literals;
+import org.benchwright.model.SharedStage;
 import org.benchwright.model.Soak;
 import org.benchwright.model.Stage;
 import org.benchwright.model.Statement;
@@ -201,13 +203,32 @@ final class ClauseFixes {
     }
 
     static List<Fix> look(Spot spot) {
-        Optional<Soak> soak = spot.around(Soak.class).filter(each -> !each.getKeeps().isEmpty() && each.getLength() != null);
-        return soak.map(each -> {
+        return spot.around(Soak.class).map(Soak::getLength).map(length -> observed(spot, "look every " + Spot.text(Spot.node(length)))).orElse(List.of());
+    }
+
+    static List<Fix> watch(Spot spot) {
+        return observed(spot, "watch every 10 s, stop after 2 bad, silent after 3 missed");
+    }
+
+    /** A line behind what a soak keeps and its conditions. */
+    private static List<Fix> observed(Spot spot, String line) {
+        return spot.around(Soak.class).filter(each -> !each.getKeeps().isEmpty()).map(each -> {
             EObject last = each.getConditions().isEmpty() ? each.getKeeps().get(each.getKeeps().size() - 1)
                     : each.getConditions().get(each.getConditions().size() - 1);
-            String line = "look every " + Spot.text(Spot.node(each.getLength()));
             return Spot.one(FixText.INSERT, line, spot.after(Spot.node(last), "\n" + spot.indentation(Spot.node(last).getOffset()) + line));
         }).orElse(List.of());
+    }
+
+    /** In a stage, a shared one or make safe. */
+    static List<Fix> step(Spot spot) {
+        String text = spot.file().text().text();
+        int number = 1;
+        while (text.contains("step step_" + number + " ")) {
+            number++;
+        }
+        String step = "step step_" + number + " " + FixText.WHAT_TO_DO.quoted() + " { enter text " + FixText.WHAT_WAS_SEEN.quoted() + " } ";
+        return Stream.of(Stage.class, SharedStage.class, MakeSafe.class).flatMap(kind -> spot.around(kind).stream()).findFirst()
+                .map(stage -> Spot.one(FixText.ADD_STEP, spot.beforeClosing(stage, step))).orElse(List.of());
     }
 
     static List<Fix> notUnless(Spot spot) {
