@@ -43,7 +43,7 @@ final class Renamer {
     }
 
     private Optional<String> refusal(List<Edit> edits, Place declaration, String newName) {
-        Trial trial = new Trial(injector, files, edits);
+        Trial trial = new Trial(injector, files).with(edits);
         FolderFiles copy = trial.copy();
         Optional<Remark> error = trial.newError();
         if (error.isPresent()) {

@@ -179,13 +179,16 @@ public final class Session {
     public List<Fix> fixes(Remark remark) {
         return turns.now(() -> files.file(remark.file()).filter(parsed -> !parsed.isTooDeep() && remark.offset() <= parsed.text().text().length())
                 .filter(parsed -> files.remarks(remark.file(), CancelIndicator.NullImpl).contains(remark))
-                .map(parsed -> new Candidates(injector.getInstance(IScopeProvider.class), files.approved()).of(parsed, remark).stream()
-                        .filter(fix -> mends(fix, remark)).toList())
+                .map(parsed -> mending(new Candidates(injector.getInstance(IScopeProvider.class), files.approved()).of(parsed, remark), remark))
                 .orElse(List.of()));
     }
 
-    private boolean mends(Fix fix, Remark remark) {
-        Trial trial = new Trial(injector, files, fix.edits());
+    private List<Fix> mending(List<Fix> candidates, Remark remark) {
+        Trial trial = new Trial(injector, files);
+        return candidates.stream().filter(fix -> mends(trial.with(fix.edits()), remark)).toList();
+    }
+
+    private static boolean mends(Trial trial, Remark remark) {
         return trial.removes(remark.file(), remark.code()) && trial.newError().isEmpty();
     }
 

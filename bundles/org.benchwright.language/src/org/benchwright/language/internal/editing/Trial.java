@@ -19,22 +19,27 @@ import org.eclipse.xtext.util.CancelIndicator;
 
 import com.google.inject.Injector;
 
-/** Edits made on a copy of a folder, to see what comes of them. */
+/** Edits made on a copy of a folder, to see what comes of them; one after the other, each on the folder as it is. */
 final class Trial {
 
     private final FolderFiles files;
     private final FolderFiles copy;
 
-    Trial(Injector injector, FolderFiles files, List<Edit> edits) {
+    Trial(Injector injector, FolderFiles files) {
         this.files = files;
         copy = new FolderFiles(injector);
         copy.compare(files.approved());
+    }
+
+    /** Makes these edits, and no others. */
+    Trial with(List<Edit> edits) {
         Map<Path, List<Edit>> byFile = new TreeMap<>();
         edits.forEach(edit -> byFile.computeIfAbsent(edit.place().file(), path -> new ArrayList<>()).add(edit));
         for (Path path : files.paths()) {
             ReadText text = files.text(path).orElseThrow();
             copy.put(byFile.containsKey(path) ? ReadText.of(new SourceText(path, applied(text.text(), byFile.get(path)))) : text);
         }
+        return this;
     }
 
     /** The folder with the edits made. */
