@@ -12,14 +12,16 @@ import java.util.Optional;
  * @param proved what its soaks proved, a sentence or two for each; empty without one
  * @param story  everything that happened, in order
  * @param sealed true once it is over and signed
+ * @param predecessor the test of this unit before, if there is one
  * @param standing where it stands since its seal; empty before
  * @param out    true if its unit is out there: it may come back, or it is to be told whether its fault was found
  */
 public record RecordSheet(RecordRow row, String reason, List<String> proved, List<TimelineLine> story, boolean sealed,
-        Optional<RecordStanding> standing, boolean out) {
+        Optional<String> predecessor, Optional<RecordStanding> standing, boolean out) {
     public RecordSheet {
         proved = List.copyOf(proved);
         story = List.copyOf(story);
+        Objects.requireNonNull(predecessor);
         Objects.requireNonNull(standing);
     }
 }

@@ -1,7 +1,5 @@
 package org.benchwright.cli.internal;
 
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
 import java.time.Instant;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
@@ -22,7 +20,6 @@ import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.PeopleDesk;
 import org.benchwright.present.RecordStanding;
 import org.benchwright.present.TakenElsewhereException;
-import org.benchwright.report.Csv;
 
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
@@ -64,15 +61,7 @@ final class AuditCommands extends SigningCommands {
         List<DeviationRow> rows = auditing(given).deviations(nonconformities, !given.has("--all"), Progress.none(), Cancellation.never());
         SheetTable table = table(nonconformities, rows);
         try (Screen screen = Screens.printing(around())) {
-            Optional<Path> csv = given.path("--csv");
-            Optional<Path> json = given.path("--json");
-            if (csv.isPresent()) {
-                new Output(screen).write(csv.get(), Csv.of(table).getBytes(StandardCharsets.UTF_8));
-            }
-            if (json.isPresent()) {
-                new Output(screen).write(json.get(), TableJson.of(table).getBytes(StandardCharsets.UTF_8));
-            }
-            if (csv.isEmpty() && json.isEmpty()) {
+            if (!new Output(screen).writeAsked(given, table)) {
                 if (rows.isEmpty()) {
                     screen.line((given.has("--all") ? Message.DEVIATIONS_NONE : Message.DEVIATIONS_NOTHING_WAITS).text());
                 }

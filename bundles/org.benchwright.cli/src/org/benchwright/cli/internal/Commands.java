@@ -104,6 +104,8 @@ public final class Commands {
                 new Subcommand(ReceivingCommands.receiveSpec(), given -> new ReceivingCommands(around, screens).receive(given)),
                 new Subcommand(ReceivingCommands.receivedSpec(), given -> new ReceivingCommands(around, screens).received(given)),
                 new Subcommand(ReceivingCommands.repairedSpec(), given -> new ReceivingCommands(around, screens).repaired(given)),
+                new Subcommand(CompareCommands.compareSpec(), given -> new CompareCommands(around).compare(given)),
+                new Subcommand(CompareCommands.impactSpec(), given -> new CompareCommands(around).impact(given)),
                 new Subcommand(ProofCommands.verifySpec(), given -> new ProofCommands(around).verify(given)),
                 new Subcommand(ProofCommands.checkpointSpec(), given -> new ProofCommands(around).checkpoint(given)),
                 new Subcommand(ProofCommands.proveSpec(), given -> new ProofCommands(around).prove(given)),

@@ -10,7 +10,9 @@ import java.nio.file.StandardOpenOption;
 import java.util.Optional;
 import java.util.UUID;
 
+import org.benchwright.core.SheetTable;
 import org.benchwright.present.CannotStoreException;
+import org.benchwright.report.Csv;
 
 /**
  * Files that a command makes.
@@ -27,6 +29,23 @@ record Output(Screen screen) {
             throw refused(folder.resolve(name), e);
         }
         write(folder.resolve(name), text.getBytes(StandardCharsets.UTF_8));
+    }
+
+    /**
+     * Writes a table as CSV and as JSON where a command was asked to.
+     *
+     * @return whether it was
+     */
+    boolean writeAsked(Given given, SheetTable table) throws CannotStoreException {
+        Optional<Path> csv = given.path("--csv");
+        Optional<Path> json = given.path("--json");
+        if (csv.isPresent()) {
+            write(csv.get(), Csv.of(table).getBytes(StandardCharsets.UTF_8));
+        }
+        if (json.isPresent()) {
+            write(json.get(), TableJson.of(table).getBytes(StandardCharsets.UTF_8));
+        }
+        return csv.isPresent() || json.isPresent();
     }
 
     /** Writes a file whole or not at all, in place of what was there, and says so. */

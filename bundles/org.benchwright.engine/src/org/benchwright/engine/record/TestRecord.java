@@ -186,10 +186,9 @@ public final class TestRecord {
     private Signed after(RecordEvent event) throws RefusedException {
         RecordFact fact = event.fact();
         if (fact instanceof RecordFact.DepartureDecided decided) {
-            return decided(event, decided.departure(), false, decided.decision().word(), decided.reason())
-                    .map(next -> departure(next, decided.decision(), event)).orElseThrow();
+            return departure(decided(event, decided.departure(), false, decided.decision().word(), decided.reason()), decided.decision(), event);
         } else if (fact instanceof RecordFact.NonconformityDecided decided) {
-            return decided(event, decided.nonconformity(), true, decided.disposition().word(), decided.reason()).orElseThrow();
+            return decided(event, decided.nonconformity(), true, decided.disposition().word(), decided.reason());
         } else if (fact instanceof RecordFact.Amended amended) {
             return amended(event, amended);
         } else if (fact instanceof RecordFact.Reviewed reviewed) {
@@ -210,7 +209,7 @@ public final class TestRecord {
         return ended(Standing.VOID, event, ((RecordFact.Voided) fact).reason());
     }
 
-    private Optional<Signed> decided(RecordEvent event, long deviation, boolean nonconformity, String word, String reason) throws RefusedException {
+    private Signed decided(RecordEvent event, long deviation, boolean nonconformity, String word, String reason) throws RefusedException {
         require(deviations.stream().anyMatch(each -> each.sequence() == deviation && each.nonconformity() == nonconformity),
                 nonconformity ? "record.noSuchNonconformity" : "record.noSuchDeparture", deviation);
         Optional<Decision> before = decision(deviation);
@@ -219,7 +218,7 @@ public final class TestRecord {
         Map<Long, Decision> decisions = new LinkedHashMap<>(signed.decisions());
         decisions.put(deviation, new Decision(event.sequence(), word, reason, event.person(), event.instant()));
         // What was reviewed stays reviewed: nothing is reviewed before all is decided.
-        return Optional.of(new Signed(Map.copyOf(decisions), signed.repeat(), signed.amendments(), signed.review(), signed.handOvers(), Optional.empty()));
+        return new Signed(Map.copyOf(decisions), signed.repeat(), signed.amendments(), signed.review(), signed.handOvers(), Optional.empty());
     }
 
     private static Signed departure(Signed next, DepartureDecision decision, RecordEvent event) {

@@ -45,7 +45,7 @@ public final class Sheets {
         List<TimelineLine> story = new ArrayList<>();
         Timeline.of(test.run()).forEach(line -> story.add(amended.contains(line.sequence()) ? line.asStruck() : line));
         notes.forEach(note -> story.add(line(note)));
-        return new RecordSheet(row(test), test.run().ended() ? test.run().reason() : "", SoakProof.of(test.run()), story, test.sealed(),
+        return new RecordSheet(row(test), test.run().ended() ? test.run().reason() : "", SoakProof.of(test.run()), story, test.sealed(), test.run().opening().predecessor(),
                 test.record().map(record -> Standings.of(test.id(), record, now, ZoneId.systemDefault())),
                 test.field().filter(field -> field.counts(test.run()) && field.returned().map(FieldReturn::fault)
                         .map(fault -> fault == FieldReturn.Fault.NOT_LOOKED_FOR).orElse(true)).isPresent());
