@@ -204,6 +204,19 @@ public final class Bench implements AutoCloseable {
     }
 
     /**
+     * The row of a record; empty if there is no such test.
+     *
+     * @throws CannotStoreException if its record can't be read, or is not sound
+     */
+    public Optional<RecordRow> row(String test) throws CannotStoreException {
+        try {
+            return ledger.test(test).map(Sheets::row);
+        } catch (StoreException | FaultyRecordException e) {
+            throw Failures.cannotStore(e);
+        }
+    }
+
+    /**
      * The record of a test; empty if there is none of that id.
      *
      * @throws CannotStoreException if the ledger can't be read, or the record is not sound

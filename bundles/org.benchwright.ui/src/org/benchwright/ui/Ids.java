@@ -36,6 +36,10 @@ public final class Ids {
     public static final String RECORDS_VIEW = "org.benchwright.ui.records";
     /** Record sheet. */
     public static final String SHEET_VIEW = "org.benchwright.ui.sheet";
+    /** Departures. */
+    public static final String DEPARTURES_VIEW = "org.benchwright.ui.departures";
+    /** Nonconformities. */
+    public static final String NONCONFORMITIES_VIEW = "org.benchwright.ui.nonconformities";
     /** Ledger check. */
     public static final String CHECK_VIEW = "org.benchwright.ui.check";
 

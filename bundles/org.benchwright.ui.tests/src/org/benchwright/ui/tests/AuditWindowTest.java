@@ -26,6 +26,7 @@ class AuditWindowTest {
         OpenTest test = Technician.open(Technician.C16, "C16-300001", true);
         Technician.finish(test, Answers.of("rejected-at-power-up"));
         Screen.perspective(Ids.AUDIT);
+        Screen.page().showView(Ids.RECORDS_VIEW);
         Screen.press("Read again");
         Text search = Screen.one(Text.class, text -> (text.getStyle() & SWT.SEARCH) != 0);
         search.setText("c16-300001 REJECTED");
@@ -56,8 +57,8 @@ class AuditWindowTest {
         Screen.perspective(Ids.AUDIT);
         Screen.press("Check the ledger");
         Screen.waitFor("the verdict", () -> !story("SOUND").isEmpty());
-        // The bench's key, and those of the people who approved a procedure for other tests of this window.
-        assertTrue(story("SOUND").lines().anyMatch(line -> line.matches("Signatures: (1 key|4 keys), no fault")), story("SOUND"));
+        // The bench's key, and those of people who signed something in other tests of this window.
+        assertTrue(story("SOUND").lines().anyMatch(line -> line.matches("Signatures: (1 key|\\d+ keys), no fault")), story("SOUND"));
     }
 
     @Test

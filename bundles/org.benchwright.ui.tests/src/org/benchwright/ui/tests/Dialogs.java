@@ -25,19 +25,28 @@ final class Dialogs {
 
     /** Does something with the dialog of this title as soon as it is filled; closes it where that fails, or the test would never end. */
     static CompletableFuture<String> when(String title, Consumer<Shell> work) {
+        return when(title, true, work);
+    }
+
+    /**
+     * Does something with the dialog of this title.
+     *
+     * @param filled whether to wait until its lists are filled
+     */
+    static CompletableFuture<String> when(String title, boolean filled, Consumer<Shell> work) {
         CompletableFuture<String> done = new CompletableFuture<>();
-        look(title, work, done, System.currentTimeMillis() + PATIENCE_MILLIS);
+        look(title, filled, work, done, System.currentTimeMillis() + PATIENCE_MILLIS);
         return done;
     }
 
-    private static void look(String title, Consumer<Shell> work, CompletableFuture<String> done, long end) {
+    private static void look(String title, boolean filled, Consumer<Shell> work, CompletableFuture<String> done, long end) {
         List<Shell> open = Stream.of(Display.getCurrent().getShells()).filter(shell -> shell.isVisible() && shell.getText().equals(title))
                 .toList();
         if (System.currentTimeMillis() > end) {
             done.completeExceptionally(new TimeoutException("not filled: " + title + " " + open));
             open.forEach(Shell::close);
-        } else if (open.isEmpty() || !isFilled(open.get(0))) {
-            Display.getCurrent().timerExec(LOOK_AGAIN_MILLIS, () -> look(title, work, done, end));
+        } else if (open.isEmpty() || filled && !isFilled(open.get(0))) {
+            Display.getCurrent().timerExec(LOOK_AGAIN_MILLIS, () -> look(title, filled, work, done, end));
         } else {
             try {
                 work.accept(open.get(0));

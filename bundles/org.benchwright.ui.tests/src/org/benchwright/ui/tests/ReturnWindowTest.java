@@ -55,6 +55,7 @@ class ReturnWindowTest {
     void itCameBackIsToldOnTheRecordSheetOnce(@TempDir Path folder) throws Exception {
         OpenTest test = accepted(folder);
         Screen.perspective(Ids.AUDIT);
+        Screen.page().showView(Ids.RECORDS_VIEW);
         Screen.press("Read again");
         Screen.one(Text.class, text -> (text.getStyle() & SWT.SEARCH) != 0).setText(test.id());
         Table records = Screen.one(Table.class, table -> table.getColumnCount() == 5);

@@ -3,10 +3,12 @@ package org.benchwright.ui.tests;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.Set;
+import java.util.concurrent.CompletableFuture;
 
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.desk.OpenTest;
@@ -169,12 +171,62 @@ class ScreensTest {
         OpenTest test = Technician.open(Technician.C16, "C16-004713", true);
         Technician.finish(test, Answers.of("rejected-at-power-up"));
         Screen.perspective(Ids.AUDIT);
+        Screen.page().showView(Ids.RECORDS_VIEW);
         Screen.press("Read again");
         Screen.waitFor("records", () -> records().getItemCount() > 0);
         Screen.selectRecord(records().getItem(0).getData());
         Screen.press("Check the ledger");
         Screen.waitFor("the verdict", () -> Screen.all(StyledText.class).anyMatch(t -> t.getText().contains("SOUND")));
         take("audit");
+    }
+
+    @Test
+    void afterTheSeal(@TempDir Path temporary) throws Exception {
+        OpenTest amended = Auditor.test(temporary, "F-320001", true);
+        Auditor.test(temporary, "F-320002", false);
+        Auditor.givenUp(temporary, "F-320003");
+        try {
+            Table departures = Auditor.list(Ids.DEPARTURES_VIEW);
+            Screen.waitFor("the departure", () -> Auditor.rows(departures, "F-320003").size() == 1);
+            Auditor.select(Ids.DEPARTURES_VIEW, Auditor.rows(departures, "F-320003").get(0));
+            Screen.waitFor("its sheet", () -> Auditor.sheet("F-320003").contains("waiting for a decision"));
+            take("departures");
+            CompletableFuture<String> answered = Dialogs.when("Decide on a departure", shell -> {
+                Auditor.fields(shell).get(0).setText("nothing was begun");
+                Auditor.password(shell, "MJ", "secret");
+                taken(shell, "decide");
+                Auditor.press(shell, "Cancel");
+            });
+            Screen.press("Decide");
+            Screen.waitFor("the dialog", answered::isDone);
+            answered.get();
+            Auditor.showSheet(amended, "F-320001");
+            Screen.waitFor("the buttons", () -> Auditor.enabled("Amend"));
+            Auditor.sign("Amend", "Amend an entry", shell -> {
+                Auditor.fields(shell).get(0).setText("no");
+                Auditor.fields(shell).get(1).setText("a foot is broken");
+            }, "QN");
+            Screen.waitFor("the amendment", () -> Auditor.sheet("F-320001").contains("it would have been rejected"));
+            take("record-amended");
+            Theme.use(PlatformUI.getWorkbench(), true);
+            take("dark-record-amended");
+            Table broken = Auditor.list(Ids.NONCONFORMITIES_VIEW);
+            Screen.waitFor("the nonconformity", () -> Auditor.rows(broken, "F-320002").size() == 1);
+            Auditor.select(Ids.NONCONFORMITIES_VIEW, Auditor.rows(broken, "F-320002").get(0));
+            Screen.waitFor("its sheet", () -> Auditor.sheet("F-320002").contains("waiting for a decision"));
+            take("dark-nonconformities");
+        } finally {
+            Theme.use(PlatformUI.getWorkbench(), false);
+        }
+    }
+
+    private static void taken(Shell dialog, String name) {
+        try {
+            Screen.waitForDrawing();
+            save(Screen.picture(dialog.getBounds()), name);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     private static Table records() {
@@ -189,7 +241,10 @@ class ScreensTest {
         Rectangle client = Display.getCurrent().map(shell, null, shell.getClientArea());
         // Without a window manager there is no trim, though the shell reckons with one.
         bounds = new Rectangle(client.x, Math.min(bounds.y, client.y), client.width, client.y + client.height - Math.min(bounds.y, client.y));
-        ImageData data = Screen.picture(bounds);
+        save(Screen.picture(bounds), name);
+    }
+
+    private static void save(ImageData data, String name) throws IOException {
         assertTrue(colours(data) > 20, name + " is blank");
         ImageLoader loader = new ImageLoader();
         loader.data = new ImageData[] {data};

@@ -5,18 +5,22 @@ import org.eclipse.ui.IFolderLayout;
 import org.eclipse.ui.IPageLayout;
 import org.eclipse.ui.IPerspectiveFactory;
 
-/** Records to the left, the record sheet and the figures beside them, the ledger check below. */
+/** Records and what waits for a decision to the left, the record sheet and the figures beside them, the ledger check below. */
 public final class AuditPerspective implements IPerspectiveFactory {
 
     @Override
     public void createInitialLayout(IPageLayout layout) {
         layout.setEditorAreaVisible(false);
-        layout.addView(Ids.RECORDS_VIEW, IPageLayout.LEFT, 0.5f, layout.getEditorArea());
-        IFolderLayout reading = layout.createFolder(Ids.AUDIT + ".reading", IPageLayout.RIGHT, 0.5f, Ids.RECORDS_VIEW);
+        String lists = Ids.AUDIT + ".lists";
+        IFolderLayout listing = layout.createFolder(lists, IPageLayout.LEFT, 0.5f, layout.getEditorArea());
+        listing.addView(Ids.RECORDS_VIEW);
+        listing.addView(Ids.DEPARTURES_VIEW);
+        listing.addView(Ids.NONCONFORMITIES_VIEW);
+        IFolderLayout reading = layout.createFolder(Ids.AUDIT + ".reading", IPageLayout.RIGHT, 0.5f, lists);
         reading.addView(Ids.SHEET_VIEW);
         reading.addView(Ids.FIGURES_VIEW);
-        layout.addView(Ids.CHECK_VIEW, IPageLayout.BOTTOM, 0.65f, Ids.RECORDS_VIEW);
-        for (String view : new String[] {Ids.RECORDS_VIEW, Ids.SHEET_VIEW, Ids.CHECK_VIEW, Ids.FIGURES_VIEW}) {
+        layout.addView(Ids.CHECK_VIEW, IPageLayout.BOTTOM, 0.65f, lists);
+        for (String view : new String[] {Ids.RECORDS_VIEW, Ids.DEPARTURES_VIEW, Ids.NONCONFORMITIES_VIEW, Ids.SHEET_VIEW, Ids.CHECK_VIEW, Ids.FIGURES_VIEW}) {
             layout.getViewLayout(view).setCloseable(false);
         }
     }

@@ -7,6 +7,7 @@ import org.benchwright.present.VerificationReport;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.look.Story;
+import org.benchwright.ui.internal.look.Switched;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
@@ -32,7 +33,7 @@ public final class CheckView extends ViewPart {
         GridLayoutFactory.swtDefaults().numColumns(3).applyTo(body);
         start = button(body, Message.CHECK_START, this::start);
         stop = button(body, Message.CHECK_STOP, this::stop);
-        stop.setEnabled(false);
+        Switched.enable(stop, false);
         bar = new ProgressBar(body, SWT.HORIZONTAL | SWT.SMOOTH);
         bar.setVisible(false);
         GridDataFactory.fillDefaults().grab(true, false).align(SWT.FILL, SWT.CENTER).applyTo(bar);
@@ -71,15 +72,15 @@ public final class CheckView extends ViewPart {
             }
         });
         job = Optional.of(next);
-        start.setEnabled(false);
-        stop.setEnabled(true);
+        Switched.enable(start, false);
+        Switched.enable(stop, true);
         bar.setVisible(true);
         running(0, 0);
         next.schedule();
     }
 
     private void stop() {
-        stop.setEnabled(false);
+        Switched.enable(stop, false);
         job.ifPresent(CheckJob::stop);
         story.paragraph(Message.CHECK_STOPPING.text());
     }
@@ -104,8 +105,8 @@ public final class CheckView extends ViewPart {
     }
 
     private void over() {
-        start.setEnabled(true);
-        stop.setEnabled(false);
+        Switched.enable(start, true);
+        Switched.enable(stop, false);
         bar.setVisible(false);
         story.clear();
     }

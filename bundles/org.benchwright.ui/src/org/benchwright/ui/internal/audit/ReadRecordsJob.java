@@ -10,7 +10,6 @@ import java.util.function.Consumer;
 import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.RecordRow;
-import org.benchwright.present.RecordSheet;
 import org.benchwright.ui.internal.Message;
 import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.core.runtime.IStatus;
@@ -70,7 +69,7 @@ final class ReadRecordsJob extends Job {
                 return Status.CANCEL_STATUS;
             }
             try {
-                bench.record(tests.get(i)).map(RecordSheet::row).ifPresent(rows::add);
+                bench.row(tests.get(i)).ifPresent(rows::add);
             } catch (CannotStoreException e) {
                 // One bad record must not hide the others; the ledger check tells all about it.
                 trouble = Optional.of(e.getMessage());

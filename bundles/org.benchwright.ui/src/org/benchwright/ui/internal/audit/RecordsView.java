@@ -10,6 +10,7 @@ import java.util.function.Function;
 import org.benchwright.present.RecordRow;
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.desk.Desk;
 import org.eclipse.core.runtime.ILog;
 import org.eclipse.jface.layout.GridDataFactory;
@@ -41,7 +42,7 @@ public final class RecordsView extends ViewPart {
     @Override
     public void createPartControl(Composite parent) {
         Composite body = new Composite(parent, SWT.NONE);
-        GridLayoutFactory.swtDefaults().numColumns(2).applyTo(body);
+        GridLayoutFactory.swtDefaults().numColumns(3).applyTo(body);
         search = new Text(body, SWT.SEARCH | SWT.ICON_SEARCH | SWT.ICON_CANCEL);
         search.setMessage(Message.RECORDS_SEARCH.text());
         GridDataFactory.fillDefaults().grab(true, false).applyTo(search);
@@ -49,13 +50,17 @@ public final class RecordsView extends ViewPart {
         Button again = new Button(body, SWT.PUSH);
         again.setText(Message.RECORDS_READ.text());
         again.addListener(SWT.Selection, event -> readAgain());
+        Button impact = new Button(body, SWT.PUSH);
+        impact.setText(Message.RECORDS_IMPACT.text());
+        impact.addListener(SWT.Selection, event -> new ImpactDialog(getSite().getShell(), getSite().getService(Desk.class).ledger(),
+                getSite().getService(Settings.class).software()).open());
         table = new TableViewer(body, SWT.SINGLE | SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.H_SCROLL);
         table.getTable().setHeaderVisible(true);
-        GridDataFactory.fillDefaults().grab(true, true).span(2, 1).applyTo(table.getControl());
+        GridDataFactory.fillDefaults().grab(true, true).span(3, 1).applyTo(table.getControl());
         table.setContentProvider(ArrayContentProvider.getInstance());
         columns();
         count = new Label(body, SWT.NONE);
-        GridDataFactory.fillDefaults().grab(true, false).span(2, 1).applyTo(count);
+        GridDataFactory.fillDefaults().grab(true, false).span(3, 1).applyTo(count);
         getSite().setSelectionProvider(table);
         table.addSelectionChangedListener(event -> {
             if (!event.getSelection().isEmpty()) {

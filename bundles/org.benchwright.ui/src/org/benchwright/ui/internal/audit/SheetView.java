@@ -8,13 +8,16 @@ import java.util.Optional;
 
 import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
+import org.benchwright.present.DeviationRow;
 import org.benchwright.present.RecordRow;
 import org.benchwright.present.RecordSheet;
+import org.benchwright.present.RecordStanding;
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.look.Story;
+import org.benchwright.ui.internal.look.Switched;
 import org.eclipse.core.runtime.ICoreRunnable;
 import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.layout.GridDataFactory;
@@ -23,6 +26,7 @@ import org.eclipse.jface.viewers.ISelection;
 import org.eclipse.jface.viewers.IStructuredSelection;
 import org.eclipse.jface.window.Window;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.layout.RowLayout;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.ui.ISelectionListener;
@@ -36,6 +40,8 @@ public final class SheetView extends ViewPart {
 
     private Story story;
     private Button returned;
+    private Button compare;
+    private SheetDeeds deeds;
     private Optional<RecordRow> shown = Optional.empty();
     private String wanted = "";
     private final ISelectionListener listener = this::selected;
@@ -47,10 +53,20 @@ public final class SheetView extends ViewPart {
         story = new Story(body, 1);
         GridDataFactory.fillDefaults().grab(true, true).applyTo(story.control());
         story.paragraph(Message.SHEET_NONE.text());
-        returned = new Button(body, SWT.PUSH);
+        Composite buttons = new Composite(body, SWT.NONE);
+        GridDataFactory.fillDefaults().grab(true, false).applyTo(buttons);
+        buttons.setLayout(new RowLayout());
+        deeds = new SheetDeeds(buttons, getSite().getService(Desk.class).ledger(), getSite().getService(Settings.class).technician(),
+                () -> shown.ifPresent(row -> read(row.test())));
+        returned = new Button(buttons, SWT.PUSH);
         returned.setText(Message.SHEET_RETURNED.text());
         returned.setEnabled(false);
         returned.addListener(SWT.Selection, event -> shown.ifPresent(this::cameBack));
+        compare = new Button(buttons, SWT.PUSH);
+        compare.setText(Message.SHEET_COMPARE.text());
+        compare.setEnabled(false);
+        compare.addListener(SWT.Selection, event -> shown.ifPresent(row -> new CompareDialog(getSite().getShell(),
+                getSite().getService(Desk.class).ledger(), row).open()));
         getSite().getPage().addPostSelectionListener(listener);
         parent.addDisposeListener(event -> getSite().getPage().removePostSelectionListener(listener));
         // What was selected before this view was there.
@@ -63,6 +79,8 @@ public final class SheetView extends ViewPart {
 
     private void selected(ISelection selection) {
         if (selection instanceof IStructuredSelection rows && rows.getFirstElement() instanceof RecordRow row) {
+            read(row.test());
+        } else if (selection instanceof IStructuredSelection rows && rows.getFirstElement() instanceof DeviationRow row) {
             read(row.test());
         }
     }
@@ -104,7 +122,9 @@ public final class SheetView extends ViewPart {
     private void tell(RecordSheet sheet) {
         RecordRow row = sheet.row();
         shown = Optional.of(row);
-        returned.setEnabled(sheet.out());
+        Switched.enable(returned, sheet.out());
+        deeds.show(sheet);
+        Switched.enable(compare, sheet.predecessor().isPresent());
         story.heading(Message.SHEET_TITLE.text(row.serial(), row.state()));
         if (!sheet.reason().isBlank()) {
             story.strong(sheet.reason());
@@ -114,8 +134,29 @@ public final class SheetView extends ViewPart {
                 row.technician(), row.test()));
         story.paragraph((sheet.sealed() ? Message.SHEET_SEALED : Message.SHEET_OPEN).text()
                 + (row.rehearsal() ? " " + Message.SHEET_REHEARSAL.text() : ""));
+        sheet.standing().filter(standing -> !row.rehearsal()).ifPresent(this::tell);
         story.paragraph("");
         sheet.story().forEach(story::line);
+    }
+
+    /** Where the record stands, what was decided, and what was amended with the first entry struck beside it. */
+    private void tell(RecordStanding standing) {
+        story.strong(standing.end().orElseGet(() -> Message.SHEET_STANDING.text(standing.words())));
+        if (standing.end().isEmpty()) {
+            standing.uncertified().ifPresent(words -> story.paragraph(Message.SHEET_NO_CERTIFICATE.text(words)));
+        }
+        for (DeviationRow each : standing.deviations()) {
+            story.paragraph(Message.SHEET_DEVIATION.text(each.event(), each.words()));
+            story.paragraph("    " + each.decision().map(decided -> Message.SHEET_DECIDED.text(decided.word(), decided.by(), decided.reason()))
+                    .orElseGet(Message.SHEET_WAITS::text));
+        }
+        for (RecordStanding.Correction each : standing.corrections()) {
+            story.strong(Message.SHEET_AMENDED.text(String.valueOf(each.event()), each.by(), TIME.format(each.instant().atZone(ZoneId.systemDefault())),
+                    each.reason()));
+            story.struck(each.first());
+            story.paragraph(each.right());
+            each.decided().forEach(story::paragraph);
+        }
     }
 
     @Override

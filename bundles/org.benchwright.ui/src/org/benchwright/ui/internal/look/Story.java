@@ -65,6 +65,13 @@ public final class Story {
         append(words, SWT.BOLD);
     }
 
+    /** Adds a paragraph that is struck through, and readable. */
+    public void struck(String words) {
+        StyleRange style = append(words, SWT.NORMAL);
+        style.strikeout = true;
+        text.setStyleRange(style);
+    }
+
     /** Adds a line of a timeline; a new day is announced. */
     public void line(TimelineLine line) {
         ZonedDateTime at = line.instant().atZone(ZoneId.systemDefault());

@@ -1,0 +1,154 @@
+package org.benchwright.ui.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+
+import org.benchwright.ui.Ids;
+import org.benchwright.ui.internal.desk.OpenTest;
+import org.eclipse.jface.dialogs.TitleAreaDialog;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.StyleRange;
+import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Shell;
+import org.eclipse.swt.widgets.Table;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What waits for an auditor is listed and decided in the window, and records are amended, handed over and ended there. */
+@ExtendWith(QuietLog.class)
+class AfterSealWindowTest {
+
+    @Test
+    void aNonconformityIsDecidedInItsListAndARefusalIsSaidInTheDialog(@TempDir Path folder) throws Exception {
+        Auditor.test(folder, "F-310001", false);
+        Table list = Auditor.list(Ids.NONCONFORMITIES_VIEW);
+        Screen.waitFor("the row", () -> Auditor.rows(list, "F-310001").size() == 1);
+        assertEquals("an auditor", Auditor.rows(list, "F-310001").get(0).getText(2));
+        assertFalse(Auditor.enabled("Decide"), "nothing is selected");
+        Auditor.select(Ids.NONCONFORMITIES_VIEW, Auditor.rows(list, "F-310001").get(0));
+        assertTrue(Auditor.enabled("Decide"));
+        Screen.waitFor("the sheet", () -> Auditor.sheet("F-310001").contains("The record is waiting for a decision."));
+        refusedThenCancelled();
+        Auditor.sign("Decide", "Decide on a nonconformity", shell -> {
+            Auditor.choose(shell, "scrap");
+            Auditor.fields(shell).get(0).setText("not worth a repair");
+        }, "MJ");
+        Screen.waitFor("the list without it", () -> Auditor.rows(list, "F-310001").isEmpty());
+        Button all = Screen.one(Button.class, button -> button.getText().startsWith("Those too"));
+        all.setSelection(true);
+        all.notifyListeners(SWT.Selection, new Event());
+        Screen.waitFor("it among all", () -> Auditor.rows(list, "F-310001").size() == 1);
+        assertEquals("scrap, MJ", Auditor.rows(list, "F-310001").get(0).getText(4));
+        all.setSelection(false);
+        all.notifyListeners(SWT.Selection, new Event());
+    }
+
+    /** QN carried the test out. */
+    private static void refusedThenCancelled() throws Exception {
+        CompletableFuture<String> answered = Dialogs.when("Decide on a nonconformity", shell -> {
+            Auditor.choose(shell, "scrap");
+            Auditor.fields(shell).get(0).setText("not worth a repair");
+            Auditor.password(shell, "QN", "whatever");
+            Auditor.press(shell, "Sign");
+            refused(shell, "QN had a hand in this test");
+            Auditor.press(shell, "Cancel");
+        });
+        Screen.press("Decide");
+        Screen.waitFor("the answer", answered::isDone);
+        answered.get();
+    }
+
+    private static void refused(Shell shell, String words) {
+        TitleAreaDialog dialog = (TitleAreaDialog) shell.getData();
+        Screen.waitFor("the refusal", () -> dialog.getErrorMessage() != null && dialog.getErrorMessage().startsWith(words));
+    }
+
+    @Test
+    void aDepartureHoldsTheHandOverUpUntilItIsDecided(@TempDir Path folder) throws Exception {
+        OpenTest test = Auditor.givenUp(folder, "F-310002");
+        Auditor.showSheet(test, "F-310002");
+        Screen.waitFor("the standing", () -> Auditor.sheet("F-310002").contains("There is no certificate as things stand. 1 to decide first."));
+        assertFalse(Auditor.enabled("Hand over"));
+        assertFalse(Auditor.enabled("Recall"));
+        assertTrue(Auditor.enabled("Void"));
+        String tip = Screen.one(Button.class, button -> button.getText().startsWith("Hand over")).getToolTipText();
+        assertTrue(tip.startsWith("1 to decide first"), tip);
+        Table list = Auditor.list(Ids.DEPARTURES_VIEW);
+        Screen.waitFor("the row", () -> Auditor.rows(list, "F-310002").size() == 1);
+        Auditor.select(Ids.DEPARTURES_VIEW, Auditor.rows(list, "F-310002").get(0));
+        Auditor.sign("Decide", "Decide on a departure", shell -> Auditor.fields(shell).get(0).setText("nothing was begun"), "MJ");
+        Auditor.showSheet(test, "F-310002");
+        Screen.waitFor("the decision", () -> Auditor.sheet("F-310002").contains("accepted by MJ: nothing was begun"));
+        assertTrue(Auditor.enabled("Hand over"));
+        Auditor.sign("Review", "Review a record", shell -> Auditor.choose(shell, "as it should be"), "HD");
+        Screen.waitFor("the review", () -> Auditor.sheet("F-310002").contains("The record is reviewed."));
+        Auditor.sign("Hand over", "Hand a unit over", shell -> Auditor.fields(shell).get(0).setText("its owner"), "KM");
+        Screen.waitFor("the hand-over", () -> Auditor.sheet("F-310002").contains("handed over to its owner with certificate " + test.id() + "/1"));
+        assertTrue(Auditor.enabled("Recall"));
+        Auditor.sign("Recall", "Recall a unit", shell -> Auditor.fields(shell).get(0).setText("mixed up"), "KM");
+        Screen.waitFor("the recall", () -> Auditor.sheet("F-310002").contains("recalled by KM"));
+        assertFalse(Auditor.enabled("Amend"));
+    }
+
+    @Test
+    void whatIsAmendedStaysReadableStruckAndTheVerdictThatItDoubtsIsNotHandedOver(@TempDir Path folder) throws Exception {
+        OpenTest test = Auditor.test(folder, "F-310003", true);
+        Auditor.showSheet(test, "F-310003");
+        Screen.waitFor("the standing", () -> Auditor.enabled("Hand over"));
+        Auditor.sign("Amend", "Amend an entry", shell -> {
+            Auditor.fields(shell).get(0).setText("no");
+            Auditor.fields(shell).get(1).setText("a foot is broken");
+        }, "QN");
+        Screen.waitFor("the amendment", () -> Auditor.sheet("F-310003").contains("it would have been rejected"));
+        assertFalse(Auditor.enabled("Hand over"));
+        StyledText sheet = Screen.one(StyledText.class, text -> text.getText().startsWith("Unit F-310003"));
+        assertTrue(List.of(sheet.getStyleRanges()).stream().anyMatch(range -> ((StyleRange) range).strikeout), "the first entry is struck");
+        assertTrue(sheet.getText().contains("by QN") && sheet.getText().contains("a foot is broken"), sheet.getText());
+    }
+
+    @Test
+    void twoTestsOfAUnitAreComparedAndWhatWasDecidedOtherwiseStandsFirst(@TempDir Path folder) throws Exception {
+        OpenTest first = Auditor.test(folder, "F-310004", true);
+        OpenTest second = Auditor.test(folder, "F-310004", false);
+        Auditor.showSheet(first, "F-310004");
+        assertFalse(Auditor.enabled("Compare"), "there is none before it");
+        Auditor.showSheet(second, "F-310004");
+        Screen.waitFor("the button", () -> Auditor.enabled("Compare"));
+        CompletableFuture<String> looked = Dialogs.when("Compare with an earlier test", shell -> {
+            Table lines = Screen.all(shell, Table.class).get(0);
+            assertTrue(lines.getItem(0).getText(2).startsWith("yes (conforms)"), lines.getItem(0).getText(2));
+            assertTrue(lines.getItem(0).getText(3).startsWith("no (does not conform)"), lines.getItem(0).getText(3));
+            Auditor.press(shell, "Close");
+        });
+        Screen.press("Compare");
+        Screen.waitFor("the comparison", looked::isDone);
+        looked.get();
+    }
+
+    @Test
+    void theImpactOfAnInstrumentIsAskedAndARefusalIsSaid(@TempDir Path folder) throws Exception {
+        Auditor.showSheet(Auditor.test(folder, "F-310005", true), "F-310005");
+        CompletableFuture<String> asked = Dialogs.when("Impact of an instrument that read wrong", false, shell -> {
+            TitleAreaDialog dialog = (TitleAreaDialog) shell.getData();
+            Auditor.fields(shell).get(0).setText("M-17");
+            Auditor.fields(shell).get(1).setText("somehow");
+            Auditor.press(shell, "Look");
+            Screen.waitFor("the refusal", () -> dialog.getErrorMessage() != null && dialog.getErrorMessage().startsWith("\"somehow\" doesn't say"));
+            Auditor.fields(shell).get(1).setText("0.3 % low");
+            Auditor.press(shell, "Look");
+            Screen.waitFor("the answer", () -> dialog.getMessage() != null && dialog.getMessage().contains("a reading by it"));
+            Auditor.press(shell, "Close");
+        });
+        Screen.press("Impact");
+        Screen.waitFor("the answer", asked::isDone);
+        asked.get();
+    }
+}

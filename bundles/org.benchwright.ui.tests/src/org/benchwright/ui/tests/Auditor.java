@@ -1,0 +1,168 @@
+package org.benchwright.ui.tests;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.function.Consumer;
+
+import org.benchwright.present.DeviationRow;
+import org.benchwright.ui.Ids;
+import org.benchwright.ui.internal.desk.OpenTest;
+import org.benchwright.ui.internal.desk.Shown;
+import org.benchwright.workshop.BenchLedger;
+import org.benchwright.workshop.BenchTime;
+import org.benchwright.workshop.tests.Approved;
+import org.eclipse.jface.viewers.StructuredSelection;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Combo;
+import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Shell;
+import org.eclipse.swt.widgets.Table;
+import org.eclipse.swt.widgets.TableItem;
+import org.eclipse.swt.widgets.Text;
+import org.eclipse.ui.IViewPart;
+
+/** An auditor at the Audit perspective, and tests of a small procedure for the auditor to look at. */
+final class Auditor {
+
+    private static final String PROCEDURE = """
+            family finch "Finch" { lamp pwr green "Power" }
+            procedure finch_audit "Finch at a glance" revision 1 {
+                applies to finch
+                stage work "Work" { step look "Look." { confirm "It is whole." or conclude rejected "It is broken." } }
+                make safe "Make safe" { step off "Off." { isolates supply } }
+                conclude accepted
+            }
+            """;
+
+    private Auditor() {
+    }
+
+    /** Makes sure that there are auditors who had no hand in any test: MJ and HD. */
+    private static void employ() throws Exception {
+        try (BenchLedger ledger = BenchLedger.open(Technician.desk().ledger())) {
+            if (ledger.people().stream().noneMatch(person -> person.id().equals("MJ"))) {
+                Approved.auditors(ledger, BenchTime.real());
+            }
+        }
+    }
+
+    /** A sealed test of a unit that is whole or broken. */
+    static OpenTest test(Path folder, String serial, boolean whole) throws Exception {
+        Path file = Files.writeString(folder.resolve("finch.procedure"), PROCEDURE);
+        OpenTest test = Technician.open(file.toString(), serial, false);
+        employ();
+        return finish(test, whole ? "y" : "n");
+    }
+
+    /** A sealed test that the technician gave up. */
+    static OpenTest givenUp(Path folder, String serial) throws Exception {
+        Path file = Files.writeString(folder.resolve("finch.procedure"), PROCEDURE);
+        OpenTest test = Technician.open(file.toString(), serial, false);
+        employ();
+        Technician.seen(test);
+        Screen.enter("! The plate is missing.");
+        Screen.settle();
+        return finish(test, "y");
+    }
+
+    private static OpenTest finish(OpenTest test, String whole) {
+        while (test.shown().ending().isEmpty()) {
+            Shown asked = Technician.seen(test);
+            Screen.enter(asked.key().startsWith("off") || asked.key().startsWith("switch") ? "done" : whole);
+            Screen.waitFor("after " + asked.key(), () -> test.shown().version() > asked.version());
+            Screen.settle();
+        }
+        return test;
+    }
+
+    // ---- lists
+
+    /** Shows Departures or Nonconformities with what is in the ledger now. */
+    static Table list(String view) throws Exception {
+        Screen.perspective(Ids.AUDIT);
+        Screen.page().showView(view);
+        Screen.settle();
+        Screen.press("Read again");
+        return Screen.one(Table.class, table -> table.getColumnCount() == 7);
+    }
+
+    /** The row of a unit, or none. */
+    static List<TableItem> rows(Table table, String serial) {
+        return List.of(table.getItems()).stream().filter(item -> item.getText(0).equals(serial)).toList();
+    }
+
+    static void select(String view, TableItem row) {
+        IViewPart part = Screen.page().findView(view);
+        Screen.page().activate(part);
+        part.getSite().getSelectionProvider().setSelection(new StructuredSelection((DeviationRow) row.getData()));
+        Screen.settle();
+    }
+
+    // ---- signing
+
+    /** Presses a button, fills the dialog of that title and signs; waits until the dialog is gone. */
+    static void sign(String button, String title, Consumer<Shell> filling, String by) throws Exception {
+        CompletableFuture<String> answered = Dialogs.when(title, shell -> {
+            filling.accept(shell);
+            password(shell, by, Approved.PASSWORD);
+            press(shell, "Sign");
+        });
+        Screen.press(button);
+        Screen.waitFor("the answer", answered::isDone);
+        answered.get();
+        Screen.settle();
+    }
+
+    /** The fields that can be written into, the person and the password last. */
+    static List<Text> fields(Shell dialog) {
+        return Screen.all(dialog, Text.class).stream().filter(Text::getEditable).toList();
+    }
+
+    static void choose(Shell dialog, String option) {
+        Combo combo = Screen.all(dialog, Combo.class).get(0);
+        int index = List.of(combo.getItems()).stream().filter(item -> item.contains(option)).map(combo::indexOf).findFirst().orElse(-1);
+        assertTrue(index >= 0, option + " in " + List.of(combo.getItems()));
+        combo.select(index);
+    }
+
+    static void password(Shell dialog, String by, String password) {
+        List<Text> fields = fields(dialog);
+        fields.get(fields.size() - 2).setText(by);
+        Text secret = fields.get(fields.size() - 1);
+        assertTrue((secret.getStyle() & SWT.PASSWORD) != 0, "nobody reads along");
+        secret.setText(password);
+    }
+
+    static void press(Shell dialog, String text) {
+        Screen.all(dialog, Button.class).stream().filter(button -> button.getText().replace("&", "").equals(text)).findFirst().orElseThrow()
+                .notifyListeners(SWT.Selection, new Event());
+    }
+
+    // ---- the record sheet
+
+    static String sheet(String serial) {
+        return Screen.all(StyledText.class).map(StyledText::getText).filter(text -> text.startsWith("Unit " + serial)).findFirst().orElse("");
+    }
+
+    static boolean enabled(String button) {
+        return Screen.one(Button.class, each -> each.getText().startsWith(button)).isEnabled();
+    }
+
+    /** Shows the sheet of a test from the records. */
+    static void showSheet(OpenTest test, String serial) throws Exception {
+        Screen.perspective(Ids.AUDIT);
+        Screen.page().showView(Ids.RECORDS_VIEW);
+        Screen.press("Read again");
+        Screen.one(Text.class, text -> (text.getStyle() & SWT.SEARCH) != 0).setText(test.id());
+        Table records = Screen.one(Table.class, table -> table.getColumnCount() == 5);
+        Screen.waitFor("the record", () -> records.getItemCount() == 1);
+        Screen.selectRecord(records.getItem(0).getData());
+        Screen.waitFor("the sheet", () -> !sheet(serial).isEmpty());
+    }
+}

@@ -1,0 +1,189 @@
+package org.benchwright.ui.internal.audit;
+
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Function;
+
+import org.benchwright.present.Auditing;
+import org.benchwright.present.Bench;
+import org.benchwright.present.DeviationRow;
+import org.benchwright.ui.Ids;
+import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.app.Settings;
+import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.look.Switched;
+import org.benchwright.ui.internal.sign.SignDialog;
+import org.eclipse.core.runtime.ILog;
+import org.eclipse.jface.layout.GridDataFactory;
+import org.eclipse.jface.layout.GridLayoutFactory;
+import org.eclipse.jface.viewers.ArrayContentProvider;
+import org.eclipse.jface.viewers.ColumnLabelProvider;
+import org.eclipse.jface.viewers.TableViewer;
+import org.eclipse.jface.viewers.TableViewerColumn;
+import org.eclipse.jface.window.Window;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.Text;
+import org.eclipse.ui.IWorkbenchPage;
+import org.eclipse.ui.PartInitException;
+import org.eclipse.ui.part.ViewPart;
+
+/** What waits for an auditor in the whole ledger, oldest first, and deciding on it. */
+abstract class DeviationsView extends ViewPart {
+
+    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
+    private static final int DETAIL_HEIGHT = 84;
+
+    private final boolean nonconformities;
+    private Button all;
+    private Button decide;
+    private TableViewer table;
+    private Label count;
+    private Text detail;
+    private Optional<DeviationsJob> job = Optional.empty();
+
+    DeviationsView(boolean nonconformities) {
+        this.nonconformities = nonconformities;
+    }
+
+    @Override
+    public void createPartControl(Composite parent) {
+        Composite body = new Composite(parent, SWT.NONE);
+        GridLayoutFactory.swtDefaults().numColumns(3).applyTo(body);
+        all = new Button(body, SWT.CHECK);
+        all.setText(Message.DEVIATIONS_ALL.text());
+        all.addListener(SWT.Selection, event -> readAgain());
+        GridDataFactory.fillDefaults().grab(true, false).align(SWT.BEGINNING, SWT.CENTER).applyTo(all);
+        Button again = new Button(body, SWT.PUSH);
+        again.setText(Message.RECORDS_READ.text());
+        again.addListener(SWT.Selection, event -> readAgain());
+        decide = new Button(body, SWT.PUSH);
+        decide.setText(Message.DEVIATIONS_DECIDE.text());
+        decide.setEnabled(false);
+        decide.addListener(SWT.Selection, event -> selected().ifPresent(this::decide));
+        table = new TableViewer(body, SWT.SINGLE | SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.H_SCROLL);
+        table.getTable().setHeaderVisible(true);
+        GridDataFactory.fillDefaults().grab(true, true).span(3, 1).applyTo(table.getControl());
+        table.setContentProvider(ArrayContentProvider.getInstance());
+        columns();
+        detail = new Text(body, SWT.MULTI | SWT.READ_ONLY | SWT.WRAP | SWT.V_SCROLL);
+        detail.setText(Message.DEVIATIONS_NOTHING.text());
+        GridDataFactory.fillDefaults().grab(true, false).span(3, 1).hint(SWT.DEFAULT, DETAIL_HEIGHT).applyTo(detail);
+        count = new Label(body, SWT.NONE);
+        GridDataFactory.fillDefaults().grab(true, false).span(3, 1).applyTo(count);
+        getSite().setSelectionProvider(table);
+        table.addSelectionChangedListener(event -> picked());
+        parent.addDisposeListener(event -> job.ifPresent(DeviationsJob::cancel));
+        readAgain();
+    }
+
+    private void columns() {
+        column(Message.DEVIATIONS_UNIT, 110, DeviationRow::serial);
+        column(Message.DEVIATIONS_AGE, 80, DeviationRow::age);
+        column(Message.DEVIATIONS_OWNER, 110, DeviationRow::owner);
+        column(Message.DEVIATIONS_WHAT, 320, DeviationRow::words);
+        column(Message.DEVIATIONS_DECISION, 130, row -> row.decision().map(each -> each.word() + ", " + each.by()).orElse(""));
+        column(Message.DEVIATIONS_PLACE, 170, DeviationRow::place);
+        column(Message.DEVIATIONS_NOTED, 140, row -> time(row.noted()));
+    }
+
+    private void column(Message title, int width, Function<DeviationRow, String> text) {
+        TableViewerColumn column = new TableViewerColumn(table, SWT.LEFT);
+        column.getColumn().setText(title.text());
+        column.getColumn().setWidth(width);
+        column.setLabelProvider(new ColumnLabelProvider() {
+            @Override
+            public String getText(Object row) {
+                return text.apply((DeviationRow) row);
+            }
+        });
+    }
+
+    private static String time(Instant instant) {
+        return TIME.format(instant.atZone(ZoneId.systemDefault()));
+    }
+
+    private Optional<DeviationRow> selected() {
+        return Optional.ofNullable((DeviationRow) table.getStructuredSelection().getFirstElement());
+    }
+
+    private void picked() {
+        Optional<DeviationRow> row = selected();
+        Switched.enable(decide, row.filter(DeviationRow::waiting).isPresent());
+        detail.setText(row.map(DeviationsView::words).orElseGet(Message.DEVIATIONS_NOTHING::text));
+        if (row.isPresent()) {
+            showSheet();
+        }
+    }
+
+    private static String words(DeviationRow row) {
+        String decided = row.decision().map(each -> "\n" + Message.DEVIATIONS_DECIDED.text(each.word(), each.by(), time(each.instant()), each.reason()))
+                .orElse("");
+        return row.words() + "\n" + Message.DEVIATIONS_DETAIL.text(row.test(), row.serial(), String.valueOf(row.event()), row.place(), time(row.noted()))
+                + (row.owner().isEmpty() ? "" : " " + Message.DEVIATIONS_TO_ACT.text(row.owner())) + decided;
+    }
+
+    /** Whoever decides wants to read the record, whatever else lies over its sheet. */
+    private void showSheet() {
+        try {
+            getSite().getPage().showView(Ids.SHEET_VIEW, null, IWorkbenchPage.VIEW_VISIBLE);
+        } catch (PartInitException e) {
+            ILog.of(DeviationsView.class).log(e.getStatus());
+        }
+    }
+
+    private void decide(DeviationRow row) {
+        Settings settings = getSite().getService(Settings.class);
+        Auditing auditing = new Auditing(ledger(), Bench.Clocks.system(), ZoneId.systemDefault());
+        SignDialog.Asked asked = new SignDialog.Asked((nonconformities ? Message.DECIDE_NONCONFORMITY : Message.DECIDE_DEPARTURE).text(),
+                Message.DECIDE_WHAT.text(row.serial(), row.words()),
+                List.of(new SignDialog.Choice(Message.DECIDE_AS.text(), Auditing.choices(nonconformities)),
+                        new SignDialog.Line(Message.DECIDE_REASON.text(), "")),
+                settings.technician(), (answers, who) -> auditing.decide(row.test(), row.event(), answers.get(0), answers.get(1), who));
+        if (new SignDialog(getSite().getShell(), asked).open() == Window.OK) {
+            readAgain();
+        }
+    }
+
+    private Path ledger() {
+        return getSite().getService(Desk.class).ledger();
+    }
+
+    /** Reads the ledger again. */
+    void readAgain() {
+        job.ifPresent(DeviationsJob::cancel);
+        DeviationsJob next = new DeviationsJob(ledger(), nonconformities, !all.getSelection(), this::told);
+        job = Optional.of(next);
+        next.schedule();
+    }
+
+    private void told(DeviationsJob.Read read) {
+        if (!table.getControl().isDisposed()) {
+            table.getControl().getDisplay().asyncExec(() -> {
+                if (!table.getControl().isDisposed()) {
+                    show(read);
+                }
+            });
+        }
+    }
+
+    private void show(DeviationsJob.Read read) {
+        table.setInput(read.rows());
+        long waiting = read.rows().stream().filter(DeviationRow::waiting).count();
+        String words = Message.DEVIATIONS_COUNT.text(waiting, read.rows().size() - waiting);
+        count.setText((read.trouble().orElse(words)).replace("&", "&&"));
+        picked();
+    }
+
+    @Override
+    public void setFocus() {
+        table.getControl().setFocus();
+    }
+}

@@ -1,0 +1,218 @@
+package org.benchwright.ui.internal.audit;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.Optional;
+import java.util.function.Function;
+
+import org.benchwright.core.Progress;
+import org.benchwright.present.CannotStoreException;
+import org.benchwright.present.EntryRefusedException;
+import org.benchwright.present.Impact;
+import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.look.Switched;
+import org.eclipse.core.runtime.ICoreRunnable;
+import org.eclipse.core.runtime.jobs.Job;
+import org.eclipse.jface.dialogs.IDialogConstants;
+import org.eclipse.jface.dialogs.TitleAreaDialog;
+import org.eclipse.jface.layout.GridDataFactory;
+import org.eclipse.jface.layout.GridLayoutFactory;
+import org.eclipse.jface.viewers.ArrayContentProvider;
+import org.eclipse.jface.viewers.ColumnLabelProvider;
+import org.eclipse.jface.viewers.TableViewer;
+import org.eclipse.jface.viewers.TableViewerColumn;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Control;
+import org.eclipse.swt.widgets.FileDialog;
+import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.Shell;
+import org.eclipse.swt.widgets.Text;
+
+/** Which tests an instrument touches that read wrong: asked here, listed, and written as a sheet that the bench signs. */
+final class ImpactDialog extends TitleAreaDialog {
+
+    private static final int WIDTH = 880;
+    private static final int HEIGHT = 260;
+    private static final int DETAIL_HEIGHT = 90;
+
+    private final Path ledger;
+    private final String software;
+    private Text asset;
+    private Text reads;
+    private Text from;
+    private Text to;
+    private Button look;
+    private Button write;
+    private TableViewer table;
+    private Text detail;
+    private Optional<Job> job = Optional.empty();
+    private Optional<Impact> found = Optional.empty();
+
+    ImpactDialog(Shell parent, Path ledger, String software) {
+        super(parent);
+        this.ledger = ledger;
+        this.software = software;
+        setShellStyle(getShellStyle() | SWT.RESIZE);
+    }
+
+    @Override
+    protected void configureShell(Shell shell) {
+        super.configureShell(shell);
+        shell.setText(Message.IMPACT_TITLE.text());
+    }
+
+    @Override
+    protected Control createDialogArea(Composite parent) {
+        Composite area = (Composite) super.createDialogArea(parent);
+        setTitle(Message.IMPACT_TITLE.text());
+        setMessage(Message.IMPACT_WHAT.text());
+        Composite fields = new Composite(area, SWT.NONE);
+        GridLayoutFactory.swtDefaults().numColumns(4).margins(12, 12).spacing(10, 10).applyTo(fields);
+        GridDataFactory.fillDefaults().grab(true, true).applyTo(fields);
+        LocalDate today = LocalDate.now(ZoneId.systemDefault());
+        asset = text(fields, Message.IMPACT_ASSET, "");
+        reads = text(fields, Message.IMPACT_READS, "");
+        reads.setMessage(Message.IMPACT_READS_HINT.text());
+        from = text(fields, Message.IMPACT_FROM, today.minusYears(1).toString());
+        to = text(fields, Message.IMPACT_TO, today.toString());
+        table = new TableViewer(fields, SWT.SINGLE | SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.H_SCROLL);
+        table.getTable().setHeaderVisible(true);
+        table.setContentProvider(ArrayContentProvider.getInstance());
+        GridDataFactory.fillDefaults().grab(true, true).span(4, 1).hint(WIDTH, HEIGHT).applyTo(table.getControl());
+        column(Message.RECORDS_SERIAL, 120, Impact.Row::serial);
+        column(Message.IMPACT_THEN, 130, Impact.Row::then);
+        column(Message.IMPACT_NOW, 200, row -> (row.changed() ? "\u2260 " : "= ") + row.now());
+        column(Message.IMPACT_STANDING, 190, Impact.Row::standing);
+        column(Message.IMPACT_TEST, 160, Impact.Row::test);
+        detail = new Text(fields, SWT.MULTI | SWT.READ_ONLY | SWT.WRAP | SWT.V_SCROLL);
+        GridDataFactory.fillDefaults().grab(true, false).span(4, 1).hint(WIDTH, DETAIL_HEIGHT).applyTo(detail);
+        table.addSelectionChangedListener(event -> picked());
+        parent.addDisposeListener(event -> job.ifPresent(Job::cancel));
+        return area;
+    }
+
+    private static Text text(Composite parent, Message label, String initial) {
+        new Label(parent, SWT.NONE).setText(label.text());
+        Text text = new Text(parent, SWT.BORDER);
+        text.setText(initial);
+        GridDataFactory.fillDefaults().grab(true, false).applyTo(text);
+        return text;
+    }
+
+    private void column(Message title, int width, Function<Impact.Row, String> text) {
+        TableViewerColumn column = new TableViewerColumn(table, SWT.LEFT);
+        column.getColumn().setText(title.text());
+        column.getColumn().setWidth(width);
+        column.setLabelProvider(new ColumnLabelProvider() {
+            @Override
+            public String getText(Object row) {
+                return text.apply((Impact.Row) row);
+            }
+        });
+    }
+
+    private void picked() {
+        Impact.Row row = (Impact.Row) table.getStructuredSelection().getFirstElement();
+        if (row != null) {
+            detail.setText(String.join("\n", row.words()));
+        }
+    }
+
+    @Override
+    protected void createButtonsForButtonBar(Composite parent) {
+        look = createButton(parent, IDialogConstants.CLIENT_ID, Message.IMPACT_LOOK.text(), true);
+        write = createButton(parent, IDialogConstants.CLIENT_ID + 1, Message.IMPACT_WRITE.text(), false);
+        createButton(parent, IDialogConstants.OK_ID, IDialogConstants.CLOSE_LABEL, false);
+        Switched.enable(write, false);
+    }
+
+    @Override
+    protected void buttonPressed(int id) {
+        if (id == IDialogConstants.CLIENT_ID) {
+            look();
+        } else if (id == IDialogConstants.CLIENT_ID + 1) {
+            write();
+        } else {
+            super.buttonPressed(id);
+        }
+    }
+
+    // ---- looking, off the screen's thread
+
+    private void look() {
+        try {
+            Impact.Question question = new Impact.Question(asset.getText(), reads.getText(), LocalDate.parse(from.getText().strip()),
+                    LocalDate.parse(to.getText().strip()));
+            setErrorMessage(null);
+            Switched.enable(look, false);
+            Job next = Job.createSystem(Message.IMPACT_TITLE.text(), (ICoreRunnable) monitor -> {
+                try {
+                    Impact impact = Impact.of(ledger, question, ZoneId.systemDefault(), Progress.none(), monitor::isCanceled);
+                    onScreen(() -> show(impact));
+                } catch (EntryRefusedException | CannotStoreException refused) {
+                    onScreen(() -> refused(refused.getMessage()));
+                }
+            });
+            job = Optional.of(next);
+            detail.setText(Message.IMPACT_LOOKING.text());
+            next.schedule();
+        } catch (DateTimeException noDay) {
+            setErrorMessage(Message.FIGURES_NO_DAY.text());
+        }
+    }
+
+    private void show(Impact impact) {
+        found = Optional.of(impact);
+        table.setInput(impact.rows());
+        detail.setText(String.join("\n", impact.left()));
+        setMessage(impact.summary());
+        Switched.enable(look, true);
+        Switched.enable(write, true);
+    }
+
+    private void refused(String words) {
+        setErrorMessage(words);
+        detail.setText("");
+        Switched.enable(look, true);
+    }
+
+    private void write() {
+        FileDialog dialog = new FileDialog(getShell(), SWT.SAVE);
+        dialog.setFileName("impact.txt");
+        dialog.setOverwrite(true);
+        String chosen = dialog.open();
+        if (chosen != null && found.isPresent()) {
+            write(found.get(), Path.of(chosen));
+        }
+    }
+
+    /** Writes the sheet. */
+    void write(Impact impact, Path file) {
+        Job.createSystem(Message.IMPACT_WRITE.text(), (ICoreRunnable) monitor -> {
+            try {
+                Files.writeString(file, impact.signed(ledger, software, Clock.systemUTC().instant()));
+                onScreen(() -> setMessage(Message.IMPACT_WRITTEN.text(file.toString())));
+            } catch (IOException | CannotStoreException failed) {
+                onScreen(() -> setErrorMessage(Message.IMPACT_NOT_WRITTEN.text(file.toString(), String.valueOf(failed.getMessage()))));
+            }
+        }).schedule();
+    }
+
+    private void onScreen(Runnable work) {
+        Control control = table.getControl();
+        if (!control.isDisposed()) {
+            control.getDisplay().asyncExec(() -> {
+                if (!control.isDisposed()) {
+                    work.run();
+                }
+            });
+        }
+    }
+}
