@@ -2,7 +2,9 @@ package org.benchwright.core;
 
 import java.util.Arrays;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 import org.benchwright.core.internal.Message;
 
@@ -25,10 +27,14 @@ public enum Role {
     /** The bench itself: what the program notes without anybody's doing. */
     BENCH(Message.ROLE_BENCH);
 
+    private static final Map<String, Role> BY_WORD = Arrays.stream(values()).collect(Collectors.toUnmodifiableMap(Role::word, role -> role));
+
     private final Message label;
+    private final String word;
 
     Role(Message label) {
         this.label = label;
+        this.word = name().toLowerCase(Locale.ROOT).replace('_', ' ');
     }
 
     /**
@@ -46,7 +52,7 @@ public enum Role {
      * @return {@code second person}
      */
     public String word() {
-        return name().toLowerCase(Locale.ROOT).replace('_', ' ');
+        return word;
     }
 
     /**
@@ -56,6 +62,6 @@ public enum Role {
      * @return the role, or nothing
      */
     public static Optional<Role> find(String word) {
-        return Arrays.stream(values()).filter(role -> role.word().equals(word)).findFirst();
+        return Optional.ofNullable(BY_WORD.get(word));
     }
 }

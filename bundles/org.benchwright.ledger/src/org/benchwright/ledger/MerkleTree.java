@@ -33,7 +33,7 @@ public final class MerkleTree {
     /** Hash of the leaf that stands for an event in the ledger's own tree. */
     public static Digest eventLeaf(TestId test, long sequence, Link link) {
         String leaf = "benchwright.leaf/1\n" + test.value() + "\n" + sequence + "\n" + link.hex() + "\n";
-        return leafHash(leaf.getBytes(StandardCharsets.UTF_8));
+        return leafHash(leaf.getBytes(StandardCharsets.ISO_8859_1));
     }
 
     /** Root of the tree over {@code leafHashes}; of an empty tree, the digest of nothing. */

@@ -6,12 +6,10 @@ import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonToken;
 import java.io.IOException;
 import java.io.StringWriter;
-import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
-import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 import java.text.Normalizer;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -27,6 +25,9 @@ import org.benchwright.ledger.internal.JsonValue.Text;
  * numbers, half surrogate pairs, names that occur twice, more than {@value #DEPTH} levels.
  */
 public final class CanonicalJson {
+
+    private static final char FIRST_COMBINING = 0x300;
+    private static final char REPLACEMENT = 0xFFFD;
 
     /** Levels of arrays and objects that are read; hostile nesting must not use up the stack. */
     public static final int DEPTH = 64;
@@ -63,12 +64,12 @@ public final class CanonicalJson {
     }
 
     private static String utf8(byte[] bytes) throws PayloadException {
-        try {
-            return StandardCharsets.UTF_8.newDecoder().onMalformedInput(CodingErrorAction.REPORT)
-                    .onUnmappableCharacter(CodingErrorAction.REPORT).decode(ByteBuffer.wrap(bytes)).toString();
-        } catch (CharacterCodingException malformed) {
-            throw new PayloadException(Messages.text("payload.malformed"), malformed);
+        // What is malformed comes out as a replacement character, and doesn't go back to the same bytes.
+        String text = new String(bytes, StandardCharsets.UTF_8);
+        if (text.indexOf(REPLACEMENT) >= 0 && !Arrays.equals(text.getBytes(StandardCharsets.UTF_8), bytes)) {
+            throw new PayloadException(Messages.text("payload.malformed"));
         }
+        return text;
     }
 
     /** The one byte sequence that RFC 8785 has for {@code value}. */
@@ -96,10 +97,11 @@ public final class CanonicalJson {
 
     /** {@code raw} in Unicode NFC; half of a surrogate pair is refused, it has no UTF-8. */
     public static String normalise(String raw) throws PayloadException {
-        boolean ascii = true;
+        boolean composed = true;
         for (int i = 0; i < raw.length(); i++) {
             char unit = raw.charAt(i);
-            ascii &= unit < 0x80;
+            // Nothing before the combining characters can be composed or taken apart by NFC.
+            composed &= unit < FIRST_COMBINING;
             if (!Character.isSurrogate(unit)) {
                 continue;
             }
@@ -108,7 +110,7 @@ public final class CanonicalJson {
             }
             i++;
         }
-        return ascii ? raw : Normalizer.normalize(raw, Normalizer.Form.NFC);
+        return composed ? raw : Normalizer.normalize(raw, Normalizer.Form.NFC);
     }
 
     private static JsonValue value(JsonParser parser, JsonToken token, int depth) throws IOException, PayloadException {

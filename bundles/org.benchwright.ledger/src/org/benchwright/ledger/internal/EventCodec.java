@@ -51,6 +51,25 @@ public final class EventCodec {
 
     /** The event in {@code bytes}. */
     public static Event decode(byte[] bytes) throws PayloadException {
+        return read(bytes).event();
+    }
+
+    /**
+     * An event, and how its bytes say it.
+     *
+     * @param event   the event
+     * @param members the texts in the bytes
+     */
+    public record Said(Event event, Members members) {
+
+        /** The text of a member. */
+        public String text(String name) {
+            return members.text(name).orElseThrow();
+        }
+    }
+
+    /** The event in {@code bytes}, with the texts that they hold. */
+    public static Said read(byte[] bytes) throws PayloadException {
         Members members = CanonicalJson.parseCanonical(bytes);
         if (!members.values().keySet().equals(NAMES) || !members.text("format").filter(FORMAT::equals).isPresent()) {
             throw refused();
@@ -59,14 +78,13 @@ public final class EventCodec {
         if (!said(event, members)) {
             throw refused();
         }
-        return event;
+        return new Said(event, members);
     }
 
     /** Whether the members are those that the event is written with: a number can be read in more than one form. */
     private static boolean said(Event event, Members members) throws PayloadException {
         return text(members, "sequence").equals(Long.toString(event.sequence()))
-                && text(members, "sitting").equals(Integer.toString(event.sitting()))
-                && text(members, "offset").equals(event.offset().toString());
+                && text(members, "sitting").equals(Integer.toString(event.sitting()));
     }
 
     private static Event event(Members members) throws PayloadException {
@@ -74,8 +92,8 @@ public final class EventCodec {
             String kind = text(members, "kind");
             long sequence = Long.parseLong(text(members, "sequence"));
             int sitting = Integer.parseInt(text(members, "sitting"));
-            Duration offset = Duration.parse(text(members, "offset"));
-            if (!EventKinds.isKind(kind) || sequence < 1 || sitting < 1 || offset.isNegative()) {
+            Duration offset = DurationText.read(text(members, "offset")).orElseThrow(EventCodec::refused);
+            if (!EventKinds.isKind(kind) || sequence < 1 || sitting < 1) {
                 throw refused();
             }
             Actor actor = new Actor(text(members, "actor"), Role.find(text(members, "role")).orElseThrow(EventCodec::refused));

@@ -58,12 +58,30 @@ public record Cell(String type, byte[] bytes) {
 
     /** Whether this is that text. */
     public boolean isText(String value) {
-        return equals(text(value));
+        return type.equals("text") && (isAscii(value) || Arrays.equals(bytes, value.getBytes(StandardCharsets.UTF_8)));
     }
 
     /** Whether this is that number. */
     public boolean isWhole(long value) {
-        return equals(whole(value));
+        return isWhole(Long.toString(value));
+    }
+
+    /** Whether this is the number that is written so. */
+    boolean isWhole(String value) {
+        return type.equals("integer") && isAscii(value);
+    }
+
+    /** Whether the bytes are those letters, all of them ASCII. */
+    private boolean isAscii(String value) {
+        if (value.length() != bytes.length) {
+            return false;
+        }
+        for (int i = 0; i < bytes.length; i++) {
+            if (bytes[i] != value.charAt(i) || bytes[i] < 0) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /** Whether this is those bytes. */

@@ -63,7 +63,7 @@ public final class EventInspector {
     private Result inspect() {
         Optional<Event> event = decoded.event();
         // An unreadable event counts for the test that its column names, so that one fault doesn't become many.
-        test = event.map(Event::test).or(() -> row.cell("test_id").text().flatMap(TestId::stored));
+        test = event.map(Event::test).or(() -> row.test().text().flatMap(TestId::stored));
         Optional<TestPoint> point = test.map(before.points());
         sequence = event.map(known -> OptionalLong.of(known.sequence()))
                 .orElseGet(() -> point.isPresent() ? OptionalLong.of(point.get().sequence() + 1) : OptionalLong.empty());
@@ -72,7 +72,7 @@ public final class EventInspector {
         }
         position();
         decoded.differing().forEach(column -> fault(FaultKind.COLUMN_DIFFERS, "fault.column", column));
-        Optional<Link> stored = row.cell("link").digest().map(Link::new);
+        Optional<Link> stored = decoded.link();
         point.ifPresent(known -> chain(known, event, stored));
         Optional<CompactRange> tree = before.tree().flatMap(known -> tree(known, stored));
         Optional<TestPoint> next = point.map(known -> new TestPoint(sequence.orElse(known.sequence() + 1), stored.orElse(known.link()),
@@ -82,8 +82,8 @@ public final class EventInspector {
     }
 
     private void position() {
-        if (!row.cell("position").isWhole(before.position())) {
-            OptionalLong found = row.cell("position").whole();
+        OptionalLong found = decoded.position();
+        if (found.isEmpty() || found.getAsLong() != before.position()) {
             fault(FaultKind.POSITION_BROKEN, "fault.position", before.position(), found.isPresent() ? found.getAsLong() : "?");
         }
     }
@@ -97,7 +97,7 @@ public final class EventInspector {
                 fault(FaultKind.AFTER_SEAL, "fault.afterSeal", said.kind());
             }
         });
-        Link wanted = point.link().next(row.cell("canonical").bytes());
+        Link wanted = decoded.after(point.link());
         if (!stored.equals(Optional.of(wanted))) {
             fault(FaultKind.LINK_BROKEN, "fault.link");
         }
@@ -105,12 +105,12 @@ public final class EventInspector {
 
     /** The tree with this row; goes on with the subtree that is stored, so that one fault doesn't become many. */
     private Optional<CompactRange> tree(CompactRange tree, Optional<Link> stored) {
-        Optional<Digest> subtree = row.cell("subtree").digest();
+        Optional<Digest> subtree = row.subtree().digest();
         if (test.isEmpty() || sequence.isEmpty() || stored.isEmpty()) {
             fault(FaultKind.ORDER_CHANGED, "fault.order");
             return Optional.empty();
         }
-        CompactRange grown = tree.append(MerkleTree.eventLeaf(test.get(), sequence.getAsLong(), stored.get()));
+        CompactRange grown = tree.append(decoded.leaf().orElseGet(() -> MerkleTree.eventLeaf(test.get(), sequence.getAsLong(), stored.get())));
         if (subtree.isPresent() && subtree.get().equals(grown.lastSubtree())) {
             return Optional.of(grown);
         }

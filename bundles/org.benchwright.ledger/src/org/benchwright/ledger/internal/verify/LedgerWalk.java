@@ -26,7 +26,6 @@ import org.benchwright.ledger.VerifiedTest;
 import org.benchwright.ledger.internal.Attachments;
 import org.benchwright.ledger.internal.Event;
 import org.benchwright.ledger.internal.Messages;
-import org.benchwright.ledger.internal.SignaturePart;
 
 /** One verification: goes once through all events in ledger order, then hands the tests that are in order to the third line. */
 public final class LedgerWalk {
@@ -96,8 +95,8 @@ public final class LedgerWalk {
     private void walk() throws SQLException {
         try (CheckpointCheck checkpoints = new CheckpointCheck(connection, signatures, documents, faults);
                 Statement statement = connection.createStatement();
-                ResultSet rows = statement.executeQuery(EventRow.query())) {
-            RowStream stream = new RowStream(rows);
+                ResultSet rows = statement.executeQuery(EventRow.query());
+                RowStream stream = new RowStream(rows)) {
             Optional<List<DecodedRow>> batch = stream.next();
             while (batch.isPresent() && !request.cancellation().requested()) {
                 for (DecodedRow row : batch.get()) {
@@ -119,15 +118,15 @@ public final class LedgerWalk {
                 new EventInspector.Before(position, this::point, tree));
         List<Fault> found = new ArrayList<>(result.faults());
         tree = result.tree();
-        long here = row.row().cell("position").whole().orElse(position);
+        long here = row.position().orElse(position);
         if (here != position) {
             // Rows lack or were added: what the tree should be from here on can't be known.
             tree = Optional.empty();
         }
         boolean met = checkpoints.meets(here, tree);
         tree.ifPresent(kept::meets);
-        result.event().ifPresent(event -> found.addAll(signature(event, met, here)));
         if (result.event().isPresent()) {
+            found.addAll(signature(row, met, here));
             found.addAll(references(result.event().get(), row.references()));
         }
         result.test().ifPresent(test -> points.put(test, found.isEmpty() ? result.point().orElseThrow()
@@ -141,12 +140,13 @@ public final class LedgerWalk {
         return known == null ? TestPoint.before(test) : known;
     }
 
-    private List<Fault> signature(Event event, boolean checkpointMet, long here) {
+    private List<Fault> signature(DecodedRow row, boolean checkpointMet, long here) {
+        Event event = row.event().orElseThrow();
         TestPoint before = point(event.test());
         SignatureInspector.Result inspected = signatures.inspect(event, before, here);
         inspected.late().filter(arrival -> late.size() < MOST_LATE).ifPresent(late::add);
         List<Fault> found = new ArrayList<>(inspected.faults());
-        if (event.payload().values().containsKey(SignaturePart.NAME) && !checkpointMet) {
+        if (row.signed() && !checkpointMet) {
             found.add(fault(event, FaultKind.CHECKPOINT_MISSING, "fault.checkpointMissing"));
         }
         return found;

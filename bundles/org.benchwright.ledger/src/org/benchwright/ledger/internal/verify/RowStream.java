@@ -2,19 +2,20 @@ package org.benchwright.ledger.internal.verify;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.util.ArrayDeque;
 import java.util.ArrayList;
-import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.ArrayBlockingQueue;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
 import java.util.concurrent.ForkJoinPool;
-import java.util.concurrent.ForkJoinTask;
 
 /**
- * The rows of the table of events in their order, some at a time. What each says by itself is worked out by other threads while the next are
- * read; few are under way at any time, so that memory doesn't grow with the ledger.
+ * The rows of the table of events in their order, some at a time. A thread of its own reads them, and what each says by itself is worked out by
+ * others, while those before are looked at; few are under way at any time, so that memory doesn't grow with the ledger.
  */
-final class RowStream {
+final class RowStream implements AutoCloseable {
 
     private static final int ROWS = 128;
     /** A row can be a megabyte long. */
@@ -22,37 +23,90 @@ final class RowStream {
     private static final int UNDER_WAY = 8;
 
     private final ResultSet rows;
-    private final Deque<ForkJoinTask<List<DecodedRow>>> underWay = new ArrayDeque<>();
+    private final BlockingQueue<CompletableFuture<List<DecodedRow>>> underWay = new ArrayBlockingQueue<>(UNDER_WAY);
+    private final Thread reader = new Thread(this::readAll, "rows of a ledger");
     private boolean ended;
 
-    /** All rows of {@code rows}, a result of {@link EventRow#query}. */
+    /** All rows of {@code rows}, a result of {@link EventRow#query}, which is read by nobody else until this is closed. */
     RowStream(ResultSet rows) {
         this.rows = rows;
+        reader.setDaemon(true);
+        reader.start();
     }
 
     /** The next rows; empty after the last. */
     Optional<List<DecodedRow>> next() throws SQLException {
-        while (!ended && underWay.size() < UNDER_WAY) {
-            List<EventRow> read = read();
-            if (!read.isEmpty()) {
-                underWay.add(ForkJoinPool.commonPool().submit(() -> read.stream().map(DecodedRow::of).toList()));
-            }
+        if (ended) {
+            return Optional.empty();
         }
-        return underWay.isEmpty() ? Optional.empty() : Optional.of(underWay.remove().join());
+        try {
+            List<DecodedRow> found = underWay.take().join();
+            ended = found.isEmpty();
+            return ended ? Optional.empty() : Optional.of(found);
+        } catch (InterruptedException interrupted) {
+            Thread.currentThread().interrupt();
+            throw new SQLException("interrupted", interrupted);
+        } catch (CompletionException failure) {
+            ended = true;
+            if (failure.getCause() instanceof SQLException unreadable) {
+                throw unreadable;
+            }
+            throw failure;
+        }
     }
 
-    private List<EventRow> read() throws SQLException {
+    private void readAll() {
+        try {
+            List<EventRow> read = read();
+            while (!read.isEmpty()) {
+                List<EventRow> some = read;
+                underWay.put(CompletableFuture.supplyAsync(() -> DecodedRow.all(some), ForkJoinPool.commonPool()));
+                read = read();
+            }
+            underWay.put(CompletableFuture.completedFuture(List.of()));
+        } catch (InterruptedException closed) {
+            Thread.currentThread().interrupt();
+        } catch (SQLException | RuntimeException | OutOfMemoryError failure) {
+            tell(failure);
+        }
+    }
+
+    private void tell(Throwable failure) {
+        try {
+            underWay.put(CompletableFuture.failedFuture(failure));
+        } catch (InterruptedException closed) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    private List<EventRow> read() throws SQLException, InterruptedException {
         List<EventRow> read = new ArrayList<>(ROWS);
         long bytes = 0;
-        while (read.size() < ROWS && bytes < BYTES) {
-            if (!rows.next()) {
-                ended = true;
-                break;
-            }
+        while (read.size() < ROWS && bytes < BYTES && rows.next()) {
             EventRow row = EventRow.read(rows);
-            bytes += row.cell("canonical").bytes().length;
+            bytes += row.canonical().bytes().length;
             read.add(row);
         }
+        if (Thread.interrupted()) {
+            throw new InterruptedException();
+        }
         return read;
+    }
+
+    /** Ends the reading; nobody reads when this returns. */
+    @Override
+    public void close() {
+        reader.interrupt();
+        boolean interrupted = false;
+        while (reader.isAlive()) {
+            try {
+                reader.join();
+            } catch (InterruptedException again) {
+                interrupted = true;
+            }
+        }
+        if (interrupted) {
+            Thread.currentThread().interrupt();
+        }
     }
 }
