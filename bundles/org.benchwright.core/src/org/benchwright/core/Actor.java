@@ -1,7 +1,6 @@
 package org.benchwright.core;
 
 import java.util.Objects;
-import java.util.regex.Pattern;
 
 import org.benchwright.core.internal.Message;
 
@@ -13,7 +12,7 @@ import org.benchwright.core.internal.Message;
  */
 public record Actor(String id, Role role) {
 
-    private static final Pattern ID = Pattern.compile("[A-Za-z0-9._-]{1,64}");
+    private static final int LONGEST = 64;
 
     /**
      * Checks the id.
@@ -22,9 +21,14 @@ public record Actor(String id, Role role) {
      */
     public Actor {
         Objects.requireNonNull(role);
-        if (!ID.matcher(id).matches()) {
+        if (id.isEmpty() || id.length() > LONGEST || !id.chars().allMatch(Actor::allowed)) {
             throw new IllegalArgumentException(Message.ACTOR_ID.text(id));
         }
+    }
+
+    private static boolean allowed(int letter) {
+        return letter >= 'A' && letter <= 'Z' || letter >= 'a' && letter <= 'z' || letter >= '0' && letter <= '9' || letter == '.' || letter == '-'
+                || letter == '_';
     }
 
     /**

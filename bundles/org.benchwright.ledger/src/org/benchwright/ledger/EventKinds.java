@@ -1,7 +1,6 @@
 package org.benchwright.ledger;
 
 import java.util.Set;
-import java.util.regex.Pattern;
 
 /** The few kinds of event that the ledger itself knows; all others are names to it. */
 public final class EventKinds {
@@ -19,13 +18,21 @@ public final class EventKinds {
     public static final Set<String> AFTER_SEAL = Set.of("amended", "departure-decided", "nonconformity-decided", "reviewed", HANDED_OVER, RETURNED,
             "recalled", "superseded", "voided");
 
-    private static final Pattern SHAPE = Pattern.compile("[a-z][a-z0-9-]{0,39}");
+    private static final int LONGEST = 40;
 
     private EventKinds() {
     }
 
     /** Whether {@code kind} can name an event: small letters, digits and dashes, at most 40 of them, a letter first. */
     public static boolean isKind(String kind) {
-        return SHAPE.matcher(kind).matches();
+        return !kind.isEmpty() && kind.length() <= LONGEST && isLetter(kind.charAt(0)) && kind.chars().allMatch(EventKinds::isAllowed);
+    }
+
+    private static boolean isLetter(int unit) {
+        return unit >= 'a' && unit <= 'z';
+    }
+
+    private static boolean isAllowed(int unit) {
+        return isLetter(unit) || unit >= '0' && unit <= '9' || unit == '-';
     }
 }

@@ -35,14 +35,16 @@ final class LedgerSpeed {
      *
      * @param events   events in the ledger
      * @param bare     rows read by the driver and hashed by the JDK, in one thread
-     * @param links    verified: links, places, documents, signatures, checkpoints
+     * @param links    verified in a ledger of open tests, in which nothing is signed: links, places, columns, the tree, the file itself
+     * @param signed   signatures of events verified, each with the checkpoint after it, in a ledger of nothing else
      * @param insert   bare durable inserts of the same bytes, one a transaction
      * @param append   events appended, one a transaction
      */
-    record Figures(long events, double bare, double links, double insert, double append) {
+    record Figures(long events, double bare, double links, double signed, double insert, double append) {
         String table() {
-            return String.format(Locale.ROOT, "%d events: bare %.0f/s, verified %.0f/s (ratio %.2f); bare insert %.0f/s, append %.0f/s "
-                    + "(%.2f times as long)", events, bare, links, links / bare, insert, append, insert / append);
+            return String.format(Locale.ROOT, "links: %d events, bare %.0f/s, verified %.0f/s (ratio %.2f)%n"
+                    + "signatures: %.0f signed events with their checkpoints/s%nappend: bare insert %.0f/s, append %.0f/s (%.2f times as long)",
+                    events, bare, links, links / bare, signed, insert, append, insert / append);
         }
     }
 
@@ -55,11 +57,13 @@ final class LedgerSpeed {
         Path ledger = build();
         bare(ledger);
         double bare = events / bare(ledger);
+        verified(ledger);
         double links = events / verified(ledger);
+        double signed = signed();
         int writes = Math.max(50, Math.min(500, events / 10));
         double append = writes / append(writes);
         double insert = writes / insert(ledger, writes);
-        return new Figures(events, bare, links, insert, append);
+        return new Figures(events, bare, links, signed, insert, append);
     }
 
     private Path build() throws Exception {
@@ -76,14 +80,30 @@ final class LedgerSpeed {
 
     private static void test(Ledger ledger, SampleLedger sample, int size) throws Exception {
         TestId id = sample.newTest();
-        for (int at = 0; at < size - 1; at += BATCH) {
+        for (int at = 0; at < size; at += BATCH) {
             List<EntryDraft> drafts = new ArrayList<>();
-            for (int i = at; i < Math.min(at + BATCH, size - 1); i++) {
+            for (int i = at; i < Math.min(at + BATCH, size); i++) {
                 drafts.add(sample.observation(id, i));
             }
             ledger.append(id, at, drafts);
         }
-        sample.seal(id, size - 1);
+    }
+
+    /** A ledger in which each event but the first of a test is signed. */
+    private double signed() throws Exception {
+        Path home = Files.createDirectory(folder.resolve("signed"));
+        int seals = Math.max(20, Math.min(2000, events / 100));
+        Path file = home.resolve("bench.ledger");
+        try (Ledger ledger = SqliteLedger.open(file)) {
+            SampleLedger sample = new SampleLedger(ledger, BenchKeyStore.openOrCreate(home));
+            for (int i = 0; i < seals; i++) {
+                TestId id = sample.newTest();
+                ledger.append(id, 0, List.of(sample.observation(id, i)));
+                sample.seal(id, 1);
+            }
+        }
+        verified(file);
+        return seals / verified(file);
     }
 
     private static double seconds(long since) {

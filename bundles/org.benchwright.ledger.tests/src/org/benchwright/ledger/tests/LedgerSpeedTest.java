@@ -25,7 +25,7 @@ class LedgerSpeedTest {
         if (!file.isEmpty()) {
             Files.writeString(Path.of(file), figures.table() + "\n");
         }
-        for (double rate : List.of(figures.bare(), figures.links(), figures.insert(), figures.append())) {
+        for (double rate : List.of(figures.bare(), figures.links(), figures.signed(), figures.insert(), figures.append())) {
             assertTrue(rate > 0 && Double.isFinite(rate), figures.table());
         }
     }

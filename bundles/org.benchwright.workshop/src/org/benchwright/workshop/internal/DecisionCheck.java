@@ -31,7 +31,7 @@ public final class DecisionCheck implements TestCheck {
     private final Ledger documents;
     private final boolean ownLedger;
     private final List<LateArrival> late = new ArrayList<>();
-    private final KeptTests reader = new KeptTests();
+    private final KeptTests reader = new KeptTests(new RememberedPlans());
     private final List<KeptTest> open = new ArrayList<>();
     private final Optional<ProjectionCheck> projection;
     private int derived;

@@ -37,6 +37,17 @@ public final class KeptTests {
     private final PlanCodec plans = new PlanCodec();
     private final ReturnCodec returns = new ReturnCodec();
     private final SealedRecords records = new SealedRecords();
+    private final Optional<RememberedPlans> remembered;
+
+    /** Reads every plan anew. */
+    public KeptTests() {
+        this.remembered = Optional.empty();
+    }
+
+    /** Reads a plan once, for whoever looks at many tests of one unchanging ledger in one thread. */
+    KeptTests(RememberedPlans remembered) {
+        this.remembered = Optional.of(remembered);
+    }
 
     /**
      * The test, derived again from its facts.
@@ -158,6 +169,16 @@ public final class KeptTests {
     }
 
     private Plan plan(Ledger ledger, Fact.Opened opened, LedgerEntry first) throws StoreException, FaultyRecordException {
+        Optional<Plan> before = remembered.flatMap(plans -> plans.of(opened));
+        if (before.isPresent()) {
+            return before.get();
+        }
+        Plan plan = readPlan(ledger, opened, first);
+        remembered.ifPresent(plans -> plans.remember(opened, plan));
+        return plan;
+    }
+
+    private Plan readPlan(Ledger ledger, Fact.Opened opened, LedgerEntry first) throws StoreException, FaultyRecordException {
         Optional<byte[]> kept = document(ledger, opened.plan());
         if (kept.isEmpty()) {
             throw fault(first, Message.FAULT_PLAN_MISSING.text(opened.plan().hex()));
