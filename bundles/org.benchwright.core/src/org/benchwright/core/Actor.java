@@ -21,12 +21,21 @@ public record Actor(String id, Role role) {
      */
     public Actor {
         Objects.requireNonNull(role);
-        if (id.isEmpty() || id.length() > LONGEST || !id.chars().allMatch(Actor::allowed)) {
+        if (!isId(id)) {
             throw new IllegalArgumentException(Message.ACTOR_ID.text(id));
         }
     }
 
-    private static boolean allowed(int letter) {
+    private static boolean isId(String id) {
+        for (int i = 0; i < id.length(); i++) {
+            if (!allowed(id.charAt(i))) {
+                return false;
+            }
+        }
+        return !id.isEmpty() && id.length() <= LONGEST;
+    }
+
+    private static boolean allowed(char letter) {
         return letter >= 'A' && letter <= 'Z' || letter >= 'a' && letter <= 'z' || letter >= '0' && letter <= '9' || letter == '.' || letter == '-'
                 || letter == '_';
     }

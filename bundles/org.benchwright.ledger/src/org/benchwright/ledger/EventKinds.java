@@ -25,14 +25,19 @@ public final class EventKinds {
 
     /** Whether {@code kind} can name an event: small letters, digits and dashes, at most 40 of them, a letter first. */
     public static boolean isKind(String kind) {
-        return !kind.isEmpty() && kind.length() <= LONGEST && isLetter(kind.charAt(0)) && kind.chars().allMatch(EventKinds::isAllowed);
+        if (kind.isEmpty() || kind.length() > LONGEST || !isLetter(kind.charAt(0))) {
+            return false;
+        }
+        for (int i = 1; i < kind.length(); i++) {
+            char unit = kind.charAt(i);
+            if (!isLetter(unit) && (unit < '0' || unit > '9') && unit != '-') {
+                return false;
+            }
+        }
+        return true;
     }
 
-    private static boolean isLetter(int unit) {
+    private static boolean isLetter(char unit) {
         return unit >= 'a' && unit <= 'z';
-    }
-
-    private static boolean isAllowed(int unit) {
-        return isLetter(unit) || unit >= '0' && unit <= '9' || unit == '-';
     }
 }

@@ -128,6 +128,9 @@ public final class LedgerBackup {
                 delete(part);
             }
             return target.resolve(LEDGER);
+        } catch (LedgerFullException full) {
+            // What was half there is gone again; its name says nothing to anybody.
+            throw new LedgerFullException(Messages.text("full", folder), full);
         } catch (FileAlreadyExistsException taken) {
             throw new LedgerPlaceTakenException(Messages.text("backupThere", folder), taken);
         } catch (IOException failure) {

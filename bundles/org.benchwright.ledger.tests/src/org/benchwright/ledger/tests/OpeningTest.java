@@ -174,6 +174,26 @@ class OpeningTest {
     }
 
     @Test
+    void aFileThatIsTakenAwayOrExchangedWhileWorkGoesOnIsNoticedAtTheNextEntry() throws Exception {
+        SampleLedger.build(folder, 2, 3);
+        TestId test = new TestId("T-22222-22222");
+        Path elsewhere = Files.createDirectory(folder.resolve("elsewhere"));
+        try (Ledger ledger = SqliteLedger.open(file())) {
+            SampleLedger sample = new SampleLedger(ledger, BenchKeyStore.openOrCreate(folder));
+            ledger.append(test, 0, List.of(sample.draft(test, "opened", "{}")));
+            Files.move(file(), elsewhere.resolve("bench.ledger"));
+            LedgerException gone = assertThrows(LedgerMissingException.class, () -> ledger.append(test, 1, List.of(sample.observation(test, 1))));
+            assertTrue(gone.getMessage().contains("is not kept"), gone.getMessage());
+            Files.writeString(file(), "another");
+            assertThrows(LedgerMissingException.class, () -> ledger.append(test, 1, List.of(sample.observation(test, 1))));
+            Files.delete(file());
+            Files.move(elsewhere.resolve("bench.ledger"), file());
+            ledger.append(test, 1, List.of(sample.observation(test, 1)));
+        }
+        assertEquals(7L, LedgerVerifier.verify(VerificationRequest.of(file())).events());
+    }
+
+    @Test
     void aPlaceThatCannotBeMadeIsReported() throws Exception {
         Files.createFile(folder.resolve("file"));
         assertThrows(LedgerReadOnlyException.class, () -> SqliteLedger.open(folder.resolve("file").resolve("bench.ledger")));

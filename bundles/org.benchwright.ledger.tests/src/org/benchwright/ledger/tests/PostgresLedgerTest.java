@@ -32,10 +32,13 @@ import org.benchwright.ledger.PostgresLedger;
 import org.benchwright.ledger.SqliteLedger;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.VerificationRequest;
+import org.benchwright.ledger.internal.PostgresDatabase;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** The shared store: the same contract on a real server, and what is its own. */
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
@@ -217,6 +220,21 @@ class PostgresLedgerTest extends LedgerContractTest {
         String strange = "INSERT INTO event SELECT position + 100, 'X-1', 1, instant, sitting, elapsed, actor, role, kind, link, subtree, "
                 + "canonical FROM event WHERE position = 1";
         assertThrows(SQLException.class, () -> server.sql(database, strange));
+    }
+
+    /** States from PostgreSQL's own list (appendix "Error Codes"). */
+    @ParameterizedTest
+    @CsvSource({"53100, LedgerFullException", "53200, LedgerFullException", "53300, LedgerUnreachableException", "57P01, LedgerUnreachableException",
+        "57P03, LedgerUnreachableException", "08006, LedgerUnreachableException", "28P01, LedgerUnreachableException", "25006, LedgerReadOnlyException",
+        "42501, LedgerReadOnlyException", "42P01, LedgerDamagedException", "40001, LedgerBusyException", "55P03, LedgerBusyException",
+        "XX001, LedgerDamagedException", "3D000, LedgerFormatException", "P0001, LedgerException"})
+    void eachStateHasItsExceptionAndWords(String state, String exception) {
+        LedgerException translated = PostgresDatabase.translated(new SQLException("FATAL: why\n  more for developers", state),
+                "jdbc:postgresql://db.example/ledger?password=secret");
+        assertEquals(exception, translated.getClass().getSimpleName());
+        assertTrue(translated.getMessage().contains("jdbc:postgresql://db.example/ledger"), translated.getMessage());
+        assertFalse(translated.getMessage().contains("secret"));
+        assertFalse(translated.getMessage().contains("for developers"), translated.getMessage());
     }
 
     @Test

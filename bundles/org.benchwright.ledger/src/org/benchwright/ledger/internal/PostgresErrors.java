@@ -28,7 +28,7 @@ final class PostgresErrors {
             case "42" -> state.equals("42501") ? new LedgerReadOnlyException(Messages.text("sharedReadOnly", place), error)
                     : new LedgerDamagedException(Messages.text("damaged", place), error);
             case "3D" -> new LedgerFormatException(Messages.text("notALedger", place), error); // no such database
-            default -> new LedgerException(Messages.text("failed", place, error.getMessage()), error);
+            default -> new LedgerException(Messages.text("failed", place, plain(error)), error);
         };
     }
 

@@ -3,10 +3,12 @@ package org.benchwright.ledger.internal;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.Optional;
 import java.util.Set;
 import org.benchwright.ledger.DurableFiles;
 import org.benchwright.ledger.FolderLock;
@@ -28,8 +30,10 @@ public final class SqliteFile implements Database {
     private final Connection connection;
     private final ReadOnlyPlace place;
     private final boolean writable;
+    private final Optional<Object> identity;
 
     private SqliteFile(Path path, Connection connection, ReadOnlyPlace place, boolean writable) {
+        this.identity = identity(path);
         this.path = path;
         this.connection = connection;
         this.place = place;
@@ -216,7 +220,23 @@ public final class SqliteFile implements Database {
         if (!writable) {
             throw new LedgerReadOnlyException(Messages.text("openedReadOnly", path));
         }
-        return translated("BEGIN IMMEDIATE", work);
+        return translated("BEGIN IMMEDIATE", connection -> {
+            T result = work.run(connection);
+            // Some systems let a file be deleted, or another put in its place, that somebody writes to: what is written then is nowhere.
+            if (!identity(path).equals(identity)) {
+                throw new LedgerMissingException(Messages.text("gone", path));
+            }
+            return result;
+        });
+    }
+
+    /** What tells a file from another at the same path, on systems where one can take the other's place while it is open. */
+    private static Optional<Object> identity(Path path) {
+        try {
+            return Optional.ofNullable(Files.readAttributes(path, BasicFileAttributes.class).fileKey());
+        } catch (IOException notThere) {
+            return Optional.of("not there");
+        }
     }
 
     @Override
