@@ -162,7 +162,7 @@ public final class Auditing {
             KeptTest kept = open.test(test).orElseThrow(() -> new EntryRefusedException(Message.REFUSED_NO_TEST.text(test)));
             BenchTime time = BenchTime.of(clocks.clock(), clocks.ticker(), clocks.pause());
             TestRecord record = open.afterSeal(time).sign(test, telling.of(kept), by.person());
-            return Standings.of(test, record, clocks.clock().instant(), zone);
+            return Standings.of(test, record, open.signedAfterSeal(test), clocks.clock().instant(), zone);
         } catch (RefusedException e) {
             throw new EntryRefusedException(e.getMessage(), e);
         } catch (OvertakenException e) {

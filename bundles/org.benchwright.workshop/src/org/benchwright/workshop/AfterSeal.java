@@ -3,6 +3,7 @@ package org.benchwright.workshop;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.Optional;
 
 import org.benchwright.core.Actor;
 import org.benchwright.core.Role;
@@ -26,6 +27,7 @@ import org.benchwright.workshop.internal.PeopleHistory;
 import org.benchwright.workshop.internal.PeopleKeys;
 import org.benchwright.workshop.internal.RecordFacts;
 import org.benchwright.workshop.internal.SealedRecords;
+import org.benchwright.workshop.internal.SignedNotes;
 
 /** What people sign about records after their seal: decisions, amendments, reviews, hand-overs and the ends of records. */
 public final class AfterSeal {
@@ -73,6 +75,7 @@ public final class AfterSeal {
             // Asked before the password is, so that nobody types one in vain.
             TestRecord after = record.with(new RecordEvent(last + 1, now, person.id(), person.roles(), asKept));
             kept.requireOther(ledger, record.run(), asKept);
+            requireTrusted(id, asKept);
             Signer signer = PeopleKeys.unlock(keys, people.now(), by);
             Actor actor = new Actor(person.id(), role(asKept, person));
             EntryDraft draft = new EntryDraft(id, now, before.run().lastMoment().sitting() + 1, Duration.ZERO, actor, codec.kind(asKept),
@@ -83,6 +86,15 @@ public final class AfterSeal {
             throw new OvertakenException(Message.OVERTAKEN.text(test), conflict);
         } catch (LedgerException failure) {
             throw PeopleKeys.store(failure);
+        }
+    }
+
+    /** A unit doesn't go out by what a lost key may have signed. */
+    private void requireTrusted(TestId test, RecordFact fact) throws RefusedException, LedgerException {
+        Optional<SignedNote> lost = fact instanceof RecordFact.HandedOver
+                ? new SignedNotes().of(ledger, test).stream().filter(note -> !note.trusted()).findFirst() : Optional.empty();
+        if (lost.isPresent()) {
+            throw new RefusedException(Message.NOT_TRUSTED.text(String.valueOf(lost.get().sequence()), lost.get().by()));
         }
     }
 

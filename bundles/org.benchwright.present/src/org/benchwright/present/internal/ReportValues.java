@@ -76,11 +76,11 @@ public final class ReportValues {
 
     private TestReport report(KeptTest test, List<SignedNote> notes, Optional<String> proof) {
         List<Amendment> amendments = notes.stream().map(note -> new Amendment(note.sequence(), note.instant(), note.kind(), note.by(),
-                note.words(), CHANGING.equals(note.kind()))).toList();
+                note.trusted() ? note.words() : Message.TOLD_LOST_KEY.text(note.words()), CHANGING.equals(note.kind()))).toList();
         List<StoryLine> story = Timeline.of(run).stream()
                 .map(line -> new StoryLine(line.sequence(), line.instant(), line.who(), line.words(), line.struck())).toList();
         return TestReport.of(heading(test), results, SoakProof.of(run), List.copyOf(instruments.values()), deviations(test, false),
-                deviations(test, true), attachments, amendments, story, proof, standing(test));
+                deviations(test, true), attachments, amendments, story, proof, standing(test, notes));
     }
 
     private Heading heading(KeptTest test) {
@@ -123,13 +123,13 @@ public final class ReportValues {
         return words.endsWith(".") ? words.substring(0, words.length() - 1) : words;
     }
 
-    private static TestReport.Standing standing(KeptTest test) {
+    private static TestReport.Standing standing(KeptTest test, List<SignedNote> notes) {
         if (test.record().isEmpty() || test.run().rehearsal()) {
             return TestReport.Standing.NONE;
         }
         TestRecord record = test.record().get();
         // No wall time and no zone of a reader stands on paper.
-        RecordStanding standing = Standings.of(test.id(), record, test.run().lastMoment().instant(), ZoneOffset.UTC);
+        RecordStanding standing = Standings.of(test.id(), record, notes, test.run().lastMoment().instant(), ZoneOffset.UTC);
         return new TestReport.Standing(standing.words(), standing.end().map(words -> new TestReport.End(record.standing().word(), words)),
                 standing.uncertified(), standing.corrections().stream().map(each -> new TestReport.Correction(each.event(), each.first(), each.right(),
                         each.reason(), each.by(), each.decided())).toList());

@@ -46,14 +46,14 @@ public final class Sheets {
         Timeline.of(test.run()).forEach(line -> story.add(amended.contains(line.sequence()) ? line.asStruck() : line));
         notes.forEach(note -> story.add(line(note)));
         return new RecordSheet(row(test), test.run().ended() ? test.run().reason() : "", SoakProof.of(test.run()), story, test.sealed(), test.run().opening().predecessor(),
-                test.record().map(record -> Standings.of(test.id(), record, now, ZoneId.systemDefault())),
+                test.record().map(record -> Standings.of(test.id(), record, notes, now, ZoneId.systemDefault())),
                 test.field().filter(field -> field.counts(test.run()) && field.returned().map(FieldReturn::fault)
                         .map(fault -> fault == FieldReturn.Fault.NOT_LOOKED_FOR).orElse(true)).isPresent());
     }
 
     private static TimelineLine line(SignedNote note) {
         String words = Message.TOLD_AFTER_SEAL.text(note.kind().replace('-', ' '), note.by(), note.words().isEmpty() ? 0 : 1, note.words());
-        return new TimelineLine(note.sequence(), note.instant(), "", words, false, true);
+        return new TimelineLine(note.sequence(), note.instant(), "", note.trusted() ? words : Message.TOLD_LOST_KEY.text(words), false, true);
     }
 
     private static String state(TestRun run) {

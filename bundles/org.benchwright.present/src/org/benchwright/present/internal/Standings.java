@@ -34,6 +34,7 @@ import org.benchwright.present.DeviationRow;
 import org.benchwright.present.RecordStanding;
 import org.benchwright.present.TimelineLine;
 import org.benchwright.workshop.Fleet;
+import org.benchwright.workshop.SignedNote;
 
 /** Where sealed records stand, for people. */
 public final class Standings {
@@ -46,15 +47,19 @@ public final class Standings {
     /**
      * A record's standing.
      *
-     * @param test the test's id
-     * @param now  wall time
+     * @param test  the test's id
+     * @param notes what was signed after its seal
+     * @param now   wall time
      */
-    public static RecordStanding of(String test, TestRecord record, Instant now, ZoneId zone) {
+    public static RecordStanding of(String test, TestRecord record, List<SignedNote> notes, Instant now, ZoneId zone) {
         Map<AuditDeed, String> objections = new EnumMap<>(AuditDeed.class);
+        Optional<String> lost = notes.stream().filter(note -> !note.trusted()).findFirst()
+                .map(note -> Message.STANDING_LOST_KEY.text(String.valueOf(note.sequence()), note.by()));
+        lost.ifPresent(words -> objections.put(AuditDeed.HAND_OVER, words));
         for (Deed deed : Deed.values()) {
             record.objection(deed).ifPresent(words -> objections.put(AuditDeed.valueOf(deed.name()), words));
         }
-        return new RecordStanding(words(record), record.number(), end(record, zone), record.uncertified(),
+        return new RecordStanding(words(record), record.number(), end(record, zone), lost.or(record::uncertified),
                 record.deviations().stream().map(each -> row(test, record, each, now)).toList(), corrections(record), entries(record), objections);
     }
 

@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 
 import java.util.Optional;
@@ -131,5 +133,24 @@ class AfterSealTest {
         }
         assertEquals(List.of(), told(test));
         sound();
+    }
+
+    /** The second line of verification tells of it; nobody goes on by it meanwhile. */
+    @Test
+    void whatAKeySignedThatWasLostBeforeIsNotHandedOverBy() throws Exception {
+        String test = tests.departed();
+        Instant lost = time.instant();
+        time.advance(Duration.ofHours(1));
+        tests.sign(test, "MJ", new RecordFact.DepartureDecided(tests.deviation(test), DepartureDecision.ACCEPTED, "fine"));
+        time.advance(Duration.ofHours(1));
+        try (BenchLedger ledger = BenchLedger.open(tests.file())) {
+            ledger.registrar(time.benchTime()).revoke(Approved.by("LW"), "MJ", "", Optional.of(lost), "stick lost");
+            assertEquals(List.of(false), ledger.signedAfterSeal(test).stream().map(note -> note.trusted()).toList());
+        }
+        String refusal = refusal(test, "QN", new RecordFact.HandedOver("the owner", test + "/1"));
+        assertTrue(refusal.contains("signed by auditor MJ, can't be relied on any more"), refusal);
+        tests.sign(test, "HD", new RecordFact.Voided("decided with a lost key"));
+        assertEquals(Standing.VOID, tests.record(test).standing());
+        assertEquals(1, tests.report().signatures().size());
     }
 }

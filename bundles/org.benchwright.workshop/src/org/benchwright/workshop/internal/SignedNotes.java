@@ -21,11 +21,18 @@ public final class SignedNotes {
     /** All of a test, in order. */
     public List<SignedNote> of(Ledger ledger, TestId test) throws LedgerException {
         List<SignedNote> notes = new ArrayList<>();
+        PeopleHistory people = PeopleHistory.asFound(ledger);
         for (LedgerEntry entry : ledger.entries(test)) {
             Optional<EntrySignature> signed = EventKinds.AFTER_SEAL.contains(entry.kind()) ? EntrySignature.in(entry) : Optional.empty();
-            signed.ifPresent(by -> notes.add(new SignedNote(entry.sequence(), entry.instant(), entry.kind(), by.printedName(), words(entry))));
+            signed.ifPresent(by -> notes.add(new SignedNote(entry.sequence(), entry.instant(), entry.kind(), by.printedName(), words(entry),
+                    trusted(entry, people))));
         }
         return List.copyOf(notes);
+    }
+
+    /** A return is signed by the bench; all else by people, whose keys may have been revoked since. */
+    private boolean trusted(LedgerEntry entry, PeopleHistory people) {
+        return !facts.knows(entry.kind()) || people.signer(entry, people.now()).isPresent();
     }
 
     private String words(LedgerEntry entry) {
