@@ -48,7 +48,14 @@ public record ProjectedTest(String test, Instant opened, String family, String p
         /** Derives no verdict: counts nowhere. */
         REHEARSAL,
         /** The record cannot be what happened: counts nowhere, and verification says why. */
-        FAULTY
+        FAULTY,
+        /** The record is void: nothing follows from it, so it counts nowhere. */
+        VOID;
+
+        /** Whether figures count it. */
+        public boolean counts() {
+            return ordinal() <= OPEN.ordinal();
+        }
     }
 
     /**

@@ -34,7 +34,7 @@ public final class Fleet implements AutoCloseable {
 
     /** How a test stands. */
     public enum State {
-        ACCEPTED, REJECTED, UNDECIDED, OPEN, REHEARSAL, FAULTY;
+        ACCEPTED, REJECTED, UNDECIDED, OPEN, REHEARSAL, FAULTY, VOID;
 
         /** The verdict; empty while there is none. */
         public Optional<Verdict> verdict() {

@@ -9,7 +9,6 @@ import java.sql.Types;
 import java.util.List;
 import java.util.Optional;
 import org.benchwright.ledger.ProjectedTest;
-import org.benchwright.ledger.ProjectedTest.State;
 import org.benchwright.ledger.Projection;
 
 /** Writes rows of a projection. */
@@ -17,8 +16,7 @@ public final class ProjectionWriter {
 
     private static final long DAY_MILLIS = 86_400_000;
     /** The day on which the next test of the unit was opened, if that is in the table already. */
-    private static final String AGAIN = "(SELECT min(opened) / " + DAY_MILLIS + " FROM test WHERE predecessor = ? AND state NOT IN ("
-            + State.REHEARSAL.ordinal() + ", " + State.FAULTY.ordinal() + "))";
+    private static final String AGAIN = "(SELECT min(opened) / " + DAY_MILLIS + " FROM test WHERE predecessor = ? AND " + ProjectionReader.COUNTING + ")";
 
     private ProjectionWriter() {
     }
@@ -156,7 +154,7 @@ public final class ProjectionWriter {
     }
 
     private static boolean counts(ProjectedTest test) {
-        return test.state() != State.REHEARSAL && test.state() != State.FAULTY;
+        return test.state().counts();
     }
 
     private static void insert(PreparedStatement row, long id, ProjectedTest test, ProjectedTest.Reading read) throws SQLException {

@@ -29,6 +29,10 @@ public final class FigureBasis {
         if (faulty > 0) {
             basis.add(FigureWords.BASIS_FAULTY.text(faulty));
         }
+        long voided = count(groups, state -> state == State.VOID);
+        if (voided > 0) {
+            basis.add(FigureWords.BASIS_VOID.text(voided));
+        }
         basis.add(FigureWords.BASIS_CONFIDENCE.text(Math.round(100 * Figures.CONFIDENCE)));
         return basis;
     }

@@ -8,7 +8,9 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.Statement;
+import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 
 import org.benchwright.core.Cancellation;
 import org.benchwright.core.Progress;
@@ -17,6 +19,7 @@ import org.benchwright.engine.record.Disposition;
 import org.benchwright.engine.record.RecordFact;
 import org.benchwright.ledger.Projection;
 import org.benchwright.workshop.Fleet;
+import org.benchwright.workshop.FleetFilter;
 import org.benchwright.workshop.LedgerReport;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -64,6 +67,28 @@ class DeviationListsTest {
         tests.sign(rejected, "MJ", new RecordFact.NonconformityDecided(only.sequence(), Disposition.SCRAP, "dead"));
         assertEquals(List.of(), list(true, true));
         assertTrue(tests.report().sound(), tests.report()::toString);
+    }
+
+    @Test
+    void aVoidRecordCountsNowhere() throws Exception {
+        String test = tests.accepted();
+        assertEquals(Fleet.State.ACCEPTED, state());
+        tests.sign(test, "KM", new RecordFact.Voided("wrong unit"));
+        assertEquals(Fleet.State.VOID, state());
+        try (Fleet fleet = Fleet.of(tests.file(), Progress.none(), Cancellation.never())) {
+            FleetFilter all = new FleetFilter(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+            assertEquals(List.of(), fleet.inField(all, LocalDate.of(2027, 1, 1), 366));
+            assertEquals(List.of(), fleet.measured(all));
+        }
+        assertTrue(tests.report().sound(), tests.report()::toString);
+    }
+
+    private Fleet.State state() throws Exception {
+        try (Fleet fleet = Fleet.of(tests.file(), Progress.none(), Cancellation.never())) {
+            List<Fleet.Group> groups = fleet.groups(new FleetFilter(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty()));
+            assertEquals(1, groups.size());
+            return groups.get(0).state();
+        }
     }
 
     @Test

@@ -22,6 +22,7 @@ import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.engine.record.Decision;
 import org.benchwright.engine.record.Deviation;
+import org.benchwright.engine.record.Standing;
 import org.benchwright.ledger.ProjectedTest;
 import org.benchwright.ledger.ProjectedTest.Stand;
 import org.benchwright.ledger.ProjectedTest.State;
@@ -131,7 +132,7 @@ final class Projected {
 
     /** Since when the unit is out there; nothing where it never went. */
     private Optional<ProjectedTest.Field> field() {
-        return kept.field().filter(field -> field.counts(run)).map(field -> new ProjectedTest.Field(field.since().toEpochDay(),
+        return kept.field().filter(field -> field.counts(run) && !isVoid()).map(field -> new ProjectedTest.Field(field.since().toEpochDay(),
                 field.returned().map(back -> back.on().toEpochDay()), field.returned().map(back -> back.fault().ordinal()).orElse(-1)));
     }
 
@@ -148,9 +149,15 @@ final class Projected {
         });
     }
 
+    private boolean isVoid() {
+        return kept.record().filter(record -> record.standing() == Standing.VOID).isPresent();
+    }
+
     private State state() {
         if (run.rehearsal()) {
             return State.REHEARSAL;
+        } else if (isVoid()) {
+            return State.VOID;
         }
         return run.verdict().map(verdict -> State.valueOf(verdict.name())).orElse(State.OPEN);
     }
