@@ -30,6 +30,8 @@ public final class Ids {
     public static final String UNITS_VIEW = "org.benchwright.ui.units";
     /** Step card. */
     public static final String CARD_VIEW = "org.benchwright.ui.card";
+    /** Received: the units in the house. */
+    public static final String RECEIVED_VIEW = "org.benchwright.ui.received";
     /** So far. */
     public static final String SO_FAR_VIEW = "org.benchwright.ui.sofar";
     /** Records. */

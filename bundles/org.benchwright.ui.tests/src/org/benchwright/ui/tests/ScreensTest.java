@@ -7,11 +7,15 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 
+import org.benchwright.present.ReceivedRow;
+import org.benchwright.present.Receiving;
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.desk.OpenTest;
+import org.benchwright.ui.internal.house.House;
 import org.benchwright.ui.internal.look.Theme;
 import org.eclipse.jface.text.ITextOperationTarget;
 import org.eclipse.jface.text.source.ISourceViewer;
@@ -21,8 +25,10 @@ import org.eclipse.swt.graphics.ImageData;
 import org.eclipse.swt.graphics.ImageLoader;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Display;
+import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Table;
+import org.eclipse.swt.widgets.Text;
 import org.eclipse.ui.IEditorPart;
 import org.eclipse.ui.PlatformUI;
 import org.junit.jupiter.api.Test;
@@ -227,6 +233,47 @@ class ScreensTest {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    void received() throws Exception {
+        House house = PlatformUI.getWorkbench().getService(House.class);
+        Receiving.Arriving first = new Receiving.Arriving("O-2207", "Quarry pumps", "C16-004721", "read", true, true, "", "stops after an hour, FLT comes up",
+                "cover dented at one corner", "the owner's program", List.of());
+        receive(house, first);
+        receive(house, new Receiving.Arriving("O-2207", "Quarry pumps", "C16-004722", "read", true, true, "", "", "", "", List.of()));
+        receive(house, new Receiving.Arriving("O-2210", "Mill race", "W-31", "unreadable", true, true, "tarn_p24", "hums", "", "", List.of()));
+        Screen.perspective(Ids.BENCH);
+        OpenTest test = Technician.open(Technician.C16, "C16-004722", false);
+        Screen.page().showView(Ids.RECEIVED_VIEW);
+        Table units = Screen.one(Table.class, table -> table.getColumnCount() == 7);
+        Screen.waitFor("the units", () -> units.getItemCount() >= 3);
+        units.setSelection(units.getItemCount() - 3);
+        Event picked = new Event();
+        picked.item = units.getItem(units.getItemCount() - 3);
+        units.notifyListeners(SWT.Selection, picked);
+        Screen.waitFor("the story", () -> Screen.all(StyledText.class).anyMatch(text -> text.getText().startsWith("C16-004721")));
+        take("received");
+        CompletableFuture<String> taken = Dialogs.when("Receive units", dialog -> {
+            try {
+                Screen.all(dialog, Text.class).stream().filter(Text::getEditable).skip(2).findFirst().orElseThrow().setText("C16-004721");
+                Screen.waitFor("the story", () -> Screen.all(dialog, StyledText.class).stream().anyMatch(text -> text.getText().contains("R-")));
+                take("receive");
+            } catch (IOException failed) {
+                throw new UncheckedIOException(failed);
+            } finally {
+                dialog.close();
+            }
+        });
+        Screen.press("Receive ...");
+        Screen.waitFor("the dialog", taken::isDone);
+        taken.join();
+        Technician.look(test);
+    }
+
+    private static void receive(House house, Receiving.Arriving arriving) {
+        CompletableFuture<ReceivedRow> received = house.enter(receiving -> receiving.receive(arriving, "QN"));
+        Screen.waitFor("a receipt", received::isDone);
+        received.join();
     }
 
     private static Table records() {

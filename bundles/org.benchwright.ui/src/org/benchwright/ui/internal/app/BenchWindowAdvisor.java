@@ -3,6 +3,8 @@ package org.benchwright.ui.internal.app;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.bench.WindowTitle;
 import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.house.ScanListener;
+import org.benchwright.ui.internal.house.Scanned;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Display;
@@ -54,6 +56,7 @@ final class BenchWindowAdvisor extends WorkbenchWindowAdvisor {
         }
         Clutter.hide(getWindowConfigurer().getWindow());
         Desk desk = getWindowConfigurer().getWindow().getService(Desk.class);
+        ScanListener.listen(shell, scanned -> Scanned.show(getWindowConfigurer().getWindow(), scanned));
         WindowTitle.keep(desk, title -> onScreen(shell, () -> getWindowConfigurer().setTitle(title)));
         Settings.ready().ifPresent(file -> new ReadyTeller(shell, desk, file).start());
     }

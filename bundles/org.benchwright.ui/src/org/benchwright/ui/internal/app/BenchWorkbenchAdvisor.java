@@ -3,6 +3,7 @@ package org.benchwright.ui.internal.app;
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.author.Authoring;
 import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.house.House;
 import org.eclipse.core.resources.ResourcesPlugin;
 import org.eclipse.core.runtime.CoreException;
 import org.eclipse.core.runtime.ILog;
@@ -20,8 +21,10 @@ final class BenchWorkbenchAdvisor extends WorkbenchAdvisor {
     private final Desk desk;
     private final Authoring authoring;
     private final Settings settings;
+    private final House house;
 
-    BenchWorkbenchAdvisor(Desk desk, Authoring authoring, Settings settings) {
+    BenchWorkbenchAdvisor(Desk desk, Authoring authoring, House house, Settings settings) {
+        this.house = house;
         this.desk = desk;
         this.authoring = authoring;
         this.settings = settings;
@@ -34,6 +37,7 @@ final class BenchWorkbenchAdvisor extends WorkbenchAdvisor {
         IEclipseContext context = configurer.getWorkbench().getService(IEclipseContext.class);
         context.set(Desk.class, desk);
         context.set(Authoring.class, authoring);
+        context.set(House.class, house);
         context.set(Settings.class, settings);
         WorkbenchImages.declare(configurer);
     }

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.author.Authoring;
 import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.house.House;
 import org.eclipse.core.runtime.Platform;
 import org.eclipse.equinox.app.IApplication;
 import org.eclipse.equinox.app.IApplicationContext;
@@ -28,8 +29,9 @@ public final class WindowApplication implements IApplication {
                 MessageDialog.openInformation(null, Message.APP_TITLE.text(), Message.APP_SECOND_WINDOW.text());
                 return EXIT_OK;
             }
-            try (Desk desk = new Desk(settings.ledger(), settings.software()); Authoring authoring = new Authoring(settings.ledger())) {
-                int result = PlatformUI.createAndRunWorkbench(display, new BenchWorkbenchAdvisor(desk, authoring, settings));
+            try (Desk desk = new Desk(settings.ledger(), settings.software()); Authoring authoring = new Authoring(settings.ledger());
+                    House house = new House(settings.ledger(), settings.procedures(), settings.station(), settings.software())) {
+                int result = PlatformUI.createAndRunWorkbench(display, new BenchWorkbenchAdvisor(desk, authoring, house, settings));
                 return result == PlatformUI.RETURN_RESTART ? EXIT_RESTART : EXIT_OK;
             }
         } finally {

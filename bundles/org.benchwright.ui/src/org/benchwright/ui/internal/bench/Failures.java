@@ -11,13 +11,13 @@ import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.swt.widgets.Shell;
 
 /** Failures of work that was done elsewhere, in words. */
-final class Failures {
+public final class Failures {
 
     private Failures() {
     }
 
     /** What to tell about a failure; one that nobody foresaw is logged too. */
-    static String words(Throwable failure) {
+    public static String words(Throwable failure) {
         Throwable cause = failure instanceof CompletionException && failure.getCause() != null ? failure.getCause() : failure;
         if (cause instanceof EntryRefusedException || cause instanceof TakenElsewhereException || cause instanceof CannotStoreException) {
             return String.valueOf(cause.getMessage());
@@ -26,7 +26,8 @@ final class Failures {
         return Message.UNEXPECTED.text(cause.getClass().getSimpleName());
     }
 
-    static void tell(Shell shell, Throwable failure) {
+    /** Tells a failure in a box. */
+    public static void tell(Shell shell, Throwable failure) {
         MessageDialog.openWarning(shell, Message.APP_TITLE.text(), words(failure));
     }
 }

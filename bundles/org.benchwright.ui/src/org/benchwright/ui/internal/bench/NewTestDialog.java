@@ -31,6 +31,7 @@ final class NewTestDialog extends TitleAreaDialog {
 
     private final Desk desk;
     private final Settings settings;
+    private final String unit;
     private final List<Path> files = new ArrayList<>();
     private Combo procedure;
     private Text serial;
@@ -38,8 +39,9 @@ final class NewTestDialog extends TitleAreaDialog {
     private Button rehearsal;
     private Label draft;
 
-    NewTestDialog(Shell parent, Desk desk, Settings settings) {
+    NewTestDialog(Shell parent, Desk desk, Settings settings, String unit) {
         super(parent);
+        this.unit = unit;
         this.desk = desk;
         this.settings = settings;
     }
@@ -78,6 +80,7 @@ final class NewTestDialog extends TitleAreaDialog {
         procedure.addListener(SWT.Selection, event -> ask());
         fill();
         ask();
+        serial.setText(unit);
         serial.setFocus();
         return area;
     }

@@ -18,9 +18,14 @@ public final class NewTestHandler extends AbstractHandler {
 
     /** Asks what to test, and shows the step card once the test is open. */
     public void open(IWorkbenchWindow window) {
+        open(window, "");
+    }
+
+    /** As {@link #open(IWorkbenchWindow)}, with a unit that is known already. */
+    public void open(IWorkbenchWindow window, String unit) {
         Desk desk = window.getService(Desk.class);
         Settings settings = window.getService(Settings.class);
-        NewTestDialog dialog = new NewTestDialog(window.getShell(), desk, settings);
+        NewTestDialog dialog = new NewTestDialog(window.getShell(), desk, settings, unit);
         if (dialog.open() == Window.OK) {
             Cards.shown(window).setFocus();
         }

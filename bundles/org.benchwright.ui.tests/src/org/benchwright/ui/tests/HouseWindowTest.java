@@ -1,0 +1,253 @@
+package org.benchwright.ui.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.concurrent.CompletableFuture;
+import java.util.stream.Stream;
+
+import org.benchwright.ui.Ids;
+import org.benchwright.ui.internal.desk.OpenTest;
+import org.benchwright.ui.internal.desk.Shown;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Control;
+import org.eclipse.swt.widgets.Display;
+import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.List;
+import org.eclipse.swt.widgets.Shell;
+import org.eclipse.swt.widgets.Table;
+import org.eclipse.swt.widgets.TableItem;
+import org.eclipse.swt.widgets.Text;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Units come in at the window: by keyboard and by scanner, are mended, and found by a scan from anywhere. */
+@ExtendWith(QuietLog.class)
+class HouseWindowTest {
+
+    private static final String FINCH = """
+            family finch "Finch" { lamp pwr green "Power" }
+            procedure finch_look "Finch at a glance" revision 1 {
+                applies to finch
+                stage work "Work" { step look "Look." { confirm "It is whole." or conclude rejected "It is broken." } }
+                make safe "Make safe" { step off "Off." { isolates supply } }
+                conclude accepted
+            }
+            """;
+
+    @AfterEach
+    void closeWhatWasLeftOpen() {
+        dialogs().forEach(Shell::close);
+        Screen.settle();
+    }
+
+    private static java.util.List<Shell> dialogs() {
+        return Stream.of(Display.getCurrent().getShells()).filter(shell -> shell.isVisible() && shell.getText().equals("Receive units")).toList();
+    }
+
+    private static java.util.List<String> rows() {
+        return Stream.of(received().getItems()).map(item -> item.getText(0) + ": " + item.getText(1)).toList();
+    }
+
+    private static Table received() {
+        return Screen.one(Table.class, table -> table.getColumnCount() == 7);
+    }
+
+    private static void show() throws Exception {
+        Screen.perspective(Ids.BENCH);
+        Screen.page().showView(Ids.RECEIVED_VIEW);
+        Screen.settle();
+    }
+
+    /** Works in the dialog from a timer, since it has the thread to itself, and waits until it was closed. */
+    private static void inDialog(String press, java.util.function.Consumer<Shell> work) {
+        CompletableFuture<String> worked = Dialogs.when("Receive units", work);
+        Screen.press(press);
+        Screen.waitFor("the dialog", worked::isDone);
+        worked.join();
+    }
+
+    private static void receive(Shell dialog, String serial) {
+        Text unit = fields(dialog).get(2);
+        unit.setText(serial);
+        Event enter = new Event();
+        enter.detail = SWT.TRAVERSE_RETURN;
+        enter.doit = true;
+        unit.notifyListeners(SWT.Traverse, enter);
+    }
+
+    private static java.util.List<Text> fields(Shell dialog) {
+        return Screen.all(dialog, Text.class).stream().filter(Text::getEditable).toList();
+    }
+
+    private static List done(Shell dialog) {
+        return Screen.all(dialog, List.class).get(0);
+    }
+
+    private static String said(Shell dialog) {
+        return Screen.all(dialog, Text.class).stream().filter(text -> !text.getEditable()).map(Text::getText).reduce("", (a, b) -> a + b);
+    }
+
+    /** Lets the dialog go on until something is so. */
+    private static void untilIn(Shell dialog, String what, java.util.function.BooleanSupplier condition) {
+        Screen.waitFor(what + " in " + said(dialog), condition);
+    }
+
+    private static void close(Shell dialog) {
+        Screen.all(dialog, Button.class).stream().filter(button -> button.getText().equals("Close")).findFirst().orElseThrow()
+                .notifyListeners(SWT.Selection, new Event());
+    }
+
+    @Test
+    void anOrderIsReceivedUnitByUnitAndWhatLooksWrongIsAskedAbout() throws Exception {
+        show();
+        inDialog("Receive ...", dialog -> {
+            fields(dialog).get(0).setText("O-114");
+            fields(dialog).get(1).setText("Millbrook");
+            fields(dialog).get(3).setText("stops when warm");
+            receive(dialog, "\u0002C16-410001\u0003");
+            untilIn(dialog, "the first unit", () -> done(dialog).getItemCount() == 1);
+            assertEquals("", fields(dialog).get(3).getText(), "a complaint is of one unit");
+            assertEquals("O-114", fields(dialog).get(0).getText(), "an order is of many");
+            receive(dialog, "C16-410001");
+            untilIn(dialog, "the duplicate", () -> said(dialog).contains("scanned twice"));
+            receive(dialog, "C16-41");
+            untilIn(dialog, "the question", () -> said(dialog).contains("does not look like a serial number of any family here"));
+            receive(dialog, "C16-41");
+            untilIn(dialog, "the second unit", () -> done(dialog).getItemCount() == 2);
+            close(dialog);
+        });
+        Screen.waitFor("the rows", () -> rows().stream().anyMatch(row -> row.startsWith("C16-410001: ") && row.contains("waiting for its test"))
+                && rows().stream().anyMatch(row -> row.startsWith("C16-41 (kept as typed)")));
+    }
+
+    // ---- a scanner
+
+    private static void scan(Control focus, String text, int gap) {
+        int time = (int) (System.nanoTime() / 1_000_000);
+        for (char c : (text + "\r").toCharArray()) {
+            Event event = new Event();
+            event.character = c;
+            event.keyCode = c == '\r' ? SWT.CR : c;
+            event.time = time += gap;
+            event.doit = true;
+            focus.notifyListeners(SWT.KeyDown, event);
+        }
+        Screen.settle();
+    }
+
+    @Test
+    void aScanInAnyViewGoesToTheOpenTestOfThatUnit() throws Exception {
+        OpenTest test = Technician.open(Technician.C16, "C16-410002", true);
+        OpenTest other = Technician.open(Technician.C16, "C16-410003", true);
+        assertEquals(other.id(), Technician.desk().selected());
+        Screen.perspective(Ids.AUDIT);
+        Table records = Screen.one(Table.class, table -> table.getColumnCount() == 5);
+        scan(records, "C16-410002", 120);
+        assertEquals(other.id(), Technician.desk().selected(), "that was typed by fingers");
+        scan(records, "C16-410002", 5);
+        Screen.waitFor("the test", () -> Technician.desk().selected().equals(test.id()));
+        assertEquals(Ids.BENCH, Screen.page().getPerspective().getId());
+        Technician.look(test);
+    }
+
+    @Test
+    void aScannerTypesIntoAFieldThatHasTheFocusAndNowhereElse() throws Exception {
+        OpenTest test = Technician.open(Technician.C16, "C16-410004", true);
+        Technician.open(Technician.C16, "C16-410005", true);
+        String selected = Technician.desk().selected();
+        scan(Screen.entryFields().get(0), "C16-410004", 5);
+        assertEquals(selected, Technician.desk().selected());
+        assertFalse(selected.equals(test.id()));
+    }
+
+    @Test
+    void aScanOfAnUnknownUnitOffersToReceiveItAndAKnownOneIsShown() throws Exception {
+        show();
+        CompletableFuture<String> worked = Dialogs.when("Receive units", dialog -> {
+            assertEquals("C16-410006", fields(dialog).get(2).getText());
+            untilIn(dialog, "what is known", () -> Screen.all(dialog, StyledText.class).get(0).getText().contains("Nothing is on record of C16-410006"));
+            receive(dialog, "C16-410006");
+            untilIn(dialog, "the unit", () -> done(dialog).getItemCount() == 1);
+            close(dialog);
+        });
+        scan(received(), "C16-410006", 5);
+        Screen.waitFor("the dialog", worked::isDone);
+        worked.join();
+        Screen.perspective(Ids.AUDIT);
+        scan(Screen.one(Table.class, table -> table.getColumnCount() == 5), "C16-410006", 5);
+        Screen.waitFor("the receipt", () -> Ids.BENCH.equals(Screen.page().getPerspective().getId())
+                && Screen.all(StyledText.class).anyMatch(text -> text.getText().startsWith("C16-410006") && text.getText().contains("received as R-")));
+        Screen.waitFor("its row", () -> selected().startsWith("C16-410006"));
+    }
+
+    private static String selected() {
+        TableItem[] items = received().getSelection();
+        return items.length == 0 ? "" : items[0].getText(0);
+    }
+
+    // ---- repair
+
+    private static void carryOut(OpenTest test, String answer) {
+        while (test.shown().ending().isEmpty()) {
+            Shown asked = Technician.seen(test);
+            Screen.enter(asked.key().startsWith("off") ? "done" : answer);
+            Screen.waitFor("after " + asked.key(), () -> test.shown().version() > asked.version());
+            Screen.settle();
+        }
+    }
+
+    @Test
+    void aRepairIsWrittenDownAndTheRetestTellsIt(@TempDir Path folder) throws Exception {
+        Path file = Files.writeString(folder.resolve("finch.procedure"), FINCH);
+        show();
+        inDialog("Receive ...", dialog -> {
+            fields(dialog).get(0).setText("O-7");
+            receive(dialog, "F-410007");
+            untilIn(dialog, "the question", () -> said(dialog).contains("does not look like"));
+            receive(dialog, "F-410007");
+            untilIn(dialog, "the unit", () -> done(dialog).getItemCount() == 1);
+            close(dialog);
+        });
+        carryOut(Technician.open(file.toString(), "F-410007", false), "n");
+        show();
+        Screen.waitFor("rejected", () -> rows().stream().anyMatch(row -> row.startsWith("F-410007") && row.contains("rejected")));
+        pick("F-410007");
+        CompletableFuture<String> worked = Dialogs.when("Repaired", dialog -> {
+            fields(dialog).get(0).setText("power stage");
+            fields(dialog).get(1).setText("C12, L-7\nQ3");
+            Screen.all(dialog, Button.class).stream().filter(button -> button.getText().equals("Sign")).findFirst().orElseThrow()
+                    .notifyListeners(SWT.Selection, new Event());
+        });
+        Screen.press("Repaired ...");
+        Screen.waitFor("the repair", worked::isDone);
+        worked.join();
+        Screen.waitFor("repaired", () -> rows().stream().anyMatch(row -> row.startsWith("F-410007") && row.contains("repaired, waiting for its retest")));
+        OpenTest retest = Technician.open(file.toString(), "F-410007", false);
+        carryOut(retest, "y");
+        show();
+        Screen.waitFor("accepted", () -> rows().stream().anyMatch(row -> row.startsWith("F-410007") && row.contains("accepted")));
+        pick("F-410007");
+        Screen.waitFor("the story", () -> Screen.all(StyledText.class).anyMatch(text -> text.getText().contains("power stage; C12 (lot L-7); Q3")
+                && text.getText().contains("order O-7")));
+    }
+
+    private static void pick(String unit) {
+        Table table = received();
+        for (int i = 0; i < table.getItemCount(); i++) {
+            if (table.getItem(i).getText(0).startsWith(unit)) {
+                table.setSelection(i);
+                Event event = new Event();
+                event.item = table.getItem(i);
+                table.notifyListeners(SWT.Selection, event);
+            }
+        }
+        Screen.settle();
+    }
+}

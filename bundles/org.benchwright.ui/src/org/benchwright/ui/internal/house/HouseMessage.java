@@ -1,0 +1,26 @@
+package org.benchwright.ui.internal.house;
+
+import java.text.MessageFormat;
+import java.util.Locale;
+import java.util.ResourceBundle;
+
+/** The texts of this package that people read; looked up when they are shown. */
+public enum HouseMessage {
+    JOB, SCAN_HINT, RECEIVE, REPAIRED, GIVE_BACK, TEST, TAG, ALL, UNIT, STANDS, SINCE, ORDER, OWNER, RECEIPT, NONE, COUNT, STORY_NONE, STORY_PICK,
+    NOTES, NOT_ON_RECORD, RECEIVE_TITLE, RECEIVE_WHAT, RECEIVE_UNIT, RECEIVE_PLATE, RECEIVE_AS_TYPED, RECEIVE_COMPLAINT, RECEIVE_DAMAGE, RECEIVE_PRESERVE,
+    RECEIVE_FILES, RECEIVE_ADD_FILE, RECEIVE_DROP, RECEIVE_BY, RECEIVE_BUTTON, RECEIVE_DONE, RECEIVE_CLOSE, RECEIVE_TWICE, RECEIVE_STORY, RECEIVE_FIRST,
+    REPAIR_TITLE, REPAIR_WHAT, REPAIR_DONE, REPAIR_PARTS, REPAIR_PARTS_HINT, REPAIR_BUTTON, GIVE_BACK_TITLE, GIVE_BACK_WHY,
+    PICTURE_OFFERED, CAMERA_TITLE, CAMERA_WHAT, CAMERA_FAILED;
+
+    private static final String BUNDLE = "org.benchwright.ui.internal.house.messages";
+
+    /**
+     * The text with its arguments put in.
+     *
+     * @param arguments what {0}, {1} ... stand for: texts, and numbers where the words depend on how many there are
+     */
+    public String text(Object... arguments) {
+        String pattern = ResourceBundle.getBundle(BUNDLE, Locale.getDefault(), HouseMessage.class.getClassLoader()).getString(name());
+        return new MessageFormat(pattern, Locale.ROOT).format(arguments);
+    }
+}

@@ -1,0 +1,247 @@
+package org.benchwright.ui.internal.house;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.CompletionException;
+import java.util.stream.Collectors;
+
+import org.benchwright.core.ScannedText;
+import org.benchwright.present.EntryRefusedException;
+import org.benchwright.present.ReceivedRow;
+import org.benchwright.present.Receiving;
+import org.benchwright.present.UnitStory;
+import org.benchwright.ui.internal.app.Settings;
+import org.benchwright.ui.internal.bench.Failures;
+import org.eclipse.jface.dialogs.IDialogConstants;
+import org.eclipse.jface.dialogs.TitleAreaDialog;
+import org.eclipse.jface.layout.GridDataFactory;
+import org.eclipse.jface.layout.GridLayoutFactory;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Combo;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Control;
+import org.eclipse.swt.widgets.FileDialog;
+import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.Shell;
+import org.eclipse.swt.widgets.Text;
+
+/** Receives units one after the other, and stays until it is closed: a scan and its Enter receive one. */
+public final class ReceiveDialog extends TitleAreaDialog {
+
+    private static final int LOOK_AFTER_MILLIS = 300;
+
+    private final House house;
+    private final Settings settings;
+    private final String first;
+    private final List<Path> files = new ArrayList<>();
+    private final Set<String> received = new HashSet<>();
+    private Text order;
+    private Text owner;
+    private Text unit;
+    private Combo plate;
+    private Button asTyped;
+    private Text complaint;
+    private Text damage;
+    private Text preserve;
+    private Label fileNames;
+    private Text by;
+    private StyledText known;
+    private org.eclipse.swt.widgets.List done;
+    private String asked = "";
+    private String looked = "";
+
+    /** @param first the unit that was scanned already, may be empty */
+    public ReceiveDialog(Shell parent, House house, Settings settings, String first) {
+        super(parent);
+        this.house = house;
+        this.settings = settings;
+        this.first = first;
+    }
+
+    @Override
+    protected boolean isResizable() {
+        return true;
+    }
+
+    @Override
+    protected void configureShell(Shell shell) {
+        super.configureShell(shell);
+        shell.setText(HouseMessage.RECEIVE_TITLE.text());
+    }
+
+    @Override
+    protected Control createDialogArea(Composite parent) {
+        Composite area = (Composite) super.createDialogArea(parent);
+        setTitle(HouseMessage.RECEIVE_TITLE.text());
+        setMessage(HouseMessage.RECEIVE_WHAT.text());
+        Composite both = new Composite(area, SWT.NONE);
+        GridLayoutFactory.swtDefaults().numColumns(2).margins(12, 12).spacing(16, 8).applyTo(both);
+        GridDataFactory.fillDefaults().grab(true, true).applyTo(both);
+        fields(both);
+        Composite beside = new Composite(both, SWT.NONE);
+        GridLayoutFactory.fillDefaults().applyTo(beside);
+        GridDataFactory.fillDefaults().grab(true, true).hint(380, SWT.DEFAULT).applyTo(beside);
+        known = new StyledText(beside, SWT.READ_ONLY | SWT.WRAP | SWT.BORDER | SWT.V_SCROLL);
+        known.setMargins(8, 6, 8, 6);
+        GridDataFactory.fillDefaults().grab(true, true).hint(SWT.DEFAULT, 180).applyTo(known);
+        done = new org.eclipse.swt.widgets.List(beside, SWT.BORDER | SWT.V_SCROLL);
+        GridDataFactory.fillDefaults().grab(true, true).hint(SWT.DEFAULT, 120).applyTo(done);
+        FilesDropped.on(area, this::add);
+        house.forget();
+        unit.setText(first);
+        (first.isEmpty() ? unit : complaint).setFocus();
+        return area;
+    }
+
+    private void fields(Composite both) {
+        Composite fields = new Composite(both, SWT.NONE);
+        GridLayoutFactory.fillDefaults().numColumns(3).spacing(10, 8).applyTo(fields);
+        GridDataFactory.fillDefaults().grab(true, true).applyTo(fields);
+        order = text(fields, HouseMessage.ORDER);
+        owner = text(fields, HouseMessage.OWNER);
+        unit = text(fields, HouseMessage.RECEIVE_UNIT);
+        unit.addListener(SWT.DefaultSelection, event -> event.doit = false);
+        unit.addListener(SWT.Traverse, event -> {
+            if (event.detail == SWT.TRAVERSE_RETURN) {
+                event.doit = false;
+                okPressed();
+            }
+        });
+        unit.addListener(SWT.Modify, event -> lookSoon());
+        new Label(fields, SWT.NONE).setText(HouseMessage.RECEIVE_PLATE.text());
+        plate = new Combo(fields, SWT.READ_ONLY);
+        Receiving.plateWords().forEach(plate::add);
+        plate.select(0);
+        asTyped = new Button(fields, SWT.CHECK);
+        asTyped.setText(HouseMessage.RECEIVE_AS_TYPED.text());
+        complaint = text(fields, HouseMessage.RECEIVE_COMPLAINT);
+        damage = text(fields, HouseMessage.RECEIVE_DAMAGE);
+        preserve = text(fields, HouseMessage.RECEIVE_PRESERVE);
+        new Label(fields, SWT.NONE).setText(HouseMessage.RECEIVE_FILES.text());
+        fileNames = new Label(fields, SWT.NONE);
+        fileNames.setText(HouseMessage.RECEIVE_DROP.text());
+        GridDataFactory.fillDefaults().grab(true, false).hint(200, SWT.DEFAULT).applyTo(fileNames);
+        Button choose = new Button(fields, SWT.PUSH);
+        choose.setText(HouseMessage.RECEIVE_ADD_FILE.text());
+        choose.addListener(SWT.Selection, event -> choose());
+        by = text(fields, HouseMessage.RECEIVE_BY);
+        by.setText(settings.technician());
+    }
+
+    private static Text text(Composite parent, HouseMessage label) {
+        new Label(parent, SWT.NONE).setText(label.text());
+        Text text = new Text(parent, SWT.BORDER);
+        GridDataFactory.fillDefaults().grab(true, false).span(2, 1).hint(300, SWT.DEFAULT).applyTo(text);
+        return text;
+    }
+
+    private void choose() {
+        FileDialog dialog = new FileDialog(getShell(), SWT.OPEN | SWT.MULTI);
+        if (dialog.open() != null) {
+            Path folder = Path.of(dialog.getFilterPath());
+            add(List.of(dialog.getFileNames()).stream().map(folder::resolve).toList());
+        }
+    }
+
+    private void add(List<Path> more) {
+        files.addAll(more);
+        fileNames.setText(files.isEmpty() ? HouseMessage.RECEIVE_DROP.text()
+                : files.stream().map(file -> String.valueOf(file.getFileName())).collect(Collectors.joining(", ")).replace("&", "&&"));
+    }
+
+    @Override
+    protected void createButtonsForButtonBar(Composite parent) {
+        createButton(parent, IDialogConstants.OK_ID, HouseMessage.RECEIVE_BUTTON.text(), true);
+        createButton(parent, IDialogConstants.CANCEL_ID, HouseMessage.RECEIVE_CLOSE.text(), false);
+    }
+
+    // ---- what is known of the unit
+
+    private void lookSoon() {
+        String typed = unit.getText();
+        unit.getDisplay().timerExec(LOOK_AFTER_MILLIS, () -> {
+            if (!unit.isDisposed() && unit.getText().equals(typed) && !typed.isBlank() && !typed.equals(looked)) {
+                looked = typed;
+                house.ask(receiving -> receiving.look(typed)).thenAccept(found -> onScreen(() -> {
+                    if (unit.getText().equals(typed)) {
+                        known.setText(words(found));
+                    }
+                }));
+            }
+        });
+    }
+
+    private static String words(UnitStory found) {
+        String head = found.lines().isEmpty() ? HouseMessage.RECEIVE_FIRST.text(found.unit()) : HouseMessage.RECEIVE_STORY.text(found.unit());
+        String question = found.question().map(words -> "\n" + words).orElse("");
+        return found.family().map(family -> family + "\n").orElse("") + head + question + found.lines().stream().map(line -> "\n" + line).collect(Collectors.joining());
+    }
+
+    // ---- receiving
+
+    @Override
+    protected void okPressed() {
+        String scanned = ScannedText.clean(unit.getText());
+        if (received.contains(scanned)) {
+            setErrorMessage(HouseMessage.RECEIVE_TWICE.text(scanned));
+            next();
+            return;
+        }
+        // Scanned a second time, a number that looked wrong is what the plate says.
+        boolean same = !scanned.isEmpty() && scanned.equals(asked);
+        Receiving.Arriving arriving = new Receiving.Arriving(order.getText(), owner.getText(), scanned, plate.getText(), asTyped.getSelection() || same, same, "",
+                complaint.getText(), damage.getText(), preserve.getText(), files);
+        String initials = by.getText();
+        getButton(IDialogConstants.OK_ID).setEnabled(false);
+        house.enter(receiving -> receiving.receive(arriving, initials))
+                .whenComplete((row, failure) -> onScreen(() -> received(scanned, Optional.ofNullable(row), Optional.ofNullable(failure))));
+    }
+
+    private void received(String scanned, Optional<ReceivedRow> row, Optional<Throwable> failure) {
+        getButton(IDialogConstants.OK_ID).setEnabled(true);
+        if (row.isPresent()) {
+            received.add(scanned);
+            asked = "";
+            done.add(HouseMessage.RECEIVE_DONE.text(row.get().receipt(), row.get().unit(), row.get().family()), 0);
+            setErrorMessage(null);
+            complaint.setText("");
+            damage.setText("");
+            preserve.setText("");
+            files.clear();
+            add(List.of());
+            next();
+        } else {
+            Throwable why = failure.orElseThrow();
+            Throwable cause = why instanceof CompletionException && why.getCause() != null ? why.getCause() : why;
+            asked = cause instanceof EntryRefusedException ? scanned : "";
+            setErrorMessage(Failures.words(why));
+            unit.setFocus();
+            unit.selectAll();
+        }
+    }
+
+    private void next() {
+        asTyped.setSelection(false);
+        plate.select(0);
+        unit.setText("");
+        looked = "";
+        unit.setFocus();
+    }
+
+    private void onScreen(Runnable shown) {
+        Shell shell = getShell();
+        if (shell != null && !shell.isDisposed()) {
+            shell.getDisplay().asyncExec(() -> {
+                if (!shell.isDisposed()) {
+                    shown.run();
+                }
+            });
+        }
+    }
+}

@@ -1,0 +1,249 @@
+package org.benchwright.ui.internal.house;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.function.Function;
+
+import org.benchwright.present.ReceivedRow;
+import org.benchwright.present.UnitStory;
+import org.benchwright.ui.internal.app.Settings;
+import org.benchwright.ui.internal.bench.Failures;
+import org.benchwright.ui.internal.bench.NewTestHandler;
+import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.desk.DeskListener;
+import org.eclipse.jface.dialogs.InputDialog;
+import org.eclipse.jface.layout.GridDataFactory;
+import org.eclipse.jface.layout.GridLayoutFactory;
+import org.eclipse.jface.resource.FontDescriptor;
+import org.eclipse.jface.resource.JFaceResources;
+import org.eclipse.jface.resource.LocalResourceManager;
+import org.eclipse.jface.viewers.ArrayContentProvider;
+import org.eclipse.jface.viewers.ColumnLabelProvider;
+import org.eclipse.jface.viewers.StructuredSelection;
+import org.eclipse.jface.viewers.TableViewer;
+import org.eclipse.jface.viewers.TableViewerColumn;
+import org.eclipse.jface.window.Window;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.graphics.Font;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.Text;
+import org.eclipse.ui.part.ViewPart;
+
+/** Received: the units in the house, where each stands, and what is on record of the selected one. */
+public final class ReceivedView extends ViewPart {
+
+    private House house;
+    private Desk desk;
+    private Settings settings;
+    private Composite body;
+    private Text scan;
+    private Button all;
+    private TableViewer table;
+    private StyledText story;
+    private Label count;
+    private Button repaired;
+    private Button giveBack;
+    private Button test;
+    private final Runnable entered = this::readAgain;
+    private final DeskListener tested = (change, id) -> readAgain();
+    private Optional<String> picked = Optional.empty();
+    private volatile boolean reading;
+    private volatile boolean again;
+
+    @Override
+    public void createPartControl(Composite parent) {
+        house = getSite().getService(House.class);
+        desk = getSite().getService(Desk.class);
+        settings = getSite().getService(Settings.class);
+        body = new Composite(parent, SWT.NONE);
+        GridLayoutFactory.swtDefaults().applyTo(body);
+        LocalResourceManager resources = new LocalResourceManager(JFaceResources.getResources(parent.getDisplay()), body);
+        Font large = resources.create(FontDescriptor.createFrom(JFaceResources.getDialogFont()).increaseHeight(3));
+        bar(large);
+        table = new TableViewer(body, SWT.SINGLE | SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.H_SCROLL | SWT.BORDER);
+        table.getTable().setHeaderVisible(true);
+        table.getTable().setFont(large);
+        table.setContentProvider(ArrayContentProvider.getInstance());
+        GridDataFactory.fillDefaults().grab(true, true).applyTo(table.getControl());
+        columns();
+        count = new Label(body, SWT.NONE);
+        GridDataFactory.fillDefaults().grab(true, false).applyTo(count);
+        story = new StyledText(body, SWT.READ_ONLY | SWT.WRAP | SWT.V_SCROLL | SWT.BORDER);
+        story.setFont(large);
+        story.setMargins(10, 8, 10, 8);
+        story.setText(HouseMessage.STORY_PICK.text());
+        GridDataFactory.fillDefaults().grab(true, true).hint(SWT.DEFAULT, 160).applyTo(story);
+        table.addSelectionChangedListener(event -> {
+            picked = selected().map(ReceivedRow::unit);
+            enable();
+            picked.ifPresent(this::tell);
+        });
+        table.addDoubleClickListener(event -> selected().ifPresent(row -> Scanned.show(getSite().getWorkbenchWindow(), row.unit())));
+        body.addDisposeListener(event -> {
+            house.remove(entered);
+            desk.remove(tested);
+        });
+        house.add(entered);
+        desk.add(tested);
+        enable();
+        readAgain();
+    }
+
+    private void bar(Font large) {
+        Composite bar = new Composite(body, SWT.NONE);
+        GridLayoutFactory.fillDefaults().numColumns(6).applyTo(bar);
+        GridDataFactory.fillDefaults().grab(true, false).applyTo(bar);
+        scan = new Text(bar, SWT.SEARCH);
+        scan.setMessage(HouseMessage.SCAN_HINT.text());
+        scan.setFont(large);
+        GridDataFactory.fillDefaults().grab(true, false).hint(160, SWT.DEFAULT).applyTo(scan);
+        scan.addListener(SWT.DefaultSelection, event -> {
+            String typed = scan.getText();
+            scan.setText("");
+            Scanned.show(getSite().getWorkbenchWindow(), typed);
+        });
+        button(bar, HouseMessage.RECEIVE, () -> receive(""));
+        test = button(bar, HouseMessage.TEST, () -> selected().ifPresent(row -> new NewTestHandler().open(getSite().getWorkbenchWindow(), row.unit())));
+        repaired = button(bar, HouseMessage.REPAIRED, () -> selected().ifPresent(this::repair));
+        giveBack = button(bar, HouseMessage.GIVE_BACK, () -> selected().ifPresent(this::giveBack));
+        all = new Button(bar, SWT.CHECK);
+        all.setText(HouseMessage.ALL.text());
+        all.addListener(SWT.Selection, event -> readAgain());
+    }
+
+    private static Button button(Composite bar, HouseMessage text, Runnable pressed) {
+        Button button = new Button(bar, SWT.PUSH);
+        button.setText(text.text());
+        button.addListener(SWT.Selection, event -> pressed.run());
+        return button;
+    }
+
+    private void columns() {
+        column(HouseMessage.UNIT, 170, Shown::unit);
+        column(HouseMessage.STANDS, 250, Shown::state);
+        column(HouseMessage.SINCE, 130, Shown::since);
+        column(HouseMessage.ORDER, 110, ReceivedRow::order);
+        column(HouseMessage.OWNER, 150, ReceivedRow::owner);
+        column(HouseMessage.RECEIPT, 80, ReceivedRow::receipt);
+        column(HouseMessage.NOTES, 400, row -> String.join("; ", row.notes()));
+    }
+
+    private void column(HouseMessage title, int width, Function<ReceivedRow, String> text) {
+        TableViewerColumn column = new TableViewerColumn(table, SWT.LEFT);
+        column.getColumn().setText(title.text());
+        column.getColumn().setWidth(width);
+        column.setLabelProvider(new ColumnLabelProvider() {
+            @Override
+            public String getText(Object row) {
+                return text.apply((ReceivedRow) row);
+            }
+        });
+    }
+
+    private Optional<ReceivedRow> selected() {
+        return table.getStructuredSelection().isEmpty() ? Optional.empty() : Optional.of((ReceivedRow) table.getStructuredSelection().getFirstElement());
+    }
+
+    private void enable() {
+        repaired.setEnabled(Shown.canRepair(selected()));
+        giveBack.setEnabled(Shown.canGiveBack(selected()));
+        test.setEnabled(Shown.canTest(selected()));
+    }
+
+    // ---- reading
+
+    /** Reads the units again, once more behind a reading that is under way. */
+    private void readAgain() {
+        if (reading) {
+            again = true;
+            return;
+        }
+        reading = true;
+        onScreen(() -> {
+            boolean left = all.getSelection();
+            house.ask(receiving -> desk.ledger().toFile().exists() ? receiving.received(left) : List.<ReceivedRow>of())
+                    .whenComplete((rows, failure) -> onScreen(() -> read(Optional.ofNullable(rows), Optional.ofNullable(failure))));
+        });
+    }
+
+    private void read(Optional<List<ReceivedRow>> rows, Optional<Throwable> failure) {
+        reading = false;
+        rows.ifPresent(this::show);
+        failure.ifPresent(why -> count.setText(Failures.words(why).replace("&", "&&")));
+        if (again) {
+            again = false;
+            readAgain();
+        }
+    }
+
+    private void show(List<ReceivedRow> rows) {
+        Optional<String> before = picked;
+        table.setInput(rows);
+        count.setText(rows.isEmpty() ? HouseMessage.NONE.text() : HouseMessage.COUNT.text(rows.size()));
+        Optional<ReceivedRow> same = before.flatMap(unit -> rows.stream().filter(row -> row.unit().equals(unit)).reduce((first, last) -> last));
+        same.ifPresent(row -> table.setSelection(new StructuredSelection(row), true));
+        enable();
+    }
+
+    /** Selects a unit and tells what is on record of it. */
+    void select(UnitStory found) {
+        picked = Optional.of(found.unit());
+        readAgain();
+        show(found);
+    }
+
+    private void tell(String unit) {
+        house.ask(receiving -> receiving.look(unit)).whenComplete((found, failure) -> onScreen(() -> {
+            if (failure == null && picked.filter(unit::equals).isPresent()) {
+                show(found);
+            }
+        }));
+    }
+
+    private void show(UnitStory found) {
+        StringBuilder text = new StringBuilder(found.unit()).append(found.family().map(family -> "   " + family).orElse("")).append("\n");
+        text.append(found.lines().isEmpty() ? HouseMessage.STORY_NONE.text(found.unit()) : String.join("\n", found.lines()));
+        story.setText(text.toString());
+    }
+
+    private void onScreen(Runnable shown) {
+        if (!body.isDisposed()) {
+            body.getDisplay().asyncExec(() -> {
+                if (!body.isDisposed()) {
+                    shown.run();
+                }
+            });
+        }
+    }
+
+    // ---- entering
+
+    private void receive(String unit) {
+        new ReceiveDialog(body.getShell(), house, settings, unit).open();
+    }
+
+    private void repair(ReceivedRow row) {
+        new RepairDialog(body.getShell(), house, settings, row).open();
+    }
+
+    private void giveBack(ReceivedRow row) {
+        InputDialog why = new InputDialog(body.getShell(), HouseMessage.GIVE_BACK_TITLE.text(), HouseMessage.GIVE_BACK_WHY.text(row.unit(), row.receipt()),
+                "", typed -> typed.isBlank() ? "" : null);
+        if (why.open() == Window.OK) {
+            Consumer<Throwable> told = failure -> onScreen(() -> Failures.tell(body.getShell(), failure));
+            house.enter(receiving -> {
+                receiving.giveBack(row.receipt(), why.getValue(), settings.technician());
+                return row;
+            }).whenComplete((done, failure) -> Optional.ofNullable(failure).ifPresent(told));
+        }
+    }
+
+    @Override
+    public void setFocus() {
+        scan.setFocus();
+    }
+}

@@ -1,0 +1,96 @@
+package org.benchwright.ui.internal.house;
+
+import java.util.List;
+
+import org.benchwright.present.ReceivedRow;
+import org.benchwright.present.Receiving;
+import org.benchwright.ui.internal.app.Settings;
+import org.benchwright.ui.internal.bench.Failures;
+import org.eclipse.jface.dialogs.IDialogConstants;
+import org.eclipse.jface.dialogs.TitleAreaDialog;
+import org.eclipse.jface.layout.GridDataFactory;
+import org.eclipse.jface.layout.GridLayoutFactory;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Control;
+import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.Shell;
+import org.eclipse.swt.widgets.Text;
+
+/** Asks what was replaced or mended, and stays until that is on record. */
+final class RepairDialog extends TitleAreaDialog {
+
+    private final House house;
+    private final Settings settings;
+    private final ReceivedRow row;
+    private Text what;
+    private Text parts;
+    private Text by;
+
+    RepairDialog(Shell parent, House house, Settings settings, ReceivedRow row) {
+        super(parent);
+        this.house = house;
+        this.settings = settings;
+        this.row = row;
+    }
+
+    @Override
+    protected void configureShell(Shell shell) {
+        super.configureShell(shell);
+        shell.setText(HouseMessage.REPAIR_TITLE.text());
+    }
+
+    @Override
+    protected Control createDialogArea(Composite parent) {
+        Composite area = (Composite) super.createDialogArea(parent);
+        setTitle(HouseMessage.REPAIR_TITLE.text());
+        setMessage(HouseMessage.REPAIR_WHAT.text(row.unit(), row.test().orElse("")));
+        Composite fields = new Composite(area, SWT.NONE);
+        GridLayoutFactory.swtDefaults().numColumns(2).margins(12, 12).spacing(10, 10).applyTo(fields);
+        GridDataFactory.fillDefaults().grab(true, true).applyTo(fields);
+        what = text(fields, HouseMessage.REPAIR_DONE, SWT.SINGLE);
+        parts = text(fields, HouseMessage.REPAIR_PARTS, SWT.MULTI | SWT.V_SCROLL);
+        parts.setToolTipText(HouseMessage.REPAIR_PARTS_HINT.text());
+        GridDataFactory.fillDefaults().grab(true, true).hint(420, 5 * parts.getLineHeight()).applyTo(parts);
+        new Label(fields, SWT.NONE);
+        new Label(fields, SWT.NONE).setText(HouseMessage.REPAIR_PARTS_HINT.text());
+        by = text(fields, HouseMessage.RECEIVE_BY, SWT.SINGLE);
+        by.setText(settings.technician());
+        what.setFocus();
+        return area;
+    }
+
+    private static Text text(Composite parent, HouseMessage label, int style) {
+        new Label(parent, SWT.NONE).setText(label.text());
+        Text text = new Text(parent, SWT.BORDER | style);
+        GridDataFactory.fillDefaults().grab(true, false).hint(420, SWT.DEFAULT).applyTo(text);
+        return text;
+    }
+
+    @Override
+    protected void createButtonsForButtonBar(Composite parent) {
+        createButton(parent, IDialogConstants.OK_ID, HouseMessage.REPAIR_BUTTON.text(), true);
+        createButton(parent, IDialogConstants.CANCEL_ID, IDialogConstants.CANCEL_LABEL, false);
+    }
+
+    @Override
+    protected void okPressed() {
+        Receiving.Mending mending = new Receiving.Mending(what.getText(), List.of(parts.getText().split("\\R")), List.of());
+        String initials = by.getText();
+        String test = row.test().orElse(row.unit());
+        getButton(IDialogConstants.OK_ID).setEnabled(false);
+        Shell shell = getShell();
+        house.enter(receiving -> receiving.repaired(test, mending, initials)).whenComplete((done, failure) -> shell.getDisplay().asyncExec(() -> {
+            if (shell.isDisposed()) {
+                return;
+            }
+            if (failure == null) {
+                setReturnCode(OK);
+                close();
+            } else {
+                setErrorMessage(Failures.words(failure));
+                getButton(IDialogConstants.OK_ID).setEnabled(true);
+            }
+        }));
+    }
+}

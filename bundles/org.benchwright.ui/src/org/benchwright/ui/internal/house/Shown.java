@@ -1,0 +1,53 @@
+package org.benchwright.ui.internal.house;
+
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import java.util.Optional;
+
+import org.benchwright.engine.receipt.Standing;
+import org.benchwright.present.ReceivedRow;
+
+/** How a unit is shown in a list. */
+final class Shown {
+
+    private static final DateTimeFormatter DAY_AND_TIME = DateTimeFormatter.ofPattern("d MMM HH:mm", Locale.ENGLISH);
+
+    private Shown() {
+    }
+
+    /** The unit with what its plate told, where that is not its serial number. */
+    static String unit(ReceivedRow row) {
+        return row.plate().isEmpty() ? row.unit() : row.unit() + " (" + row.plate() + ")";
+    }
+
+    static String since(ReceivedRow row) {
+        return DAY_AND_TIME.format(row.since().atZone(ZoneId.systemDefault()));
+    }
+
+    /** A mark before the words, so that no colour is needed to tell them apart at a distance. */
+    static String state(ReceivedRow row) {
+        String mark = switch (row.standing()) {
+            case ACCEPTED -> "\u2713 ";
+            case REJECTED -> "\u2717 ";
+            case UNDECIDED -> "? ";
+            case ON_TEST, ON_SOAK -> "\u25b6 ";
+            case WAITING, REPAIRED -> "\u2026 ";
+            default -> "";
+        };
+        return mark + row.state();
+    }
+
+    static boolean canRepair(Optional<ReceivedRow> row) {
+        return row.map(ReceivedRow::standing).filter(standing -> standing == Standing.REJECTED || standing == Standing.UNDECIDED
+                || standing == Standing.REPAIRED).isPresent();
+    }
+
+    static boolean canGiveBack(Optional<ReceivedRow> row) {
+        return row.map(ReceivedRow::standing).filter(standing -> standing == Standing.WAITING).isPresent();
+    }
+
+    static boolean canTest(Optional<ReceivedRow> row) {
+        return row.map(ReceivedRow::standing).filter(standing -> standing == Standing.WAITING || standing == Standing.REPAIRED).isPresent();
+    }
+}
