@@ -19,6 +19,7 @@ import org.benchwright.present.internal.Cards;
 import org.benchwright.present.internal.Drawings;
 import org.benchwright.present.internal.Entry;
 import org.benchwright.present.internal.EntryReader;
+import org.benchwright.present.internal.InstrumentEntry;
 import org.benchwright.present.internal.Message;
 import org.benchwright.present.internal.SoakProof;
 import org.benchwright.present.internal.Timeline;
@@ -130,12 +131,26 @@ public final class TestDialogue {
      * @param folder what relative file names are relative to
      */
     public Told answer(String typed, Path folder) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
-        return tell(EntryReader.read(demand(), typed), folder);
+        Optional<Fact> instrument = registered(typed);
+        return instrument.isPresent() ? record(instrument.get()) : tell(EntryReader.read(demand(), typed), folder);
     }
 
     /** Takes an answer of several parts. */
     public Told answer(List<String> parts, Path folder) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
-        return tell(EntryReader.read(demand(), parts), folder);
+        Optional<Fact> instrument = parts.size() == 1 ? registered(parts.get(0)) : Optional.empty();
+        return instrument.isPresent() ? record(instrument.get()) : tell(EntryReader.read(demand(), parts), folder);
+    }
+
+    /** An instrument by its asset number alone, if the register has it: uncertainty and due date are what the register says. */
+    private Optional<Fact> registered(String typed) throws EntryRefusedException, CannotStoreException {
+        if (!(demand() instanceof Demand.NameInstrument asked)) {
+            return Optional.empty();
+        }
+        try {
+            return InstrumentEntry.registered(sitting.run().plan(), asked.instrument(), typed, workshop::instrument);
+        } catch (StoreException e) {
+            throw Failures.cannotStore(e);
+        }
     }
 
     private Told tell(Entry entry, Path folder) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {

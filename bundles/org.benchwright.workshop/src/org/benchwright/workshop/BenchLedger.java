@@ -11,6 +11,7 @@ import java.util.stream.Stream;
 import org.benchwright.core.Cancellation;
 import org.benchwright.core.Progress;
 import org.benchwright.engine.RefusedException;
+import org.benchwright.engine.instrument.InstrumentBook;
 import org.benchwright.engine.receipt.ReceiptBook;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.engine.revision.Revision;
@@ -32,6 +33,7 @@ import org.benchwright.ledger.people.KeyProtection;
 import org.benchwright.ledger.people.People;
 import org.benchwright.ledger.people.PersonKeyStore;
 import org.benchwright.workshop.internal.DecisionCheck;
+import org.benchwright.workshop.internal.InstrumentHistory;
 import org.benchwright.workshop.internal.KeptTests;
 import org.benchwright.workshop.internal.Message;
 import org.benchwright.workshop.internal.ReceiptHistory;
@@ -162,6 +164,28 @@ public final class BenchLedger implements AutoCloseable {
     public RevisionBook revisions() throws StoreException {
         try {
             return RevisionHistory.trusted(ledger).now();
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
+    }
+
+    /**
+     * The register of instruments, to sign something about them.
+     *
+     * @throws StoreException if the bench key can't be had
+     */
+    public InstrumentRegister instrumentRegister(BenchTime time) throws StoreException {
+        return new InstrumentRegister(ledger, benchKey(), keys(time, KeyProtection.standard()), time);
+    }
+
+    /**
+     * All instruments as they stand.
+     *
+     * @throws StoreException if the ledger can't be read, or the book is not as it was signed
+     */
+    public InstrumentBook instruments() throws StoreException {
+        try {
+            return InstrumentHistory.trusted(ledger).now();
         } catch (LedgerException e) {
             throw new StoreException(e.getMessage(), e);
         }

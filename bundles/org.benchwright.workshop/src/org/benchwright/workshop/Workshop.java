@@ -20,6 +20,7 @@ import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Moment;
 import org.benchwright.engine.event.TestEvent;
+import org.benchwright.engine.instrument.Instrument;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.engine.receipt.ReceiptBook;
 import org.benchwright.engine.revision.Revision;
@@ -31,6 +32,7 @@ import org.benchwright.ledger.Signer;
 import org.benchwright.ledger.TestId;
 import org.benchwright.workshop.internal.Arrivals;
 import org.benchwright.workshop.internal.FileKeeper;
+import org.benchwright.workshop.internal.InstrumentHistory;
 import org.benchwright.workshop.internal.KeptTests;
 import org.benchwright.workshop.internal.Message;
 import org.benchwright.workshop.internal.ReceiptHistory;
@@ -196,6 +198,20 @@ public final class Workshop {
             }
         }
         return Optional.empty();
+    }
+
+    /**
+     * The instrument of that asset number as the register has it; empty if it has none.
+     *
+     * @throws StoreException if the ledger can't be read, or the register is not as it was signed
+     */
+    public Optional<Instrument> instrument(String asset) throws StoreException {
+        return store(InstrumentHistory::trusted).now().find(asset);
+    }
+
+    /** What a test writes down of an instrument that is in the register. */
+    public static Fact.RegisterEntry entry(Instrument instrument) {
+        return InstrumentHistory.entry(instrument);
     }
 
     /**

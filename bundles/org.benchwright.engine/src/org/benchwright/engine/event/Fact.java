@@ -10,6 +10,7 @@ import java.util.Optional;
 import org.benchwright.core.Actor;
 import org.benchwright.core.Digest;
 import org.benchwright.core.Quantity;
+import org.benchwright.engine.instrument.InstrumentRange;
 import org.benchwright.engine.receipt.Plate;
 import org.benchwright.engine.receipt.ReplacedPart;
 
@@ -136,9 +137,34 @@ public sealed interface Fact extends EventBody {
      * @param uncertainty expanded uncertainty by its register entry or certificate; empty where the plan states none
      * @param coverage    the coverage factor of {@code uncertainty}
      * @param due         when its calibration is due; empty where it needs none
+     * @param entry       its entry in the register of instruments; empty if it is in none and the rest was told by hand
      */
     record InstrumentNamed(String instrument, String asset, Optional<Quantity> uncertainty, BigDecimal coverage,
-            Optional<LocalDate> due) implements Fact {
+            Optional<LocalDate> due, Optional<RegisterEntry> entry) implements Fact {
+
+        /** An instrument that is in no register. */
+        public InstrumentNamed(String instrument, String asset, Optional<Quantity> uncertainty, BigDecimal coverage, Optional<LocalDate> due) {
+            this(instrument, asset, uncertainty, coverage, due, Optional.empty());
+        }
+    }
+
+    /**
+     * What the register of instruments told when an instrument was named.
+     *
+     * @param statement   number of the event there that said something about it last
+     * @param title       what it is
+     * @param serial      the maker's serial number, may be empty
+     * @param ranges      what it reads or gives, how accurately
+     * @param certificate number of its certificate, may be empty
+     * @param calibrated  when it was calibrated
+     * @param custody     where it was, or who had it
+     * @param retired     why it was out of service; such an instrument is refused
+     */
+    record RegisterEntry(long statement, String title, String serial, List<InstrumentRange> ranges, String certificate, Optional<LocalDate> calibrated,
+            String custody, Optional<String> retired) {
+        public RegisterEntry {
+            ranges = List.copyOf(ranges);
+        }
     }
 
     /** An item was switched on (live) or off and isolated. */

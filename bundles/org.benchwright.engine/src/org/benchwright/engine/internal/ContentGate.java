@@ -100,6 +100,9 @@ final class ContentGate {
     private static void instrument(RunState s, InstrumentSpec spec, Fact.InstrumentNamed i) throws RefusedException {
         require(!i.asset().isBlank(), "refused.emptyText");
         require(i.coverage().signum() > 0, "refused.coverage");
+        if (i.entry().isPresent()) {
+            RegisterRules.check(s.plan(), spec, i);
+        }
         List<UnitOfMeasure> decided = Instruments.decidedIn(s.plan(), spec.name());
         if (i.uncertainty().isPresent()) {
             Quantity has = i.uncertainty().get();

@@ -14,6 +14,7 @@ import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Derived.Numbers;
 import org.benchwright.engine.event.Derived.Outcome;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.instrument.InstrumentRange;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.InstrumentSpec;
 import org.benchwright.evidence.Combination;
@@ -33,7 +34,7 @@ final class Readings {
             return; // the mean of so many is not complete
         }
         List<Quantity> values = means(readings, m);
-        Combined result = combine(values, m, uncertainty(s, Optional.of(m.instrument()), m.limits()));
+        Combined result = combine(values, m, uncertainty(s, Optional.of(m.instrument()), m.limits(), readings));
         Checks.decide(s, m.id(), result.outcome(), Optional.of(result.numbers()), result.words());
         s.memory().values().put(DerivedValues.key(s, m.id()), result.decision().value());
         int repeatsLeft = m.again().map(a -> a.atMost() - (values.size() - 1)).orElse(0);
@@ -97,6 +98,23 @@ final class Readings {
 
     /** The expanded uncertainty that a value is decided with. */
     record Uncertainty(Quantity expanded, BigDecimal coverage) {
+    }
+
+    /** At the readings themselves, where a register tells it: the largest among them; elsewhere as the instrument was named with. */
+    private static Uncertainty uncertainty(RunState s, Optional<String> instrument, Limits limits, List<Quantity> readings) {
+        Uncertainty named = uncertainty(s, instrument, limits);
+        Optional<InstrumentSpec> spec = instrument.flatMap(s.plan()::instrument);
+        Optional<List<InstrumentRange>> ranges = instrument.map(name -> s.memory().instruments().get(name)).flatMap(Fact.InstrumentNamed::entry)
+                .map(Fact.RegisterEntry::ranges);
+        if (ranges.isEmpty() || spec.isEmpty()) {
+            return named;
+        }
+        List<InstrumentRange> fitting = RegisterRules.fitting(spec.get(), ranges.get());
+        List<Optional<Quantity>> there = readings.stream().map(reading -> RegisterRules.at(fitting, reading, named.coverage())).toList();
+        // A reading beyond every range is no reading of a known uncertainty: what it was named with is the best there is.
+        boolean all = there.stream().allMatch(Optional::isPresent);
+        return all ? new Uncertainty(there.stream().flatMap(Optional::stream).reduce((a, b) -> a.compareTo(b) >= 0 ? a : b).orElseThrow(), named.coverage())
+                : named;
     }
 
     /** From the instrument named at the bench, brought to the coverage factor that the plan speaks of. */

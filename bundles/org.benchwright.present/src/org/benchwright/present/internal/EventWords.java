@@ -91,7 +91,7 @@ final class EventWords {
             return Message.TOLD_HAZARD.text(Questions.spaced(f.hazard()));
         } else if (fact instanceof Fact.InstrumentNamed f) {
             return Message.TOLD_INSTRUMENT.text(Questions.spaced(f.instrument()), f.asset(),
-                    f.uncertainty().map(Quantity::toString).orElse("-"), f.due().map(Object::toString).orElse("-"));
+                    f.uncertainty().map(Quantity::toString).orElse("-"), f.due().map(Object::toString).orElse("-")) + register(f);
         } else if (fact instanceof Fact.Switched f) {
             return (f.live() ? Message.TOLD_ON : Message.TOLD_OFF).text(Questions.spaced(f.item()));
         } else if (fact instanceof Fact.Marked f) {
@@ -106,6 +106,11 @@ final class EventWords {
             return (f.given() ? Message.TOLD_RELEASED : Message.TOLD_REFUSED).text(Questions.spaced(f.check()), f.by().toString());
         }
         return around(fact);
+    }
+
+    private static String register(Fact.InstrumentNamed named) {
+        return named.entry().map(entry -> (entry.certificate().isEmpty() ? HouseWords.TOLD_REGISTER : HouseWords.TOLD_REGISTER_CERTIFICATE)
+                .text(entry.title(), entry.certificate())).orElseGet(HouseWords.TOLD_BY_HAND::text);
     }
 
     private static String around(Fact fact) {

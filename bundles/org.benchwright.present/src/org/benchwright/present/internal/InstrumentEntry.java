@@ -9,15 +9,21 @@ import java.util.regex.Pattern;
 
 import org.benchwright.core.Quantity;
 import org.benchwright.core.QuantityFormatException;
+import org.benchwright.core.ScannedText;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.instrument.Instrument;
+import org.benchwright.engine.instrument.RegisteredUncertainty;
 import org.benchwright.engine.plan.InstrumentSpec;
+import org.benchwright.engine.plan.Plan;
 import org.benchwright.present.EntryRefusedException;
+import org.benchwright.workshop.StoreException;
+import org.benchwright.workshop.Workshop;
 
 /**
  * Which instrument is used, as {@code M-17, 0.02 V, k 2, due 2027-03-01}: the asset number first, the rest in any order. Commas need a
  * blank behind them here, since a comma may stand in a number; semicolons do as well.
  */
-final class InstrumentEntry {
+public final class InstrumentEntry {
 
     private static final Pattern COVERAGE = Pattern.compile("[kK]\\s*=?\\s*([0-9]+(?:[.,][0-9]+)?)");
     private static final Pattern DUE = Pattern.compile("(?i)due\\s+(.+)");
@@ -29,6 +35,33 @@ final class InstrumentEntry {
     private boolean dueTold;
 
     private InstrumentEntry() {
+    }
+
+    /** Where instruments are looked up. */
+    @FunctionalInterface
+    public interface Register {
+        /** The instrument of that asset number. */
+        Optional<Instrument> find(String asset) throws StoreException;
+    }
+
+    /**
+     * The instrument that was named, if the register has it.
+     *
+     * @throws EntryRefusedException if more than its asset number was told: that is the register's to say
+     */
+    public static Optional<Fact> registered(Plan plan, InstrumentSpec spec, String typed, Register register)
+            throws EntryRefusedException, StoreException {
+        String[] parts = TypedText.clean(typed).split(";\\s*|,\\s+", -1);
+        Optional<Instrument> found = register.find(ScannedText.clean(parts[0]));
+        if (found.isEmpty()) {
+            return Optional.empty();
+        } else if (parts.length > 1) {
+            throw new EntryRefusedException(HouseWords.INSTRUMENT_BY_HAND.text(found.get().asset()));
+        }
+        Instrument instrument = found.get();
+        Optional<Quantity> uncertainty = RegisteredUncertainty.of(plan, spec, instrument.ranges());
+        return Optional.of(new Fact.InstrumentNamed(spec.name(), instrument.asset(), uncertainty, spec.coverage(), instrument.due(),
+                Optional.of(Workshop.entry(instrument))));
     }
 
     static Fact read(InstrumentSpec spec, String text) throws EntryRefusedException {

@@ -267,6 +267,7 @@ class ScreensTest {
         Screen.press("Receive ...");
         Screen.waitFor("the dialog", taken::isDone);
         taken.join();
+        Screen.page().showView(Ids.CARD_VIEW);
         Technician.look(test);
     }
 

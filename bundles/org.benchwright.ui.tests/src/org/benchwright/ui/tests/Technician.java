@@ -42,6 +42,7 @@ final class Technician {
             approve(procedure);
         }
         Screen.perspective(Ids.BENCH);
+        Screen.page().showView(Ids.CARD_VIEW);
         CompletableFuture<OpenTest> opening = desk().open(
                 new Desk.Request(procedures().resolve(procedure), serial, "QN", "bench 1", rehearsal));
         Screen.waitFor("test of " + serial, opening::isDone);

@@ -14,6 +14,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 import org.benchwright.engine.event.EventBody;
+import org.benchwright.engine.instrument.InstrumentFact;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.engine.receipt.ReceiptFact;
 import org.benchwright.engine.record.RecordFact;
@@ -43,9 +44,9 @@ class FormatTest {
     private static List<String> describe() {
         Stream<String> kinds = names("kind", TypeNames.events());
         Stream<String> signed = Stream.concat(names("kind", TypeNames.revisions()), names("kind", TypeNames.records()));
-        Stream<String> received = names("kind", TypeNames.receipts());
+        Stream<String> received = Stream.concat(names("kind", TypeNames.receipts()), names("kind", TypeNames.instruments()));
         Stream<String> variants = names("type", TypeNames.plan());
-        Stream<String> types = Stream.of(EventBody.class, Plan.class, RevisionFact.class, RecordFact.class, ReceiptFact.class).flatMap(type -> Reach.from(type).stream()).distinct()
+        Stream<String> types = Stream.of(EventBody.class, Plan.class, RevisionFact.class, RecordFact.class, ReceiptFact.class, InstrumentFact.class).flatMap(type -> Reach.from(type).stream()).distinct()
                 .sorted(Comparator.comparing(FormatTest::name)).map(FormatTest::describe);
         return Stream.of(kinds, signed, received, variants, types).flatMap(lines -> lines).toList();
     }

@@ -5,7 +5,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 
+import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.receipt.ReceiptBook;
 import org.benchwright.engine.revision.Revision;
 import org.benchwright.engine.revision.RevisionBook;
@@ -37,6 +39,7 @@ public final class DecisionCheck implements TestCheck {
     private int derived;
     private Optional<RevisionHistory> history = Optional.empty();
     private Optional<ReceiptHistory> receipts = Optional.empty();
+    private Optional<InstrumentHistory> instruments = Optional.empty();
     private Optional<ReceiptBook> receiptBook = Optional.empty();
 
     /**
@@ -83,7 +86,29 @@ public final class DecisionCheck implements TestCheck {
             Arrivals.objection(receiptBook(), event -> known.toldBefore(event, position), opened).ifPresent(words -> faults.add(fault(test, 1, words)));
         }
         roles(entries);
+        named(test, entries, kept.run(), faults);
         return faults;
+    }
+
+    /** Instruments that are in the register are named as the register had them then. */
+    private void named(TestId test, List<LedgerEntry> entries, TestRun run, List<Fault> faults) throws StoreException {
+        for (TestEvent event : run.events()) {
+            if (event.body() instanceof Fact.InstrumentNamed named && named.entry().isPresent()) {
+                instruments().objection(named, entries.get((int) event.sequence() - 1).position())
+                        .ifPresent(words -> faults.add(fault(test, event.sequence(), words)));
+            }
+        }
+    }
+
+    private InstrumentHistory instruments() throws StoreException {
+        if (instruments.isEmpty()) {
+            try {
+                instruments = Optional.of(InstrumentHistory.asFound(documents));
+            } catch (LedgerException e) {
+                throw new StoreException(e.getMessage(), e);
+            }
+        }
+        return instruments.get();
     }
 
     /** What the cache beside the ledger says of a test is what its events come to. */
@@ -112,6 +137,8 @@ public final class DecisionCheck implements TestCheck {
             return List.of();
         } else if (book.equals(TestId.RECEIPTS)) {
             return new ReceiptCheck(documents, receipts()).faults();
+        } else if (book.equals(TestId.INSTRUMENTS)) {
+            return instruments().objections().stream().map(objection -> fault(book, objection.sequence(), objection.words())).toList();
         }
         return history().objections().stream().map(objection -> fault(book, objection.sequence(), objection.words())).toList();
     }

@@ -10,6 +10,7 @@ import org.benchwright.core.LampPattern;
 import org.benchwright.core.PointAddress;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.instrument.InstrumentFact;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Expression;
 import org.benchwright.engine.plan.Move;
@@ -123,6 +124,17 @@ public final class TypeNames {
         table.put("receipt-corrected", ReceiptFact.Corrected.class);
         table.put("unit-given-back", ReceiptFact.GivenBack.class);
         table.put("unit-repaired", ReceiptFact.Repaired.class);
+        return new TypeNames(table);
+    }
+
+    /** What is signed about instruments. */
+    public static TypeNames instruments() {
+        Map<String, Class<? extends Record>> table = new LinkedHashMap<>();
+        table.put("instrument-added", InstrumentFact.Added.class);
+        table.put("instrument-calibrated", InstrumentFact.Calibrated.class);
+        table.put("instrument-moved", InstrumentFact.Moved.class);
+        table.put("instrument-retired", InstrumentFact.Retired.class);
+        table.put("instrument-reinstated", InstrumentFact.Reinstated.class);
         return new TypeNames(table);
     }
 

@@ -11,6 +11,8 @@ import org.benchwright.present.UnitRow;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.desk.DeskListener;
+import org.benchwright.ui.Ids;
+import org.eclipse.core.runtime.ILog;
 import org.eclipse.jface.resource.FontDescriptor;
 import org.eclipse.jface.resource.JFaceResources;
 import org.eclipse.jface.resource.LocalResourceManager;
@@ -22,6 +24,8 @@ import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.TableColumn;
 import org.eclipse.swt.widgets.TableItem;
+import org.eclipse.ui.IWorkbenchPage;
+import org.eclipse.ui.PartInitException;
 import org.eclipse.ui.part.ViewPart;
 
 /** Units on the bench: every open test, whoever opened it; the selected one is on the step card. */
@@ -48,7 +52,7 @@ public final class UnitsView extends ViewPart {
         table.addListener(SWT.EraseItem, event -> event.detail &= ~SWT.FOREGROUND);
         table.addListener(SWT.PaintItem, this::paint);
         table.addListener(SWT.Resize, event -> table.getColumn(0).setWidth(table.getClientArea().width));
-        table.addListener(SWT.Selection, event -> desk.select((String) event.item.getData()));
+        table.addListener(SWT.Selection, event -> select((String) event.item.getData()));
         table.addDisposeListener(event -> desk.remove(listener));
         desk.add(listener);
         show();
@@ -71,6 +75,16 @@ public final class UnitsView extends ViewPart {
         event.gc.setFont(table.getFont());
         event.height = LINES * event.gc.getFontMetrics().getHeight() + 10;
         event.width = Math.max(event.width, table.getClientArea().width - 8);
+    }
+
+    /** Whoever picks a unit wants its step card, whatever else lies over it. */
+    private void select(String test) {
+        desk.select(test);
+        try {
+            getSite().getPage().showView(Ids.CARD_VIEW, null, IWorkbenchPage.VIEW_VISIBLE);
+        } catch (PartInitException e) {
+            ILog.of(UnitsView.class).log(e.getStatus());
+        }
     }
 
     private void changed() {

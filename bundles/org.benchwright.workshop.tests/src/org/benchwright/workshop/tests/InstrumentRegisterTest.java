@@ -1,0 +1,187 @@
+package org.benchwright.workshop.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.math.BigDecimal;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+
+import org.benchwright.core.Actor;
+import org.benchwright.core.Quantity;
+import org.benchwright.core.Role;
+import org.benchwright.core.SerialNumber;
+import org.benchwright.engine.RefusedException;
+import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.TestEvent;
+import org.benchwright.engine.instrument.Instrument;
+import org.benchwright.engine.instrument.InstrumentFact;
+import org.benchwright.engine.instrument.InstrumentRange;
+import org.benchwright.engine.instrument.InstrumentUse;
+import org.benchwright.engine.instrument.RegisteredUncertainty;
+import org.benchwright.ledger.BenchKeyStore;
+import org.benchwright.ledger.EntryDraft;
+import org.benchwright.ledger.Ledger;
+import org.benchwright.ledger.Meaning;
+import org.benchwright.ledger.Signing;
+import org.benchwright.ledger.SqliteLedger;
+import org.benchwright.ledger.TestId;
+import org.benchwright.workshop.BenchLedger;
+import org.benchwright.workshop.CompiledProcedure;
+import org.benchwright.workshop.InstrumentRegister;
+import org.benchwright.workshop.LedgerReport;
+import org.benchwright.workshop.Sitting;
+import org.benchwright.workshop.Station;
+import org.benchwright.workshop.Workshop;
+import org.benchwright.workshop.internal.InstrumentCodec;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The register of instruments: who signs it, what a test copies of it, and what verification says of a forged one. */
+class InstrumentRegisterTest {
+
+    private static final InstrumentFact ADDED = new InstrumentFact.Added("M-17", "Multimeter", "SN 4", List.of(new InstrumentRange(InstrumentUse.READS, "dc",
+            Quantity.of("0", "V"), Quantity.of("60", "V"), new BigDecimal("0.05"), BigDecimal.ONE, Quantity.of("0.01", "V"), Optional.empty())), "bench 2");
+
+    @TempDir
+    private Path folder;
+    private final MovedTime time = new MovedTime();
+    private final InstrumentCodec codec = new InstrumentCodec();
+    private BenchLedger ledger;
+    private InstrumentRegister register;
+
+    @BeforeEach
+    void open() throws Exception {
+        ledger = BenchLedger.open(file());
+        register = ledger.instrumentRegister(time.benchTime());
+    }
+
+    @AfterEach
+    void close() throws Exception {
+        ledger.close();
+    }
+
+    private Path file() {
+        return folder.resolve("bench.ledger");
+    }
+
+    private void people() throws Exception {
+        Approved.people(ledger, time.benchTime());
+        Approved.approve(ledger, time.benchTime(), SamplePlan.acceptance(), SamplePlan.TEXT);
+    }
+
+    private InstrumentFact calibrated() {
+        LocalDate today = LocalDate.ofInstant(time.instant(), time.getZone());
+        return new InstrumentFact.Calibrated("M-17", "C-9", today, Optional.of(today.plusYears(1)), List.of());
+    }
+
+    private LedgerReport verified() throws Exception {
+        LedgerReport report = BenchLedger.verify(file());
+        assertEquals(List.of(), report.links());
+        assertEquals(List.of(), report.signatures());
+        return report;
+    }
+
+    private void found(String place, long sequence, String words) throws Exception {
+        LedgerReport report = verified();
+        assertFalse(report.sound());
+        assertEquals(1, report.decisions().size(), report.decisions().toString());
+        assertEquals(place, report.decisions().get(0).test());
+        assertEquals(sequence, report.decisions().get(0).sequence());
+        assertTrue(report.decisions().get(0).reason().contains(words), report.decisions().get(0).reason());
+    }
+
+    @Test
+    void theBenchSignsUntilPeopleHaveKeysAndThenAnEngineerOrASupervisor() throws Exception {
+        assertFalse(register.needsPerson());
+        register.sign(ADDED, Optional.empty());
+        people();
+        assertTrue(register.needsPerson());
+        assertTrue(assertThrows(RefusedException.class, () -> register.sign(calibrated(), Optional.empty())).getMessage().contains("People have keys"));
+        assertTrue(assertThrows(RefusedException.class, () -> register.sign(calibrated(), Optional.of(Approved.by("LW")))).getMessage()
+                .contains("it takes an engineer or a supervisor"));
+        assertEquals("C-9", register.sign(calibrated(), Optional.of(Approved.by("RB"))).certificate());
+        register.sign(new InstrumentFact.Retired("M-17", "was dropped"), Optional.of(Approved.by("KM")));
+        assertEquals(Optional.of("was dropped"), ledger.instruments().find("M-17").orElseThrow().retired());
+        assertTrue(verified().sound());
+    }
+
+    private Sitting begin() throws Exception {
+        Workshop workshop = ledger.workshop(new Station("bench 2", "Benchwright 0.1.0"), time.benchTime());
+        workshop.attach(Files.write(folder.resolve("plate.jpg"), new byte[] {1}));
+        return workshop.open(new CompiledProcedure(SamplePlan.acceptance(), SamplePlan.TEXT), new SerialNumber("C16-004711"),
+                new Actor("QN", Role.TECHNICIAN), false);
+    }
+
+    private static Fact named(Instrument meter) {
+        return new Fact.InstrumentNamed("meter", "M-17", RegisteredUncertainty.of(SamplePlan.acceptance(), SamplePlan.acceptance().instruments().get(0),
+                meter.ranges()), BigDecimal.valueOf(2), meter.due(), Optional.of(Workshop.entry(meter)));
+    }
+
+    @Test
+    void aTestCopiesTheEntryAndStaysSoundWhenTheRegisterGoesOn() throws Exception {
+        people();
+        register.sign(ADDED, Optional.of(Approved.by("RB")));
+        Instrument meter = register.sign(calibrated(), Optional.of(Approved.by("RB")));
+        Sitting sitting = begin();
+        new GoodTechnician(time).but("instrument.meter", named(meter)).carryToTheEnd(sitting);
+        register.sign(new InstrumentFact.Retired("M-17", "was dropped"), Optional.of(Approved.by("KM")));
+        assertTrue(sitting.run().events().stream().map(TestEvent::body).anyMatch(body -> body instanceof Fact.InstrumentNamed n && n.entry().isPresent()));
+        LedgerReport report = verified();
+        assertTrue(report.sound(), report.decisions()::toString);
+    }
+
+    /** Whoever holds the bench key writes a test that promises more than the register. */
+    @Test
+    void aTestThatTellsOfAnotherEntryThanTheRegistersIsFound() throws Exception {
+        people();
+        register.sign(ADDED, Optional.of(Approved.by("RB")));
+        Instrument meter = register.sign(calibrated(), Optional.of(Approved.by("RB")));
+        Instrument rosy = new Instrument(meter.asset(), meter.title(), meter.serial(), meter.ranges(), meter.custody(), "C-10", meter.calibrated(), meter.due(),
+                meter.retired(), meter.statement());
+        Sitting sitting = begin();
+        new GoodTechnician(time).but("instrument.meter", named(rosy)).carryToTheEnd(sitting);
+        long event = sitting.run().events().stream().filter(each -> each.body() instanceof Fact.InstrumentNamed).findFirst().orElseThrow().sequence();
+        found(sitting.test(), event, "instrument M-17");
+    }
+
+    @Test
+    void anOlderEntryThanTheLastIsFound() throws Exception {
+        people();
+        Instrument first = register.sign(ADDED, Optional.of(Approved.by("RB")));
+        register.sign(new InstrumentFact.Retired("M-17", "was dropped"), Optional.of(Approved.by("RB")));
+        Sitting sitting = begin();
+        new GoodTechnician(time).but("instrument.meter", named(first)).carryToTheEnd(sitting);
+        assertFalse(verified().sound());
+    }
+
+    private void forge(InstrumentFact fact) throws Exception {
+        try (Ledger raw = SqliteLedger.open(file())) {
+            raw.appendSigned(new EntryDraft(TestId.INSTRUMENTS, time.instant(), 1, Duration.ZERO, new Actor("RB", Role.ENGINEER), codec.kind(fact),
+                    codec.payload(fact)), raw.lastSequence(TestId.INSTRUMENTS), new Signing(BenchKeyStore.openOrCreate(folder), Meaning.REGISTERED, "engineer RB"));
+        }
+    }
+
+    @Test
+    void anEntryByTheBenchAfterPeopleHaveKeysIsFoundAndCountsForNothing() throws Exception {
+        people();
+        forge(ADDED);
+        found("B-INSTRUMENTS", 1, "People have keys");
+        assertEquals(List.of(), ledger.instruments().all());
+    }
+
+    @Test
+    void anEntryThatDoesNotFitIsFound() throws Exception {
+        forge(new InstrumentFact.Moved("M-99", "LW"));
+        found("B-INSTRUMENTS", 1, "no instrument M-99");
+        assertEquals(List.of(), ledger.instruments().all());
+    }
+}
