@@ -51,8 +51,8 @@ public final class InstrumentEntry {
      */
     public static Optional<Fact> registered(Plan plan, InstrumentSpec spec, String typed, Register register)
             throws EntryRefusedException, StoreException {
-        String[] parts = TypedText.clean(typed).split(";\\s*|,\\s+", -1);
-        Optional<Instrument> found = register.find(ScannedText.clean(parts[0]));
+        String[] parts = ScannedText.clean(typed).split(";\\s*|,\\s+", -1);
+        Optional<Instrument> found = register.find(parts[0]);
         if (found.isEmpty()) {
             return Optional.empty();
         } else if (parts.length > 1) {

@@ -1,0 +1,119 @@
+package org.benchwright.cli.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+
+import org.benchwright.core.Actor;
+import org.benchwright.core.Role;
+import org.benchwright.core.SerialNumber;
+import org.benchwright.workshop.BenchLedger;
+import org.benchwright.workshop.CompiledProcedure;
+import org.benchwright.workshop.Sitting;
+import org.benchwright.workshop.Station;
+import org.benchwright.workshop.Workshop;
+import org.benchwright.workshop.tests.Approved;
+import org.benchwright.workshop.tests.GoodTechnician;
+import org.benchwright.workshop.tests.SamplePlan;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The register of instruments at the terminal, and what a step makes of it. */
+class InstrumentCommandsTest {
+
+    private static final String RANGE = "reads 0 V to 60 V dc, 0.05 % + 2 digits of 0.01 V";
+
+    @TempDir
+    private Path folder;
+    private CommandRunner bench;
+
+    @BeforeEach
+    void setUp() throws Exception {
+        bench = new CommandRunner(folder);
+    }
+
+    private CommandRunner.Ended bench(String typed, String... words) {
+        List<String> all = new ArrayList<>(List.of(words));
+        all.addAll(List.of("--ledger", bench.ledger().toString()));
+        return bench.typing(typed, all.toArray(String[]::new));
+    }
+
+    private static CommandRunner.Ended done(CommandRunner.Ended ended) {
+        assertEquals(0, ended.status(), ended.out() + ended.err());
+        return ended;
+    }
+
+    private static void refused(CommandRunner.Ended ended, String words) {
+        assertEquals(1, ended.status(), ended.out() + ended.err());
+        assertTrue(ended.err().replaceAll("\\s+", " ").contains(words), ended.err());
+    }
+
+    @Test
+    void anInstrumentIsAddedCalibratedAndRetired() {
+        done(bench("", "instruments", "add", "M-17", "--title", "Multimeter", "--range", RANGE, "--custody", "bench 2"));
+        done(bench("", "instruments", "calibrated", "M-17", "--certificate", "C-9", "--on", "2026-01-10", "--due", "2026-03-01"));
+        String list = done(bench("", "instruments")).said();
+        assertTrue(list.contains("M-17 Multimeter (past due since 2026-03-01)"), list);
+        assertTrue(list.contains("certificate C-9, calibrated on 2026-01-10, due 2026-03-01 at bench 2 reads 0 V to 60 V dc, 0.05 % of reading + 2 digits of 0.01 V"), list);
+        done(bench("", "instruments", "retire", "M-17", "--reason", "was dropped"));
+        assertTrue(done(bench("", "instruments")).said().contains("out of service: was dropped"));
+        done(bench("", "instruments", "reinstate", "M-17", "--reason", "calibrated"));
+        refused(bench("", "instruments", "add", "m-17", "--title", "Other"), "There is an instrument m-17 already");
+        refused(bench("", "instruments", "add", "M-18", "--title", "Other", "--range", "up to 60 V"), "is no range");
+        refused(bench("", "instruments", "moved", "M-99", "--custody", "LW"), "no instrument M-99");
+        assertEquals(0, bench.run("verify", bench.ledger().toString()).status());
+    }
+
+    @Test
+    void onceThereArePeopleAnEngineerSigns() throws Exception {
+        bench.approved();
+        refused(bench("", "instruments", "add", "M-17", "--title", "Multimeter"), "People have keys");
+        refused(bench(Approved.PASSWORD + "\n", "instruments", "add", "M-17", "--title", "Multimeter", "--by", "LW"), "it takes an engineer or a supervisor");
+        refused(bench("quite another\n", "instruments", "add", "M-17", "--title", "Multimeter", "--by", "RB"), "password");
+        done(bench(Approved.PASSWORD + "\n", "instruments", "add", "M-17", "--title", "Multimeter", "--by", "RB"));
+        assertEquals(0, bench.run("verify", bench.ledger().toString()).status());
+    }
+
+    @Test
+    void aListIsReadToItsEndBeforeAnythingIsSigned() throws Exception {
+        Path list = folder.resolve("meters.csv");
+        Files.writeString(list, "\uFEFFasset,title,ranges,certificate,calibrated,due\r\nM-1,\"Meter, digital\",\"" + RANGE + "; reads 0 A to 10 A dc, 1 % + 1 digit of 1 mA\","
+                + "C-1,2026-01-10,2027-01-10\r\nM-2,Torch,,,,\r\n");
+        assertEquals("2 instruments were added.", done(bench("", "instruments", "import", list.toString())).lastLine());
+        assertTrue(done(bench("", "instruments")).said().contains("M-1 Meter, digital (in service) certificate C-1"));
+        Files.writeString(list, "asset,title\nM-3,Meter\nM-4,=1+1\n");
+        refused(bench("", "instruments", "import", list.toString()), "Line 3: \"=1+1\" looks like a formula");
+        Files.writeString(list, "asset,name\nM-3,Meter\n");
+        refused(bench("", "instruments", "import", list.toString()), "The first line names the columns");
+        Files.writeString(list, "asset,title\nM-3\n");
+        refused(bench("", "instruments", "import", list.toString()), "Line 2: it has 1 cells");
+        assertTrue(!done(bench("", "instruments")).out().contains("M-3"));
+        Files.writeString(list, "asset,title\nM-3,Meter\nM-1,Meter\n");
+        refused(bench("", "instruments", "import", list.toString()), "1 entry signed; M-1 was not taken: There is an instrument M-1 already");
+    }
+
+    @Test
+    void atAStepTheAssetNumberIsEnough() throws Exception {
+        bench.approved();
+        done(bench(Approved.PASSWORD + "\n", "instruments", "add", "M-17", "--title", "Multimeter", "--by", "RB", "--range",
+                "reads 0 V to 60 V dc, 0.01 % + 1 digit of 0.01 V"));
+        done(bench(Approved.PASSWORD + "\n", "instruments", "calibrated", "M-17", "--certificate", "C-9", "--on", "2026-01-10", "--due", "2027-01-10", "--by", "RB"));
+        try (BenchLedger ledger = BenchLedger.open(bench.ledger())) {
+            Workshop workshop = ledger.workshop(new Station("bench2", "Benchwright 0.1.0"), bench.time().benchTime());
+            workshop.attach(Files.write(folder.resolve("photo.jpg"), new byte[] {1}));
+            Sitting sitting = workshop.open(new CompiledProcedure(SamplePlan.acceptance(), SamplePlan.TEXT), new SerialNumber("C16-004711"),
+                    new Actor("QN", Role.TECHNICIAN), false);
+            new GoodTechnician(bench.time()).carryOnUntil(sitting, "instrument.meter");
+        }
+        CommandRunner.Ended byHand = bench.carryOut("y\nu\nM-17, 0.02 V, k 2, due 2027-01-01\n");
+        assertTrue(byHand.err().contains("Enter its asset number alone") || byHand.said().contains("Enter its asset number alone"), byHand.out() + byHand.err());
+        CommandRunner.Ended scanned = bench.carryOut("y\nu\n\u0002m-17\u0003\n??\n");
+        assertTrue(scanned.said().contains("by the register: Multimeter, certificate C-9"), scanned.out() + scanned.err());
+        assertEquals(0, bench.run("verify", bench.ledger().toString()).status());
+    }
+}

@@ -1,0 +1,168 @@
+package org.benchwright.present;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+
+import org.benchwright.core.ScannedText;
+import org.benchwright.engine.instrument.Instrument;
+import org.benchwright.engine.instrument.InstrumentFact;
+import org.benchwright.engine.instrument.InstrumentRange;
+import org.benchwright.present.internal.Asked;
+import org.benchwright.present.internal.HouseWords;
+import org.benchwright.present.internal.InstrumentSheet;
+import org.benchwright.present.internal.RangeText;
+import org.benchwright.workshop.BenchLedger;
+import org.benchwright.workshop.BenchTime;
+
+/** The register of instruments: what the bench measures with. Passwords that are handed in are blanked out. */
+public final class InstrumentDesk {
+
+    private final Path ledger;
+    private final Bench.Clocks clocks;
+    private final ZoneId zone;
+
+    /**
+     * @param ledger the ledger's file; made if there is none
+     * @param zone   in which a day is a day
+     */
+    public InstrumentDesk(Path ledger, Bench.Clocks clocks, ZoneId zone) {
+        this.ledger = ledger;
+        this.clocks = clocks;
+        this.zone = zone;
+    }
+
+    /**
+     * All instruments, in the order in which they were added.
+     *
+     * @throws CannotStoreException if the ledger can't be read, or the register is not as it was signed
+     */
+    public List<InstrumentRow> instruments() throws CannotStoreException {
+        return Asked.read(() -> {
+            try (BenchLedger open = BenchLedger.openReadOnly(ledger)) {
+                return open.instruments().all().stream().map(this::row).toList();
+            }
+        });
+    }
+
+    /** Whether somebody has to sign with a key of their own; false where there is no ledger yet. */
+    public boolean needsPerson() throws CannotStoreException {
+        return Files.exists(ledger) && Asked.read(() -> {
+            try (BenchLedger open = BenchLedger.openReadOnly(ledger)) {
+                return open.people().stream().anyMatch(person -> !person.keys().isEmpty());
+            }
+        });
+    }
+
+    private InstrumentRow row(Instrument i) {
+        LocalDate today = LocalDate.ofInstant(clocks.clock().instant(), zone);
+        boolean late = i.due().filter(today::isAfter).isPresent();
+        String state = i.retired().map(HouseWords.INSTRUMENT_RETIRED::text)
+                .orElseGet(() -> late ? HouseWords.INSTRUMENT_LATE.text(i.due().get().toString())
+                        : i.calibrated().isEmpty() ? HouseWords.INSTRUMENT_NEVER.text() : HouseWords.INSTRUMENT_GOOD.text());
+        return new InstrumentRow(i.asset(), i.title(), i.serial(), i.ranges().stream().map(InstrumentRange::words).toList(), i.custody(), i.certificate(),
+                i.calibrated(), i.due(), state, i.retired().isEmpty() && !late);
+    }
+
+    /**
+     * A new instrument.
+     *
+     * @param asset   the asset number on it, typed or scanned
+     * @param title   what it is
+     * @param serial  the maker's serial number, may be empty
+     * @param ranges  each such as {@code reads 0 V to 60 V dc, 0.05 % + 2 digits of 0.01 V}
+     * @param custody where it is, or who has it; may be empty
+     */
+    public record NewInstrument(String asset, String title, String serial, List<String> ranges, String custody) {
+        public NewInstrument {
+            ranges = List.copyOf(ranges);
+        }
+    }
+
+    /** Adds an instrument. */
+    public InstrumentRow add(NewInstrument added, Optional<PeopleDesk.Signing> by)
+            throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        return sign(new InstrumentFact.Added(clean(added.asset()), clean(added.title()), clean(added.serial()), RangeText.all(added.ranges()),
+                clean(added.custody())), by);
+    }
+
+    /**
+     * Writes down a calibration.
+     *
+     * @param due    until when it holds; empty where it is never due
+     * @param ranges ranges as they were found; empty: as before
+     */
+    public InstrumentRow calibrated(String asset, String certificate, LocalDate on, Optional<LocalDate> due, List<String> ranges,
+            Optional<PeopleDesk.Signing> by) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        return sign(new InstrumentFact.Calibrated(clean(asset), clean(certificate), on, due, RangeText.all(ranges)), by);
+    }
+
+    /** It is elsewhere, or somebody else has it. */
+    public InstrumentRow moved(String asset, String custody, Optional<PeopleDesk.Signing> by)
+            throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        return sign(new InstrumentFact.Moved(clean(asset), clean(custody)), by);
+    }
+
+    /** It goes out of service. */
+    public InstrumentRow retired(String asset, String reason, Optional<PeopleDesk.Signing> by)
+            throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        return sign(new InstrumentFact.Retired(clean(asset), clean(reason)), by);
+    }
+
+    /** It is in service again. */
+    public InstrumentRow reinstated(String asset, String reason, Optional<PeopleDesk.Signing> by)
+            throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        return sign(new InstrumentFact.Reinstated(clean(asset), clean(reason)), by);
+    }
+
+    /**
+     * Adds all instruments of a list, and their calibrations. The list is read to its end before anything is signed.
+     *
+     * @param csv the text of a list with the headings {@code asset,title,serial,ranges,custody,certificate,calibrated,due}; several
+     *            ranges stand in one cell, separated by semicolons
+     * @return how many were added
+     * @throws EntryRefusedException if a line of it is not taken, and which
+     */
+    public int importList(String csv, Optional<PeopleDesk.Signing> by) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        List<InstrumentFact> facts = InstrumentSheet.facts(csv);
+        List<InstrumentFact> signed = new ArrayList<>();
+        try {
+            for (InstrumentFact fact : facts) {
+                signOne(fact, by);
+                signed.add(fact);
+            }
+        } catch (EntryRefusedException refused) {
+            throw new EntryRefusedException(HouseWords.IMPORT_STOPPED.text(signed.size(), facts.get(signed.size()).asset(), refused.getMessage()), refused);
+        } finally {
+            by.ifPresent(who -> Arrays.fill(who.password(), ' '));
+        }
+        return (int) facts.stream().filter(InstrumentFact.Added.class::isInstance).count();
+    }
+
+    private static String clean(String text) {
+        return ScannedText.clean(text);
+    }
+
+    private InstrumentRow sign(InstrumentFact fact, Optional<PeopleDesk.Signing> by)
+            throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        try {
+            return row(signOne(fact, by));
+        } finally {
+            by.ifPresent(who -> Arrays.fill(who.password(), ' '));
+        }
+    }
+
+    private Instrument signOne(InstrumentFact fact, Optional<PeopleDesk.Signing> by)
+            throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        return Asked.of(() -> {
+            try (BenchLedger open = BenchLedger.open(ledger)) {
+                return open.instrumentRegister(BenchTime.of(clocks.clock(), clocks.ticker(), clocks.pause())).sign(fact, by.map(PeopleDesk.Signing::person));
+            }
+        });
+    }
+}
