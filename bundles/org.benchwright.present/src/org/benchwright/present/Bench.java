@@ -36,6 +36,7 @@ public final class Bench implements AutoCloseable {
 
     private final BenchLedger ledger;
     private final Clocks clocks;
+    private final OpeningHours hours;
 
     /**
      * The clocks of a bench.
@@ -64,7 +65,8 @@ public final class Bench implements AutoCloseable {
     public record Work(String serial, String technician, String station, String software, boolean rehearsal) {
     }
 
-    private Bench(BenchLedger ledger, Clocks clocks) {
+    private Bench(BenchLedger ledger, Clocks clocks, OpeningHours hours) {
+        this.hours = hours;
         this.ledger = ledger;
         this.clocks = clocks;
     }
@@ -86,7 +88,7 @@ public final class Bench implements AutoCloseable {
      */
     public static Bench open(Path ledger, Clocks clocks) throws CannotStoreException {
         try {
-            return new Bench(BenchLedger.open(ledger), clocks);
+            return new Bench(BenchLedger.open(ledger), clocks, OpeningHours.beside(ledger));
         } catch (StoreException e) {
             throw Failures.cannotStore(e);
         }
@@ -99,7 +101,7 @@ public final class Bench implements AutoCloseable {
      */
     public static Bench read(Path ledger, Clocks clocks) throws CannotStoreException {
         try {
-            return new Bench(BenchLedger.openReadOnly(ledger), clocks);
+            return new Bench(BenchLedger.openReadOnly(ledger), clocks, OpeningHours.beside(ledger));
         } catch (StoreException e) {
             throw Failures.cannotStore(e);
         }
@@ -122,7 +124,7 @@ public final class Bench implements AutoCloseable {
             Optional<String> unfinished = workshop.unfinished(serial, plan.name(), work.rehearsal());
             Sitting sitting = unfinished.isPresent() ? workshop.resume(unfinished.get(), technician)
                     : workshop.open(new CompiledProcedure(plan, text), serial, technician, work.rehearsal());
-            return new TestDialogue(workshop, sitting, unfinished.isPresent(), plan);
+            return new TestDialogue(workshop, sitting, unfinished.isPresent(), plan, hours);
         } catch (RefusedException e) {
             throw new EntryRefusedException(e.getMessage(), e);
         } catch (OvertakenException e) {
@@ -146,7 +148,7 @@ public final class Bench implements AutoCloseable {
         try {
             Workshop workshop = ledger.workshop(new Station(work.station(), work.software()), time(work.rehearsal()));
             Sitting sitting = workshop.resume(test, technician);
-            return new TestDialogue(workshop, sitting, true, sitting.run().plan());
+            return new TestDialogue(workshop, sitting, true, sitting.run().plan(), hours);
         } catch (RefusedException e) {
             throw new EntryRefusedException(e.getMessage(), e);
         } catch (OvertakenException e) {
@@ -184,7 +186,7 @@ public final class Bench implements AutoCloseable {
      */
     public List<UnitRow> units() throws CannotStoreException {
         try {
-            return ledger.openTests().stream().map(test -> Rows.of(test.id(), test.run(), clocks.clock().instant())).toList();
+            return ledger.openTests().stream().map(test -> Rows.of(test.id(), test.run(), clocks.clock().instant(), hours)).toList();
         } catch (StoreException | FaultyRecordException e) {
             throw Failures.cannotStore(e);
         }

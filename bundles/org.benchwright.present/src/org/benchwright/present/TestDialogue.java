@@ -39,8 +39,10 @@ public final class TestDialogue {
     private final Sitting sitting;
     private final boolean resumed;
     private final Plan offered;
+    private final OpeningHours hours;
 
-    TestDialogue(Workshop workshop, Sitting sitting, boolean resumed, Plan offered) {
+    TestDialogue(Workshop workshop, Sitting sitting, boolean resumed, Plan offered, OpeningHours hours) {
+        this.hours = hours;
         this.workshop = workshop;
         this.sitting = sitting;
         this.resumed = resumed;
@@ -88,7 +90,7 @@ public final class TestDialogue {
 
     /** The card of what is asked now. */
     public StepCard card() {
-        return Cards.of(sitting.run(), sitting.moment());
+        return Cards.of(sitting.run(), sitting.moment(), hours);
     }
 
     /** What kind of answer is asked now. */

@@ -19,8 +19,9 @@ import java.util.Optional;
  * @param rehearsal true if it is a rehearsal
  * @param watch     what its watch told last; empty unless on a soak that asks for one
  * @param alarm     true if that needs somebody: the watch cannot see, or is not heard of
+ * @param reminder  what the shop's opening hours mean for the next look: nobody is in when it is due; mostly empty
  */
 public record UnitRow(String test, String serial, String family, String procedure, String stage, Optional<Duration> soakLeft,
         Optional<Instant> nextLook, boolean overdue, String state, boolean rehearsal, String watch,
-        boolean alarm) {
+        boolean alarm, Optional<String> reminder) {
 }

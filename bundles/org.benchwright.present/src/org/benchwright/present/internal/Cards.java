@@ -22,6 +22,7 @@ import org.benchwright.engine.plan.ProtectedItem;
 import org.benchwright.engine.plan.Step;
 import org.benchwright.present.Countdown;
 import org.benchwright.present.HazardPanel;
+import org.benchwright.present.OpeningHours;
 import org.benchwright.present.StepCard;
 import org.benchwright.present.StepCard.KeyHint;
 
@@ -40,9 +41,13 @@ public final class Cards {
         this.indications = new Indications(plan.family());
     }
 
-    /** The card at this moment. */
-    public static StepCard of(TestRun run, Moment now) {
-        return new Cards(run).card(now);
+    /**
+     * The card at this moment.
+     *
+     * @param hours when somebody is in
+     */
+    public static StepCard of(TestRun run, Moment now, OpeningHours hours) {
+        return new Cards(run).card(now, hours);
     }
 
     /** What time brings next, if the test waits for it. */
@@ -62,12 +67,13 @@ public final class Cards {
         return new Countdown(what, after.minus(now.since(since)), at, audible);
     }
 
-    private StepCard card(Moment now) {
+    private StepCard card(Moment now, OpeningHours hours) {
         Questions.Question question = new Questions(plan).of(demand);
         Optional<Step> step = stepToShow();
         String instruction = Stream.of(step.map(Step::instruction).orElse(""), question.instruction()).filter(s -> !s.isBlank())
                 .reduce((a, b) -> a + " " + b).orElse("");
-        return new StepCard(unit(), placeWords(), Capitals.of(instruction), hazards(), reminders(step), preserved(),
+        return new StepCard(unit(), placeWords(), Capitals.of(instruction), hazards(),
+                Stream.concat(reminders(step).stream(), LookOutlook.of(demand, now.instant(), run.rehearsal() ? OpeningHours.unknown() : hours).stream()).toList(), preserved(),
                 step.map(this::expected).orElse(soakExpected()), question.question(), question.parts(),
                 demand instanceof Demand.EnterFaultLog, countdown(demand, now), keys());
     }

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 
+import org.benchwright.present.OpeningHours;
 import org.benchwright.present.VerificationReport;
 import org.benchwright.present.VerificationReport.Line;
 import org.benchwright.workshop.LedgerReport;
@@ -32,7 +33,7 @@ public final class Reports {
             decisions = new Line(decisions.words(), faults);
         }
         return new VerificationReport(List.of(links, signatures, decisions), found.signers(),
-                found.open().stream().map(test -> Rows.of(test.id(), test.run(), now)).toList(),
+                found.open().stream().map(test -> Rows.of(test.id(), test.run(), now, OpeningHours.unknown())).toList(),
                 found.late().stream().map(RecordFault::toString).toList(), found.sound());
     }
 

@@ -7,6 +7,7 @@ import org.benchwright.engine.Demand;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.WatchStanding;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.present.OpeningHours;
 import org.benchwright.present.UnitRow;
 
 /** Open tests as rows of the list of units on the bench. */
@@ -19,9 +20,10 @@ public final class Rows {
      * The row of a test.
      *
      * @param test its id
-     * @param now  wall time
+     * @param now   wall time
+     * @param hours when somebody is in
      */
-    public static UnitRow of(String test, TestRun run, Instant now) {
+    public static UnitRow of(String test, TestRun run, Instant now, OpeningHours hours) {
         Fact.Opened opening = run.opening();
         Demand demand = run.demand();
         Optional<Demand.Look> look = demand instanceof Demand.Look l && !l.begins() ? Optional.of(l) : Optional.empty();
@@ -33,7 +35,8 @@ public final class Rows {
                 Message.ROW_PROCEDURE.text(run.plan().title(), String.valueOf(opening.revision())), stage(run, demand),
                 look.map(l -> l.soak().lasting().minus(l.witnessed())), due, due.map(at -> at.isBefore(now)).orElse(false),
                 state(run, demand), opening.rehearsal(), watched,
-                watch.filter(w -> WatchWords.needsSomebody(w, now)).isPresent());
+                watch.filter(w -> WatchWords.needsSomebody(w, now)).isPresent(),
+                hours.calendar().flatMap(calendar -> look.flatMap(l -> LookOutlook.reminder(calendar, l))));
     }
 
     private static String stage(TestRun run, Demand demand) {

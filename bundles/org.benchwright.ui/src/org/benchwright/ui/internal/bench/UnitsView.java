@@ -125,6 +125,7 @@ public final class UnitsView extends ViewPart {
         List<String> words = new ArrayList<>();
         unit.nextLook().ifPresent(at -> words.add((unit.overdue() ? Message.UNIT_OVERDUE : Message.UNIT_NEXT_LOOK)
                 .text(DAY_AND_TIME.format(at.atZone(ZoneId.systemDefault())))));
+        unit.reminder().ifPresent(words::add);
         if (desk.held(unit.test()).isEmpty()) {
             words.add(Message.UNIT_NOT_HERE.text());
         }
