@@ -2,6 +2,8 @@ package org.benchwright.present;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.ZoneId;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -26,6 +28,7 @@ import org.benchwright.engine.receipt.Standing;
 import org.benchwright.present.internal.HouseWords;
 import org.benchwright.present.internal.Message;
 import org.benchwright.present.internal.ReceivedRows;
+import org.benchwright.report.UnitTag;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.BenchTime;
 import org.benchwright.workshop.FaultyRecordException;
@@ -204,6 +207,36 @@ public final class Receiving {
         } catch (StoreException | FaultyRecordException e) {
             throw Failures.cannotStore(e);
         }
+    }
+
+    /**
+     * The tag that tells where a unit stands.
+     *
+     * @param scanned serial number or tag of the workshop's
+     * @param contact whom to ask, with a telephone number; may be empty
+     * @throws EntryRefusedException if the unit is not in the house
+     * @throws CannotStoreException  if the ledger can't be read, or a record is not sound
+     */
+    public UnitTag tag(String scanned, String contact, ZoneId zone) throws EntryRefusedException, CannotStoreException {
+        UnitStory story = look(scanned);
+        ReceivedRow row = story.inHouse().orElseThrow(() -> new EntryRefusedException(HouseWords.TAG_NOT_HERE.text(story.unit())));
+        List<String> lines = new ArrayList<>();
+        lines.add(row.family());
+        lines.add(row.order().isBlank() ? "" : HouseWords.TAG_ORDER.text(row.order()));
+        lines.add(row.owner());
+        lines.add(HouseWords.TAG_SINCE.text(row.since().atZone(zone).toLocalDateTime().truncatedTo(ChronoUnit.MINUTES).toString().replace('T', ' ')));
+        lines.add(row.test().orElse(row.receipt()));
+        List<String> cautions = new ArrayList<>();
+        boolean left = row.standing() == Standing.ON_SOAK || row.standing() == Standing.ON_TEST;
+        if (left) {
+            cautions.add((row.standing() == Standing.ON_SOAK ? HouseWords.TAG_SOAK : HouseWords.TAG_TEST).text());
+            cautions.add(HouseWords.TAG_CUT_OFF.text());
+        }
+        if (left || !contact.isBlank()) {
+            cautions.add(HouseWords.TAG_CONTACT.text(contact.isBlank() ? "______________________" : ScannedText.clean(contact)));
+        }
+        return new UnitTag(row.standing() == Standing.REPAIRED ? HouseWords.TAG_REPAIRED.text() : row.standing() == Standing.WAITING
+                ? HouseWords.TAG_WAITING.text() : row.state(), row.unit(), lines.stream().filter(line -> !line.isBlank()).toList(), cautions);
     }
 
     /**

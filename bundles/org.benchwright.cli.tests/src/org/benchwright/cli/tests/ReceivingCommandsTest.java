@@ -114,6 +114,25 @@ class ReceivingCommandsTest {
     }
 
     @Test
+    void theTagTellsWhereAUnitStands() throws Exception {
+        done(bench("", "receive", "C16-004711", "--order", "O-114"));
+        done(bench("", "received", "C16-004711", "--tag", "tag.pdf"));
+        long waiting = Files.size(folder.resolve("tag.pdf"));
+        bench.approved();
+        onTest();
+        done(bench("", "received", "C16-004711", "--tag", "tag.pdf", "--contact", "technician QN, ext. 17"));
+        assertTrue(Files.size(folder.resolve("tag.pdf")) > waiting, "it has cautions now");
+        refused(bench("", "received", "C16-009999", "--tag", "tag.pdf"), "is not in the house");
+    }
+
+    private void onTest() throws Exception {
+        try (BenchLedger ledger = BenchLedger.open(bench.ledger())) {
+            ledger.workshop(new Station("bench2", "Benchwright 0.1.0"), bench.time().benchTime()).open(
+                    new CompiledProcedure(SamplePlan.acceptance(), SamplePlan.TEXT), new SerialNumber("C16-004711"), new Actor("QN", Role.TECHNICIAN), false);
+        }
+    }
+
+    @Test
     void aRepairStandsBetweenATestAndItsRetest() throws Exception {
         bench.approved();
         refused(bench("", "repaired", "C16-004711", "--part", "C12, L-7"), "No test of unit C16-004711 waits for a repair");

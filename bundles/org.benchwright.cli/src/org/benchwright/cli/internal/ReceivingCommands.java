@@ -48,7 +48,8 @@ final class ReceivingCommands extends SigningCommands {
 
     static CommandSpec receivedSpec() {
         return Specs.command("received", Message.HELP_RECEIVED).addPositional(Specs.word("UNIT", false, Message.HELP_RECEIVED_UNIT))
-                .addOption(Specs.flag("--all", Message.HELP_RECEIVED_ALL)).addOption(families()).addOption(Specs.ledger());
+                .addOption(Specs.flag("--all", Message.HELP_RECEIVED_ALL))
+                .addOption(Specs.file("--tag", "FILE", Message.HELP_RECEIVED_TAG)).addOption(Specs.text("--contact", "WORDS", Message.HELP_RECEIVED_CONTACT)).addOption(families()).addOption(Specs.ledger());
     }
 
     static CommandSpec repairedSpec() {
@@ -165,6 +166,12 @@ final class ReceivingCommands extends SigningCommands {
 
     int received(Given given) throws CannotStoreException {
         return printing(screen -> {
+            if (given.path("--tag").isPresent()) {
+                byte[] tag = receiving(given).tag(given.word().orElse(""), given.text("--contact").orElse(""), around().zone())
+                        .pdf(around().clocks().clock().instant());
+                new Output(screen).write(given.path("--tag").get(), tag);
+                return;
+            }
             if (given.word().isPresent()) {
                 story(receiving(given).look(given.word().get()), screen);
                 return;

@@ -10,7 +10,7 @@ import org.benchwright.report.TestReport;
 /** The label that goes on a unit: 62 mm wide (a common tape), 29 mm high. */
 public final class LabelPage {
 
-    private static final float MILLIMETRE = 72 / 25.4f;
+    static final float MILLIMETRE = 72 / 25.4f;
     private static final float WIDTH = 62 * MILLIMETRE;
     private static final float HEIGHT = 29 * MILLIMETRE;
     private static final float SQUARE = 26 * MILLIMETRE;
@@ -46,7 +46,7 @@ public final class LabelPage {
     }
 
     /** Writes a line as large as there is room for it, and cuts off what even the smallest type has no room for. */
-    private static float line(Paper paper, Typeface face, float size, float smallest, float room, float y, String text) throws IOException {
+    static float line(Paper paper, Typeface face, float size, float smallest, float room, float y, String text) throws IOException {
         String shown = face.shown(text);
         float fits = Math.max(smallest, Math.min(size, size * room / Math.max(1, face.width(shown, size))));
         String part = face.lines(shown, fits, room).get(0);

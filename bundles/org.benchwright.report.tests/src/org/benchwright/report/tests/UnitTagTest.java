@@ -1,0 +1,57 @@
+package org.benchwright.report.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.List;
+
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.benchwright.report.UnitTag;
+import org.junit.jupiter.api.Test;
+
+/** The tag on a unit: what it says, and that hostile words do no harm. */
+class UnitTagTest {
+
+    private static final Instant PRINTED = Instant.parse("2026-03-02T08:00:00Z");
+    private static final Path KEPT = Path.of("target", "printed");
+
+    private static String kept(String name, UnitTag tag, float height) throws IOException {
+        byte[] pdf = tag.pdf(PRINTED);
+        Files.write(Files.createDirectories(KEPT).resolve(name), pdf);
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            assertEquals(1, document.getNumberOfPages());
+            assertEquals(62, document.getPage(0).getMediaBox().getWidth() * 25.4 / 72, 0.1);
+            assertEquals(height, document.getPage(0).getMediaBox().getHeight() * 25.4 / 72, 0.1);
+            return new PDFTextStripper().getText(document);
+        }
+    }
+
+    @Test
+    void aUnitThatWaits() throws IOException {
+        String text = kept("tag-waiting.pdf", new UnitTag("waiting", "C16-004711", List.of("Tarn C16 modular controller", "order O-114"), List.of()), 29);
+        assertTrue(text.startsWith("WAITING"), text);
+        assertTrue(text.contains("C16-004711") && text.contains("order O-114"), text);
+    }
+
+    @Test
+    void aUnitOnSoakSaysWhatMustNotBeDone() throws IOException {
+        String text = kept("tag-soak.pdf", new UnitTag("on soak", "C16-004711", List.of("Tarn C16 modular controller", "order O-114", "Quarry pumps",
+                "since 2026-03-02 08:00", "T-4K7M2-QXD9R"), List.of("ON SOAK: leave it running. Don't touch, don't switch.",
+                "In danger cut off at the marked switch only.", "Ask: technician QN, ext. 17")), 48.5f);
+        assertTrue(text.contains("ON SOAK") && text.contains("In danger cut off at the marked switch only.") && text.contains("Ask: technician QN"), text);
+    }
+
+    @Test
+    void longAndHostileWordsFit() throws IOException {
+        String longest = "W".repeat(64);
+        String text = kept("tag-hostile.pdf", new UnitTag("repaired, waiting for its retest", longest, List.of("=cmd|' /C calc'!A0", "\u202eabc", "x".repeat(500), "", "d",
+                "one line too many"), List.of("y".repeat(500))), 35.5f);
+        assertTrue(!text.contains("one line too many"), text);
+    }
+}
