@@ -33,6 +33,7 @@ import org.benchwright.ledger.people.KeyProtection;
 import org.benchwright.ledger.people.People;
 import org.benchwright.ledger.people.PersonKeyStore;
 import org.benchwright.workshop.internal.DecisionCheck;
+import org.benchwright.workshop.internal.FaultCodes;
 import org.benchwright.workshop.internal.InstrumentHistory;
 import org.benchwright.workshop.internal.KeptTests;
 import org.benchwright.workshop.internal.Message;
@@ -189,6 +190,15 @@ public final class BenchLedger implements AutoCloseable {
         } catch (LedgerException e) {
             throw new StoreException(e.getMessage(), e);
         }
+    }
+
+    /**
+     * The codes of all fault logs, those that were entered most often first.
+     *
+     * @throws StoreException if the ledger can't be read
+     */
+    public List<FaultCode> faultCodes() throws StoreException {
+        return FaultCodes.of(ledger);
     }
 
     /**

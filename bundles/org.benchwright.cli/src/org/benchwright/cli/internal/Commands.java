@@ -101,6 +101,7 @@ public final class Commands {
                 new Subcommand(AuditCommands.supersedeSpec(), given -> new AuditCommands(around, screens).supersede(given)),
                 new Subcommand(AuditCommands.recallSpec(), given -> new AuditCommands(around, screens).recall(given)),
                 new Subcommand(AuditCommands.voidSpec(), given -> new AuditCommands(around, screens).voidRecord(given)),
+                new Subcommand(FaultsCommand.spec(), given -> new FaultsCommand(around, screens).run(given)),
                 new Subcommand(InstrumentCommands.spec(), given -> new InstrumentCommands(around, screens).run(given)),
                 new Subcommand(ReceivingCommands.receiveSpec(), given -> new ReceivingCommands(around, screens).receive(given)),
                 new Subcommand(ReceivingCommands.receivedSpec(), given -> new ReceivingCommands(around, screens).received(given)),

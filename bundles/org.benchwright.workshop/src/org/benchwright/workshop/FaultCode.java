@@ -1,0 +1,20 @@
+package org.benchwright.workshop;
+
+import java.time.Instant;
+import java.util.List;
+
+/**
+ * A code that stood in fault logs of a family.
+ *
+ * @param code   as the units wrote it
+ * @param family the family, by its title
+ * @param known  whether the family's notes told it when it was last seen
+ * @param first  when it was first entered
+ * @param last   when it was last entered
+ * @param tests  the tests in which it was entered, in the order in which they were opened; rehearsals are none
+ */
+public record FaultCode(String code, String family, boolean known, Instant first, Instant last, List<String> tests) {
+    public FaultCode {
+        tests = List.copyOf(tests);
+    }
+}
