@@ -223,6 +223,11 @@ public final class TestDialogue {
         return Optional.of(new Ending(end.outcome(), end.rehearsal(), end.reason(), SoakProof.of(sitting.run()), test(), words));
     }
 
+    /** What the family's notes tell of fault codes, where a fault log is asked for; nothing elsewhere. */
+    public List<FaultExplanation> faultNotes() {
+        return demand() instanceof Demand.EnterFaultLog ? Timeline.notes(sitting.run().plan().family()) : List.of();
+    }
+
     /** What happened so far. */
     public List<TimelineLine> soFar() {
         return Timeline.of(sitting.run());

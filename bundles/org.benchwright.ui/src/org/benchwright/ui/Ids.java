@@ -32,6 +32,8 @@ public final class Ids {
     public static final String CARD_VIEW = "org.benchwright.ui.card";
     /** Received: the units in the house. */
     public static final String RECEIVED_VIEW = "org.benchwright.ui.received";
+    /** Instruments. */
+    public static final String INSTRUMENTS_VIEW = "org.benchwright.ui.instruments";
     /** So far. */
     public static final String SO_FAR_VIEW = "org.benchwright.ui.sofar";
     /** Records. */

@@ -48,6 +48,11 @@ public final class Timeline {
                 .flatMap(event -> ((Fact.FaultLogEntered) event.body()).lines().stream()).map(line -> explain(family, line)).toList();
     }
 
+    /** All that the family's fault notes tell. */
+    public static List<FaultExplanation> notes(UnitFamily family) {
+        return family.faults().stream().map(note -> explain(family, new Fact.FaultLine(note.code(), ""))).toList();
+    }
+
     private static FaultExplanation explain(UnitFamily family, Fact.FaultLine line) {
         return family.fault(line.code()).map(n -> new FaultExplanation(line.code(), true, n.title(), n.means(), n.often(), n.next()))
                 .orElse(new FaultExplanation(line.code(), false, Message.FAULT_UNKNOWN.text(family.title()), "", "", ""));

@@ -11,17 +11,20 @@ import java.util.stream.Stream;
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.desk.OpenTest;
 import org.benchwright.ui.internal.desk.Shown;
+import org.benchwright.ui.internal.house.CameraFolder;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.List;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.TableItem;
 import org.eclipse.swt.widgets.Text;
+import org.eclipse.ui.PlatformUI;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -74,6 +77,7 @@ class HouseWindowTest {
     }
 
     private static void receive(Shell dialog, String serial) {
+        fields(dialog).get(6).setText("QN");
         Text unit = fields(dialog).get(2);
         unit.setText(serial);
         Event enter = new Event();
@@ -96,7 +100,11 @@ class HouseWindowTest {
 
     /** Lets the dialog go on until something is so. */
     private static void untilIn(Shell dialog, String what, java.util.function.BooleanSupplier condition) {
-        Screen.waitFor(what + " in " + said(dialog), condition);
+        try {
+            Screen.waitFor(what, condition);
+        } catch (AssertionError late) {
+            throw new AssertionError(late.getMessage() + " in: " + said(dialog), late);
+        }
     }
 
     private static void close(Shell dialog) {
@@ -192,6 +200,37 @@ class HouseWindowTest {
         return items.length == 0 ? "" : items[0].getText(0);
     }
 
+    // ---- pictures and fault logs
+
+    @Test
+    void aNewPictureInTheCameraFolderIsOfferedToTheStepThatAsksForOne(@TempDir Path folder) throws Exception {
+        CameraFolder camera = PlatformUI.getWorkbench().getService(CameraFolder.class);
+        camera.watch(folder);
+        try {
+            OpenTest test = Technician.open(Technician.C16, "C16-410009", true);
+            Technician.answerUntil(test, Answers.of("accepted"), "plate.photo");
+            Files.writeString(folder.resolve("notes.txt"), "no picture");
+            Files.write(folder.resolve("IMG_0042.JPG"), new byte[] {1, 2, 3});
+            Screen.waitFor("the picture", () -> Screen.entryFields().get(0).getText().endsWith("IMG_0042.JPG"));
+            assertEquals(true, Screen.all(Label.class).anyMatch(label -> label.getText().equals("New picture IMG_0042.JPG: Enter attaches it.")));
+            long before = test.shown().version();
+            Screen.key(Screen.entryFields().get(0), SWT.CR, '\r');
+            Screen.waitFor("it is attached", () -> test.shown().version() > before);
+            assertEquals(true, test.shown().soFar().toString().contains("IMG_0042.JPG"));
+        } finally {
+            camera.close();
+        }
+    }
+
+    @Test
+    void eachCodeOfAFaultLogIsExplainedWhileItIsPasted() throws Exception {
+        OpenTest test = Technician.open(Technician.C16, "C16-410010", true);
+        Technician.answerUntil(test, Answers.of("dropped-out-of-soak"), "stop_log.fault_log");
+        Screen.entryFields().get(0).setText("W01\tWatchdog expired\nZ99\todd");
+        Screen.waitFor("the explanation", () -> Screen.all(StyledText.class).anyMatch(text -> text.getText().contains("Z99: not in the family's notes")
+                && text.getText().lines().count() == 2));
+    }
+
     // ---- repair
 
     private static void carryOut(OpenTest test, String answer) {
@@ -222,6 +261,7 @@ class HouseWindowTest {
         CompletableFuture<String> worked = Dialogs.when("Repaired", dialog -> {
             fields(dialog).get(0).setText("power stage");
             fields(dialog).get(1).setText("C12, L-7\nQ3");
+            fields(dialog).get(2).setText("QN");
             Screen.all(dialog, Button.class).stream().filter(button -> button.getText().equals("Sign")).findFirst().orElseThrow()
                     .notifyListeners(SWT.Selection, new Event());
         });

@@ -6,17 +6,24 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 
+import org.benchwright.present.Bench;
+import org.benchwright.present.InstrumentDesk;
+import org.benchwright.present.PeopleDesk;
 import org.benchwright.present.ReceivedRow;
 import org.benchwright.present.Receiving;
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.desk.OpenTest;
 import org.benchwright.ui.internal.house.House;
 import org.benchwright.ui.internal.look.Theme;
+import org.benchwright.workshop.tests.Approved;
 import org.eclipse.jface.text.ITextOperationTarget;
 import org.eclipse.jface.text.source.ISourceViewer;
 import org.eclipse.swt.SWT;
@@ -267,8 +274,31 @@ class ScreensTest {
         Screen.press("Receive ...");
         Screen.waitFor("the dialog", taken::isDone);
         taken.join();
+        instrument("M-17", "Multimeter, 5 digits", "2027-05-31", "reads 0 V to 60 V dc, 0.05 % + 2 digits of 0.01 V", "reads 0 A to 10 A dc, 1 % + 1 digit of 1 mA");
+        instrument("M-22", "Loop calibrator", "2026-06-30", "gives 0 mA to 24 mA dc, 0.02 % + 1 digit of 0.001 mA");
+        Screen.page().showView(Ids.INSTRUMENTS_VIEW);
+        Table instruments = Screen.one(Table.class, table -> table.getColumnCount() == 6);
+        Screen.press("Read again");
+        Screen.waitFor("the instruments", () -> instruments.getItemCount() >= 2);
+        instruments.setSelection(0);
+        Event chosen = new Event();
+        chosen.item = instruments.getItem(0);
+        instruments.notifyListeners(SWT.Selection, chosen);
+        take("instruments");
         Screen.page().showView(Ids.CARD_VIEW);
         Technician.look(test);
+    }
+
+    private static void instrument(String asset, String title, String due, String... ranges) throws Exception {
+        InstrumentDesk desk = new InstrumentDesk(Technician.desk().ledger(), Bench.Clocks.system(), ZoneId.systemDefault());
+        if (desk.instruments().stream().noneMatch(row -> row.asset().equals(asset))) {
+            desk.add(new InstrumentDesk.NewInstrument(asset, title, "", List.of(ranges), "drawer 2"), engineer());
+            desk.calibrated(asset, "C-" + asset, LocalDate.parse("2026-05-31"), Optional.of(LocalDate.parse(due)), List.of(), engineer());
+        }
+    }
+
+    private static Optional<PeopleDesk.Signing> engineer() {
+        return Optional.of(new PeopleDesk.Signing("RB", Approved.PASSWORD.toCharArray()));
     }
 
     private static void receive(House house, Receiving.Arriving arriving) {

@@ -3,6 +3,8 @@ package org.benchwright.ui.internal.app;
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.author.Authoring;
 import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.house.CameraFolder;
+import org.benchwright.ui.internal.house.CameraHandler;
 import org.benchwright.ui.internal.house.House;
 import org.eclipse.core.resources.ResourcesPlugin;
 import org.eclipse.core.runtime.CoreException;
@@ -38,6 +40,9 @@ final class BenchWorkbenchAdvisor extends WorkbenchAdvisor {
         context.set(Desk.class, desk);
         context.set(Authoring.class, authoring);
         context.set(House.class, house);
+        CameraFolder camera = new CameraFolder();
+        CameraHandler.goOn(camera);
+        context.set(CameraFolder.class, camera);
         context.set(Settings.class, settings);
         WorkbenchImages.declare(configurer);
     }

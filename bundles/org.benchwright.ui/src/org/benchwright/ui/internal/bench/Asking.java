@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 
 import org.benchwright.present.EntryKind;
+import org.benchwright.present.FaultNotes;
 import org.benchwright.present.StepCard.KeyHint;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.desk.Shown;
@@ -15,8 +16,11 @@ import org.benchwright.ui.internal.desk.Shown;
  * @param prompts a prompt for each part; none if nothing is asked
  * @param first   what is asked in place of the card's question; empty mostly
  * @param keys    which keys do what
+ * @param notes   what the fault codes that are typed mean
  */
-record Asking(EntryKind kind, List<String> prompts, String first, String keys) {
+record Asking(EntryKind kind, List<String> prompts, String first, String keys, FaultNotes notes) {
+
+    private static final FaultNotes NONE = new FaultNotes(List.of());
 
     Asking {
         prompts = List.copyOf(prompts);
@@ -27,18 +31,18 @@ record Asking(EntryKind kind, List<String> prompts, String first, String keys) {
         if (face instanceof Face.Here here && !here.shown().elsewhere()) {
             return here(here.shown(), purpose);
         } else if (face instanceof Face.Nobody) {
-            return new Asking(EntryKind.NOTHING, List.of(), "", "");
+            return new Asking(EntryKind.NOTHING, List.of(), "", "", NONE);
         }
         String first = purpose == Purpose.MAKE_SAFE ? Message.CARD_MAKE_SAFE_TAKE_UP.text() : "";
-        return new Asking(EntryKind.WRITE, List.of(Message.CARD_TAKE_UP_AS.text()), first, Message.CARD_KEYS_TAKE_UP.text());
+        return new Asking(EntryKind.WRITE, List.of(Message.CARD_TAKE_UP_AS.text()), first, Message.CARD_KEYS_TAKE_UP.text(), NONE);
     }
 
     private static Asking here(Shown shown, Purpose purpose) {
         return switch (purpose) {
             case MAKE_SAFE -> new Asking(EntryKind.WRITE, List.of(Message.CARD_MAKE_SAFE_HOW.text()), Message.CARD_MAKE_SAFE_ASK.text(),
-                    Message.CARD_KEYS_BACK.text());
-            case NOTE -> new Asking(EntryKind.WRITE, List.of(Message.CARD_NOTE_HOW.text()), "", Message.CARD_KEYS_BACK.text());
-            case ANSWER -> new Asking(shown.kind(), prompts(shown), "", keys(shown));
+                    Message.CARD_KEYS_BACK.text(), NONE);
+            case NOTE -> new Asking(EntryKind.WRITE, List.of(Message.CARD_NOTE_HOW.text()), "", Message.CARD_KEYS_BACK.text(), NONE);
+            case ANSWER -> new Asking(shown.kind(), prompts(shown), "", keys(shown), shown.notes());
         };
     }
 

@@ -16,9 +16,10 @@ public final class BenchPerspective implements IPerspectiveFactory {
         IFolderLayout large = layout.createFolder(LARGE, IPageLayout.LEFT, 0.76f, layout.getEditorArea());
         large.addView(Ids.CARD_VIEW);
         large.addView(Ids.RECEIVED_VIEW);
+        large.addView(Ids.INSTRUMENTS_VIEW);
         layout.addView(Ids.UNITS_VIEW, IPageLayout.RIGHT, 0.76f, LARGE);
         layout.addView(Ids.SO_FAR_VIEW, IPageLayout.BOTTOM, 0.4f, Ids.UNITS_VIEW);
-        for (String view : new String[] {Ids.CARD_VIEW, Ids.RECEIVED_VIEW, Ids.UNITS_VIEW, Ids.SO_FAR_VIEW}) {
+        for (String view : new String[] {Ids.CARD_VIEW, Ids.RECEIVED_VIEW, Ids.INSTRUMENTS_VIEW, Ids.UNITS_VIEW, Ids.SO_FAR_VIEW}) {
             layout.getViewLayout(view).setCloseable(false);
         }
     }

@@ -1,11 +1,15 @@
 package org.benchwright.ui.internal.bench;
 
+import java.nio.file.Path;
 import java.util.List;
+import java.util.function.Consumer;
 
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.desk.DeskListener;
+import org.benchwright.ui.internal.house.CameraFolder;
+import org.benchwright.ui.internal.house.FilesDropped;
 import org.benchwright.ui.internal.look.Fonts;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
@@ -55,6 +59,12 @@ public final class CardView extends ViewPart {
         GridDataFactory.fillDefaults().grab(true, false).indent(28, 0).applyTo(keys);
         body.addListener(SWT.Resize, event -> askAgain());
         card.addListener(SWT.MouseDown, event -> entry.setFocus());
+        FilesDropped.on(card, files -> files.stream().findFirst().ifPresent(entry::offer));
+        FilesDropped.on(question, files -> files.stream().findFirst().ifPresent(entry::offer));
+        CameraFolder camera = getSite().getService(CameraFolder.class);
+        Consumer<Path> offered = picture -> onScreen(() -> entry.offer(picture));
+        camera.add(offered);
+        parent.addDisposeListener(event -> camera.remove(offered));
         parent.addDisposeListener(event -> {
             desk.remove(listener);
             fonts.dispose();
@@ -137,7 +147,7 @@ public final class CardView extends ViewPart {
         boolean focused = entry.isFocusControl() || entry.fields().stream().anyMatch(field -> field.isFocusControl());
         Rectangle window = body.getShell().getClientArea();
         double scale = Flow.scale(window.width, window.height);
-        entry.ask(next.kind(), next.prompts(), scale);
+        entry.ask(next, scale);
         question.ask(next.first());
         keys.setFont(fonts.of((int) (KEYS * scale), false));
         keys.setText(next.keys().replace("&", "&&"));

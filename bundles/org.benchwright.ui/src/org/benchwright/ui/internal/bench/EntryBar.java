@@ -1,18 +1,22 @@
 package org.benchwright.ui.internal.bench;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
 import org.benchwright.present.Command;
 import org.benchwright.present.EntryKind;
+import org.benchwright.present.FaultNotes;
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.house.HouseMessage;
 import org.benchwright.ui.internal.look.Fonts;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.accessibility.AccessibleAdapter;
 import org.eclipse.swt.accessibility.AccessibleEvent;
+import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.layout.FillLayout;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
@@ -35,6 +39,8 @@ final class EntryBar extends Composite {
     private final Listener listener;
     private final List<Text> fields = new ArrayList<>();
     private EntryKind kind = EntryKind.NOTHING;
+    private Optional<Label> offered = Optional.empty();
+    private String offeredNow = "";
 
     /** What was typed. */
     interface Listener {
@@ -58,12 +64,10 @@ final class EntryBar extends Composite {
         this.listener = listener;
     }
 
-    /**
-     * Asks for other parts; what was typed is thrown away.
-     *
-     * @param prompts a prompt for each part; none if nothing is asked
-     */
-    void ask(EntryKind asked, List<String> prompts, double scale) {
+    /** Asks for other parts; what was typed is thrown away. */
+    void ask(Asking next, double scale) {
+        EntryKind asked = next.kind();
+        List<String> prompts = next.prompts();
         kind = asked;
         // First forgotten, then disposed of: a field that goes gives its focus away, and would get it back.
         fields.clear();
@@ -71,15 +75,22 @@ final class EntryBar extends Composite {
             child.dispose();
         }
         boolean chooses = asked == EntryKind.FILE;
-        GridLayoutFactory.swtDefaults().numColumns(Math.max(1, prompts.size() + (chooses ? 1 : 0))).margins((int) (28 * scale), 4)
-                .equalWidth(prompts.size() > 1).applyTo(this);
+        boolean explains = asked == EntryKind.LINES && next.notes().any();
+        offered = Optional.empty();
+        GridLayoutFactory.swtDefaults().numColumns(Math.max(1, prompts.size() + (chooses || explains ? 1 : 0))).margins((int) (28 * scale), 4)
+                .equalWidth(prompts.size() > 1 || explains).applyTo(this);
         prompts.forEach(prompt -> label(prompt, scale));
         if (chooses) {
+            offered = Optional.of(new Label(this, SWT.NONE));
+            offered.get().setFont(fonts.of((int) (PROMPT * scale), true));
+        } else if (explains) {
             new Label(this, SWT.NONE);
         }
         prompts.forEach(prompt -> fields.add(field(prompt, scale)));
         if (chooses) {
             chooser(scale);
+        } else if (explains) {
+            explained(next.notes(), scale);
         }
         layout(true, true);
     }
@@ -107,6 +118,31 @@ final class EntryBar extends Composite {
         });
         text.addListener(SWT.KeyDown, event -> pressed(text, event));
         return text;
+    }
+
+    /** Each code is explained as soon as it is typed or pasted. */
+    private void explained(FaultNotes notes, double scale) {
+        StyledText words = new StyledText(this, SWT.READ_ONLY | SWT.WRAP | SWT.V_SCROLL);
+        words.setFont(fonts.of((int) (PROMPT * scale), false));
+        GridDataFactory.fillDefaults().grab(true, false).hint(200, (int) (FIELD * LINE_HEIGHT * scale) * LINES).applyTo(words);
+        Text log = fields.get(0);
+        log.addListener(SWT.Modify, event -> words.setText(notes.explained(log.getText())));
+    }
+
+    /**
+     * A file is offered: where one is asked for and none was named yet, Enter takes it.
+     *
+     * @param file a new picture, or one that was dropped here
+     */
+    void offer(Path file) {
+        if (kind == EntryKind.FILE && !fields.isEmpty() && (fields.get(0).getText().isBlank() || offeredNow.equals(fields.get(0).getText()))) {
+            offeredNow = file.toString();
+            fields.get(0).setText(offeredNow);
+            fields.get(0).setSelection(offeredNow.length());
+            fields.get(0).setFocus();
+            offered.ifPresent(label -> label.setText(HouseMessage.PICTURE_OFFERED.text(String.valueOf(file.getFileName())).replace("&", "&&")));
+            layout(true, true);
+        }
     }
 
     private void chooser(double scale) {

@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.benchwright.present.Ending;
 import org.benchwright.present.EntryKind;
 import org.benchwright.present.ExpectedIndication;
+import org.benchwright.present.FaultNotes;
 import org.benchwright.present.StepCard;
 import org.benchwright.present.TimelineLine;
 
@@ -24,11 +25,12 @@ import org.benchwright.present.TimelineLine;
  * @param ending    how it ended
  * @param soFar     what happened so far
  * @param last      what came of the last entry
+ * @param notes     what the family's notes tell of fault codes, where a fault log is asked for
  * @param elsewhere true if somebody else has taken the test up; nothing can be entered here
  */
 public record Shown(long version, String test, String serial, boolean rehearsal, String key, StepCard card, EntryKind kind,
         List<ExpectedIndication> drawings, Optional<Deadline> deadline, Optional<Ending> ending, List<TimelineLine> soFar, Last last,
-        boolean elsewhere) {
+        FaultNotes notes, boolean elsewhere) {
 
     public Shown {
         drawings = List.copyOf(drawings);
@@ -41,6 +43,6 @@ public record Shown(long version, String test, String serial, boolean rehearsal,
     }
 
     Shown with(Last other) {
-        return new Shown(version, test, serial, rehearsal, key, card, kind, drawings, deadline, ending, soFar, other, elsewhere);
+        return new Shown(version, test, serial, rehearsal, key, card, kind, drawings, deadline, ending, soFar, other, notes, elsewhere);
     }
 }

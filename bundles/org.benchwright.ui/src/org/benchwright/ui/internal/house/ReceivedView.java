@@ -1,10 +1,17 @@
 package org.benchwright.ui.internal.house;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CompletionException;
 import java.util.function.Consumer;
 import java.util.function.Function;
 
+import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.ReceivedRow;
 import org.benchwright.present.UnitStory;
 import org.benchwright.ui.internal.app.Settings;
@@ -29,6 +36,7 @@ import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.graphics.Font;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.FileDialog;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Text;
 import org.eclipse.ui.part.ViewPart;
@@ -48,6 +56,7 @@ public final class ReceivedView extends ViewPart {
     private Button repaired;
     private Button giveBack;
     private Button test;
+    private Button tag;
     private final Runnable entered = this::readAgain;
     private final DeskListener tested = (change, id) -> readAgain();
     private Optional<String> picked = Optional.empty();
@@ -95,7 +104,7 @@ public final class ReceivedView extends ViewPart {
 
     private void bar(Font large) {
         Composite bar = new Composite(body, SWT.NONE);
-        GridLayoutFactory.fillDefaults().numColumns(6).applyTo(bar);
+        GridLayoutFactory.fillDefaults().numColumns(7).applyTo(bar);
         GridDataFactory.fillDefaults().grab(true, false).applyTo(bar);
         scan = new Text(bar, SWT.SEARCH);
         scan.setMessage(HouseMessage.SCAN_HINT.text());
@@ -110,6 +119,7 @@ public final class ReceivedView extends ViewPart {
         test = button(bar, HouseMessage.TEST, () -> selected().ifPresent(row -> new NewTestHandler().open(getSite().getWorkbenchWindow(), row.unit())));
         repaired = button(bar, HouseMessage.REPAIRED, () -> selected().ifPresent(this::repair));
         giveBack = button(bar, HouseMessage.GIVE_BACK, () -> selected().ifPresent(this::giveBack));
+        tag = button(bar, HouseMessage.TAG, () -> selected().ifPresent(this::tag));
         all = new Button(bar, SWT.CHECK);
         all.setText(HouseMessage.ALL.text());
         all.addListener(SWT.Selection, event -> readAgain());
@@ -124,10 +134,10 @@ public final class ReceivedView extends ViewPart {
 
     private void columns() {
         column(HouseMessage.UNIT, 170, Shown::unit);
-        column(HouseMessage.STANDS, 250, Shown::state);
+        column(HouseMessage.STANDS, 230, Shown::state);
         column(HouseMessage.SINCE, 130, Shown::since);
-        column(HouseMessage.ORDER, 110, ReceivedRow::order);
-        column(HouseMessage.OWNER, 150, ReceivedRow::owner);
+        column(HouseMessage.ORDER, 95, ReceivedRow::order);
+        column(HouseMessage.OWNER, 130, ReceivedRow::owner);
         column(HouseMessage.RECEIPT, 80, ReceivedRow::receipt);
         column(HouseMessage.NOTES, 400, row -> String.join("; ", row.notes()));
     }
@@ -152,6 +162,7 @@ public final class ReceivedView extends ViewPart {
         repaired.setEnabled(Shown.canRepair(selected()));
         giveBack.setEnabled(Shown.canGiveBack(selected()));
         test.setEnabled(Shown.canTest(selected()));
+        tag.setEnabled(selected().filter(row -> row.standing().inHouse()).isPresent());
     }
 
     // ---- reading
@@ -228,6 +239,27 @@ public final class ReceivedView extends ViewPart {
 
     private void repair(ReceivedRow row) {
         new RepairDialog(body.getShell(), house, settings, row).open();
+    }
+
+    private void tag(ReceivedRow row) {
+        InputDialog whom = new InputDialog(body.getShell(), HouseMessage.TAG_TITLE.text(row.unit()), HouseMessage.TAG_CONTACT.text(), settings.technician(), null);
+        if (whom.open() != Window.OK) {
+            return;
+        }
+        FileDialog file = new FileDialog(body.getShell(), SWT.SAVE);
+        file.setFileName("tag-" + row.receipt() + ".pdf");
+        file.setOverwrite(true);
+        Optional.ofNullable(file.open()).map(Path::of).ifPresent(path -> house.ask(receiving -> receiving.tag(row.unit(), whom.getValue(), ZoneId.systemDefault()))
+                .thenAccept(printed -> write(path, printed.pdf(Instant.now())))
+                .whenComplete((done, failure) -> Optional.ofNullable(failure).ifPresent(why -> onScreen(() -> Failures.tell(body.getShell(), why)))));
+    }
+
+    private static void write(Path path, byte[] pdf) {
+        try {
+            Files.write(path, pdf);
+        } catch (IOException e) {
+            throw new CompletionException(new CannotStoreException(String.valueOf(e.getMessage()), e));
+        }
     }
 
     private void giveBack(ReceivedRow row) {

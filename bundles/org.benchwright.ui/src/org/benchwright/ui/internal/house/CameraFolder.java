@@ -1,0 +1,123 @@
+package org.benchwright.ui.internal.house;
+
+import java.io.IOException;
+import java.nio.file.ClosedWatchServiceException;
+import java.nio.file.FileSystems;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardWatchEventKinds;
+import java.nio.file.WatchEvent;
+import java.nio.file.WatchKey;
+import java.nio.file.WatchService;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
+
+import org.eclipse.core.runtime.ILog;
+
+/** The folder into which a camera's pictures come: each new one is told, and nothing is done with it. Any thread may call. */
+public final class CameraFolder implements AutoCloseable {
+
+    private static final Set<String> PICTURES = Set.of("jpg", "jpeg", "png", "heic", "tif", "tiff", "webp");
+    private static final long STILL_MILLIS = 300;
+    private static final int MOST_LOOKS = 100;
+
+    private final List<Consumer<Path>> listeners = new CopyOnWriteArrayList<>();
+    private Optional<Watching> watching = Optional.empty();
+
+    private record Watching(Path folder, WatchService service) {
+    }
+
+    /** Tells of each new picture from now on, on a thread of its own. */
+    public void add(Consumer<Path> listener) {
+        listeners.add(listener);
+    }
+
+    /** Tells no more. */
+    public void remove(Consumer<Path> listener) {
+        listeners.remove(listener);
+    }
+
+    /** The folder that is watched, if one is. */
+    public synchronized Optional<Path> folder() {
+        return watching.map(Watching::folder);
+    }
+
+    /**
+     * Watches a folder in the place of the one before.
+     *
+     * @throws IOException if it can't be watched
+     */
+    public synchronized void watch(Path folder) throws IOException {
+        WatchService service = FileSystems.getDefault().newWatchService();
+        try {
+            folder.register(service, StandardWatchEventKinds.ENTRY_CREATE);
+        } catch (IOException e) {
+            service.close();
+            throw e;
+        }
+        close();
+        watching = Optional.of(new Watching(folder, service));
+        Thread watcher = new Thread(() -> listen(folder, service), "camera folder");
+        watcher.setDaemon(true);
+        watcher.start();
+    }
+
+    private void listen(Path folder, WatchService service) {
+        try {
+            for (WatchKey key = service.take(); ; key = service.take()) {
+                for (WatchEvent<?> event : key.pollEvents()) {
+                    if (event.context() instanceof Path name && isPicture(name)) {
+                        whole(folder.resolve(name));
+                    }
+                }
+                if (!key.reset()) {
+                    return;
+                }
+            }
+        } catch (ClosedWatchServiceException over) {
+            return;
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    private static boolean isPicture(Path name) {
+        String text = name.toString().toLowerCase(Locale.ROOT);
+        return PICTURES.contains(text.substring(text.lastIndexOf('.') + 1));
+    }
+
+    /** A picture is told once it doesn't grow any more: a camera takes its time to write. */
+    private void whole(Path picture) throws InterruptedException {
+        try {
+            long before = -1;
+            for (int i = 0; i < MOST_LOOKS; i++) {
+                long size = Files.isRegularFile(picture) ? Files.size(picture) : -1;
+                if (size > 0 && size == before) {
+                    listeners.forEach(listener -> listener.accept(picture));
+                    return;
+                }
+                before = size;
+                TimeUnit.MILLISECONDS.sleep(STILL_MILLIS);
+            }
+        } catch (IOException gone) {
+            ILog.of(CameraFolder.class).info("A picture in the camera folder went away: " + picture.getFileName());
+        }
+    }
+
+    @Override
+    public synchronized void close() {
+        watching.ifPresent(before -> {
+            try {
+                before.service().close();
+            } catch (IOException e) {
+                ILog.of(CameraFolder.class).error(String.valueOf(e.getMessage()), e);
+            }
+        });
+        watching = Optional.empty();
+    }
+}

@@ -1,0 +1,245 @@
+package org.benchwright.ui.internal.house;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+
+import org.benchwright.present.Bench;
+import org.benchwright.present.CannotStoreException;
+import org.benchwright.present.EntryRefusedException;
+import org.benchwright.present.InstrumentDesk;
+import org.benchwright.present.InstrumentRow;
+import org.benchwright.present.PeopleDesk;
+import org.benchwright.ui.internal.app.Settings;
+import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.sign.SignDialog;
+import org.eclipse.core.runtime.ICoreRunnable;
+import org.eclipse.core.runtime.jobs.Job;
+import org.eclipse.jface.layout.GridDataFactory;
+import org.eclipse.jface.layout.GridLayoutFactory;
+import org.eclipse.jface.resource.FontDescriptor;
+import org.eclipse.jface.resource.JFaceResources;
+import org.eclipse.jface.resource.LocalResourceManager;
+import org.eclipse.jface.viewers.ArrayContentProvider;
+import org.eclipse.jface.viewers.ColumnLabelProvider;
+import org.eclipse.jface.viewers.TableViewer;
+import org.eclipse.jface.viewers.TableViewerColumn;
+import org.eclipse.jface.window.Window;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.graphics.Font;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.FileDialog;
+import org.eclipse.swt.widgets.Label;
+import org.eclipse.ui.part.ViewPart;
+
+/** Instruments: what the bench measures with, how accurately, and until when; entered and signed here. */
+public final class InstrumentsView extends ViewPart {
+
+    private Path ledger;
+    private Settings settings;
+    private Composite body;
+    private TableViewer table;
+    private StyledText more;
+    private Label count;
+    private Button calibrated;
+    private Button moved;
+    private Button retire;
+
+    @Override
+    public void createPartControl(Composite parent) {
+        ledger = getSite().getService(Desk.class).ledger();
+        settings = getSite().getService(Settings.class);
+        body = new Composite(parent, SWT.NONE);
+        GridLayoutFactory.swtDefaults().applyTo(body);
+        LocalResourceManager resources = new LocalResourceManager(JFaceResources.getResources(parent.getDisplay()), body);
+        Font large = resources.create(FontDescriptor.createFrom(JFaceResources.getDialogFont()).increaseHeight(3));
+        bar();
+        table = new TableViewer(body, SWT.SINGLE | SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.H_SCROLL | SWT.BORDER);
+        table.getTable().setHeaderVisible(true);
+        table.getTable().setFont(large);
+        table.setContentProvider(ArrayContentProvider.getInstance());
+        GridDataFactory.fillDefaults().grab(true, true).applyTo(table.getControl());
+        column(HouseMessage.ASSET, 110, InstrumentRow::asset);
+        column(HouseMessage.INSTRUMENT, 220, InstrumentRow::title);
+        column(HouseMessage.STANDS, 260, row -> (row.usable() ? "" : "\u2717 ") + row.state());
+        column(HouseMessage.DUE, 110, row -> row.due().map(Object::toString).orElse(""));
+        column(HouseMessage.CERTIFICATE, 110, InstrumentRow::certificate);
+        column(HouseMessage.CUSTODY, 140, InstrumentRow::custody);
+        table.addSelectionChangedListener(event -> picked());
+        count = new Label(body, SWT.WRAP);
+        GridDataFactory.fillDefaults().grab(true, false).applyTo(count);
+        more = new StyledText(body, SWT.READ_ONLY | SWT.WRAP | SWT.V_SCROLL | SWT.BORDER);
+        more.setFont(large);
+        more.setMargins(10, 8, 10, 8);
+        GridDataFactory.fillDefaults().grab(true, true).hint(SWT.DEFAULT, 130).applyTo(more);
+        picked();
+        readAgain();
+    }
+
+    private void bar() {
+        Composite bar = new Composite(body, SWT.NONE);
+        GridLayoutFactory.fillDefaults().numColumns(6).applyTo(bar);
+        GridDataFactory.fillDefaults().grab(true, false).applyTo(bar);
+        button(bar, HouseMessage.ADD, this::add);
+        calibrated = button(bar, HouseMessage.CALIBRATED, () -> selected().ifPresent(this::calibrated));
+        moved = button(bar, HouseMessage.MOVED, () -> selected().ifPresent(this::moved));
+        retire = button(bar, HouseMessage.RETIRE, () -> selected().ifPresent(this::retire));
+        button(bar, HouseMessage.IMPORT, this::importList);
+        button(bar, HouseMessage.READ_AGAIN, this::readAgain);
+    }
+
+    private static Button button(Composite bar, HouseMessage text, Runnable pressed) {
+        Button button = new Button(bar, SWT.PUSH);
+        button.setText(text.text());
+        button.addListener(SWT.Selection, event -> pressed.run());
+        return button;
+    }
+
+    private void column(HouseMessage title, int width, Function<InstrumentRow, String> text) {
+        TableViewerColumn column = new TableViewerColumn(table, SWT.LEFT);
+        column.getColumn().setText(title.text());
+        column.getColumn().setWidth(width);
+        column.setLabelProvider(new ColumnLabelProvider() {
+            @Override
+            public String getText(Object row) {
+                return text.apply((InstrumentRow) row);
+            }
+        });
+    }
+
+    private Optional<InstrumentRow> selected() {
+        return table.getStructuredSelection().isEmpty() ? Optional.empty() : Optional.of((InstrumentRow) table.getStructuredSelection().getFirstElement());
+    }
+
+    private void picked() {
+        calibrated.setEnabled(selected().isPresent());
+        moved.setEnabled(selected().isPresent());
+        retire.setEnabled(selected().isPresent());
+        more.setText(selected().map(row -> {
+            String serial = row.serial().isEmpty() ? "" : "   " + row.serial();
+            return row.asset() + "   " + row.title() + serial + "\n" + String.join("\n", row.ranges());
+        }).orElseGet(HouseMessage.INSTRUMENT_PICK::text));
+    }
+
+    // ---- reading
+
+    private InstrumentDesk instruments() {
+        return new InstrumentDesk(ledger, Bench.Clocks.system(), ZoneId.systemDefault());
+    }
+
+    private void readAgain() {
+        Job.createSystem(HouseMessage.JOB.text(), (ICoreRunnable) monitor -> {
+            try {
+                List<InstrumentRow> rows = Files.exists(ledger) ? instruments().instruments() : List.of();
+                onScreen(() -> show(rows));
+            } catch (CannotStoreException e) {
+                onScreen(() -> count.setText(String.valueOf(e.getMessage()).replace("&", "&&")));
+            }
+        }).schedule();
+    }
+
+    private void show(List<InstrumentRow> rows) {
+        table.setInput(rows);
+        count.setText(rows.isEmpty() ? HouseMessage.INSTRUMENTS_NONE.text() : HouseMessage.INSTRUMENTS_COUNT.text(rows.size(),
+                rows.stream().filter(row -> !row.usable()).count()));
+        picked();
+    }
+
+    private void onScreen(Runnable shown) {
+        if (!body.isDisposed()) {
+            body.getDisplay().asyncExec(() -> {
+                if (!body.isDisposed()) {
+                    shown.run();
+                }
+            });
+        }
+    }
+
+    // ---- signing
+
+    /** As long as nobody has a key, the bench signs: then nobody is named. */
+    private static Optional<PeopleDesk.Signing> signing(PeopleDesk.Signing who) {
+        return who.id().isEmpty() ? Optional.empty() : Optional.of(who);
+    }
+
+    private void sign(HouseMessage title, String words, List<SignDialog.Question> questions, SignDialog.Signature signature) {
+        SignDialog dialog = new SignDialog(body.getShell(), new SignDialog.Asked(title.text().replace(" ...", ""), words, questions, "", signature));
+        if (dialog.open() == Window.OK) {
+            readAgain();
+        }
+    }
+
+    private static SignDialog.Question line(HouseMessage label, String initial) {
+        return new SignDialog.Line(label.text(), initial);
+    }
+
+    private void add() {
+        List<SignDialog.Question> questions = List.of(line(HouseMessage.ASSET, ""), line(HouseMessage.INSTRUMENT, ""), line(HouseMessage.SERIAL, ""),
+                line(HouseMessage.RANGES, HouseMessage.RANGES_EXAMPLE.text()), line(HouseMessage.CUSTODY, settings.station()));
+        sign(HouseMessage.ADD, HouseMessage.BENCH_SIGNS.text(), questions, (given, who) -> instruments().add(new InstrumentDesk.NewInstrument(given.get(0),
+                given.get(1), given.get(2), ranges(given.get(3)), given.get(4)), signing(who)));
+    }
+
+    private static List<String> ranges(String typed) {
+        return List.of(typed.split(";"));
+    }
+
+    private void calibrated(InstrumentRow row) {
+        LocalDate today = LocalDate.now(ZoneId.systemDefault());
+        List<SignDialog.Question> questions = List.of(line(HouseMessage.CERTIFICATE, ""), line(HouseMessage.CALIBRATED_ON, today.toString()),
+                line(HouseMessage.DUE, today.plusYears(1).toString()), line(HouseMessage.RANGES_FOUND, ""));
+        sign(HouseMessage.CALIBRATED, words(row), questions, (given, who) -> instruments().calibrated(row.asset(), given.get(0), day(given.get(1)),
+                given.get(2).isBlank() ? Optional.empty() : Optional.of(day(given.get(2))), ranges(given.get(3)), signing(who)));
+    }
+
+    private static LocalDate day(String typed) throws EntryRefusedException {
+        try {
+            return LocalDate.parse(typed.strip());
+        } catch (DateTimeException e) {
+            throw new EntryRefusedException(HouseMessage.NO_DAY.text(typed), e);
+        }
+    }
+
+    private void moved(InstrumentRow row) {
+        sign(HouseMessage.MOVED, words(row), List.of(line(HouseMessage.CUSTODY, row.custody())),
+                (given, who) -> instruments().moved(row.asset(), given.get(0), signing(who)));
+    }
+
+    private void retire(InstrumentRow row) {
+        sign(HouseMessage.RETIRE, words(row), List.of(line(HouseMessage.REASON, "")),
+                (given, who) -> instruments().retired(row.asset(), given.get(0), signing(who)));
+    }
+
+    private static String words(InstrumentRow row) {
+        return HouseMessage.ABOUT.text(row.asset(), row.title());
+    }
+
+    private void importList() {
+        FileDialog file = new FileDialog(body.getShell(), SWT.OPEN);
+        file.setFilterExtensions(new String[] {"*.csv"});
+        Optional.ofNullable(file.open()).map(Path::of).ifPresent(path -> sign(HouseMessage.IMPORT, String.valueOf(path.getFileName()), List.of(),
+                (given, who) -> instruments().importList(text(path), signing(who))));
+    }
+
+    private static String text(Path path) throws CannotStoreException {
+        try {
+            return Files.readString(path, StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new CannotStoreException(String.valueOf(e.getMessage()), e);
+        }
+    }
+
+    @Override
+    public void setFocus() {
+        table.getControl().setFocus();
+    }
+}
