@@ -242,6 +242,7 @@ class ScreensTest {
         }
     }
 
+    @Test
     void received() throws Exception {
         House house = PlatformUI.getWorkbench().getService(House.class);
         Receiving.Arriving first = new Receiving.Arriving("O-2207", "Quarry pumps", "C16-004721", "read", true, true, "", "stops after an hour, FLT comes up",
