@@ -1,9 +1,11 @@
 package org.benchwright.ledger;
 
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.benchwright.core.Cancellation;
 import org.benchwright.ledger.internal.CanonicalJson;
 import org.benchwright.ledger.internal.JsonValue.Members;
 import org.benchwright.ledger.internal.Messages;
@@ -35,21 +37,55 @@ public final class SignedBook {
         return sound(ledger.entries(book), book, ledger.signers(), false);
     }
 
+    /**
+     * As {@link #readCovered}, where the beginning of the book was read before: only what came since is read and looked at.
+     *
+     * @param before what was read before, by this method or that one
+     * @throws LedgerDamagedException when the book does not go on from there, or a link or the last signature is false
+     */
+    public static List<LedgerEntry> readOn(Ledger ledger, TestId book, List<LedgerEntry> before) throws LedgerException {
+        if (before.isEmpty()) {
+            return readCovered(ledger, book);
+        }
+        LedgerEntry known = before.get(before.size() - 1);
+        List<LedgerEntry> newer = new ArrayList<>();
+        ledger.scan(known.position() + 1, entry -> {
+            if (entry.test().equals(book)) {
+                newer.add(entry);
+            }
+        }, Cancellation.never());
+        if (ledger.lastSequence(book) < known.sequence()) {
+            throw new LedgerDamagedException(Messages.text("bookFalse", book, known.sequence()));
+        }
+        follow(newer, new After(book, known.sequence(), known.link()), ledger.signers(), false);
+        List<LedgerEntry> all = new ArrayList<>(before);
+        all.addAll(newer);
+        return List.copyOf(all);
+    }
+
     static List<LedgerEntry> sound(List<LedgerEntry> entries, TestId book, List<KnownSigner> signers, boolean everySignature)
             throws LedgerException {
+        follow(entries, new After(book, 0, Link.before(book)), signers, everySignature);
+        return entries;
+    }
+
+    /** The place in a book from which entries go on. */
+    private record After(TestId book, long sequence, Link link) {
+    }
+
+    private static void follow(List<LedgerEntry> entries, After after, List<KnownSigner> signers, boolean everySignature) throws LedgerException {
         Map<String, SignerKey> keys = new HashMap<>();
         signers.forEach(signer -> keys.put(signer.key().fingerprint().hex(), signer.key()));
-        Link link = Link.before(book);
+        Link link = after.link();
         for (int i = 0; i < entries.size(); i++) {
             LedgerEntry entry = entries.get(i);
             Link next = link.next(entry.canonical());
             boolean looked = everySignature || i == entries.size() - 1;
-            if (entry.sequence() != i + 1 || !next.equals(entry.link()) || looked && !signed(entry, link, keys)) {
-                throw new LedgerDamagedException(Messages.text("bookFalse", book, entry.sequence()));
+            if (entry.sequence() != after.sequence() + i + 1 || !next.equals(entry.link()) || looked && !signed(entry, link, keys)) {
+                throw new LedgerDamagedException(Messages.text("bookFalse", after.book(), entry.sequence()));
             }
             link = next;
         }
-        return entries;
     }
 
     /** Whether the event is signed, and its signature is true of the events up to the one with the link {@code before}. */

@@ -375,6 +375,6 @@ public final class Receiving {
     }
 
     private Receipts receipts(BenchLedger open) throws StoreException {
-        return open.receipts(station, BenchTime.of(clocks.clock(), clocks.ticker(), clocks.pause()));
+        return open.receipts(station, BenchTime.of(clocks.clock(), clocks.ticker(), clocks.pause()), memory);
     }
 }

@@ -176,7 +176,7 @@ public final class BenchLedger implements AutoCloseable {
      * @throws StoreException if the bench key can't be had
      */
     public InstrumentRegister instrumentRegister(BenchTime time) throws StoreException {
-        return new InstrumentRegister(ledger, benchKey(), keys(time, KeyProtection.standard()), time);
+        return new InstrumentRegister(books(time), benchKey(), keys(time, KeyProtection.standard()), time);
     }
 
     /**
@@ -207,7 +207,18 @@ public final class BenchLedger implements AutoCloseable {
      * @throws StoreException if the bench key can't be had
      */
     public Receipts receipts(Station station, BenchTime time) throws StoreException {
-        return new Receipts(books(time), benchKey(), station, time);
+        return receipts(station, time, new StandingMemory());
+    }
+
+    /**
+     * As {@link #receipts(Station, BenchTime)}, for whoever receives again and again.
+     *
+     * @param memory what was read of this ledger before; it is added to
+     */
+    public Receipts receipts(Station station, BenchTime time, StandingMemory memory) throws StoreException {
+        Ledger books = books(time);
+        // What was read of this bench's own ledger says nothing of places in a shared one.
+        return new Receipts(books, benchKey(), station, time, books == ledger ? memory : new StandingMemory());
     }
 
     /**
@@ -230,7 +241,11 @@ public final class BenchLedger implements AutoCloseable {
      * @throws FaultyRecordException if the record of a test cannot be what happened
      */
     public List<ReceivedUnit> received(StandingMemory memory) throws StoreException, FaultyRecordException {
-        return new ReceivedUnits(ledger, receiptBook(), memory).all();
+        try {
+            return new ReceivedUnits(ledger, memory.receipts(ledger).now(), memory).all();
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
     }
 
     /**

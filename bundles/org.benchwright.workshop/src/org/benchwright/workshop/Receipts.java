@@ -41,9 +41,11 @@ public final class Receipts {
     private final Signer benchKey;
     private final Station station;
     private final BenchTime time;
+    private final StandingMemory memory;
     private final ReceiptCodec codec = new ReceiptCodec();
 
-    Receipts(Ledger ledger, Signer benchKey, Station station, BenchTime time) {
+    Receipts(Ledger ledger, Signer benchKey, Station station, BenchTime time, StandingMemory memory) {
+        this.memory = memory;
         this.ledger = ledger;
         this.benchKey = benchKey;
         this.station = station;
@@ -57,7 +59,7 @@ public final class Receipts {
      */
     public ReceiptBook book() throws StoreException {
         try {
-            return ReceiptHistory.trusted(ledger).now();
+            return memory.receipts(ledger).now();
         } catch (LedgerException failure) {
             throw PeopleKeys.store(failure);
         }
@@ -137,7 +139,7 @@ public final class Receipts {
     }
 
     private Entered append(ReceiptFact fact, Meaning meaning, Actor by) throws RefusedException, LedgerException {
-        ReceiptHistory history = ReceiptHistory.trusted(ledger);
+        ReceiptHistory history = memory.receipts(ledger);
         Instant now = time.now().truncatedTo(ChronoUnit.MILLIS);
         long number = history.size() + 1;
         ReceiptBook book = history.now().with(new ReceiptEvent(number, now, by, fact));

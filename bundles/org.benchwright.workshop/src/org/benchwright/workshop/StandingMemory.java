@@ -6,11 +6,18 @@ import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 
 import org.benchwright.engine.receipt.Standing;
+import org.benchwright.ledger.Ledger;
+import org.benchwright.ledger.LedgerException;
+import org.benchwright.workshop.internal.ReceiptHistory;
 
-/** Remembers where tests stood, so that only those that went on are read again. May be used from several threads. */
+/**
+ * Remembers what was read of one ledger: where tests stood, and the book of receipts, so that only what went on is read again. May be used
+ * from several threads.
+ */
 public final class StandingMemory {
 
     private final Map<String, Remembered> tests = new ConcurrentHashMap<>();
+    private volatile Optional<ReceiptHistory> receipts = Optional.empty();
 
     /**
      * Where a test stood.
@@ -20,6 +27,13 @@ public final class StandingMemory {
      * @param since    since when
      */
     record Remembered(long sequence, Standing standing, Instant since) {
+    }
+
+    /** The book of receipts as far as it was read from this ledger. */
+    ReceiptHistory receipts(Ledger ledger) throws LedgerException {
+        ReceiptHistory read = ReceiptHistory.trusted(ledger, receipts);
+        receipts = Optional.of(read);
+        return read;
     }
 
     Optional<Remembered> of(String test, long sequence) {

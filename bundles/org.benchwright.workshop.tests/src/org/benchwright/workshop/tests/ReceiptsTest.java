@@ -205,6 +205,21 @@ class ReceiptsTest {
         assertEquals(List.of("R-1 GIVEN_BACK"), standing());
     }
 
+    /** Another ledger under the same name, or one whose beginning was rewritten, is not taken for the one that was read. */
+    @Test
+    void whatWasReadBeforeIsGoneOnFromAndNothingElse() throws Exception {
+        Receipts again = ledger.receipts(new Station("bench 2", "Benchwright 0.1.0"), time.benchTime(), memory);
+        again.receive(unit(SERIAL, Plate.READ), QN);
+        receipts.receive(unit("C16-004712", Plate.READ), QN);
+        again.receive(unit("C16-004713", Plate.READ), QN);
+        assertEquals(ledger.receiptBook().receipts(), again.book().receipts());
+        Path other = folder.resolve("other").resolve("bench.ledger");
+        try (BenchLedger another = BenchLedger.open(other)) {
+            Receipts misled = another.receipts(new Station("bench 2", "Benchwright 0.1.0"), time.benchTime(), memory);
+            assertThrows(StoreException.class, () -> misled.receive(unit("C16-004714", Plate.READ), QN));
+        }
+    }
+
     @Test
     void severalStationsReceiveAtOnceAndNothingIsLost() throws Exception {
         ExecutorService stations = Executors.newFixedThreadPool(4);
@@ -311,7 +326,8 @@ class ReceiptsTest {
             statement.execute("UPDATE event SET canonical = CAST(replace(CAST(canonical AS TEXT), 'O-114', 'O-999') AS BLOB) "
                     + "WHERE test_id = 'B-RECEIPTS' AND sequence = 1");
         }
-        assertThrows(StoreException.class, () -> receipts.receive(unit("C16-004713", Plate.READ), QN));
+        Receipts fresh = ledger.receipts(new Station("bench 2", "Benchwright 0.1.0"), time.benchTime());
+        assertThrows(StoreException.class, () -> fresh.receive(unit("C16-004713", Plate.READ), QN));
         assertFalse(BenchLedger.verify(file()).links().isEmpty());
     }
 }

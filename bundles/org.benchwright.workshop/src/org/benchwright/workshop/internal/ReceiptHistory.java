@@ -18,6 +18,8 @@ import org.benchwright.ledger.TestId;
 public final class ReceiptHistory {
 
     private final List<LedgerEntry> entries;
+    private final List<ReceiptEvent> events;
+    private final List<Objection> unreadable;
     private final ReceiptCodec codec = new ReceiptCodec();
 
     /**
@@ -29,8 +31,20 @@ public final class ReceiptHistory {
     public record Objection(long sequence, String words) {
     }
 
-    private ReceiptHistory(List<LedgerEntry> entries) {
+    private ReceiptHistory(List<LedgerEntry> entries, Optional<ReceiptHistory> before) {
         this.entries = entries;
+        int known = before.map(earlier -> earlier.entries.size()).orElse(0);
+        this.events = new ArrayList<>(before.map(earlier -> earlier.events).orElse(List.of()));
+        this.unreadable = new ArrayList<>(before.map(earlier -> earlier.unreadable).orElse(List.of()));
+        entries.subList(known, entries.size()).forEach(this::read);
+    }
+
+    private void read(LedgerEntry entry) {
+        try {
+            events.add(new ReceiptEvent(entry.sequence(), entry.instant(), entry.actor(), codec.fact(entry.kind(), entry.payload())));
+        } catch (UndecodableException e) {
+            unreadable.add(new Objection(entry.sequence(), Message.FAULT_OF_KIND.text(entry.kind(), e.getMessage())));
+        }
     }
 
     /**
@@ -39,12 +53,17 @@ public final class ReceiptHistory {
      * @throws org.benchwright.ledger.LedgerDamagedException then
      */
     public static ReceiptHistory trusted(Ledger ledger) throws LedgerException {
-        return new ReceiptHistory(SignedBook.readCovered(ledger, TestId.RECEIPTS));
+        return new ReceiptHistory(SignedBook.readCovered(ledger, TestId.RECEIPTS), Optional.empty());
+    }
+
+    /** As {@link #trusted(Ledger)}, where it was read before from the same ledger: only what is new is read. */
+    public static ReceiptHistory trusted(Ledger ledger, Optional<ReceiptHistory> before) throws LedgerException {
+        return before.isEmpty() ? trusted(ledger) : new ReceiptHistory(SignedBook.readOn(ledger, TestId.RECEIPTS, before.get().entries), before);
     }
 
     /** For verification, which looks at links and signatures elsewhere. */
     static ReceiptHistory asFound(Ledger ledger) throws LedgerException {
-        return new ReceiptHistory(ledger.entries(TestId.RECEIPTS));
+        return new ReceiptHistory(ledger.entries(TestId.RECEIPTS), Optional.empty());
     }
 
     /** How many events the book has. */
@@ -71,30 +90,11 @@ public final class ReceiptHistory {
 
     /** Hands each fact that can be read over with the place of its event. */
     void each(BiConsumer<LedgerEntry, ReceiptFact> reader) {
-        for (LedgerEntry entry : entries) {
-            try {
-                reader.accept(entry, codec.fact(entry.kind(), entry.payload()));
-            } catch (UndecodableException told) {
-                // It is among the objections.
-                continue;
-            }
-        }
+        events.forEach(event -> reader.accept(entries.get((int) event.number() - 1), event.fact()));
     }
 
     private ReceiptBook book(List<Objection> objections) {
-        List<ReceiptEvent> events = new ArrayList<>();
-        for (LedgerEntry entry : entries) {
-            event(entry, objections).ifPresent(events::add);
-        }
+        objections.addAll(unreadable);
         return ReceiptBook.of(events, (event, words) -> objections.add(new Objection(event.number(), words)));
-    }
-
-    private Optional<ReceiptEvent> event(LedgerEntry entry, List<Objection> objections) {
-        try {
-            return Optional.of(new ReceiptEvent(entry.sequence(), entry.instant(), entry.actor(), codec.fact(entry.kind(), entry.payload())));
-        } catch (UndecodableException e) {
-            objections.add(new Objection(entry.sequence(), Message.FAULT_OF_KIND.text(entry.kind(), e.getMessage())));
-            return Optional.empty();
-        }
     }
 }
