@@ -61,7 +61,7 @@ class ElsewhereTest {
                 Technician.answer(here, answers);
             }
             assertEquals(List.of(), here.shown().soFar().stream().filter(line -> line.who().equals("KM")).toList());
-            assertEquals(4, there.soFar().stream().filter(line -> line.who().equals("KM")).count());
+            assertEquals(5, there.soFar().stream().filter(line -> line.who().equals("KM")).count());
         }
     }
 
