@@ -8,6 +8,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 
 import org.benchwright.core.Actor;
+import org.benchwright.core.FlashRate;
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Fact;
@@ -15,8 +16,11 @@ import org.benchwright.engine.event.Moment;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.internal.Demands;
 import org.benchwright.engine.internal.FactGate;
+import org.benchwright.engine.internal.Flashes;
 import org.benchwright.engine.internal.RunState;
+import org.benchwright.engine.internal.Slips;
 import org.benchwright.engine.internal.Transitions;
+import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Plan;
 
 /**
@@ -220,6 +224,37 @@ public final class TestRun {
     /** The last observation, as long as it can be struck. */
     public Optional<TestEvent> strikeable() {
         return state.strikeable().map(sequence -> events.get((int) (sequence - 1)));
+    }
+
+    /**
+     * What a reading may have been meant for, if it looks like a slip of the decimal point; empty too if it was questioned already and is
+     * entered once more.
+     *
+     * @param fact what is about to be told
+     */
+    public Optional<Fact.Questioned> slipIn(Fact fact) {
+        Optional<Fact.Questioned> doubt = Slips.in(demand(), fact);
+        return doubt.filter(d -> questioned().filter(q -> q.value().sameSize(d.value())).isEmpty());
+    }
+
+    /** A reading that was questioned as a slip and is neither entered once more nor replaced by another yet. */
+    public Optional<Fact.Questioned> questioned() {
+        return state.questioned();
+    }
+
+    /** The rate that a lamp must flash at, if this expectation can be answered by tapping along with it. */
+    public static Optional<FlashRate> tapsAlong(Action.Expect expect) {
+        return Flashes.rate(expect);
+    }
+
+    /** Where the unit stands in the rack; empty where nobody said so. */
+    public Optional<String> position() {
+        return Optional.of(state.position()).filter(at -> !at.isEmpty());
+    }
+
+    /** Who has the test: opened it, or took it over since. */
+    public Optional<Actor> holder() {
+        return state.holder();
     }
 
     /** The moment of the last event. */

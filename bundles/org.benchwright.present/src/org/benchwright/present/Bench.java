@@ -2,6 +2,7 @@ package org.benchwright.present;
 
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -15,6 +16,7 @@ import org.benchwright.core.SerialNumber;
 import org.benchwright.core.Ticker;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.plan.Plan;
+import org.benchwright.present.internal.Hands;
 import org.benchwright.present.internal.Message;
 import org.benchwright.present.internal.Reports;
 import org.benchwright.present.internal.Rows;
@@ -37,6 +39,7 @@ public final class Bench implements AutoCloseable {
     private final BenchLedger ledger;
     private final Clocks clocks;
     private final OpeningHours hours;
+    private final Optional<StationSignIn> station;
 
     /**
      * The clocks of a bench.
@@ -65,10 +68,20 @@ public final class Bench implements AutoCloseable {
     public record Work(String serial, String technician, String station, String software, boolean rehearsal) {
     }
 
-    private Bench(BenchLedger ledger, Clocks clocks, OpeningHours hours) {
+    private Bench(BenchLedger ledger, Clocks clocks, OpeningHours hours, Optional<StationSignIn> station) {
         this.hours = hours;
         this.ledger = ledger;
         this.clocks = clocks;
+        this.station = station;
+    }
+
+    /**
+     * The same ledger, at a station where people sign in: who has done so signs what they carry out.
+     *
+     * @param signIn who has signed in there
+     */
+    public Bench at(StationSignIn signIn) {
+        return new Bench(ledger, clocks, hours, Optional.of(signIn));
     }
 
     /** Where the ledger lies if nothing else is said. */
@@ -88,7 +101,7 @@ public final class Bench implements AutoCloseable {
      */
     public static Bench open(Path ledger, Clocks clocks) throws CannotStoreException {
         try {
-            return new Bench(BenchLedger.open(ledger), clocks, OpeningHours.beside(ledger));
+            return new Bench(BenchLedger.open(ledger), clocks, OpeningHours.beside(ledger), Optional.empty());
         } catch (StoreException e) {
             throw Failures.cannotStore(e);
         }
@@ -101,7 +114,7 @@ public final class Bench implements AutoCloseable {
      */
     public static Bench read(Path ledger, Clocks clocks) throws CannotStoreException {
         try {
-            return new Bench(BenchLedger.openReadOnly(ledger), clocks, OpeningHours.beside(ledger));
+            return new Bench(BenchLedger.openReadOnly(ledger), clocks, OpeningHours.beside(ledger), Optional.empty());
         } catch (StoreException e) {
             throw Failures.cannotStore(e);
         }
@@ -120,7 +133,7 @@ public final class Bench implements AutoCloseable {
         SerialNumber serial = serial(work.serial());
         Actor technician = technician(work.technician());
         try {
-            Workshop workshop = ledger.workshop(new Station(work.station(), work.software()), time(work.rehearsal()));
+            Workshop workshop = workshop(work);
             Optional<String> unfinished = workshop.unfinished(serial, plan.name(), work.rehearsal());
             Sitting sitting = unfinished.isPresent() ? workshop.resume(unfinished.get(), technician)
                     : workshop.open(new CompiledProcedure(plan, text), serial, technician, work.rehearsal());
@@ -146,7 +159,7 @@ public final class Bench implements AutoCloseable {
     public TestDialogue takeUp(String test, Work work) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         Actor technician = technician(work.technician());
         try {
-            Workshop workshop = ledger.workshop(new Station(work.station(), work.software()), time(work.rehearsal()));
+            Workshop workshop = workshop(work);
             Sitting sitting = workshop.resume(test, technician);
             return new TestDialogue(workshop, sitting, true, sitting.run().plan(), hours);
         } catch (RefusedException e) {
@@ -155,6 +168,51 @@ public final class Bench implements AutoCloseable {
             throw new TakenElsewhereException(e.getMessage(), e);
         } catch (StoreException | FaultyRecordException e) {
             throw Failures.cannotStore(e);
+        }
+    }
+
+    private Workshop workshop(Work work) throws StoreException {
+        Workshop plain = ledger.workshop(new Station(work.station(), work.software()), time(work.rehearsal()));
+        return station.flatMap(StationSignIn::signedIn).map(plain::signedIn).orElse(plain);
+    }
+
+    /**
+     * What came of telling a unit something.
+     *
+     * @param words for whoever told it
+     * @param done  false if it failed
+     */
+    public record UnitTold(String words, boolean done) {
+    }
+
+    /**
+     * Begins to make every unit on the bench safe. Each test gets events of its own; what is still to be done at each unit is asked on its
+     * own card.
+     *
+     * @param reason why
+     * @param work   who says so, where; its serial number is not looked at
+     * @return what came of it at each unit
+     * @throws CannotStoreException if the open tests can't be read
+     */
+    public List<UnitTold> makeAllSafe(String reason, Work work) throws CannotStoreException {
+        List<UnitTold> told = new ArrayList<>();
+        for (UnitRow unit : units()) {
+            told.add(makeSafe(unit, reason, new Work(unit.serial(), work.technician(), work.station(), work.software(), unit.rehearsal())));
+        }
+        return List.copyOf(told);
+    }
+
+    /** One that fails does not keep the others from being made safe. */
+    private UnitTold makeSafe(UnitRow unit, String reason, Work work) {
+        try {
+            TestDialogue test = takeUp(unit.test(), work);
+            if (!test.canMakeSafe()) {
+                return new UnitTold(Hands.MADE_SAFE_ALREADY.text(unit.serial(), unit.test()), true);
+            }
+            test.makeSafe(reason);
+            return new UnitTold(Hands.MADE_SAFE_BEGUN.text(unit.serial(), unit.test()), true);
+        } catch (EntryRefusedException | TakenElsewhereException | CannotStoreException e) {
+            return new UnitTold(Hands.MADE_SAFE_FAILED.text(unit.serial(), unit.test(), e.getMessage()), false);
         }
     }
 
@@ -171,7 +229,7 @@ public final class Bench implements AutoCloseable {
         }
     }
 
-    private static Actor technician(String typed) throws EntryRefusedException {
+    static Actor technician(String typed) throws EntryRefusedException {
         try {
             return new Actor(typed.strip(), Role.TECHNICIAN);
         } catch (IllegalArgumentException e) {

@@ -17,6 +17,14 @@ public sealed interface Command {
     record Note(String text) implements Command {
     }
 
+    /** Says where in the rack the unit stands. */
+    record Place(String position) implements Command {
+    }
+
+    /** Another technician goes on with the test. */
+    record HandOver(String to) implements Command {
+    }
+
     /** Shows what can be done. */
     record Help() implements Command {
     }
@@ -30,7 +38,7 @@ public sealed interface Command {
     }
 
     /**
-     * The command in what was typed: {@code !}, {@code ! reason}, {@code -}, {@code + text}, {@code ?}, {@code ??}, {@code q}. A minus or
+     * The command in what was typed: {@code !}, {@code ! reason}, {@code -}, {@code + text}, {@code @ position}, {@code > initials}, {@code ?}, {@code ??}, {@code q}. A minus or
      * plus with something right behind it is the sign of a number.
      */
     static Optional<Command> parse(String typed) {
@@ -39,6 +47,10 @@ public sealed interface Command {
             return Optional.of(new MakeSafe(text.substring(1).strip()));
         } else if (text.startsWith("+ ")) {
             return Optional.of(new Note(text.substring(2).strip()));
+        } else if (text.startsWith("@")) {
+            return Optional.of(new Place(text.substring(1).strip()));
+        } else if (text.startsWith(">")) {
+            return Optional.of(new HandOver(text.substring(1).strip()));
         }
         return switch (text) {
             case "-" -> Optional.of(new Strike());

@@ -2,6 +2,8 @@ package org.benchwright.present;
 
 import java.nio.file.Path;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
@@ -12,6 +14,7 @@ import java.util.Optional;
 import org.benchwright.core.Role;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.present.internal.Asked;
+import org.benchwright.present.internal.Hands;
 import org.benchwright.present.internal.Message;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.BenchTime;
@@ -68,7 +71,12 @@ public final class PeopleDesk {
 
     private static PersonRow row(RegisteredPerson person) {
         return new PersonRow(person.id(), person.name(), person.roles().stream().sorted().map(Role::label).toList(),
-                person.keys().stream().map(PeopleDesk::key).toList());
+                person.keys().stream().map(PeopleDesk::key).toList(), person.authorisations().stream().map(PeopleDesk::mayCarryOut).toList());
+    }
+
+    private static String mayCarryOut(RegisteredPerson.MayCarryOut may) {
+        return may.ended() ? Hands.AUTHORISED_ENDED.text(may.procedure(), may.family())
+                : Hands.AUTHORISED.text(may.procedure(), may.family(), may.from().toString(), may.until().toString());
     }
 
     private static PersonRow.Key key(RegisteredPerson.Key key) {
@@ -116,6 +124,33 @@ public final class PeopleDesk {
     /** Lets somebody act in a role. */
     public void grant(Signing by, String id, String role) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         enter(registrar -> registrar.grant(by.person(), id, role(role)), by.password());
+    }
+
+    /**
+     * Lets somebody carry out a procedure on units of a family.
+     *
+     * @param family    its name, or {@code *} for all
+     * @param procedure its name, or {@code *} for all
+     * @param from      first day, such as 2026-03-02
+     * @param until     last day
+     */
+    public void authorise(Signing by, String id, String family, String procedure, String from, String until)
+            throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        enter(registrar -> registrar.authorise(by.person(), id, family, procedure, day(from), day(until)), by.password());
+    }
+
+    /** Ends an authorisation before its last day; named as it was granted. */
+    public void endAuthorisation(Signing by, String id, String family, String procedure, String reason)
+            throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        enter(registrar -> registrar.endAuthorisation(by.person(), id, family, procedure, reason), by.password());
+    }
+
+    private static LocalDate day(String typed) throws RefusedException {
+        try {
+            return LocalDate.parse(typed.strip());
+        } catch (DateTimeParseException e) {
+            throw new RefusedException(Hands.REFUSED_DAY.text(typed));
+        }
     }
 
     /** Lets somebody act in a role no more. */

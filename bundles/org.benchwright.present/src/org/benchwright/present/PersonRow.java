@@ -9,12 +9,14 @@ import java.util.List;
  * @param name  the name
  * @param roles what the person may do now, in words
  * @param keys  the person's keys, the latest last
+ * @param authorisations what the person ever might carry out, in words
  */
-public record PersonRow(String id, String name, List<String> roles, List<Key> keys) {
+public record PersonRow(String id, String name, List<String> roles, List<Key> keys, List<String> authorisations) {
 
     public PersonRow {
         roles = List.copyOf(roles);
         keys = List.copyOf(keys);
+        authorisations = List.copyOf(authorisations);
     }
 
     /**

@@ -32,6 +32,11 @@ public record StepCard(String unit, String place, String instruction, List<Hazar
         keys = List.copyOf(keys);
     }
 
+    /** The same place, at which something else is asked first. */
+    StepCard asking(String first, String how) {
+        return new StepCard(unit, place, "", List.of(), List.of(), List.of(), List.of(), first, List.of(how), false, Optional.empty(), keys);
+    }
+
     /**
      * A key and what it does.
      *

@@ -3,12 +3,15 @@ package org.benchwright.present;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
+import org.benchwright.core.Actor;
 import org.benchwright.core.Digest;
 import org.benchwright.engine.Demand;
+import org.benchwright.engine.Place;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Fact;
@@ -19,12 +22,14 @@ import org.benchwright.present.internal.Cards;
 import org.benchwright.present.internal.Drawings;
 import org.benchwright.present.internal.Entry;
 import org.benchwright.present.internal.EntryReader;
+import org.benchwright.present.internal.Hands;
 import org.benchwright.present.internal.InstrumentEntry;
 import org.benchwright.present.internal.Message;
 import org.benchwright.present.internal.SoakProof;
 import org.benchwright.present.internal.Timeline;
 import org.benchwright.workshop.FaultyRecordException;
 import org.benchwright.workshop.OvertakenException;
+import org.benchwright.workshop.SigningPerson;
 import org.benchwright.workshop.Sitting;
 import org.benchwright.workshop.StoreException;
 import org.benchwright.workshop.Workshop;
@@ -40,6 +45,7 @@ public final class TestDialogue {
     private final boolean resumed;
     private final Plan offered;
     private final OpeningHours hours;
+    private boolean scanAsked;
 
     TestDialogue(Workshop workshop, Sitting sitting, boolean resumed, Plan offered, OpeningHours hours) {
         this.hours = hours;
@@ -90,12 +96,136 @@ public final class TestDialogue {
 
     /** The card of what is asked now. */
     public StepCard card() {
-        return Cards.of(sitting.run(), sitting.moment(), hours);
+        StepCard card = Cards.of(sitting.run(), sitting.moment(), hours);
+        return asksScan() ? card.asking(Hands.ASK_SCAN.text(), Hands.HOW_SCAN.text()) : card;
     }
 
     /** What kind of answer is asked now. */
     public EntryKind kind() {
-        return EntryKind.of(demand());
+        return asksScan() ? EntryKind.WRITE : EntryKind.of(demand());
+    }
+
+    // ---- which unit one stands before
+
+    /**
+     * Somebody comes to this unit from another: nothing is taken from them before its serial number was scanned or typed. Making safe, and
+     * whatever time brings, do not wait for that.
+     */
+    public void arrive() {
+        scanAsked = true;
+    }
+
+    /** True if the unit's serial number is asked before anything else. */
+    public boolean asksScan() {
+        return scanAsked && !waitsForTime() && !sitting.run().ended();
+    }
+
+    private Told identify(String typed) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        Told told = record(new Fact.Identified(EntryReader.text(typed)));
+        scanAsked = false;
+        return told;
+    }
+
+    /** Says where in the rack the unit stands. */
+    public Told place(String position) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        return record(new Fact.Placed(EntryReader.text(position)));
+    }
+
+    // ---- who has the test, and what people sign
+
+    /** Another technician goes on with the test from here. */
+    public Told handOver(String initials) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        Actor by = Bench.technician(initials);
+        return told(() -> sitting.takeOver(by));
+    }
+
+    /** Who works. */
+    public String technician() {
+        return sitting.technician().id();
+    }
+
+    /** Whose password an answer needs: that of somebody with a key who gives or refuses a release; empty if it needs none. */
+    public Optional<String> passwordFor(List<String> parts) throws EntryRefusedException, CannotStoreException {
+        if (asksScan() || !(demand() instanceof Demand.Release)) {
+            return Optional.empty();
+        }
+        Fact.Released release = (Fact.Released) ((Entry.Told) EntryReader.read(demand(), parts)).fact();
+        try {
+            return sitting.signsReleases(release.by().id()) ? Optional.of(release.by().id()) : Optional.empty();
+        } catch (StoreException e) {
+            throw Failures.cannotStore(e);
+        }
+    }
+
+    /** Takes a release with the password of whoever gives or refuses it, which is blanked out. */
+    public Told release(List<String> parts, char[] password) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        Fact.Released release = (Fact.Released) ((Entry.Told) EntryReader.read(demand(), parts)).fact();
+        try {
+            return told(() -> sitting.release(release, new SigningPerson(release.by().id(), password)));
+        } finally {
+            Arrays.fill(password, ' ');
+        }
+    }
+
+    /** True if the test is over, and whoever carried it out and has signed in signs it with PIN or badge. */
+    public boolean owesSignature() {
+        return sitting.owesSignature();
+    }
+
+    /** Signs the test as carried out; the PIN is blanked out. */
+    public void sign(char[] pin) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        try {
+            sitting.sign(pin);
+        } catch (RefusedException e) {
+            throw new EntryRefusedException(e.getMessage(), e);
+        } catch (OvertakenException e) {
+            throw new TakenElsewhereException(e.getMessage(), e);
+        } catch (StoreException | FaultyRecordException e) {
+            throw Failures.cannotStore(e);
+        } finally {
+            Arrays.fill(pin, ' ');
+        }
+    }
+
+    /** Leaves the signing to the bench. */
+    public void leaveUnsigned() throws TakenElsewhereException, CannotStoreException {
+        try {
+            sitting.leaveUnsigned();
+        } catch (OvertakenException e) {
+            throw new TakenElsewhereException(e.getMessage(), e);
+        } catch (StoreException | FaultyRecordException e) {
+            throw Failures.cannotStore(e);
+        }
+    }
+
+    // ---- tapping along with a lamp
+
+    /** True if what is asked now can be answered by tapping along with a lamp. */
+    public boolean tapsAlong() {
+        return !asksScan() && demand() instanceof Demand.AnswerExpectation d && TestRun.tapsAlong(d.expect()).isPresent();
+    }
+
+    /**
+     * Answers by taps.
+     *
+     * @param taps when each came, by a clock that only goes forward, in ns; it may begin anywhere
+     */
+    public Told answerTaps(List<Long> taps) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        if (taps.isEmpty() || !(demand() instanceof Demand.AnswerExpectation d)) {
+            throw new EntryRefusedException(Hands.REFUSED_TAPS.text());
+        }
+        long first = taps.get(0);
+        return record(new Fact.Tapped(d.expect().id(), taps.stream().map(tap -> Duration.ofMillis((tap - first) / 1_000_000)).toList()));
+    }
+
+    /** True if the answer that is asked now is a look at a unit on soak that needs no reading: one key will do. */
+    public boolean looksWithOneKey() {
+        return !asksScan() && demand() instanceof Demand.Look look && look.soak().conditions().isEmpty();
+    }
+
+    /** How often the unit was looked at on soak so far. */
+    public long looks() {
+        return sitting.run().events().stream().filter(event -> event.body() instanceof Fact.Looked).count();
     }
 
     /** The indications to watch for now, to be drawn. */
@@ -133,14 +263,22 @@ public final class TestDialogue {
      * @param folder what relative file names are relative to
      */
     public Told answer(String typed, Path folder) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
-        Optional<Fact> instrument = registered(typed);
-        return instrument.isPresent() ? record(instrument.get()) : tell(EntryReader.read(demand(), typed), folder);
+        Optional<Fact> instrument = asksScan() ? Optional.empty() : registered(typed);
+        if (instrument.isPresent()) {
+            return record(instrument.get());
+        }
+        return asksScan() ? identify(typed) : questionedOnce(typed).isPresent() ? record(questionedOnce(typed).get())
+                : tell(EntryReader.read(demand(), typed), folder);
     }
 
     /** Takes an answer of several parts. */
     public Told answer(List<String> parts, Path folder) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
-        Optional<Fact> instrument = parts.size() == 1 ? registered(parts.get(0)) : Optional.empty();
-        return instrument.isPresent() ? record(instrument.get()) : tell(EntryReader.read(demand(), parts), folder);
+        Optional<Fact> instrument = parts.size() == 1 && !asksScan() ? registered(parts.get(0)) : Optional.empty();
+        if (instrument.isPresent()) {
+            return record(instrument.get());
+        }
+        return asksScan() || sitting.run().questioned().isPresent() ? answer(String.join("; ", parts), folder)
+                : tell(EntryReader.read(demand(), parts), folder);
     }
 
     /** An instrument by its asset number alone, if the register has it: uncertainty and due date are what the register says. */
@@ -155,11 +293,22 @@ public final class TestDialogue {
         }
     }
 
+    /** Yes to a questioned reading enters it as it was typed. */
+    private Optional<Fact> questionedOnce(String typed) {
+        Optional<Fact.Questioned> asked = sitting.run().questioned().filter(reading -> EntryReader.isYes(typed));
+        if (asked.isPresent() && demand() instanceof Demand.ReadCell cell) {
+            return Optional.of(new Fact.CellRead(asked.get().check(), cell.cell(), asked.get().raw(), asked.get().value()));
+        }
+        return asked.map(reading -> new Fact.Measured(reading.check(), reading.raw(), reading.value()));
+    }
+
     private Told tell(Entry entry, Path folder) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         if (entry instanceof Entry.File file) {
             return record(attached(file, folder));
         }
-        return record(((Entry.Told) entry).fact());
+        Fact fact = ((Entry.Told) entry).fact();
+        Optional<Fact.Questioned> slip = sitting.run().slipIn(fact);
+        return record(slip.isPresent() ? slip.get() : fact);
     }
 
     private Fact attached(Entry.File entry, Path folder) throws EntryRefusedException, CannotStoreException {
@@ -184,6 +333,11 @@ public final class TestDialogue {
         throw new EntryRefusedException(Message.REFUSED_NO_WAIT.text());
     }
 
+    /** True until the unit is being made safe, or the test is over. */
+    public boolean canMakeSafe() {
+        return !sitting.run().ended() && !sitting.run().place().map(Place::makingSafe).orElse(false);
+    }
+
     /** The make-safe key: the test ends undecided once the unit is safe. */
     public Told makeSafe(String reason) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         return record(new Fact.Abandoned(EntryReader.text(reason)));
@@ -201,8 +355,18 @@ public final class TestDialogue {
     }
 
     private Told record(Fact fact) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        return told(() -> sitting.record(fact));
+    }
+
+    /** Something that writes to the test. */
+    @FunctionalInterface
+    private interface Recording {
+        List<TestEvent> record() throws RefusedException, OvertakenException, StoreException, FaultyRecordException;
+    }
+
+    private Told told(Recording recording) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         try {
-            List<TestEvent> events = sitting.record(fact);
+            List<TestEvent> events = recording.record();
             return new Told(events.get(0).sequence(), Timeline.news(events), Timeline.explanations(sitting.run().plan().family(), events));
         } catch (RefusedException e) {
             throw new EntryRefusedException(e.getMessage(), e);

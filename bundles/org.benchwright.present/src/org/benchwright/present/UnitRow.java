@@ -19,9 +19,11 @@ import java.util.Optional;
  * @param rehearsal true if it is a rehearsal
  * @param watch     what its watch told last; empty unless on a soak that asks for one
  * @param alarm     true if that needs somebody: the watch cannot see, or is not heard of
+ * @param position  where it stands in the rack; empty where nobody said so
+ * @param technician who has the test
  * @param reminder  what the shop's opening hours mean for the next look: nobody is in when it is due; mostly empty
  */
 public record UnitRow(String test, String serial, String family, String procedure, String stage, Optional<Duration> soakLeft,
         Optional<Instant> nextLook, boolean overdue, String state, boolean rehearsal, String watch,
-        boolean alarm, Optional<String> reminder) {
+        boolean alarm, Optional<String> position, String technician, Optional<String> reminder) {
 }

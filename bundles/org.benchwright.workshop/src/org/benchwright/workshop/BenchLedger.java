@@ -37,6 +37,7 @@ import org.benchwright.workshop.internal.FaultCodes;
 import org.benchwright.workshop.internal.InstrumentHistory;
 import org.benchwright.workshop.internal.KeptTests;
 import org.benchwright.workshop.internal.Message;
+import org.benchwright.workshop.internal.PeopleKeys;
 import org.benchwright.workshop.internal.ReceiptHistory;
 import org.benchwright.workshop.internal.RevisionHistory;
 import org.benchwright.workshop.internal.SharedBooks;
@@ -105,7 +106,22 @@ public final class BenchLedger implements AutoCloseable {
      * @throws StoreException if the bench key can't be had
      */
     public Workshop workshop(Station station, BenchTime time) throws StoreException {
-        return new Workshop(ledger, benchKey(), station, time);
+        return new Workshop(ledger, benchKey(), station, time, keys(time, KeyProtection.standard()));
+    }
+
+    /**
+     * Signs somebody in at this station.
+     *
+     * @param who with the full password
+     * @param pin by which they sign what they carry out, as long as the station stays unlocked
+     * @throws RefusedException if there is no such person or key, the password is not taken, or the PIN is too short
+     */
+    public SignedIn signIn(SigningPerson who, char[] pin, BenchTime time) throws RefusedException, StoreException {
+        try {
+            return new SignedIn(who.id(), PeopleKeys.unlock(keys(time, KeyProtection.standard()), People.read(ledger), who), pin);
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
     }
 
     /**

@@ -1,6 +1,7 @@
 package org.benchwright.workshop;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.Collection;
 import java.util.List;
@@ -51,7 +52,9 @@ public final class Registrar {
     }
 
     static RegisteredPerson shown(Person person) {
-        return new RegisteredPerson(person.id(), person.name(), person.roles(), person.keys().stream().map(Registrar::shown).toList());
+        return new RegisteredPerson(person.id(), person.name(), person.roles(), person.keys().stream().map(Registrar::shown).toList(),
+                person.authorisations().stream().map(each -> new RegisteredPerson.MayCarryOut(each.family(), each.procedure(), each.from(),
+                        each.until(), each.ended())).toList());
     }
 
     private static RegisteredPerson.Key shown(PersonKey key) {
@@ -135,6 +138,26 @@ public final class Registrar {
     /** Lets somebody act in a role. */
     public void grant(SigningPerson by, String id, Role role) throws RefusedException, OvertakenException, StoreException {
         enter(new PeopleFact.RoleGranted(id, role), unlock(by));
+    }
+
+    /**
+     * Lets somebody carry out a procedure on units of a family.
+     *
+     * @param by        an administrator
+     * @param family    its name, or {@code *} for all
+     * @param procedure its name, or {@code *} for all
+     * @param from      first day
+     * @param until     last day
+     */
+    public void authorise(SigningPerson by, String id, String family, String procedure, LocalDate from, LocalDate until)
+            throws RefusedException, OvertakenException, StoreException {
+        enter(new PeopleFact.Authorised(id, family, procedure, from, until), unlock(by));
+    }
+
+    /** Ends an authorisation before its last day; named as it was granted. */
+    public void endAuthorisation(SigningPerson by, String id, String family, String procedure, String reason)
+            throws RefusedException, OvertakenException, StoreException {
+        enter(new PeopleFact.AuthorisationEnded(id, family, procedure, reason), unlock(by));
     }
 
     /** Lets somebody act in a role no more. */

@@ -2,24 +2,41 @@ package org.benchwright.workshop;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 import org.benchwright.core.Actor;
 import org.benchwright.core.Role;
+import org.benchwright.core.SignalWord;
+import org.benchwright.engine.Demand;
 import org.benchwright.engine.DoesNotFollowException;
+import org.benchwright.engine.Place;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Moment;
 import org.benchwright.engine.event.TestEvent;
+import org.benchwright.ledger.EntryDraft;
+import org.benchwright.ledger.EventKinds;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerException;
+import org.benchwright.ledger.Meaning;
 import org.benchwright.ledger.SequenceConflictException;
 import org.benchwright.ledger.Signer;
+import org.benchwright.ledger.Signing;
 import org.benchwright.ledger.TestId;
+import org.benchwright.ledger.people.People;
+import org.benchwright.ledger.people.Person;
+import org.benchwright.ledger.people.PersonKeyStore;
 import org.benchwright.workshop.internal.KeptTests;
+import org.benchwright.workshop.internal.KnownHazards;
 import org.benchwright.workshop.internal.Message;
+import org.benchwright.workshop.internal.PeopleHistory;
+import org.benchwright.workshop.internal.PeopleKeys;
 
 /**
  * One process's work on one test. What {@link #record} has returned from is durable; what it refused has left no trace.
@@ -39,17 +56,29 @@ public final class Sitting {
     private final Signer benchKey;
     private final Station station;
     private final BenchTime time;
-    private final Actor technician;
+    private Actor technician;
     private final int number;
     private final Duration began;
+    private final PersonKeyStore keys;
+    private final Optional<SignedIn> signedIn;
     private TestRun run;
     private boolean sealed;
     private boolean over;
     private Instant lastWall;
     private Duration lastElapsed;
+    private Optional<Register> registerRead = Optional.empty();
+
+    /** The register of people, and how long its book was. */
+    private record Register(long stand, People people) {
+    }
 
     /** What a sitting works with. */
-    record Tools(Ledger ledger, KeptTests kept, Signer benchKey, Station station, BenchTime time) {
+    record Tools(Ledger ledger, KeptTests kept, Signer benchKey, Station station, BenchTime time, PersonKeyStore keys,
+            Optional<SignedIn> signedIn) {
+
+        Tools signedIn(SignedIn who) {
+            return new Tools(ledger, kept, benchKey, station, time, keys, Optional.of(who));
+        }
     }
 
     Sitting(TestId test, Tools tools, Actor technician, TestRun run, boolean sealed, Moment begin) {
@@ -59,6 +88,8 @@ public final class Sitting {
         this.benchKey = tools.benchKey();
         this.station = tools.station();
         this.time = tools.time();
+        this.keys = tools.keys();
+        this.signedIn = tools.signedIn();
         this.technician = technician;
         this.run = run;
         this.sealed = sealed;
@@ -114,10 +145,192 @@ public final class Sitting {
             throw new RefusedException(Message.REFUSED_SITTING_OVER.text(test.value()));
         }
         Fact asKept = kept.asKept(fact);
+        if (asKept instanceof Fact.Released released && !run.rehearsal() && register().person(released.by().id()).flatMap(Person::key).isPresent()) {
+            throw new RefusedException(Message.REFUSED_RELEASE_UNSIGNED.text(released.by().id()));
+        }
+        requireAuthorised(asKept, actor);
         noteClockStep();
         List<TestEvent> made = append(run.record(asKept, actor, moment()));
-        sealIfEnded();
+        return followed(made);
+    }
+
+    private List<TestEvent> followed(List<TestEvent> made) throws OvertakenException, StoreException, FaultyRecordException {
+        List<TestEvent> all = new ArrayList<>(made);
+        all.addAll(tellKnownHazards());
+        if (!owesSignature()) {
+            sealIfEnded();
+        }
+        return List.copyOf(all);
+    }
+
+    // ---- who may work
+
+    /** Ending a test and making it safe stay open to everybody. */
+    private void requireAuthorised(Fact fact, Actor actor) throws RefusedException, StoreException {
+        boolean open = run.rehearsal() || actor.role() != Role.TECHNICIAN || fact instanceof Fact.Abandoned || fact instanceof Fact.Noted
+                || run.place().map(Place::makingSafe).orElse(false);
+        if (!open) {
+            requireAuthorised(register(), run.opening().family(), run.opening().procedure(), actor, time.now());
+        }
+    }
+
+    static void requireAuthorised(People people, String family, String procedure, Actor actor, Instant now) throws RefusedException {
+        if (!people.mayCarryOut(actor.id(), family, procedure, LocalDate.ofInstant(now, ZoneOffset.UTC))) {
+            throw new RefusedException(Message.REFUSED_UNAUTHORISED.text(actor.id(), procedure, family));
+        }
+    }
+
+    /** Read once more only when something was entered in it: its signatures are all looked at, and that takes time. */
+    private People register() throws StoreException {
+        try {
+            long stand = ledger.lastSequence(TestId.PEOPLE);
+            if (registerRead.isEmpty() || registerRead.get().stand() != stand) {
+                registerRead = Optional.of(new Register(stand, People.read(ledger)));
+            }
+            return registerRead.get().people();
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
+    }
+
+    /**
+     * Another technician goes on with the test here, without an interruption.
+     *
+     * @throws RefusedException if it is the same person, somebody who released in it or is not authorised, or a tone is about to sound
+     */
+    public List<TestEvent> takeOver(Actor by) throws RefusedException, OvertakenException, StoreException, FaultyRecordException {
+        List<TestEvent> made = record(new Fact.TakenOver(run.holder().orElse(technician).id()), by);
+        technician = by;
         return made;
+    }
+
+    /** Goes on after an interruption; where somebody else had the test, it is taken over from them. */
+    void takeUp(Fact.Interrupted interruption) throws RefusedException, OvertakenException, StoreException, FaultyRecordException {
+        noteClockStep();
+        append(run.record(interruption, BENCH, moment()));
+        String before = run.holder().orElse(technician).id();
+        if (!before.equalsIgnoreCase(technician.id())) {
+            try {
+                record(new Fact.TakenOver(before));
+            } catch (RefusedException e) {
+                // Not authorised, or has released in it: it can still be made safe, and the next entry is told why not more.
+                return;
+            }
+        }
+        tellKnownHazards();
+    }
+
+    // ---- hazards that were read before
+
+    /** What the technician has read in this shift, for this very plan, is told instead of being asked again. */
+    List<TestEvent> tellKnownHazards() throws OvertakenException, StoreException, FaultyRecordException {
+        List<TestEvent> told = new ArrayList<>();
+        Optional<Fact.HazardKnown> known = knownHazard();
+        while (known.isPresent()) {
+            try {
+                told.addAll(append(run.record(known.get(), technician, moment())));
+            } catch (RefusedException e) {
+                // Whoever released in this test does not work on it: they are asked, and told so.
+                return told;
+            }
+            known = knownHazard();
+        }
+        return told;
+    }
+
+    private Optional<Fact.HazardKnown> knownHazard() throws StoreException, FaultyRecordException {
+        boolean asked = !run.rehearsal() && run.opening().shift().isPresent() && run.demand() instanceof Demand.AcknowledgeHazard d
+                && d.hazard().signal() != SignalWord.DANGER;
+        return asked ? new KnownHazards(ledger).find(run.opening().plan(), ((Demand.AcknowledgeHazard) run.demand()).hazard().name(), technician,
+                moment().instant(), run.opening().shift().get()) : Optional.empty();
+    }
+
+    // ---- what people sign
+
+    /** Whether that person has a key, so that a release of theirs has to be signed with it. */
+    public boolean signsReleases(String id) throws StoreException {
+        return !run.rehearsal() && register().person(id).flatMap(Person::key).isPresent();
+    }
+
+    /**
+     * Records a release, signed by whoever gives or refuses it.
+     *
+     * @throws RefusedException if the password is wrong, the register does not let them release so, or the test does not take it
+     */
+    public List<TestEvent> release(Fact.Released fact, SigningPerson by)
+            throws RefusedException, OvertakenException, StoreException, FaultyRecordException {
+        Fact.Released asKept = (Fact.Released) kept.asKept(fact);
+        if (over || !by.id().equals(asKept.by().id())) {
+            throw new RefusedException(over ? Message.REFUSED_SITTING_OVER.text(test.value()) : Message.REFUSED_RELEASE_UNSIGNED.text(by.id()));
+        }
+        requireAuthorised(asKept, technician);
+        noteClockStep();
+        try {
+            PeopleHistory people = PeopleHistory.trusted(ledger);
+            Person person = PeopleKeys.person(people.now(), by.id());
+            requireRole(person, asKept.by().role());
+            List<TestEvent> made = run.record(asKept, technician, moment());
+            Signer signer = PeopleKeys.unlock(keys, people.now(), by);
+            int at = first(made);
+            List<TestEvent> before = made.subList(0, at);
+            if (!before.isEmpty()) {
+                append(before);
+            }
+            EntryDraft draft = kept.drafts(test, made.subList(at, at + 1)).get(0);
+            ledger.appendSigned(draft, run.lastSequence(), new Signing(signer, Meaning.RELEASED, asKept.by().toString(), benchKey), people.stand());
+            follow(made.subList(at, at + 1));
+            if (at + 1 < made.size()) {
+                append(made.subList(at + 1, made.size()));
+            }
+            return followed(made.subList(at, made.size()));
+        } catch (SequenceConflictException conflict) {
+            refold();
+            throw new OvertakenException(Message.OVERTAKEN.text(test.value()), conflict);
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
+    }
+
+    private static int first(List<TestEvent> made) {
+        int at = 0;
+        while (!(made.get(at).body() instanceof Fact.Released)) {
+            at++;
+        }
+        return at;
+    }
+
+    /** Anybody else is a second person; to be anything more the register must say so. */
+    static boolean mayRelease(Person person, Role as) {
+        return as == Role.SECOND_PERSON || person.may(as);
+    }
+
+    private static void requireRole(Person person, Role as) throws RefusedException {
+        if (!mayRelease(person, as)) {
+            throw new RefusedException(Message.REFUSED_RELEASE_ROLE.text(person.id(), as.label()));
+        }
+    }
+
+    /** True if the test is over and waits for the signature of whoever carried it out and has signed in here. */
+    public boolean owesSignature() {
+        return run.ended() && !sealed && !run.rehearsal() && signedIn.filter(who -> !who.locked() && who.id().equals(technician.id())).isPresent();
+    }
+
+    /**
+     * Seals the test with the technician's own key: "carried out".
+     *
+     * @param pin the PIN or badge of whoever has signed in
+     * @throws RefusedException if it is wrong, the station is locked, or there is nothing to sign
+     */
+    public void sign(char[] pin) throws RefusedException, OvertakenException, StoreException, FaultyRecordException {
+        if (!owesSignature()) {
+            throw new RefusedException(Message.REFUSED_NOT_ENDED.text());
+        }
+        seal(technician, new Signing(signedIn.get().key(pin), Meaning.CARRIED_OUT, technician.toString(), benchKey));
+    }
+
+    /** Seals a test that is over with the bench key, because nobody signs it. */
+    public void leaveUnsigned() throws OvertakenException, StoreException, FaultyRecordException {
+        sealIfEnded();
     }
 
     private void noteClockStep() throws RefusedException, OvertakenException, StoreException, FaultyRecordException {
@@ -140,12 +353,16 @@ public final class Sitting {
         } catch (LedgerException e) {
             throw new StoreException(e.getMessage(), e);
         }
+        follow(events);
+        return events;
+    }
+
+    private void follow(List<TestEvent> events) {
         try {
             run = run.with(events);
         } catch (DoesNotFollowException e) {
             throw new IllegalStateException("the engine does not follow its own events", e);
         }
-        return events;
     }
 
     /** Takes over what the ledger holds. A later sitting of somebody else ends this one: its clock is not comparable with ours. */
@@ -162,12 +379,16 @@ public final class Sitting {
     }
 
     void sealIfEnded() throws OvertakenException, StoreException, FaultyRecordException {
-        if (!run.ended() || sealed) {
-            return;
+        if (run.ended() && !sealed) {
+            seal(BENCH, new Signing(benchKey, Meaning.CARRIED_OUT, station.name()));
         }
+    }
+
+    private void seal(Actor by, Signing signing) throws OvertakenException, StoreException, FaultyRecordException {
         Moment now = moment();
         try {
-            ledger.seal(test, run.lastSequence(), now.instant(), now.sitting(), now.offset(), BENCH, benchKey, station.name());
+            EntryDraft draft = new EntryDraft(test, now.instant(), now.sitting(), now.offset(), by, EventKinds.SEALED, "{}");
+            ledger.appendSigned(draft, run.lastSequence(), signing);
             sealed = true;
         } catch (SequenceConflictException conflict) {
             refold();

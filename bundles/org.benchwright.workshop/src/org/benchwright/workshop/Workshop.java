@@ -30,6 +30,8 @@ import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.SequenceConflictException;
 import org.benchwright.ledger.Signer;
 import org.benchwright.ledger.TestId;
+import org.benchwright.ledger.people.People;
+import org.benchwright.ledger.people.PersonKeyStore;
 import org.benchwright.workshop.internal.Arrivals;
 import org.benchwright.workshop.internal.FileKeeper;
 import org.benchwright.workshop.internal.InstrumentHistory;
@@ -49,6 +51,9 @@ public final class Workshop {
     /** The largest file that can be attached, in bytes. */
     public static final long LARGEST_ATTACHMENT = FileKeeper.LARGEST;
 
+    /** How long a person remembers a hazard that they have read. */
+    public static final Duration SHIFT = Duration.ofHours(12);
+
     private final Sitting.Tools tools;
     private final SecureRandom random = new SecureRandom();
 
@@ -57,9 +62,19 @@ public final class Workshop {
      * @param benchKey what seals them
      * @param station  where the work is done
      * @param time     the bench's time
+     * @param keys     people's keys
      */
-    Workshop(Ledger ledger, Signer benchKey, Station station, BenchTime time) {
-        this.tools = new Sitting.Tools(ledger, new KeptTests(), benchKey, station, time);
+    Workshop(Ledger ledger, Signer benchKey, Station station, BenchTime time, PersonKeyStore keys) {
+        this(new Sitting.Tools(ledger, new KeptTests(), benchKey, station, time, keys, Optional.empty()));
+    }
+
+    private Workshop(Sitting.Tools tools) {
+        this.tools = tools;
+    }
+
+    /** The same workshop with somebody who has signed in at its station. */
+    public Workshop signedIn(SignedIn who) {
+        return new Workshop(tools.signedIn(who));
     }
 
     /** The bench's time. */
@@ -81,12 +96,15 @@ public final class Workshop {
         byte[] planBytes = tools.kept().bytes(plan);
         byte[] text = procedure.text().getBytes(StandardCharsets.UTF_8);
         Reliance reliance = rehearsal ? Reliance.NONE : reliance(plan, Digest.of(text), Digest.of(planBytes));
+        if (!rehearsal) {
+            Sitting.requireAuthorised(store(People::read), plan.family().name(), plan.name(), technician, tools.time().now());
+        }
         Optional<String> predecessor = predecessor(serial, rehearsal).map(TestId::value);
         ReceiptBook receipts = rehearsal ? ReceiptBook.empty() : store(ReceiptHistory::trusted).now();
         Fact.Opened opening = (Fact.Opened) tools.kept().asKept(new Fact.Opened(serial.text(), plan.family().name(), plan.name(),
                 plan.revision(), Digest.of(text), Digest.of(planBytes), tools.station().name(), tools.station().software(), rehearsal,
                 predecessor, reliance.approval(), receipts.current(serial.text()).map(Arrivals::of),
-                predecessor.flatMap(test -> Arrivals.mended(receipts, test)), reliance.books()));
+                predecessor.flatMap(test -> Arrivals.mended(receipts, test)), reliance.books(), Optional.of(SHIFT)));
         Moment now = new Moment(tools.time().now().truncatedTo(ChronoUnit.MILLIS), 1, Duration.ZERO);
         List<TestEvent> events = TestRun.open(plan, opening, technician, now);
         TestId test = TestId.create(random);
@@ -94,7 +112,9 @@ public final class Workshop {
         store(ledger -> ledger.keep(planBytes, DocumentKind.PLAN));
         begin(test, events, reliance);
         try {
-            return new Sitting(test, tools, technician, TestRun.fold(plan, events), false, now);
+            Sitting sitting = new Sitting(test, tools, technician, TestRun.fold(plan, events), false, now);
+            sitting.tellKnownHazards();
+            return sitting;
         } catch (DoesNotFollowException e) {
             throw new IllegalStateException("the engine does not follow its own events", e);
         }
@@ -156,7 +176,7 @@ public final class Workshop {
             sitting.sealIfEnded();
         } else {
             Duration gap = Duration.between(last.instant(), now);
-            sitting.record(new Fact.Interrupted(gap.isNegative() ? Duration.ZERO : gap), Sitting.BENCH);
+            sitting.takeUp(new Fact.Interrupted(gap.isNegative() ? Duration.ZERO : gap));
         }
         return sitting;
     }

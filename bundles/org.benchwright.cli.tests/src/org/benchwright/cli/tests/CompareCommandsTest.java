@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Files;
 import java.nio.file.Path;
 
+import org.benchwright.workshop.tests.Approved;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -54,6 +55,17 @@ class CompareCommandsTest {
         assertEquals(0, bench("compare", failed, "--csv", "c.csv", "--json", "c.json").status());
         assertTrue(Files.readString(folder.resolve("c.csv")).contains("\"decided otherwise\""));
         assertTrue(Files.readString(folder.resolve("c.json")).contains("\"difference\": \"another reading\""));
+    }
+
+    @Test
+    void aVerdictThatDoesNotHoldAnyMoreIsNotToldAlone() throws Exception {
+        bench.audited();
+        String first = id(bench.carryOut(GIVEN_UP));
+        String second = id(bench.carryOut(GIVEN_UP));
+        CommandRunner.Ended voided = bench.typing(Approved.PASSWORD + "\n", "void", first, "--reason", "wrong unit", "--by", "MJ", "--ledger",
+                bench.ledger().toString());
+        assertEquals(0, voided.status(), voided.err());
+        assertTrue(bench("compare", second).said().startsWith("Unit C16-004711: " + first + " (undecided, void) and " + second + " (undecided)"));
     }
 
     @Test

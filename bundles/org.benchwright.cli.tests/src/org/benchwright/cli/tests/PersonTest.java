@@ -65,7 +65,7 @@ class PersonTest {
                 .hears("Type on the plate >").types("TC16").hears("Type configured >").types("tc16")
                 .hears("Erase Processor fault log. Is it done?").hears(">").types("y")
                 .hears("PROTECTED").hears("Is it spared?").hears(">").types("y")
-                .hears("This takes a release (second person)").hears(">").types("y, KM")
+                .hears("This takes a release (second person)").hears(">").types("y, GW")
                 .hears("Press as you turn the switch.").hears("instant >").types("")
                 .hears("*** TONE ***").hears("did it show mode run").hears(">").types("y");
     }

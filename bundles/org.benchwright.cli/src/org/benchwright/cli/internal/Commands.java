@@ -84,6 +84,8 @@ public final class Commands {
                 new Subcommand(WhatItProvesCommand.spec(), given -> new WhatItProvesCommand(around).run(given)),
                 new Subcommand(lspSpec(), this::serveEditor),
                 new Subcommand(TestCommand.spec(), given -> new TestCommand(around, procedures, screens).run(given)),
+                new Subcommand(RackCommands.roundSpec(), given -> new RackCommands(around, screens).round(given)),
+                new Subcommand(RackCommands.makeSafeSpec(), given -> new RackCommands(around, screens).makeSafe(given)),
                 new Subcommand(PeopleCommands.spec(), given -> new PeopleCommands(around, screens).run(given)),
                 new Subcommand(RevisionCommands.prepareSpec(), given -> new RevisionCommands(around, procedures, screens).prepare(given)),
                 new Subcommand(RevisionCommands.approveSpec(), given -> new RevisionCommands(around, procedures, screens).approve(given)),

@@ -26,6 +26,11 @@ record Passwords(Screen screen) {
         return password;
     }
 
+    /** A PIN, or what a badge reader types, for as long as the station stays unlocked. */
+    char[] pin(String person) throws EntryRefusedException {
+        return ask(Message.ASK_NEW_PIN.text(person));
+    }
+
     private char[] ask(String prompt) throws EntryRefusedException {
         Optional<String> typed = screen.secret(prompt);
         if (typed.filter(text -> !text.isEmpty()).isEmpty()) {

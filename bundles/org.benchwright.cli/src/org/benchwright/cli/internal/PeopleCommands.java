@@ -38,6 +38,11 @@ final class PeopleCommands extends SigningCommands {
                 .addOption(Specs.text("--key", "DIGITS", Message.HELP_PEOPLE_KEY))
                 .addOption(Specs.text("--from", "INSTANT", Message.HELP_PEOPLE_FROM)));
         people.addSubcommand("grant", one("grant", Message.HELP_PEOPLE_GRANT).addOption(by()).addOption(role()));
+        people.addSubcommand("authorise", one("authorise", Message.HELP_PEOPLE_AUTHORISE).addOption(by()).addOption(family()).addOption(procedure())
+                .addOption(Specs.neededText("--from", "DAY", Message.HELP_PEOPLE_FIRST_DAY))
+                .addOption(Specs.neededText("--until", "DAY", Message.HELP_PEOPLE_LAST_DAY)));
+        people.addSubcommand("end-authorisation", one("end-authorisation", Message.HELP_PEOPLE_END_AUTHORISATION).addOption(by()).addOption(family())
+                .addOption(procedure()).addOption(reason()));
         people.addSubcommand("end", one("end", Message.HELP_PEOPLE_END).addOption(by()).addOption(role()).addOption(reason()));
         return people;
     }
@@ -56,6 +61,14 @@ final class PeopleCommands extends SigningCommands {
 
     private static OptionSpec reason() {
         return Specs.neededText("--reason", "WORDS", Message.HELP_REASON);
+    }
+
+    private static OptionSpec family() {
+        return Specs.neededText("--family", "NAME", Message.HELP_PEOPLE_FAMILY);
+    }
+
+    private static OptionSpec procedure() {
+        return Specs.neededText("--procedure", "NAME", Message.HELP_PEOPLE_PROCEDURE);
     }
 
     private static OptionSpec role() {
@@ -95,6 +108,10 @@ final class PeopleCommands extends SigningCommands {
             case "rotate" -> desk.rotate(signing, passwords.fresh(id));
             case "revoke" -> desk.revoke(signing, id, given.text("--key").orElse(""), from(given), given.text("--reason").orElse(""));
             case "grant" -> desk.grant(signing, id, given.text("--role").orElse(""));
+            case "authorise" -> desk.authorise(signing, id, given.text("--family").orElse(""), given.text("--procedure").orElse(""),
+                    given.text("--from").orElse(""), given.text("--until").orElse(""));
+            case "end-authorisation" -> desk.endAuthorisation(signing, id, given.text("--family").orElse(""), given.text("--procedure").orElse(""),
+                    given.text("--reason").orElse(""));
             default -> desk.end(signing, id, given.text("--role").orElse(""), given.text("--reason").orElse(""));
         }
     }
@@ -118,6 +135,7 @@ final class PeopleCommands extends SigningCommands {
             if (person.keys().isEmpty()) {
                 screen.line("    " + Message.PEOPLE_NO_KEY.text());
             }
+            person.authorisations().forEach(words -> screen.line("    " + Message.PEOPLE_MAY.text(words)));
             person.keys().forEach(key -> screen.line("    " + Message.PEOPLE_KEY.text(key.fingerprint().substring(0, SHOWN_DIGITS), key.state())));
         }
     }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 
 import org.benchwright.cli.ExitStatus;
+import org.benchwright.core.Ticker;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.Command;
 import org.benchwright.present.Countdown;
@@ -23,22 +24,38 @@ final class PersonWalk {
     private static final Duration SLICE = Duration.ofMillis(100);
 
     private static final String PROMPT = "> ";
+    private static final String TAP = "t";
 
     private final TestDialogue dialogue;
     private final Screen screen;
     private final CardPrinter cards;
     private final Path folder;
+    private final Ticker ticker;
 
     /** What became of one line or key. */
     private enum Turn {
         GO_ON, LEAVE
     }
 
-    PersonWalk(TestDialogue dialogue, Screen screen, CardPrinter cards, Path folder) {
+    PersonWalk(TestDialogue dialogue, Screen screen, CardPrinter cards, Path folder, Ticker ticker) {
         this.dialogue = dialogue;
         this.screen = screen;
         this.cards = cards;
         this.folder = folder;
+        this.ticker = ticker;
+    }
+
+    /** Goes on until the unit was looked at, or the test ends by it, or the person goes on to the next unit. */
+    boolean look() throws InterruptedException, CannotStoreException, TakenElsewhereException {
+        long before = dialogue.looks();
+        while (dialogue.ending().isEmpty() && dialogue.looks() == before) {
+            StepCard card = dialogue.card();
+            cards.card(card);
+            if ((dialogue.waitsForTime() ? countDown() : askFor(card)) == Turn.LEAVE) {
+                return false;
+            }
+        }
+        return dialogue.looks() > before;
     }
 
     /** Carries the test to its end, or until the person leaves it open. */
@@ -55,7 +72,29 @@ final class PersonWalk {
             ending = dialogue.ending();
         }
         cards.ending(ending.get());
+        if (dialogue.owesSignature()) {
+            sign();
+        }
         return ExitStatus.of(ending.get().outcome());
+    }
+
+    /** The signature of whoever carried it out; without one the bench seals. */
+    private void sign() throws CannotStoreException, TakenElsewhereException {
+        while (dialogue.owesSignature()) {
+            Optional<String> pin = screen.secret(Message.ASK_PIN_TO_SIGN.text(dialogue.technician()));
+            if (pin.filter(typed -> !typed.isEmpty()).isEmpty()) {
+                break;
+            }
+            try {
+                dialogue.sign(pin.get().toCharArray());
+                screen.line(Message.SIGNED_BY.text(dialogue.technician()));
+                return;
+            } catch (EntryRefusedException e) {
+                cards.wrapped(e.getMessage(), "!! ", "   ");
+            }
+        }
+        dialogue.leaveUnsigned();
+        screen.line(Message.SEALED_BY_BENCH.text());
     }
 
     // ---- waiting
@@ -121,7 +160,32 @@ final class PersonWalk {
     }
 
     private Turn answer(List<String> entry) throws CannotStoreException, TakenElsewhereException {
+        if (dialogue.tapsAlong() && entry.get(0).strip().equalsIgnoreCase(TAP)) {
+            return tap();
+        }
+        try {
+            Optional<String> signs = dialogue.passwordFor(entry);
+            if (signs.isPresent()) {
+                char[] password = new Passwords(screen).of(signs.get());
+                return told(() -> dialogue.release(entry, password), false);
+            }
+        } catch (EntryRefusedException e) {
+            cards.wrapped(e.getMessage(), "!! ", "   ");
+            return Turn.GO_ON;
+        }
         return told(() -> dialogue.answer(entry, folder), false);
+    }
+
+    /** Enter each time the lamp lights up; anything else ends it. */
+    private Turn tap() throws CannotStoreException, TakenElsewhereException {
+        screen.line(Message.TAP_HOW.text());
+        List<Long> taps = new ArrayList<>();
+        Optional<String> typed = screen.ask("");
+        while (typed.filter(String::isEmpty).isPresent()) {
+            taps.add(ticker.elapsed().toNanos());
+            typed = screen.ask("");
+        }
+        return told(() -> dialogue.answerTaps(taps), false);
     }
 
     // ---- commands
@@ -133,6 +197,10 @@ final class PersonWalk {
             return told(dialogue::strike, false);
         } else if (command instanceof Command.Note c) {
             return told(() -> dialogue.note(c.text()), false);
+        } else if (command instanceof Command.Place c) {
+            return told(() -> dialogue.place(c.position()), false);
+        } else if (command instanceof Command.HandOver c) {
+            return told(() -> dialogue.handOver(c.to()), false);
         } else if (command instanceof Command.SoFar) {
             cards.soFar(dialogue.soFar());
             return Turn.GO_ON;

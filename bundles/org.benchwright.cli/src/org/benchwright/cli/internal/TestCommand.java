@@ -13,6 +13,7 @@ import org.benchwright.language.Reading;
 import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
+import org.benchwright.present.StationSignIn;
 import org.benchwright.present.TakenElsewhereException;
 import org.benchwright.present.TestDialogue;
 
@@ -42,9 +43,17 @@ final class TestCommand {
      * @param technician the technician's initials
      * @param station    the bench's name
      * @param rehearse   true for a rehearsal
+     * @param signIn     true if the technician signs what is carried out
+     * @param position   where the unit stands in the rack; blank if nobody says so
      */
     record Request(Path procedure, FamilyChoice family, Optional<Path> answers, Path ledger, String serial, String technician, String station,
-            boolean rehearse) {
+            boolean rehearse, boolean signIn, String position) {
+
+        /** Nobody signs in, and the position is not said. */
+        Request(Path procedure, FamilyChoice family, Optional<Path> answers, Path ledger, String serial, String technician, String station,
+                boolean rehearse) {
+            this(procedure, family, answers, ledger, serial, technician, station, rehearse, false, "");
+        }
     }
 
     static CommandSpec spec() {
@@ -54,7 +63,9 @@ final class TestCommand {
                 .addOption(Specs.file("--answers", "FILE", Message.HELP_ANSWERS)).addOption(Specs.ledger())
                 .addOption(Specs.flag("--rehearse", Message.HELP_REHEARSE))
                 .addOption(Specs.text("--technician", "INITIALS", Message.HELP_TECHNICIAN))
-                .addOption(Specs.text("--station", "NAME", Message.HELP_STATION));
+                .addOption(Specs.text("--station", "NAME", Message.HELP_STATION))
+                .addOption(Specs.text("--position", "TEXT", Message.HELP_POSITION))
+                .addOption(Specs.flag("--sign-in", Message.HELP_SIGN_IN));
         test.usageMessage().footer(Message.HELP_TEST_STATUS.text().split("\\R"));
         return test;
     }
@@ -64,7 +75,7 @@ final class TestCommand {
         FamilyChoice family = given.text("--family").<FamilyChoice>map(FamilyChoice.Called::new).orElseGet(() -> new FamilyChoice.Fitting(serial));
         return run(new Request(given.file().orElseThrow(), family, given.path("--answers"), given.ledger(), serial,
                 given.text("--technician").orElseGet(around::user), given.text("--station").orElseGet(around::machine),
-                given.has("--rehearse")));
+                given.has("--rehearse"), given.has("--sign-in"), given.text("--position").orElse("")));
     }
 
     int run(Request request) throws InterruptedException, CannotStoreException {
@@ -100,12 +111,17 @@ final class TestCommand {
         Bench.Work work = new Bench.Work(request.serial(), request.technician(), request.station(), "Benchwright " + around.version(),
                 request.rehearse());
         CardPrinter cards = new CardPrinter(screen, around.zone());
+        Optional<StationSignIn> station = Optional.empty();
         while (true) {
             try {
-                TestDialogue dialogue = bench.begin(procedure.plan(), procedure.text(), work);
+                if (request.signIn() && station.isEmpty()) {
+                    station = Optional.of(signIn(request, screen));
+                }
+                TestDialogue dialogue = station.map(bench::at).orElse(bench).begin(procedure.plan(), procedure.text(), work);
                 announce(dialogue, screen);
+                begun(bench, dialogue, request);
                 return answers.isPresent() ? new ScriptedWalk(dialogue, answers.get(), screen, cards).run()
-                        : new PersonWalk(dialogue, screen, cards, around.workingFolder()).run();
+                        : new PersonWalk(dialogue, screen, cards, around.workingFolder(), around.clocks().ticker()).run();
             } catch (EntryRefusedException e) {
                 screen.remark(e.getMessage());
                 return ExitStatus.BAD_INPUT;
@@ -115,6 +131,25 @@ final class TestCommand {
                     return ExitStatus.LEFT_OPEN;
                 }
             }
+        }
+    }
+
+    private StationSignIn signIn(Request request, Screen screen) throws EntryRefusedException, CannotStoreException {
+        Passwords passwords = new Passwords(screen);
+        StationSignIn station = new StationSignIn(around.clocks());
+        char[] password = passwords.of(request.technician());
+        station.signIn(request.ledger(), request.technician(), password, passwords.pin(request.technician()));
+        return station;
+    }
+
+    /** Where several units are in hand, the one before the technician is identified first. */
+    private static void begun(Bench bench, TestDialogue dialogue, Request request)
+            throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        if (!request.position().isBlank()) {
+            dialogue.place(request.position());
+        }
+        if (!request.rehearse() && bench.units().size() > 1) {
+            dialogue.arrive();
         }
     }
 

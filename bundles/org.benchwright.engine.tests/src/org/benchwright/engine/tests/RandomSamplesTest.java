@@ -27,6 +27,9 @@ import org.junit.jupiter.api.Test;
 class RandomSamplesTest {
 
     private static final int SAMPLES = 1_500;
+    /** Left to examples: what one technician at one unit never tells, and what is told by a watch. */
+    private static final Set<Class<?>> BESIDE = Set.of(Fact.HazardKnown.class, Fact.Identified.class, Fact.Placed.class, Fact.Questioned.class,
+            Fact.TakenOver.class, Fact.Tapped.class, Fact.Watched.class);
 
     private final Map<String, Integer> seen = new TreeMap<>();
     private final Set<DepartureKind> departures = EnumSet.noneOf(DepartureKind.class);
@@ -45,7 +48,7 @@ class RandomSamplesTest {
         }
         Set<String> never = new TreeSet<>();
         Stream.of(Action.class, Demand.class, Fact.class, Derived.class).flatMap(kind -> Stream.of(kind.getPermittedSubclasses()))
-                .map(Class::getName).filter(name -> !seen.containsKey(name)).forEach(never::add);
+                .filter(kind -> !BESIDE.contains(kind)).map(Class::getName).filter(name -> !seen.containsKey(name)).forEach(never::add);
         assertEquals(Set.of(), never);
         // Instruments past due and plates that tell nothing are left to examples: the walks name the same instrument and unit always.
         assertEquals(EnumSet.complementOf(EnumSet.of(DepartureKind.INSTRUMENT_PAST_DUE, DepartureKind.SERIAL_NOT_READ)), departures);

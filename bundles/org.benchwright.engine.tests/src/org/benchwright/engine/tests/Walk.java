@@ -61,6 +61,13 @@ final class Walk {
                 false, o.predecessor(), Optional.of(new Fact.Approval(2, "RB", "AL", START))));
     }
 
+    /** A test in which a hazard that was read is remembered for twelve hours. */
+    static Walk inShifts(Plan plan) {
+        Fact.Opened o = opening(false);
+        return new Walk(plan, new Fact.Opened(o.serial(), o.family(), o.procedure(), o.revision(), o.text(), o.plan(), o.station(), o.software(),
+                false, o.predecessor(), o.approval(), o.receipt(), o.mended(), o.books(), Optional.of(Duration.ofHours(12))));
+    }
+
     static Fact.Opened opening(boolean rehearsal) {
         Digest text = Digest.of("text".getBytes(StandardCharsets.UTF_8));
         return new Fact.Opened("C16-004711", PlanDraft.FAMILY, PlanDraft.PROCEDURE, PlanDraft.REVISION, text, text, "bench 1", "0.1.0",

@@ -34,24 +34,33 @@ public sealed interface Fact extends EventBody {
      * @param receipt         how the unit came in, as far as that is on record; empty for a rehearsal
      * @param mended          what was replaced or mended since its predecessor, if anything is on record
      * @param books           how far the bench knew the books when it relied on that approval; empty where there is none
+     * @param shift           how long a person remembers a hazard that they have read; empty in tests from before that was asked
      */
     record Opened(String serial, String family, String procedure, int revision, Digest text, Digest plan, String station,
             String software, boolean rehearsal, Optional<String> predecessor, Optional<Approval> approval, Optional<Arrival> receipt,
-            Optional<Mended> mended, Optional<Books> books) implements Fact {
+            Optional<Mended> mended, Optional<Books> books, Optional<Duration> shift) implements Fact {
+
+        /** A test from before it was asked how long a hazard is remembered. */
+        public Opened(String serial, String family, String procedure, int revision, Digest text, Digest plan, String station,
+                String software, boolean rehearsal, Optional<String> predecessor, Optional<Approval> approval, Optional<Arrival> receipt,
+                Optional<Mended> mended, Optional<Books> books) {
+            this(serial, family, procedure, revision, text, plan, station, software, rehearsal, predecessor, approval, receipt, mended, books,
+                    Optional.empty());
+        }
 
         /** An opening that relies on no book. */
         public Opened(String serial, String family, String procedure, int revision, Digest text, Digest plan, String station,
                 String software, boolean rehearsal, Optional<String> predecessor, Optional<Approval> approval, Optional<Arrival> receipt,
                 Optional<Mended> mended) {
             this(serial, family, procedure, revision, text, plan, station, software, rehearsal, predecessor, approval, receipt, mended,
-                    Optional.empty());
+                    Optional.empty(), Optional.empty());
         }
 
         /** A test of a unit of which nothing but its serial number is on record. */
         public Opened(String serial, String family, String procedure, int revision, Digest text, Digest plan, String station,
                 String software, boolean rehearsal, Optional<String> predecessor, Optional<Approval> approval) {
             this(serial, family, procedure, revision, text, plan, station, software, rehearsal, predecessor, approval, Optional.empty(),
-                    Optional.empty(), Optional.empty());
+                    Optional.empty(), Optional.empty(), Optional.empty());
         }
     }
 
@@ -127,6 +136,17 @@ public sealed interface Fact extends EventBody {
 
     /** A hazard was read and understood. */
     record HazardAcknowledged(String hazard) implements Fact {
+    }
+
+    /**
+     * The same person has read this hazard before in the same shift, for the same revision: it need not be read again. Never a danger.
+     *
+     * @param hazard  its name
+     * @param test    the test in which it was read, may be this one
+     * @param event   the event there
+     * @param instant when
+     */
+    record HazardKnown(String hazard, String test, long event, Instant instant) implements Fact {
     }
 
     /**
@@ -206,6 +226,30 @@ public sealed interface Fact extends EventBody {
         NO,
         /** Nobody looked: voids the check and repeats it. */
         NOT_LOOKING
+    }
+
+    /**
+     * A flashing lamp was tapped along with. The rate follows from the taps, and the answer to the expectation from the rate.
+     *
+     * @param check the expectation's id
+     * @param taps  when each tap came, from the first one on, which is zero
+     */
+    record Tapped(String check, List<Duration> taps) implements Fact {
+        public Tapped {
+            taps = List.copyOf(taps);
+        }
+    }
+
+    /**
+     * A reading that looks like a slip of the decimal point was questioned. It is no reading: whoever sees it on the instrument enters it
+     * once more.
+     *
+     * @param check   the measurement's or grid's id
+     * @param raw     as typed
+     * @param value   as read
+     * @param instead what it may have been meant for
+     */
+    record Questioned(String check, String raw, Quantity value, Quantity instead) implements Fact {
     }
 
     /** A measurement was entered. */
@@ -310,6 +354,22 @@ public sealed interface Fact extends EventBody {
 
     /** The last observation was a slip and is struck; it stays readable. */
     record Struck(long sequence) implements Fact {
+    }
+
+    /**
+     * Another technician goes on with the test, who tells it; nobody left it alone in between.
+     *
+     * @param from who had it before
+     */
+    record TakenOver(String from) implements Fact {
+    }
+
+    /** The unit's serial number was scanned or typed, so that nothing is entered for its neighbour. */
+    record Identified(String serial) implements Fact {
+    }
+
+    /** The unit stands at a position of the rack. */
+    record Placed(String position) implements Fact {
     }
 
     /** A free note. */

@@ -12,12 +12,14 @@ import org.benchwright.core.Limits;
 import org.benchwright.core.Quantity;
 import org.benchwright.core.QuantityFormatException;
 import org.benchwright.core.Role;
+import org.benchwright.core.SignalWord;
 import org.benchwright.core.UnitOfMeasure;
 import org.benchwright.engine.Demand;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Fact.ToneGiven.Tone;
 import org.benchwright.engine.event.Moment;
+import org.benchwright.engine.plan.Hazard;
 import org.benchwright.engine.plan.InstrumentSpec;
 import org.benchwright.engine.plan.SoakStage;
 
@@ -49,9 +51,29 @@ final class ContentGate {
             UnitOfMeasure unit = ((Demand.ReadCell) demand).grid().unit();
             dimension(unit, c.value());
             asTyped(c.raw(), c.value(), unit);
+        } else if (fact instanceof Fact.Questioned q) {
+            questioned(demand, q);
+        } else if (fact instanceof Fact.Tapped t) {
+            Flashes.check(Flashes.tappedAlong(s, t.check()), t);
+        } else if (fact instanceof Fact.HazardKnown k) {
+            known(s, ((Demand.AcknowledgeHazard) demand).hazard(), k, moment);
         } else {
             entry(fact);
         }
+    }
+
+    private static void questioned(Demand demand, Fact.Questioned q) throws RefusedException {
+        UnitOfMeasure unit = demand instanceof Demand.TakeMeasurement m ? m.measure().unit() : ((Demand.ReadCell) demand).grid().unit();
+        dimension(unit, q.value());
+        asTyped(q.raw(), q.value(), unit);
+        require(Slips.instead(demand, q.value()).equals(Optional.of(q.instead())), "refused.noSlip", q.value());
+    }
+
+    /** Whether it was read there is for whoever has that record. */
+    private static void known(RunState s, Hazard hazard, Fact.HazardKnown k, Moment moment) throws RefusedException {
+        Duration ago = Duration.between(k.instant(), moment.instant());
+        boolean fresh = s.opening().shift().filter(shift -> !ago.isNegative() && ago.compareTo(shift) <= 0).isPresent();
+        require(hazard.signal() != SignalWord.DANGER && fresh && k.event() > 0, "refused.hazardUnknown", hazard.name());
     }
 
     private static void entry(Fact fact) throws RefusedException {

@@ -58,11 +58,18 @@ public final class Demands {
                 .map(spec -> (Demand) new Demand.NameInstrument(spec)).orElseGet(() -> new Demand.AnswerPrecondition(p));
     }
 
-    /** The next hazard to acknowledge: {@code danger} each time, the others once. */
+    /** The next hazard to acknowledge: {@code danger} each time, the others once in a shift of whoever has the test. */
     static Optional<Hazard> hazardToShow(RunState s) {
         Stream<String> names = Stream.concat(s.stage().hazards().stream(), s.atStep().map(Step::hazards).orElse(List.of()).stream());
         return names.distinct().flatMap(name -> s.plan().hazard(name).stream()).filter(h -> !s.acknowledgedHere().contains(h.name()))
-                .filter(h -> h.signal() == SignalWord.DANGER || !s.memory().acknowledged().contains(h.name())).findFirst();
+                .filter(h -> h.signal() == SignalWord.DANGER || !remembered(s, h.name())).findFirst();
+    }
+
+    /** Within a step nobody is asked once more because a shift has passed: a deadline may be running. */
+    private static boolean remembered(RunState s, String hazard) {
+        Optional<Stamp> read = Optional.ofNullable(s.memory().acknowledged().get(hazard));
+        Optional<Duration> shift = s.stepOpen() ? Optional.empty() : s.opening().shift();
+        return read.isPresent() && (shift.isEmpty() || s.since(read.get()).compareTo(shift.get()) <= 0);
     }
 
     /**

@@ -83,9 +83,9 @@ final class Expectations {
     }
 
     /** True if this answers an expectation that runs now and whose last tone has sounded. */
-    static boolean asked(RunState s, Fact.Seen answer) {
-        return group(s).stream().anyMatch(e -> e.id().equals(answer.check())) && !s.progress().seen().containsKey(answer.check())
-                && tonesToCome(s).stream().noneMatch(t -> t.expect().id().equals(answer.check()));
+    static boolean asked(RunState s, String check) {
+        return group(s).stream().anyMatch(e -> e.id().equals(check)) && !s.progress().seen().containsKey(check)
+                && tonesToCome(s).stream().noneMatch(t -> t.expect().id().equals(check));
     }
 
     // ---- facts

@@ -12,6 +12,8 @@ import org.benchwright.engine.event.Moment;
 /** Whether a test takes a fact where it stands. What is refused here can't get into a record by any face, and is found in a forged one. */
 public final class FactGate {
 
+    private static final int LONGEST_POSITION = 20;
+
     private FactGate() {
     }
 
@@ -40,9 +42,25 @@ public final class FactGate {
         } else if (fact instanceof Fact.Abandoned a) {
             require(!s.makingSafe(), "refused.makingSafe");
             require(!a.reason().isBlank(), "refused.noReason");
-        } else if (!(fact instanceof Fact.ClockChanged) && !(fact instanceof Fact.Interrupted)) {
+        } else if (!(fact instanceof Fact.ClockChanged) && !(fact instanceof Fact.Interrupted) && !beside(s, fact, actor)) {
             answer(s, fact, moment);
         }
+    }
+
+    /** What answers nothing; true if the fact is such a one, and good. */
+    private static boolean beside(RunState s, Fact fact, Actor actor) throws RefusedException {
+        if (fact instanceof Fact.TakenOver t) {
+            String holder = s.holder().orElse(actor).id();
+            require(t.from().equals(holder) && !holder.equalsIgnoreCase(actor.id()), "refused.takenOver", holder);
+            require(!(Demands.of(s) instanceof Demand.AwaitTone), "refused.takenOverNow");
+        } else if (fact instanceof Fact.Identified i) {
+            require(i.serial().equals(s.opening().serial()), "refused.otherUnit", i.serial(), s.opening().serial());
+        } else if (fact instanceof Fact.Placed p) {
+            require(!p.position().isBlank() && p.position().length() <= LONGEST_POSITION, "refused.position", LONGEST_POSITION);
+        } else {
+            return false;
+        }
+        return true;
     }
 
     private static void opening(RunState s, Fact.Opened o, Moment moment) throws RefusedException {
@@ -85,7 +103,8 @@ public final class FactGate {
         if (d instanceof Demand.AnswerPrecondition p) {
             return fact instanceof Fact.PreconditionAnswered a && a.precondition().equals(p.precondition().name());
         } else if (d instanceof Demand.AcknowledgeHazard h) {
-            return fact instanceof Fact.HazardAcknowledged a && a.hazard().equals(h.hazard().name());
+            return fact instanceof Fact.HazardAcknowledged a && a.hazard().equals(h.hazard().name())
+                    || fact instanceof Fact.HazardKnown k && k.hazard().equals(h.hazard().name());
         } else if (d instanceof Demand.NameInstrument i) {
             return fact instanceof Fact.InstrumentNamed a && a.instrument().equals(i.instrument().name());
         } else if (d instanceof Demand.Switch w) {
@@ -104,9 +123,11 @@ public final class FactGate {
 
     private static boolean fitsCheck(Demand d, Fact fact) {
         if (d instanceof Demand.TakeMeasurement m) {
-            return fact instanceof Fact.Measured a && a.check().equals(m.measure().id());
+            return fact instanceof Fact.Measured a && a.check().equals(m.measure().id())
+                    || fact instanceof Fact.Questioned q && q.check().equals(m.measure().id());
         } else if (d instanceof Demand.ReadCell c) {
-            return fact instanceof Fact.CellRead a && a.check().equals(c.grid().id()) && a.cell() == c.cell();
+            return fact instanceof Fact.CellRead a && a.check().equals(c.grid().id()) && a.cell() == c.cell()
+                    || fact instanceof Fact.Questioned q && q.check().equals(c.grid().id());
         } else if (d instanceof Demand.GiveReason r) {
             return fact instanceof Fact.ReasonGiven a && a.check().equals(r.check());
         } else if (d instanceof Demand.EnterText t) {
@@ -135,7 +156,8 @@ public final class FactGate {
             return false;
         }
         return fact instanceof Fact.ToneGiven t && Expectations.toneToCome(s, t).isPresent()
-                || fact instanceof Fact.Seen a && Expectations.asked(s, a);
+                || fact instanceof Fact.Seen a && Expectations.asked(s, a.check())
+                || fact instanceof Fact.Tapped t && Expectations.asked(s, t.check());
     }
 
     static void require(boolean fine, String key, Object... arguments) throws RefusedException {

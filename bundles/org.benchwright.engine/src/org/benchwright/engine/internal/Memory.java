@@ -1,9 +1,7 @@
 package org.benchwright.engine.internal;
 
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.Map;
-import java.util.Set;
 
 import org.benchwright.core.Quantity;
 import org.benchwright.engine.event.Fact;
@@ -13,7 +11,7 @@ final class Memory {
 
     private final Map<String, Stamp> preconditionsMet = new HashMap<>();
     private final Map<String, Fact.InstrumentNamed> instruments = new HashMap<>();
-    private final Set<String> acknowledged = new HashSet<>();
+    private final Map<String, Stamp> acknowledged = new HashMap<>();
     private final Map<String, Stamp> marks = new HashMap<>();
     private final Map<String, Quantity> values = new HashMap<>();
     private final Map<String, Boolean> answers = new HashMap<>();
@@ -24,8 +22,7 @@ final class Memory {
     void takeOver(Memory other) {
         replace(preconditionsMet, other.preconditionsMet);
         replace(instruments, other.instruments);
-        acknowledged.clear();
-        acknowledged.addAll(other.acknowledged);
+        replace(acknowledged, other.acknowledged);
         replace(marks, other.marks);
         replace(values, other.values);
         replace(answers, other.answers);
@@ -48,8 +45,8 @@ final class Memory {
         return instruments;
     }
 
-    /** Hazards acknowledged since power was last lost. */
-    Set<String> acknowledged() {
+    /** Hazards that whoever has the test has read since it was last interrupted, and when. */
+    Map<String, Stamp> acknowledged() {
         return acknowledged;
     }
 

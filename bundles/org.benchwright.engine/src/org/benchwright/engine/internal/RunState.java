@@ -71,6 +71,10 @@ public final class RunState {
     private Optional<Move.Conclude> conclusion = Optional.empty();
     private Optional<Verdict> outcome = Optional.empty();
     private Optional<Snapshot> beforeLast = Optional.empty();
+    private Optional<Fact.Questioned> questioned = Optional.empty();
+    /** Where the unit stands and who has the test: striking an entry moves neither. */
+    private String position = "";
+    private Optional<Actor> holder = Optional.empty();
 
     /** A place in the plan by index; the stage index one past the last stage is make safe. */
     record Spot(int stage, int step) {
@@ -113,6 +117,8 @@ public final class RunState {
         c.lastOfSitting = lastOfSitting;
         c.toldByWatch = toldByWatch;
         c.lastActor = lastActor;
+        c.position = position;
+        c.holder = holder;
         c.takeOver(this);
         c.beforeLast = beforeLast;
         return c;
@@ -143,6 +149,7 @@ public final class RunState {
         stageSince = from.stageSince;
         stepOutcome = from.stepOutcome;
         progress = from.progress;
+        questioned = from.questioned;
         soak = from.soak;
         watch = from.watch;
         powerAsked = from.powerAsked;
@@ -354,6 +361,21 @@ public final class RunState {
         return progress;
     }
 
+    /** A reading that was questioned and is not entered once more yet. */
+    public Optional<Fact.Questioned> questioned() {
+        return questioned;
+    }
+
+    /** Where the unit stands in the rack; empty where nobody said so. */
+    public String position() {
+        return position;
+    }
+
+    /** Who has the test: opened it, or took it over or up since. */
+    public Optional<Actor> holder() {
+        return holder;
+    }
+
     boolean powerAsked() {
         return powerAsked;
     }
@@ -412,7 +434,7 @@ public final class RunState {
         stepOpen = false;
         action = 0;
         stepOutcome = Derived.Outcome.CONFORMS;
-        progress = Progress.NONE;
+        progress(Progress.NONE);
         release = Optional.empty();
         acknowledgedHere.clear();
         if (otherStage) {
@@ -424,7 +446,7 @@ public final class RunState {
         stepOpen = true;
         action = 0;
         stepOutcome = Derived.Outcome.CONFORMS;
-        progress = Progress.NONE;
+        progress(Progress.NONE);
         memory.visit(name);
         replace(liveAtOpening, live);
         memory.marks().keySet().removeIf(mark -> step().actions().stream().anyMatch(a -> a instanceof Action.Mark && a.id().equals(mark)));
@@ -439,7 +461,7 @@ public final class RunState {
 
     void to(int nextAction) {
         action = nextAction;
-        progress = Progress.NONE;
+        progress(Progress.NONE);
         release = Optional.empty();
     }
 
@@ -451,6 +473,22 @@ public final class RunState {
 
     void progress(Progress now) {
         progress = now;
+        questioned = Optional.empty();
+    }
+
+    void question(Fact.Questioned reading) {
+        questioned = Optional.of(reading);
+    }
+
+    void place(String at) {
+        position = at;
+    }
+
+    /** Somebody takes the test: what others have read of hazards, this person has not. */
+    void hold(Actor by) {
+        holder = Optional.of(by);
+        memory.acknowledged().clear();
+        acknowledgedHere.clear();
     }
 
     void soak(Soak now) {

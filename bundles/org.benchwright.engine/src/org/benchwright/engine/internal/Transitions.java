@@ -81,11 +81,14 @@ public final class Transitions {
 
     /** An observation can be struck until the next fact that is one, or that something was done by. */
     private static Optional<Snapshot> snapshot(RunState s, long sequence, Fact fact) {
-        if (fact instanceof Fact.Noted || fact instanceof Fact.ClockChanged || fact instanceof Fact.HazardAcknowledged) {
+        boolean beside = fact instanceof Fact.Noted || fact instanceof Fact.ClockChanged || fact instanceof Fact.HazardAcknowledged
+                || fact instanceof Fact.HazardKnown || fact instanceof Fact.Questioned || fact instanceof Fact.Identified
+                || fact instanceof Fact.Placed;
+        if (beside) {
             return s.beforeLast();
         }
         boolean observation = fact instanceof Fact.PreconditionAnswered || fact instanceof Fact.InstrumentNamed
-                || fact instanceof Fact.Seen || fact instanceof Fact.Measured || fact instanceof Fact.CellRead
+                || fact instanceof Fact.Seen || fact instanceof Fact.Tapped || fact instanceof Fact.Measured || fact instanceof Fact.CellRead
                 || fact instanceof Fact.TextEntered || fact instanceof Fact.FaultLogEntered || fact instanceof Fact.Confirmed
                 || fact instanceof Fact.Compared || fact instanceof Fact.Attached || fact instanceof Fact.ItemConfirmed
                 || fact instanceof Fact.ReasonGiven || fact instanceof Fact.Looked;
@@ -102,11 +105,13 @@ public final class Transitions {
     private static void fact(RunState s, Fact fact, TestEvent event) {
         if (fact instanceof Fact.Opened o) {
             opened(s, o);
+            s.hold(event.actor());
         } else if (fact instanceof Fact.PreconditionAnswered a) {
             Checks.answered(s, a);
         } else if (fact instanceof Fact.HazardAcknowledged h) {
-            s.memory().acknowledged().add(h.hazard());
-            s.acknowledgedHere().add(h.hazard());
+            acknowledged(s, h.hazard());
+        } else if (fact instanceof Fact.HazardKnown h) {
+            acknowledged(s, h.hazard());
         } else if (fact instanceof Fact.InstrumentNamed i) {
             instrument(s, i, event);
         } else if (fact instanceof Fact.Abandoned a) {
@@ -122,9 +127,20 @@ public final class Transitions {
             SoakRules.looked(s, l);
         } else if (fact instanceof Fact.Watched w) {
             WatchRules.told(s, w);
-        } else {
+        } else if (fact instanceof Fact.TakenOver) {
+            s.hold(event.actor());
+        } else if (fact instanceof Fact.Placed p) {
+            s.place(p.position());
+        } else if (fact instanceof Fact.Questioned q) {
+            s.question(q);
+        } else if (!(fact instanceof Fact.Noted) && !(fact instanceof Fact.Identified)) {
             inStep(s, fact);
         }
+    }
+
+    private static void acknowledged(RunState s, String hazard) {
+        s.memory().acknowledged().put(hazard, s.now());
+        s.acknowledgedHere().add(hazard);
     }
 
     private static void inStep(RunState s, Fact fact) {
@@ -137,6 +153,8 @@ public final class Transitions {
             Expectations.tone(s, t);
         } else if (fact instanceof Fact.Seen a) {
             Expectations.seen(s, a);
+        } else if (fact instanceof Fact.Tapped t) {
+            Expectations.seen(s, Flashes.answer(Flashes.tappedAlong(s, t.check()).orElseThrow(), t));
         } else if (fact instanceof Fact.Measured m) {
             Readings.measured(s, m);
         } else if (fact instanceof Fact.CellRead c) {
@@ -151,7 +169,7 @@ public final class Transitions {
             Checks.itemConfirmed(s, c);
         } else if (fact instanceof Fact.Released r) {
             Checks.released(s, r);
-        } else if (!(fact instanceof Fact.Noted)) {
+        } else {
             Steps.next(s); // text, fault log, attachment, stimulus, waiting time: entered or done, and nothing to decide
         }
     }

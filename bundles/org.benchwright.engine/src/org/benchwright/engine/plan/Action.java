@@ -83,14 +83,32 @@ public sealed interface Action {
      * @param rejected   where a rejected value leads
      * @param undecided  where an undecided value leads when no repeat is left
      * @param meanOf     how many readings, 2 or more, are taken each time and decided by their mean; one reading where empty
+     * @param entry      how it is entered; with everything in sight where empty
      */
     record Measure(String id, String instrument, UnitOfMeasure unit, Limits limits, DecisionRule rule, Optional<Again> again,
-            Move rejected, Move undecided, Optional<Count> meanOf) implements Action {
+            Move rejected, Move undecided, Optional<Count> meanOf, Optional<Entry> entry) implements Action {
+
+        /** How a reading is entered. */
+        public enum Entry {
+            /** Limits and earlier readings are shown only once it is entered. */
+            BLIND
+        }
+
+        /** A measurement with everything in sight. */
+        public Measure(String id, String instrument, UnitOfMeasure unit, Limits limits, DecisionRule rule, Optional<Again> again,
+                Move rejected, Move undecided, Optional<Count> meanOf) {
+            this(id, instrument, unit, limits, rule, again, rejected, undecided, meanOf, Optional.empty());
+        }
 
         /** A measurement of one reading. */
         public Measure(String id, String instrument, UnitOfMeasure unit, Limits limits, DecisionRule rule, Optional<Again> again,
                 Move rejected, Move undecided) {
-            this(id, instrument, unit, limits, rule, again, rejected, undecided, Optional.empty());
+            this(id, instrument, unit, limits, rule, again, rejected, undecided, Optional.empty(), Optional.empty());
+        }
+
+        /** True if the technician must not see where the value should lie before it is entered. */
+        public boolean blind() {
+            return entry.filter(how -> how == Entry.BLIND).isPresent();
         }
 
         /** How many readings are taken each time, 1 or more. */

@@ -95,7 +95,7 @@ final class EverythingSaid {
                     step volts "Measure." {
                         apply 4 mA with calibrator
                         measure thin_volts with thin, limits 23 .. 25 V, decide guarded, risk at most 20 %
-                        measure mid_volts with meter, limits around 24 V, tolerance -5 % .. +5 %
+                        measure mid_volts with meter, blind, limits around 24 V, tolerance -5 % .. +5 %
                         measure open_volts in mV with meter, mean of 3 readings, limits 23 .. 25 V, decide guarded both ways
                             or conclude rejected "Off."
                             when undecided measure again at most 1, decide by mean, or conclude undecided "Close."

@@ -1,5 +1,6 @@
 package org.benchwright.ledger.people;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.EnumSet;
@@ -20,6 +21,8 @@ import org.benchwright.ledger.SignedBook;
 import org.benchwright.ledger.SignerKey;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.internal.Messages;
+import org.benchwright.ledger.people.PeopleFact.AuthorisationEnded;
+import org.benchwright.ledger.people.PeopleFact.Authorised;
 import org.benchwright.ledger.people.PeopleFact.KeyEnrolled;
 import org.benchwright.ledger.people.PeopleFact.KeyRevoked;
 import org.benchwright.ledger.people.PeopleFact.KeyRotated;
@@ -109,6 +112,13 @@ public final class People {
             return person.with(roles(person, granted.role(), true));
         } else if (fact instanceof RoleEnded ended) {
             return person.with(roles(person, ended.role(), false));
+        } else if (fact instanceof Authorised a) {
+            List<Authorisation> more = new ArrayList<>(person.authorisations());
+            more.add(new Authorisation(a.family(), a.procedure(), a.from(), a.until(), false));
+            return person.authorised(more);
+        } else if (fact instanceof AuthorisationEnded e) {
+            return person.authorised(person.authorisations().stream()
+                    .map(each -> each.family().equals(e.family()) && each.procedure().equals(e.procedure()) ? each.end() : each).toList());
         } else if (fact instanceof KeyRevoked revoked) {
             PersonKey.Revocation how = new PersonKey.Revocation(position, revoked.from(), revoked.reason());
             return person.with(person.keys().stream().map(key -> key.key().fingerprint().equals(revoked.key())
@@ -141,6 +151,18 @@ public final class People {
     /** The person of that id; small letters are not forgiven, for the id stands in records. */
     public Optional<Person> person(String id) {
         return Optional.ofNullable(persons.get(id));
+    }
+
+    /**
+     * Whether only authorised people may carry out that procedure on units of that family: so it is once anybody was ever authorised for it.
+     */
+    public boolean asksAuthorisation(String family, String procedure) {
+        return persons.values().stream().flatMap(person -> person.authorisations().stream()).anyMatch(each -> each.isAbout(family, procedure));
+    }
+
+    /** Whether that person may carry out that procedure on units of that family on that day. */
+    public boolean mayCarryOut(String id, String family, String procedure, LocalDate day) {
+        return !asksAuthorisation(family, procedure) || person(id).filter(person -> person.mayCarryOut(family, procedure, day)).isPresent();
     }
 
     /** Whose key that is, or was. */

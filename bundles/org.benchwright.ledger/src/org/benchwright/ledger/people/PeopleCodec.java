@@ -2,6 +2,7 @@ package org.benchwright.ledger.people;
 
 import java.time.DateTimeException;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -16,6 +17,8 @@ import org.benchwright.ledger.internal.CanonicalJson;
 import org.benchwright.ledger.internal.JsonValue;
 import org.benchwright.ledger.internal.JsonValue.Members;
 import org.benchwright.ledger.internal.JsonValue.Text;
+import org.benchwright.ledger.people.PeopleFact.AuthorisationEnded;
+import org.benchwright.ledger.people.PeopleFact.Authorised;
 import org.benchwright.ledger.people.PeopleFact.KeyEnrolled;
 import org.benchwright.ledger.people.PeopleFact.KeyRevoked;
 import org.benchwright.ledger.people.PeopleFact.KeyRotated;
@@ -36,6 +39,10 @@ final class PeopleCodec {
             return "role-granted";
         } else if (fact instanceof RoleEnded) {
             return "role-ended";
+        } else if (fact instanceof Authorised) {
+            return "authorised";
+        } else if (fact instanceof AuthorisationEnded) {
+            return "authorisation-ended";
         } else if (fact instanceof KeyEnrolled) {
             return "key-enrolled";
         }
@@ -52,6 +59,15 @@ final class PeopleCodec {
         } else if (fact instanceof RoleEnded ended) {
             members.put("role", new Text(ended.role().word()));
             members.put("reason", new Text(ended.reason()));
+        } else if (fact instanceof Authorised a) {
+            members.put("family", new Text(a.family()));
+            members.put("procedure", new Text(a.procedure()));
+            members.put("from", new Text(a.from().toString()));
+            members.put("until", new Text(a.until().toString()));
+        } else if (fact instanceof AuthorisationEnded e) {
+            members.put("family", new Text(e.family()));
+            members.put("procedure", new Text(e.procedure()));
+            members.put("reason", new Text(e.reason()));
         } else if (fact instanceof KeyEnrolled enrolled) {
             members.put("key", new Text(HexFormat.of().formatHex(enrolled.key().encoded())));
         } else if (fact instanceof KeyRotated rotated) {
@@ -92,6 +108,9 @@ final class PeopleCodec {
             case "person-added" -> new PersonAdded(person, text(payload, "name"));
             case "role-granted" -> new RoleGranted(person, role(payload));
             case "role-ended" -> new RoleEnded(person, role(payload), text(payload, "reason"));
+            case "authorised" -> new Authorised(person, text(payload, "family"), text(payload, "procedure"),
+                    LocalDate.parse(text(payload, "from")), LocalDate.parse(text(payload, "until")));
+            case "authorisation-ended" -> new AuthorisationEnded(person, text(payload, "family"), text(payload, "procedure"), text(payload, "reason"));
             case "key-enrolled" -> new KeyEnrolled(person, key(payload));
             case "key-rotated" -> new KeyRotated(person, key(payload));
             case "key-revoked" -> new KeyRevoked(person, Digest.parse(text(payload, "revoked")), Instant.parse(text(payload, "from")),

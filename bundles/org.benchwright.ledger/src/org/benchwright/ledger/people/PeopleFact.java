@@ -1,6 +1,7 @@
 package org.benchwright.ledger.people;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import org.benchwright.core.Digest;
 import org.benchwright.core.Role;
 import org.benchwright.ledger.SignerKey;
@@ -26,6 +27,19 @@ public sealed interface PeopleFact {
 
     /** From now on the person may not act in that role any more. */
     record RoleEnded(String person, Role role, String reason) implements PeopleFact {
+    }
+
+    /**
+     * The person may carry out a procedure on units of a family, from one day to another, both included.
+     *
+     * @param family    its name, or {@code *} for all
+     * @param procedure its name, or {@code *} for all
+     */
+    record Authorised(String person, String family, String procedure, LocalDate from, LocalDate until) implements PeopleFact {
+    }
+
+    /** From now on the person may not carry that out any more; named as it was granted. */
+    record AuthorisationEnded(String person, String family, String procedure, String reason) implements PeopleFact {
     }
 
     /** The person's first key, or one after all before it were revoked. */

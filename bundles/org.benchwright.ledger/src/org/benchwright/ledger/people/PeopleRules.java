@@ -10,6 +10,8 @@ import org.benchwright.core.Digest;
 import org.benchwright.core.Role;
 import org.benchwright.ledger.SignerKey;
 import org.benchwright.ledger.internal.Messages;
+import org.benchwright.ledger.people.PeopleFact.AuthorisationEnded;
+import org.benchwright.ledger.people.PeopleFact.Authorised;
 import org.benchwright.ledger.people.PeopleFact.KeyEnrolled;
 import org.benchwright.ledger.people.PeopleFact.KeyRevoked;
 import org.benchwright.ledger.people.PeopleFact.KeyRotated;
@@ -28,6 +30,7 @@ import org.benchwright.ledger.people.PeopleFact.RoleGranted;
 record PeopleRules(People people, Digest signer, long position, Instant instant) {
 
     private static final Pattern ID = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,19}");
+    private static final Pattern NAME = Pattern.compile("[\\p{L}_][\\p{L}\\p{M}0-9_]{0,99}");
     private static final int LONGEST_TEXT = 200;
     private static final Set<Role> OF_PEOPLE = EnumSet.complementOf(EnumSet.of(Role.WATCH, Role.BENCH));
 
@@ -52,12 +55,23 @@ record PeopleRules(People people, Digest signer, long position, Instant instant)
             return first(person.get().may(ended.role()), "people.hasNotRole", fact.person(), ended.role().word())
                     .or(() -> reason(ended.reason()))
                     .or(() -> first(ended.role() != Role.ADMINISTRATOR || !last(person.get()), "people.last", fact.person()));
+        } else if (fact instanceof Authorised a) {
+            return first(named(a.family()) && named(a.procedure()), "people.authorisedFor")
+                    .or(() -> first(!a.until().isBefore(a.from()), "people.days", a.from(), a.until()));
+        } else if (fact instanceof AuthorisationEnded e) {
+            boolean held = person.get().authorisations().stream().anyMatch(each -> !each.ended() && each.family().equals(e.family())
+                    && each.procedure().equals(e.procedure()));
+            return first(held, "people.notAuthorised", fact.person(), e.procedure(), e.family()).or(() -> reason(e.reason()));
         } else if (fact instanceof KeyEnrolled enrolled) {
             return first(person.get().key().isEmpty(), "people.hasKey", fact.person()).or(() -> fresh(enrolled.key()));
         } else if (fact instanceof KeyRotated rotated) {
             return first(person.get().key().isPresent(), "people.noKey", fact.person()).or(() -> fresh(rotated.key()));
         }
         return revoked((KeyRevoked) fact, person.get());
+    }
+
+    private static boolean named(String what) {
+        return what.equals(Authorisation.ANY) || NAME.matcher(what).matches();
     }
 
     private Optional<String> added(PersonAdded added) {

@@ -79,7 +79,7 @@ class DialogueTest {
             time.advance(dialogue.countdown().orElseThrow().left());
             dialogue.timeHasCome();
         }
-        answer(dialogue, "y", "y", "y", "none", "a; a", "y", "y", "y, KM", "now");
+        answer(dialogue, "y", "y", "y", "none", "a; a", "y", "y", "y, GW", "now");
         time.advance(Duration.ofSeconds(30));
         dialogue.timeHasCome();
         answer(dialogue, "y", "y; 22 degC; 24.0 V");
@@ -92,7 +92,7 @@ class DialogueTest {
         assertEquals("C16-004711 | Tarn C16 modular controller | C16 acceptance on the bench, revision 3", card.unit());
         assertEquals("Before the work: precondition", card.place());
         assertEquals("WRIST STRAP TESTED.", card.instruction());
-        assertEquals(List.of("!", "+", "??", "?", "q"), card.keys().stream().map(StepCard.KeyHint::key).toList());
+        assertEquals(List.of("!", "+", "@", ">", "??", "?", "q"), card.keys().stream().map(StepCard.KeyHint::key).toList());
     }
 
     @Test

@@ -74,7 +74,7 @@ class SoakProofTest {
         TestDialogue dialogue = bench.begin(plan, SamplePlan.TEXT,
                 new Bench.Work("C16-004711", "QN", "bench 2", "Benchwright 0.1.0", rehearsal));
         answer(dialogue, "y, 4711", "22 degC", "plate.jpg", "none", "u", "", "M-17, 0.02 V, k 2, due 2027-03-01", "23.51", "too close to tell", "23.6", "", "u",
-                "y", "u", "now", "y", "y", "y", "none", "a; a", "y", "y", "y, KM", "now", "y", "y; 22 degC; 24.0 V");
+                "y", "u", "now", "y", "y", "y", "none", "a; a", "y", "y", "y, GW", "now", "y", "y; 22 degC; 24.0 V");
         return dialogue;
     }
 

@@ -50,7 +50,8 @@ public final class AnsweredKeys {
 
     private static boolean answers(EventBody fact, Demand demand) {
         boolean beside = fact instanceof Fact.Noted || fact instanceof Fact.Struck || fact instanceof Fact.Abandoned
-                || fact instanceof Fact.Interrupted || fact instanceof Fact.ClockChanged;
+                || fact instanceof Fact.Interrupted || fact instanceof Fact.ClockChanged || fact instanceof Fact.TakenOver
+                || fact instanceof Fact.Identified || fact instanceof Fact.Placed || fact instanceof Fact.Questioned;
         boolean byTime = demand instanceof Demand.AwaitTone || demand instanceof Demand.AwaitTime;
         return !beside && !byTime;
     }

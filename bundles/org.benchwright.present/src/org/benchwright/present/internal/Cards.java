@@ -68,14 +68,20 @@ public final class Cards {
     }
 
     private StepCard card(Moment now, OpeningHours hours) {
-        Questions.Question question = new Questions(plan).of(demand);
+        Questions.Question question = run.questioned().map(reading -> Questions.questioned(demand, reading))
+                .orElseGet(() -> new Questions(plan).of(demand));
         Optional<Step> step = stepToShow();
         String instruction = Stream.of(step.map(Step::instruction).orElse(""), question.instruction()).filter(s -> !s.isBlank())
                 .reduce((a, b) -> a + " " + b).orElse("");
         return new StepCard(unit(), placeWords(), Capitals.of(instruction), hazards(),
                 Stream.concat(reminders(step).stream(), LookOutlook.of(demand, now.instant(), run.rehearsal() ? OpeningHours.unknown() : hours).stream()).toList(), preserved(),
-                step.map(this::expected).orElse(soakExpected()), question.question(), question.parts(),
+                step.map(this::expected).orElse(soakExpected()), question.question(), parts(question),
                 demand instanceof Demand.EnterFaultLog, countdown(demand, now), keys());
+    }
+
+    private List<String> parts(Questions.Question question) {
+        boolean tapped = demand instanceof Demand.AnswerExpectation d && TestRun.tapsAlong(d.expect()).isPresent();
+        return tapped ? List.of(Hands.HOW_SEEN_TAP.text()) : question.parts();
     }
 
     /** The step whose instruction is shown; none where something has to be read or answered before it. */
@@ -164,6 +170,10 @@ public final class Cards {
         }
         if (!run.ended()) {
             keys.add(new KeyHint("+", Message.KEY_NOTE.text()));
+        }
+        if (!run.ended()) {
+            keys.add(new KeyHint("@", Hands.KEY_PLACE.text()));
+            keys.add(new KeyHint(">", Hands.KEY_OVER.text()));
         }
         keys.add(new KeyHint("??", Message.KEY_SO_FAR.text()));
         keys.add(new KeyHint("?", Message.KEY_HELP.text()));

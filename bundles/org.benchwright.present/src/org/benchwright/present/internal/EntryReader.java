@@ -214,6 +214,11 @@ public final class EntryReader {
         }
     }
 
+    /** Whether that is a plain yes. */
+    public static boolean isYes(String typed) {
+        return TypedText.isOneOf(typed.strip(), Message.WORDS_YES);
+    }
+
     private static boolean yes(String text) throws EntryRefusedException {
         if (TypedText.isOneOf(text, Message.WORDS_YES)) {
             return true;

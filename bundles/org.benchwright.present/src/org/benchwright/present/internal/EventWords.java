@@ -89,6 +89,8 @@ final class EventWords {
                             approval.instant().atZone(ZoneOffset.UTC).toLocalDate().toString())).orElse("") + RepairWords.opening(f);
         } else if (fact instanceof Fact.HazardAcknowledged f) {
             return Message.TOLD_HAZARD.text(Questions.spaced(f.hazard()));
+        } else if (fact instanceof Fact.HazardKnown f) {
+            return Hands.HAZARD_KNOWN.text(Questions.spaced(f.hazard()), f.test());
         } else if (fact instanceof Fact.InstrumentNamed f) {
             return Message.TOLD_INSTRUMENT.text(Questions.spaced(f.instrument()), f.asset(),
                     f.uncertainty().map(Quantity::toString).orElse("-"), f.due().map(Object::toString).orElse("-")) + register(f);
@@ -116,6 +118,12 @@ final class EventWords {
     private static String around(Fact fact) {
         if (fact instanceof Fact.Struck f) {
             return Message.TOLD_STRUCK.text(String.valueOf(f.sequence()));
+        } else if (fact instanceof Fact.TakenOver f) {
+            return Hands.TAKEN_OVER.text(f.from());
+        } else if (fact instanceof Fact.Identified f) {
+            return Hands.IDENTIFIED.text(f.serial());
+        } else if (fact instanceof Fact.Placed f) {
+            return Hands.PLACED.text(f.position());
         } else if (fact instanceof Fact.Noted f) {
             return Message.TOLD_NOTE.text(f.text());
         } else if (fact instanceof Fact.Abandoned f) {
@@ -138,6 +146,11 @@ final class EventWords {
             return entry(f.precondition(), yes(f.met()) + (reading.isEmpty() ? "" : ", " + reading));
         } else if (fact instanceof Fact.Seen f) {
             return entry(f.check(), sight(f.answer()) + (f.asSeen().isEmpty() ? "" : ": " + f.asSeen()));
+        } else if (fact instanceof Fact.Tapped f) {
+            return Hands.TAPPED.text(Questions.spaced(f.check()), String.valueOf(f.taps().size()),
+                    Durations.words(f.taps().get(f.taps().size() - 1)));
+        } else if (fact instanceof Fact.Questioned f) {
+            return Hands.QUESTIONED.text(Questions.spaced(f.check()), f.value().toString(), f.instead().toString());
         } else if (fact instanceof Fact.Measured f) {
             return entry(f.check(), f.value().toString());
         } else if (fact instanceof Fact.CellRead f) {

@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 import org.benchwright.core.Durations;
 import org.benchwright.core.Quantity;
 import org.benchwright.engine.Demand;
+import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.InstrumentSpec;
 import org.benchwright.engine.plan.Plan;
@@ -139,8 +140,19 @@ public final class Questions {
         return Question.of(question + limit, Message.HOW_INSTRUMENT.text());
     }
 
+    /** What is asked about a reading that looks like a slip; where it is entered blind, nothing is given away. */
+    public static Question questioned(Demand demand, Fact.Questioned reading) {
+        boolean blind = demand instanceof Demand.TakeMeasurement m && m.measure().blind();
+        String question = blind ? Hands.ASK_QUESTIONED_BLIND.text(reading.value().toString())
+                : Hands.ASK_QUESTIONED.text(reading.instead().toString(), reading.value().toString());
+        return Question.of(question, Hands.HOW_QUESTIONED.text());
+    }
+
     private Question measurement(Demand.TakeMeasurement d) {
         Action.Measure m = d.measure();
+        if (m.blind()) {
+            return Question.of(Hands.ASK_BLIND.text(spaced(m.id()), title(m.instrument())), Message.HOW_NUMBER.text(m.unit().word()));
+        }
         String question = Message.ASK_MEASURE.text(spaced(m.id()), title(m.instrument()), m.limits().toString());
         String earlier = d.earlier().isEmpty() ? "" : " " + Message.SAY_EARLIER.text(
                 d.earlier().stream().map(Quantity::toString).collect(Collectors.joining(", ")));

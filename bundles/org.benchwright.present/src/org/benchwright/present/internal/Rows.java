@@ -3,6 +3,7 @@ package org.benchwright.present.internal;
 import java.time.Instant;
 import java.util.Optional;
 
+import org.benchwright.core.Actor;
 import org.benchwright.engine.Demand;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.WatchStanding;
@@ -35,7 +36,7 @@ public final class Rows {
                 Message.ROW_PROCEDURE.text(run.plan().title(), String.valueOf(opening.revision())), stage(run, demand),
                 look.map(l -> l.soak().lasting().minus(l.witnessed())), due, due.map(at -> at.isBefore(now)).orElse(false),
                 state(run, demand), opening.rehearsal(), watched,
-                watch.filter(w -> WatchWords.needsSomebody(w, now)).isPresent(),
+                watch.filter(w -> WatchWords.needsSomebody(w, now)).isPresent(), run.position(), run.holder().map(Actor::id).orElse(""),
                 hours.calendar().flatMap(calendar -> look.flatMap(l -> LookOutlook.reminder(calendar, l))));
     }
 

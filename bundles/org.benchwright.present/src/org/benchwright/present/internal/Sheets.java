@@ -12,6 +12,8 @@ import org.benchwright.engine.FieldReturn;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.record.Amendment;
+import org.benchwright.engine.record.Standing;
+import org.benchwright.engine.record.TestRecord;
 import org.benchwright.present.RecordRow;
 import org.benchwright.present.RecordSheet;
 import org.benchwright.present.TimelineLine;
@@ -30,7 +32,7 @@ public final class Sheets {
         Fact.Opened opening = run.opening();
         return new RecordRow(test.id(), opening.serial(), run.plan().family().title(),
                 Message.ROW_PROCEDURE.text(run.plan().title(), String.valueOf(opening.revision())),
-                run.events().get(0).actor().id(), run.events().get(0).moment().instant(), state(run), opening.rehearsal(),
+                run.events().get(0).actor().id(), run.events().get(0).moment().instant(), state(test), opening.rehearsal(),
                 Findable.of(run));
     }
 
@@ -56,7 +58,13 @@ public final class Sheets {
         return new TimelineLine(note.sequence(), note.instant(), "", note.trusted() ? words : Message.TOLD_LOST_KEY.text(words), false, true);
     }
 
-    private static String state(TestRun run) {
+    /** A verdict that does not hold any more is never told alone. */
+    private static String state(KeptTest test) {
+        String verdict = verdict(test.run());
+        return test.record().map(TestRecord::standing).filter(Standing::over).map(end -> Message.STATE_OVER.text(verdict, end.word())).orElse(verdict);
+    }
+
+    private static String verdict(TestRun run) {
         return run.verdict().map(Verdict::word)
                 .or(() -> run.wouldBe().map(v -> Message.STATE_WOULD_BE.text(v.word())))
                 .orElseGet(Message.STATE_OPEN::text);

@@ -3,6 +3,7 @@ package org.benchwright.ui.tests;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 
@@ -10,6 +11,7 @@ import org.benchwright.present.Bench;
 import org.benchwright.present.Bench.Clocks;
 import org.benchwright.present.Bench.Work;
 import org.benchwright.present.TestDialogue;
+import org.benchwright.ui.internal.bench.UnitsView;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.desk.OpenTest;
 import org.benchwright.ui.internal.desk.Shown;
@@ -59,7 +61,7 @@ class ElsewhereTest {
                 Technician.answer(here, answers);
             }
             assertEquals(List.of(), here.shown().soFar().stream().filter(line -> line.who().equals("KM")).toList());
-            assertEquals(4, there.soFar().stream().filter(line -> line.who().equals("KM")).count());
+            assertEquals(5, there.soFar().stream().filter(line -> line.who().equals("KM")).count());
         }
     }
 
@@ -82,6 +84,21 @@ class ElsewhereTest {
             OpenTest again = second.takeUp(unit, "QN", "bench 1").get();
             assertEquals(left.card().question(), again.shown().card().question());
             assertEquals(left.soFar(), again.shown().soFar().subList(0, left.soFar().size()));
+        }
+    }
+
+    @Test
+    void whatWaitsToBeForwardedIsToldAboveTheUnits() throws Exception {
+        OpenTest here = Technician.open(Technician.C16, "C16-200005", true);
+        Path settings = Technician.desk().ledger().resolveSibling("shared.properties");
+        Files.writeString(settings, "url = jdbc:postgresql://localhost:1/ledger\nuser = bench\n");
+        try {
+            Screen.enter("yes, KG-2026-311");
+            Technician.seen(here);
+            UnitsView units = (UnitsView) Screen.page().showView("org.benchwright.ui.units");
+            Screen.waitFor("the telling", () -> units.getContentDescription().contains("events wait to be forwarded since"));
+        } finally {
+            Files.delete(settings);
         }
     }
 }

@@ -111,7 +111,7 @@ public final class GoodTechnician {
         } else if (demand instanceof Demand.ConfirmItem d) {
             return new Fact.ItemConfirmed(d.choose().id(), d.item().name(), true);
         } else if (demand instanceof Demand.Release d) {
-            return new Fact.Released(d.check(), new Actor("KM", d.by()), true);
+            return new Fact.Released(d.check(), new Actor("GW", d.by()), true);
         }
         throw new AssertionError("no answer to " + demand);
     }

@@ -40,6 +40,7 @@ public final class DecisionCheck implements TestCheck {
     private Optional<RevisionHistory> history = Optional.empty();
     private Optional<ReceiptHistory> receipts = Optional.empty();
     private Optional<InstrumentHistory> instruments = Optional.empty();
+    private Optional<WorkCheck> work = Optional.empty();
     private Optional<ReceiptBook> receiptBook = Optional.empty();
 
     /**
@@ -80,6 +81,7 @@ public final class DecisionCheck implements TestCheck {
         List<Fault> faults = new ArrayList<>(projected(test, entries, Projected.of(kept)));
         Fact.Opened opened = kept.run().opening();
         long position = entries.get(0).position();
+        work(test, kept, entries, faults);
         unapproved(test, opened, position).ifPresent(words -> faults.add(fault(test, 1, words)));
         if (opened.receipt().isPresent() || opened.mended().isPresent()) {
             ReceiptHistory known = receipts();
@@ -200,6 +202,24 @@ public final class DecisionCheck implements TestCheck {
     private Optional<String> told(TestId test, String words) {
         late.add(new LateArrival(test, 1, words));
         return Optional.empty();
+    }
+
+    /** Forwarded work was done with the register that its bench knew: what that did not tell yet is told, and is no fault. */
+    private void work(TestId test, KeptTest kept, List<LedgerEntry> entries, List<Fault> faults) throws StoreException {
+        for (WorkCheck.Finding finding : work().findings(kept.run(), entries)) {
+            if (ownLedger || !finding.byRegister()) {
+                faults.add(fault(test, finding.sequence(), finding.words()));
+            } else {
+                late.add(new LateArrival(test, finding.sequence(), finding.words()));
+            }
+        }
+    }
+
+    private WorkCheck work() throws StoreException {
+        if (work.isEmpty()) {
+            work = Optional.of(new WorkCheck(documents));
+        }
+        return work.get();
     }
 
     private ReceiptBook receiptBook() throws StoreException {

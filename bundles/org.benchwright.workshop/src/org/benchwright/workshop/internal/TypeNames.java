@@ -42,11 +42,14 @@ public final class TypeNames {
         table.put("opened", Fact.Opened.class);
         table.put("precondition-answered", Fact.PreconditionAnswered.class);
         table.put("hazard-acknowledged", Fact.HazardAcknowledged.class);
+        table.put("hazard-known", Fact.HazardKnown.class);
         table.put("instrument-named", Fact.InstrumentNamed.class);
         table.put("switched", Fact.Switched.class);
         table.put("marked", Fact.Marked.class);
         table.put("tone-given", Fact.ToneGiven.class);
         table.put("seen", Fact.Seen.class);
+        table.put("tapped", Fact.Tapped.class);
+        table.put("questioned", Fact.Questioned.class);
         table.put("measured", Fact.Measured.class);
         table.put("cell-read", Fact.CellRead.class);
         table.put("reason-given", Fact.ReasonGiven.class);
@@ -61,6 +64,9 @@ public final class TypeNames {
         table.put("wait-elapsed", Fact.WaitElapsed.class);
         table.put("looked", Fact.Looked.class);
         table.put("struck", Fact.Struck.class);
+        table.put("taken-over", Fact.TakenOver.class);
+        table.put("identified", Fact.Identified.class);
+        table.put("placed", Fact.Placed.class);
         table.put("noted", Fact.Noted.class);
         table.put("abandoned", Fact.Abandoned.class);
         table.put("interrupted", Fact.Interrupted.class);

@@ -190,7 +190,8 @@ final class StepCompiler extends ProcedureSwitch<Optional<Action>> {
         UnitOfMeasure unit = m.getUnit() == null ? limits.unit() : UnitOfMeasure.of(m.getUnit());
         return some(new Action.Measure(id(m.getName()), m.getInstrument().getName(), unit, limits, DecisionTerms.rule(m),
                 Optional.ofNullable(m.getRepeat()).map(StepCompiler::again), Moves.of(m.getOutcome(), m), undecided(m),
-                Optional.ofNullable(m.getReadings()).map(Action.Count::new)));
+                Optional.ofNullable(m.getReadings()).map(Action.Count::new),
+                m.isBlind() ? Optional.of(Action.Measure.Entry.BLIND) : Optional.empty()));
     }
 
     @Override

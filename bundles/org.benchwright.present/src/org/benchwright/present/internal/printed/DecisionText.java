@@ -23,6 +23,9 @@ final class DecisionText {
     List<String> of(Action.Measure measure, boolean said) {
         List<String> notes = new ArrayList<>();
         measure.meanOf().ifPresent(count -> notes.add(PrintedWords.READINGS.text(count.number())));
+        if (measure.blind()) {
+            notes.add(PrintedWords.BLIND.text());
+        }
         notes.add(rule(measure.rule()));
         measure.again().ifPresent(again -> notes.add(PrintedWords.AGAIN.text(again.atMost(), combination(again.combine()))));
         outcomes(notes, measure.rejected(), said);

@@ -5,8 +5,11 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Stream;
 
 import org.benchwright.core.Durations;
+import org.benchwright.present.SharedBench;
 import org.benchwright.present.UnitRow;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.desk.Desk;
@@ -110,7 +113,16 @@ public final class UnitsView extends ViewPart {
                 table.setSelection(i);
             }
         }
-        setContentDescription(desk.trouble().orElseGet(() -> units.isEmpty() ? Message.UNITS_NONE.text() : ""));
+        String line = desk.trouble().orElseGet(() -> units.isEmpty() ? Message.UNITS_NONE.text() : "");
+        setContentDescription(String.join("  ", Stream.of(line, forwarding()).filter(words -> !words.isEmpty()).toList()));
+    }
+
+    /** What waits to be forwarded, where this bench shares a ledger and something does. */
+    private String forwarding() {
+        Optional<SharedBench.State> state = desk.forwarding();
+        return state.flatMap(SharedBench.State::since)
+                .map(since -> Message.UNITS_FORWARD.text(state.get().waiting(), DAY_AND_TIME.format(since.atZone(ZoneId.systemDefault()))))
+                .orElse("");
     }
 
     private static String title(UnitRow unit) {

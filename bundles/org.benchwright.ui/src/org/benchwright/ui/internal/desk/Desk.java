@@ -22,6 +22,7 @@ import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.RevisionRow;
+import org.benchwright.present.SharedBench;
 import org.benchwright.present.UnitRow;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.desk.DeskListener.Change;
@@ -200,6 +201,11 @@ public final class Desk implements AutoCloseable {
     /** Why the units could not be read; empty if they were. */
     public Optional<String> trouble() {
         return watcher.trouble();
+    }
+
+    /** How forwarding to a shared ledger stands; empty where this bench shares none. */
+    public Optional<SharedBench.State> forwarding() {
+        return watcher.forwarding();
     }
 
     private void tell(Change change, String test) {

@@ -13,6 +13,7 @@ import java.util.concurrent.atomic.AtomicBoolean;
 
 import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
+import org.benchwright.present.SharedBench;
 import org.benchwright.present.UnitRow;
 
 /** Looks again and again at which tests are open on the bench, whoever opened them. */
@@ -26,12 +27,12 @@ final class UnitsWatcher implements AutoCloseable {
     private final Runnable changed;
     private final ScheduledExecutorService looker = Executors.newSingleThreadScheduledExecutor(task -> new Thread(task, "units on the bench"));
     private final AtomicBoolean started = new AtomicBoolean();
-    private volatile State state = new State(List.of(), Optional.empty());
+    private volatile State state = new State(List.of(), Optional.empty(), Optional.empty());
     private String lastStamp = "";
     private long lastRead;
     private boolean first = true;
 
-    private record State(List<UnitRow> units, Optional<String> trouble) {
+    private record State(List<UnitRow> units, Optional<String> trouble, Optional<SharedBench.State> forwarding) {
     }
 
     UnitsWatcher(Path ledger, Runnable changed) {
@@ -61,8 +62,13 @@ final class UnitsWatcher implements AutoCloseable {
         return state.trouble();
     }
 
+    /** How forwarding to a shared ledger stands; empty where this bench shares none. */
+    Optional<SharedBench.State> forwarding() {
+        return state.forwarding();
+    }
+
     private void lookIfChanged() {
-        String stamp = stamp(ledger) + stamp(ledger.resolveSibling(ledger.getFileName() + "-wal"));
+        String stamp = stamp(ledger) + stamp(ledger.resolveSibling("shared.state")) + stamp(ledger.resolveSibling(ledger.getFileName() + "-wal"));
         if (stamp.equals(lastStamp) && System.nanoTime() - lastRead < LONGEST.toNanos()) {
             return;
         }
@@ -78,13 +84,18 @@ final class UnitsWatcher implements AutoCloseable {
 
     private State read() {
         if (!Files.exists(ledger)) {
-            return new State(List.of(), Optional.empty());
+            return new State(List.of(), Optional.empty(), Optional.empty());
         }
         try (Bench bench = Bench.read(ledger, Bench.Clocks.system())) {
-            return new State(bench.units(), Optional.empty());
+            return new State(bench.units(), Optional.empty(), shared());
         } catch (CannotStoreException e) {
-            return new State(List.of(), Optional.of(e.getMessage()));
+            return new State(List.of(), Optional.of(e.getMessage()), Optional.empty());
         }
+    }
+
+    private Optional<SharedBench.State> shared() throws CannotStoreException {
+        Optional<SharedBench> shared = SharedBench.of(ledger, System.getenv(), Bench.Clocks.system());
+        return shared.isPresent() ? Optional.of(shared.get().state()) : Optional.empty();
     }
 
     private static String stamp(Path file) {

@@ -1,0 +1,263 @@
+package org.benchwright.present.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+
+import org.benchwright.present.Bench;
+import org.benchwright.present.EntryKind;
+import org.benchwright.present.EntryRefusedException;
+import org.benchwright.present.RoundStop;
+import org.benchwright.present.StationSignIn;
+import org.benchwright.present.TestDialogue;
+import org.benchwright.present.TimelineLine;
+import org.benchwright.present.UnitRow;
+import org.benchwright.workshop.BenchLedger;
+import org.benchwright.workshop.tests.Approved;
+import org.benchwright.workshop.tests.MovedTime;
+import org.benchwright.workshop.tests.SamplePlan;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What hands do at the bench: the right unit, the right reading, the right person; and what they say to all units at once. */
+class HandsTest {
+
+    @TempDir
+    private Path folder;
+    private final MovedTime time = new MovedTime();
+    private Bench.Clocks clocks;
+    private Bench bench;
+
+    @BeforeEach
+    void open() throws Exception {
+        Approved.in(ledger(), time.benchTime(), SamplePlan.acceptance(), SamplePlan.TEXT);
+        try (BenchLedger people = BenchLedger.open(ledger())) {
+            Approved.auditors(people, time.benchTime());
+        }
+        clocks = new Bench.Clocks(time, time, time);
+        bench = Bench.open(ledger(), clocks);
+        Files.write(folder.resolve("plate.jpg"), new byte[] {1});
+    }
+
+    @AfterEach
+    void close() throws Exception {
+        bench.close();
+    }
+
+    private Path ledger() {
+        return folder.resolve("bench.ledger");
+    }
+
+    private static Bench.Work work(String serial, String technician) {
+        return new Bench.Work(serial, technician, "bench 2", "Benchwright 0.1.0", false);
+    }
+
+    private TestDialogue begin(Bench at, String serial) throws Exception {
+        return at.begin(SamplePlan.acceptance(), SamplePlan.TEXT, work(serial, "QN"));
+    }
+
+    private void answer(TestDialogue dialogue, String... answers) throws Exception {
+        for (String answer : answers) {
+            dialogue.answer(List.of(answer.split(";")), folder);
+        }
+    }
+
+    private TestDialogue atTheMeter(String serial) throws Exception {
+        TestDialogue dialogue = begin(bench, serial);
+        answer(dialogue, "y, 4711", "22 degC", "plate.jpg", "none", "u", "", "M-17, 0.02 V, k 2, due 2027-03-01");
+        assertEquals("bench.supply_volts", dialogue.key());
+        return dialogue;
+    }
+
+    private void waitForTime(TestDialogue dialogue) throws Exception {
+        while (dialogue.waitsForTime()) {
+            time.advance(dialogue.countdown().orElseThrow().left());
+            dialogue.timeHasCome();
+        }
+    }
+
+    private TestDialogue atTheRelease(TestDialogue dialogue) throws Exception {
+        answer(dialogue, "24.02", "", "u", "y", "u", "now");
+        waitForTime(dialogue);
+        answer(dialogue, "y", "y", "y", "none", "a; a", "y", "y");
+        return dialogue;
+    }
+
+    private static List<String> words(TestDialogue dialogue) {
+        return dialogue.soFar().stream().map(TimelineLine::words).toList();
+    }
+
+    // ---- readings
+
+    @Test
+    void aSlippedPointIsQuestionedAndTheValueEnteredOnceMoreOrMended() throws Exception {
+        TestDialogue dialogue = atTheMeter("C16-004711");
+        answer(dialogue, "240,2V");
+        assertEquals("24.02 V would be inside. Is 240.2 V what the instrument shows?", dialogue.card().question());
+        assertEquals(List.of("y, or the value that it shows"), dialogue.card().parts());
+        answer(dialogue, "24020 mV");
+        assertEquals("bench.supply.off", dialogue.key());
+        assertTrue(words(dialogue).contains("supply volts: 240.2 V was questioned; 24.02 V may have been meant"), words(dialogue).toString());
+        assertTrue(BenchLedger.verify(ledger()).sound());
+    }
+
+    @Test
+    void yesEntersItAsItWasTyped() throws Exception {
+        TestDialogue dialogue = atTheMeter("C16-004711");
+        answer(dialogue, "2.4", "Y");
+        assertFalse(dialogue.key().equals("bench.supply_volts"), dialogue.key());
+        assertTrue(words(dialogue).stream().anyMatch(each -> each.startsWith("2.4 V rejected")), words(dialogue).toString());
+    }
+
+    // ---- the right unit
+
+    @Test
+    void whoeverComesFromAnotherUnitSaysWhichOneThisIs() throws Exception {
+        TestDialogue dialogue = begin(bench, "C16-004711");
+        dialogue.arrive();
+        assertTrue(dialogue.asksScan());
+        assertEquals("Scan or type the serial number of the unit before you.", dialogue.card().question());
+        assertEquals(EntryKind.WRITE, dialogue.kind());
+        String words = assertThrows(EntryRefusedException.class, () -> answer(dialogue, "C16-004712")).getMessage();
+        assertEquals("That is C16-004712, and this test is of C16-004711. Go to the unit, or select its test.", words);
+        answer(dialogue, "C16-004711\r");
+        assertFalse(dialogue.asksScan());
+        answer(dialogue, "y, 4711");
+        assertTrue(words(dialogue).contains("Unit identified: C16-004711"), words(dialogue).toString());
+    }
+
+    @Test
+    void makingSafeWaitsForNoScan() throws Exception {
+        TestDialogue dialogue = atTheMeter("C16-004711");
+        dialogue.arrive();
+        dialogue.makeSafe("Smoke.");
+        assertTrue(words(dialogue).stream().anyMatch(each -> each.contains("Smoke.")));
+    }
+
+    @Test
+    void aRoundGoesAlongTheRack() throws Exception {
+        Instant due = time.instant();
+        List<UnitRow> units = List.of(row("1", "C16-000001", "B 2", due), row("2", "C16-000002", "", due), row("3", "C16-000003", "A 10", due),
+                row("4", "C16-000004", "A 9", due), new UnitRow("5", "C16-000005", "f", "p", "s", Optional.empty(), Optional.empty(), false, "x", false, "",
+                        false, Optional.of("A 1"), "QN", Optional.empty()));
+        assertEquals(List.of("A 9", "A 10", "B 2", ""), RoundStop.of(units).stream().map(stop -> stop.position().orElse("")).toList());
+    }
+
+    private static UnitRow row(String test, String serial, String position, Instant due) {
+        return new UnitRow(test, serial, "f", "p", "s", Optional.of(Duration.ofHours(3)), Optional.of(due), false, "x", false, "", false,
+                Optional.of(position).filter(at -> !at.isEmpty()), "QN", Optional.empty());
+    }
+
+    @Test
+    void aUnitOnSoakIsListedWithItsPosition() throws Exception {
+        TestDialogue dialogue = atTheRelease(atTheMeter("C16-004711"));
+        answer(dialogue, "y, GW", "now");
+        waitForTime(dialogue);
+        dialogue.place("A 3");
+        answer(dialogue, "y", "y; 22 degC; 24.0 V");
+        assertEquals(Optional.of("A 3"), bench.units().get(0).position());
+        assertEquals(List.of("A 3"), RoundStop.of(bench.units()).stream().map(stop -> stop.position().orElse("")).toList());
+        long looks = dialogue.looks();
+        time.advance(Duration.ofHours(24));
+        answer(dialogue, "y; 22 degC; 24.0 V");
+        assertEquals(looks + 1, dialogue.looks());
+    }
+
+    // ---- the right person
+
+    @Test
+    void aHandOverIsOnRecordAndTheNextOneWorks() throws Exception {
+        TestDialogue dialogue = begin(bench, "C16-004711");
+        dialogue.handOver("TM");
+        answer(dialogue, "y, 4711");
+        assertEquals("TM", dialogue.technician());
+        assertEquals("TM", dialogue.soFar().get(dialogue.soFar().size() - 2).who());
+        assertThrows(EntryRefusedException.class, () -> dialogue.handOver("TM"));
+        assertEquals("TM", bench.units().get(0).technician());
+    }
+
+    @Test
+    void aReleaseByWhoeverHasAKeyTakesTheirPassword() throws Exception {
+        TestDialogue dialogue = atTheRelease(atTheMeter("C16-004711"));
+        assertEquals(Optional.empty(), dialogue.passwordFor(List.of("y, GW")));
+        assertEquals(Optional.of("KM"), dialogue.passwordFor(List.of("y, KM")));
+        assertThrows(EntryRefusedException.class, () -> answer(dialogue, "y, KM"));
+        assertThrows(EntryRefusedException.class, () -> dialogue.release(List.of("y, KM"), "wrong password".toCharArray()));
+        char[] password = Approved.PASSWORD.toCharArray();
+        dialogue.release(List.of("y, KM"), password);
+        assertEquals("start.start", dialogue.key());
+        assertTrue(new String(password).isBlank(), "blanked out");
+        assertTrue(BenchLedger.verify(ledger()).sound());
+    }
+
+    @Test
+    void whoeverHasSignedInSignsAtTheEnd() throws Exception {
+        StationSignIn station = new StationSignIn(clocks);
+        char[] pin = "4711".toCharArray();
+        station.signIn(ledger(), "QN", Approved.PASSWORD.toCharArray(), pin);
+        assertEquals("    ", new String(pin));
+        TestDialogue dialogue = begin(bench.at(station), "C16-004711");
+        dialogue.makeSafe("Practice.");
+        while (dialogue.ending().isEmpty()) {
+            waitForTime(dialogue);
+            answer(dialogue, dialogue.kind() == EntryKind.UNDERSTAND ? "u" : dialogue.key().startsWith("instrument.")
+                    ? "M-17, 0.02 V, k 2, due 2027-03-01" : dialogue.kind() == EntryKind.WRITE ? "0.4" : "y");
+        }
+        assertTrue(dialogue.owesSignature());
+        assertThrows(EntryRefusedException.class, () -> dialogue.sign("0000".toCharArray()));
+        dialogue.sign("4711".toCharArray());
+        assertFalse(dialogue.owesSignature());
+        assertTrue(BenchLedger.verify(ledger()).sound());
+    }
+
+    @Test
+    void aStationThatNobodyTouchesLocksItself() throws Exception {
+        StationSignIn station = new StationSignIn(clocks);
+        time.advance(StationSignIn.IDLE);
+        assertFalse(station.lockIfIdle(), "nobody has signed in");
+        station.signIn(ledger(), "QN", Approved.PASSWORD.toCharArray(), "4711".toCharArray());
+        time.advance(StationSignIn.IDLE.minusSeconds(1));
+        assertFalse(station.lockIfIdle());
+        station.touched();
+        time.advance(StationSignIn.IDLE.minusSeconds(1));
+        assertFalse(station.lockIfIdle());
+        time.advance(Duration.ofSeconds(1));
+        assertTrue(station.lockIfIdle());
+        assertTrue(station.locked());
+        assertEquals(Optional.of("QN"), station.person());
+        station.signIn(ledger(), "QN", Approved.PASSWORD.toCharArray(), "4711".toCharArray());
+        assertFalse(station.locked());
+        station.signOut();
+        assertFalse(station.locked());
+        assertEquals(Optional.empty(), station.person());
+    }
+
+    // ---- all units at once
+
+    @Test
+    void everyUnitIsMadeSafeWithEventsOfItsOwn() throws Exception {
+        begin(bench, "C16-004711");
+        atTheMeter("C16-004712");
+        TestDialogue third = begin(bench, "C16-004713");
+        third.makeSafe("Before.");
+        List<Bench.UnitTold> told = bench.makeAllSafe("Fire alarm.", work("", "TM"));
+        assertEquals(3, told.size());
+        assertTrue(told.stream().allMatch(Bench.UnitTold::done), told.toString());
+        assertTrue(told.get(2).words().endsWith("is being made safe already"), told.toString());
+        for (UnitRow unit : bench.units().subList(0, 2)) {
+            assertTrue(bench.record(unit.test()).orElseThrow().toString().contains("Fire alarm."), unit.test());
+        }
+        assertEquals(3, bench.units().size(), "what is left to do is asked at each unit");
+        assertTrue(BenchLedger.verify(ledger()).sound());
+    }
+}

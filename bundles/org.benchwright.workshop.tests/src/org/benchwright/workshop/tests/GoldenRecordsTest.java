@@ -1,0 +1,98 @@
+package org.benchwright.workshop.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+
+import org.benchwright.core.Cancellation;
+import org.benchwright.core.Digest;
+import org.benchwright.ledger.BenchKeyStore;
+import org.benchwright.ledger.Ledger;
+import org.benchwright.ledger.SqliteLedger;
+import org.benchwright.ledger.TestId;
+import org.benchwright.workshop.BenchLedger;
+import org.benchwright.workshop.KeptTest;
+import org.benchwright.workshop.LedgerReport;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * A ledger as format 2 was written, with people, revisions, receipts and what is signed after a seal: whatever comes later has to read it, to
+ * verify all three lines of it, and to come to the same decisions.
+ */
+class GoldenRecordsTest {
+
+    private static final long EVENTS = 305;
+    private static final String ROOT = "b3dc5ae1511ea469e7034d1074def428a28cf4d12c04758c12a001a5ad02f618";
+
+    @TempDir
+    private Path folder;
+    private Path ledger;
+
+    @BeforeEach
+    void copy() throws Exception {
+        ledger = folder.resolve("bench.ledger");
+        take("format-2.ledger", ledger);
+        take("format-2.pub", folder.resolve(BenchKeyStore.PUBLIC_FILE));
+        byte[] attachment = new byte[GoldenMaker.ATTACHMENT];
+        String hex = Digest.of(attachment).hex();
+        Path place = Files.createDirectories(folder.resolve("attachments").resolve(hex.substring(0, 2)));
+        Files.write(place.resolve(hex.substring(2)), attachment);
+    }
+
+    private static void take(String name, Path to) throws Exception {
+        try (InputStream file = GoldenRecordsTest.class.getResourceAsStream("golden/" + name)) {
+            Files.copy(file, to);
+        }
+    }
+
+    @Test
+    void verifiesInAllThreeLinesAsOnTheDayItWasWritten() throws Exception {
+        LedgerReport report = BenchLedger.verify(ledger);
+        assertEquals(List.of(), report.links());
+        assertEquals(List.of(), report.signatures());
+        assertEquals(List.of(), report.decisions());
+        assertEquals(List.of(), report.late());
+        assertTrue(report.sound());
+        assertEquals(EVENTS, report.events());
+        assertEquals(5, report.tests());
+        assertEquals(5, report.derived());
+        try (Ledger open = SqliteLedger.openReadOnly(ledger)) {
+            assertEquals(ROOT, open.checkpoints().get(open.checkpoints().size() - 1).root().hex());
+        }
+    }
+
+    @Test
+    void holdsAnEventOfEveryKindThatIsSignedAndAllItsBooks() throws Exception {
+        Set<String> kinds = new TreeSet<>();
+        try (Ledger open = SqliteLedger.openReadOnly(ledger)) {
+            open.scan(1, entry -> kinds.add(entry.kind()), Cancellation.never());
+            for (TestId book : List.of(TestId.PEOPLE, TestId.REVISIONS, TestId.RECEIPTS)) {
+                assertTrue(open.lastSequence(book) > 0, book.value());
+            }
+        }
+        assertTrue(kinds.containsAll(List.of("person-added", "role-granted", "key-enrolled", "key-rotated", "revision-prepared", "revision-approved",
+                "unit-received", "unit-repaired", "opened", "attached", "sealed", "departure-decided", "nonconformity-decided", "reviewed", "amended",
+                "handed-over", "returned")), kinds.toString());
+    }
+
+    @Test
+    void comesToTheSameDecisions() throws Exception {
+        try (BenchLedger open = BenchLedger.openReadOnly(ledger)) {
+            List<String> verdicts = new ArrayList<>();
+            for (String id : open.tests()) {
+                KeptTest test = open.test(id).orElseThrow();
+                verdicts.add(test.run().rehearsal() ? "rehearsal" : test.run().verdict().map(Object::toString).orElse("open"));
+            }
+            assertEquals(List.of("REJECTED", "ACCEPTED", "ACCEPTED", "rehearsal", "open"), verdicts);
+        }
+    }
+}

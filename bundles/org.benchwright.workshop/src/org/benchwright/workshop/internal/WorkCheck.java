@@ -1,0 +1,121 @@
+package org.benchwright.workshop.internal;
+
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+import org.benchwright.core.Role;
+import org.benchwright.engine.TestRun;
+import org.benchwright.engine.event.Derived;
+import org.benchwright.engine.event.EventBody;
+import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.TestEvent;
+import org.benchwright.ledger.EntrySignature;
+import org.benchwright.ledger.EventKinds;
+import org.benchwright.ledger.Ledger;
+import org.benchwright.ledger.LedgerEntry;
+import org.benchwright.ledger.LedgerException;
+import org.benchwright.ledger.Meaning;
+import org.benchwright.ledger.people.People;
+import org.benchwright.ledger.people.Person;
+import org.benchwright.workshop.StoreException;
+
+/**
+ * Whether those who carried a test out were allowed to, as the register of people stood then; whether releases and seal are by whom they
+ * say; and whether hazards that were told as known had been read.
+ */
+final class WorkCheck {
+
+    private final KnownHazards hazards;
+    private final PeopleHistory people;
+
+    WorkCheck(Ledger documents) throws StoreException {
+        this.hazards = new KnownHazards(documents);
+        try {
+            this.people = PeopleHistory.asFound(documents);
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
+    }
+
+    /**
+     * Something that is wrong.
+     *
+     * @param sequence   number of the event
+     * @param byRegister true if only the register of people, as it stood in this ledger then, speaks against it
+     * @param words      what
+     */
+    record Finding(long sequence, boolean byRegister, String words) {
+    }
+
+    /** What is wrong; nothing in a rehearsal. */
+    List<Finding> findings(TestRun run, List<LedgerEntry> entries) throws StoreException {
+        List<Finding> findings = new ArrayList<>();
+        boolean concluded = false;
+        for (int i = 0; i < entries.size() && !run.rehearsal(); i++) {
+            LedgerEntry entry = entries.get(i);
+            if (i < run.events().size()) {
+                EventBody body = run.events().get(i).body();
+                concluded = body instanceof Derived.ConclusionReached || concluded && !(body instanceof Fact.Struck);
+                told(run, run.events().get(i), entry, concluded).ifPresent(findings::add);
+            } else if (entry.kind().equals(EventKinds.SEALED) && !sealedBy(entry)) {
+                findings.add(hard(entry, Message.FAULT_SEALER.text(entry.actor().id())));
+            }
+        }
+        return findings;
+    }
+
+    private Optional<Finding> told(TestRun run, TestEvent event, LedgerEntry entry, boolean concluded) throws StoreException {
+        People then = people.at(entry.position());
+        if (event.body() instanceof Fact.Released released) {
+            Optional<Finding> release = release(released, entry, then);
+            if (release.isPresent()) {
+                return release;
+            }
+        } else if (event.body() instanceof Fact.HazardKnown known && !hazards.holds(known, event.actor(), run.opening().plan(), entry.position())) {
+            return Optional.of(hard(entry, Message.FAULT_HAZARD_UNREAD.text(event.actor().id(), known.hazard(), known.test())));
+        }
+        boolean free = concluded || !(event.body() instanceof Fact) || event.actor().role() != Role.TECHNICIAN
+                || event.body() instanceof Fact.Abandoned || event.body() instanceof Fact.Noted;
+        Fact.Opened opened = run.opening();
+        LocalDate day = LocalDate.ofInstant(entry.instant(), ZoneOffset.UTC);
+        return free || then.mayCarryOut(event.actor().id(), opened.family(), opened.procedure(), day) ? Optional.empty()
+                : Optional.of(soft(entry, Message.FAULT_UNAUTHORISED.text(event.actor().id(), opened.procedure(), opened.family())));
+    }
+
+    private Optional<Finding> release(Fact.Released released, LedgerEntry entry, People then) {
+        Optional<Person> person = then.person(released.by().id());
+        Optional<EntrySignature> signature = EntrySignature.in(entry);
+        if (signature.isEmpty()) {
+            return person.flatMap(Person::key).isPresent() ? Optional.of(soft(entry, Message.FAULT_RELEASE_UNSIGNED.text(released.by().id()))) : Optional.empty();
+        }
+        Optional<Person> signer = people.signer(entry, then);
+        if (signer.filter(who -> who.id().equals(released.by().id())).isEmpty() || signature.get().meaning() != Meaning.RELEASED) {
+            return Optional.of(hard(entry, Message.FAULT_RELEASE_SIGNER.text(released.by().id())));
+        }
+        Role as = released.by().role();
+        return as == Role.SECOND_PERSON || signer.get().may(as) ? Optional.empty()
+                : Optional.of(soft(entry, Message.FAULT_RELEASE_ROLE.text(released.by().id(), as.label())));
+    }
+
+    /** By the bench, or by whoever is named and has a key; which key is the bench's is for whoever compares checkpoints to know. */
+    private boolean sealedBy(LedgerEntry entry) {
+        People then = people.at(entry.position());
+        Optional<Person> holder = EntrySignature.in(entry).flatMap(signature -> then.holder(signature.fingerprint()));
+        if (entry.actor().role() == Role.BENCH) {
+            return holder.isEmpty();
+        }
+        boolean hasNone = then.person(entry.actor().id()).flatMap(Person::key).isEmpty();
+        return holder.map(Person::id).map(id -> id.equals(entry.actor().id())).orElse(hasNone);
+    }
+
+    private static Finding hard(LedgerEntry entry, String words) {
+        return new Finding(entry.sequence(), false, words);
+    }
+
+    private static Finding soft(LedgerEntry entry, String words) {
+        return new Finding(entry.sequence(), true, words);
+    }
+}
