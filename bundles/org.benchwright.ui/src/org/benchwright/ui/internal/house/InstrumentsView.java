@@ -68,9 +68,9 @@ public final class InstrumentsView extends ViewPart {
         table.getTable().setFont(large);
         table.setContentProvider(ArrayContentProvider.getInstance());
         GridDataFactory.fillDefaults().grab(true, true).applyTo(table.getControl());
-        column(HouseMessage.ASSET, 110, InstrumentRow::asset);
-        column(HouseMessage.INSTRUMENT, 220, InstrumentRow::title);
-        column(HouseMessage.STANDS, 260, row -> (row.usable() ? "" : "\u2717 ") + row.state());
+        column(HouseMessage.ASSET, 140, InstrumentRow::asset);
+        column(HouseMessage.INSTRUMENT, 200, InstrumentRow::title);
+        column(HouseMessage.STANDS, 290, row -> (row.usable() ? "" : "\u2717 ") + row.state());
         column(HouseMessage.DUE, 110, row -> row.due().map(Object::toString).orElse(""));
         column(HouseMessage.CERTIFICATE, 110, InstrumentRow::certificate);
         column(HouseMessage.CUSTODY, 140, InstrumentRow::custody);
