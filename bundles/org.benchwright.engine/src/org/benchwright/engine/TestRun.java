@@ -22,6 +22,7 @@ import org.benchwright.engine.internal.Slips;
 import org.benchwright.engine.internal.Transitions;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Plan;
+import org.benchwright.engine.plan.SoakStage;
 
 /**
  * One carrying-out of a plan on one unit: the fold of its events.
@@ -219,6 +220,16 @@ public final class TestRun {
     /** True while a soak is under way. */
     public boolean onSoak() {
         return state.soak().begun();
+    }
+
+    /** The soak that is under way, if one is. */
+    public Optional<SoakStage> soakUnderWay() {
+        return state.soakUnderWay();
+    }
+
+    /** The number of the last watch on record; 0 if there was none. */
+    public int lastWatch() {
+        return state.lastWatch();
     }
 
     /** The last observation, as long as it can be struck. */

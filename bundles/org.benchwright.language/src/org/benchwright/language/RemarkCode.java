@@ -226,6 +226,22 @@ public enum RemarkCode {
     UNUSED_INSTRUMENT(Severity.WARNING),
     /** A mark that nothing counts from. */
     UNUSED_MARK(Severity.WARNING),
+    /** An address that no unit has. */
+    POINT_ADDRESS(Severity.ERROR),
+    /** A number of so many bits that there is none of. */
+    POINT_BITS(Severity.ERROR),
+    /** A value that the point can't read. */
+    POINT_VALUE(Severity.ERROR),
+    /** A point of another protocol. */
+    POINT_OTHER_PROTOCOL(Severity.ERROR),
+    /** Two points that take the same registers for different numbers. */
+    POINTS_OVERLAP(Severity.ERROR),
+    /** A mode, lamp or condition with two points that contradict each other. */
+    POINT_TWICE(Severity.ERROR),
+    /** A condition that is scaled from nothing, or read from a bit. */
+    POINT_SCALE(Severity.ERROR),
+    /** A watch that can't tell whether the unit is as it must be. */
+    WATCH_CANNOT_TELL(Severity.WARNING),
     /** A watch that never says stop. */
     WATCH_INCOMPLETE(Severity.ERROR),
     /** A procedure that is a retest of itself. */

@@ -161,6 +161,16 @@ public final class Families {
     }
 
     /**
+     * How a unit of the family can be watched.
+     *
+     * @param family a family
+     * @return the nearest statement of it, which counts as a whole
+     */
+    public static Optional<WatchedBy> watched(Family family) {
+        return nearest(family, Family::getWatched);
+    }
+
+    /**
      * The mask of serial numbers.
      *
      * @param family a family

@@ -10,7 +10,9 @@ import java.util.OptionalLong;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.present.internal.Message;
 import org.benchwright.present.internal.ReportValues;
+import org.benchwright.present.internal.SoakPages;
 import org.benchwright.report.HandOver;
+import org.benchwright.report.Page;
 import org.benchwright.report.TestReport;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.FaultyRecordException;
@@ -34,6 +36,21 @@ public final class HandingOver {
         try (BenchLedger open = BenchLedger.openReadOnly(ledger)) {
             KeptTest kept = open.test(test).orElseThrow(() -> new EntryRefusedException(Message.REFUSED_NO_TEST.text(test)));
             return new HandOver(report(open, kept), now);
+        } catch (StoreException | FaultyRecordException e) {
+            throw Failures.cannotStore(e);
+        }
+    }
+
+    /**
+     * The course of a test's soaks as a page: the unit's state, and what was read around it, with the intervals in which they changed.
+     *
+     * @throws EntryRefusedException if there is no such test
+     * @throws CannotStoreException  if the ledger can't be read, or the record is not sound
+     */
+    public static Page soaks(Path ledger, String test) throws EntryRefusedException, CannotStoreException {
+        try (BenchLedger open = BenchLedger.openReadOnly(ledger)) {
+            KeptTest kept = open.test(test).orElseThrow(() -> new EntryRefusedException(Message.REFUSED_NO_TEST.text(test)));
+            return SoakPages.of(kept);
         } catch (StoreException | FaultyRecordException e) {
             throw Failures.cannotStore(e);
         }

@@ -1,6 +1,8 @@
 package org.benchwright.workshop;
 
 import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -10,6 +12,7 @@ import java.util.stream.Stream;
 
 import org.benchwright.core.Cancellation;
 import org.benchwright.core.Progress;
+import org.benchwright.core.Ticker;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.instrument.InstrumentBook;
 import org.benchwright.engine.receipt.ReceiptBook;
@@ -308,6 +311,23 @@ public final class BenchLedger implements AutoCloseable {
             }
         }
         return shared.get();
+    }
+
+    /**
+     * A watch over the units on soak of this ledger, which stays open when it ends.
+     *
+     * @param endpoints  where the units are reached
+     * @param longestRun how often it is written down, at least, that a unit is as it must be
+     * @param listener   hears what is written
+     */
+    public WatchRound watch(BenchEndpoints endpoints, Clock clock, Ticker ticker, Duration longestRun, WatchListener listener) {
+        Path certificates = BenchFolder.of(file).path().resolve("watch-certificates");
+        return new WatchRound(ledger, endpoints, new WatchRound.Means(clock, ticker, certificates, longestRun), listener);
+    }
+
+    /** Where it stands how the units of this bench are reached. */
+    public Path endpointsFile() {
+        return BenchFolder.of(file).path().resolve(BenchEndpoints.FILE);
     }
 
     private Signer benchKey() throws StoreException {

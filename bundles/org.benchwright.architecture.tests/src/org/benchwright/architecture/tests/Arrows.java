@@ -24,7 +24,8 @@ record Arrows(Map<String, Set<String>> drawn) {
 			Map.entry("ledger", Set.of("core")),
 			Map.entry("engine", Set.of("core", "evidence")),
 			Map.entry("language", Set.of("core", "model", "engine", "evidence")),
-			Map.entry("workshop", Set.of("core", "engine", "ledger", "language")),
+			Map.entry("watch", Set.of("core")),
+			Map.entry("workshop", Set.of("core", "engine", "ledger", "language", "watch")),
 			// The engine's plain types come with what the workshop hands out.
 			Map.entry("present", Set.of("core", "workshop", "evidence", "engine", "report")),
 			Map.entry("report", Set.of("core", "ledger", "evidence")),

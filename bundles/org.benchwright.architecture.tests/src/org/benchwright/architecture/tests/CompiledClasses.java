@@ -110,6 +110,20 @@ final class CompiledClasses {
 				.sorted().toList();
 	}
 
+	/** What hand-written classes name of these libraries: types, and methods as {@code Type.method}. Tests are left out. */
+	Set<String> named(String... libraries) {
+		Set<String> named = new TreeSet<>();
+		product().forEach(type -> {
+			type.getDirectDependenciesFromSelf().stream().map(dependency -> dependency.getTargetClass().getBaseComponentType())
+					.filter(target -> Stream.of(libraries).anyMatch(target.getPackageName()::startsWith))
+					.forEach(target -> named.add(target.getSimpleName()));
+			Stream.concat(type.getMethodCallsFromSelf().stream(), type.getMethodReferencesFromSelf().stream())
+					.filter(call -> Stream.of(libraries).anyMatch(call.getTargetOwner().getPackageName()::startsWith))
+					.forEach(call -> named.add(call.getTargetOwner().getSimpleName() + "." + call.getTarget().getName()));
+		});
+		return named;
+	}
+
 	private static boolean isTest(JavaMethod method) {
 		return TEST_ANNOTATIONS.stream().anyMatch(method::isAnnotatedWith);
 	}

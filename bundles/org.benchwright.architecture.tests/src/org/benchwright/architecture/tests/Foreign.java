@@ -25,8 +25,12 @@ final class Foreign {
 			Map.entry("org.apache.xmpbox", Set.of("report")),
 			Map.entry("com.google.zxing", Set.of("report")),
 			Map.entry("dejavu.fonts", Set.of("report")),
-			Map.entry("org.bouncycastle", Set.of("ledger")),
+			// The OPC UA library, which is part of the watch's bundle, makes and reads certificates with it.
+			Map.entry("org.bouncycastle", Set.of("ledger", "watch")),
 			Map.entry("org.postgresql", Set.of("ledger")),
+			Map.entry("com.digitalpetri", Set.of("watch")),
+			Map.entry("org.eclipse.milo", Set.of("watch")),
+			Map.entry("io.netty", Set.of("watch")),
 			Map.entry("picocli", Set.of("cli")),
 			Map.entry("org.jline", Set.of("cli")),
 			Map.entry("org.knowm", Set.of("report")),

@@ -92,6 +92,7 @@ public final class Commands {
                 new Subcommand(RevisionCommands.withdrawSpec(), given -> new RevisionCommands(around, procedures, screens).withdraw(given)),
                 new Subcommand(RevisionCommands.revisionsSpec(), given -> new RevisionCommands(around, procedures, screens).revisions(given)),
                 new Subcommand(LedgerCommands.unitsSpec(), given -> new LedgerCommands(around).units(given)),
+                new Subcommand(WatchCommand.spec(), given -> new WatchCommand(around).run(given)),
                 new Subcommand(FiguresCommand.spec(), given -> new FiguresCommand(around).run(given)),
                 new Subcommand(ReturnedCommand.spec(), given -> new ReturnedCommand(around).run(given)),
                 new Subcommand(AuditCommands.departuresSpec(), given -> new AuditCommands(around, screens).departures(given)),

@@ -30,7 +30,7 @@ final class HandOverCommands {
                 .addOption(Specs.ledger()).addOption(Specs.file("--pdf", "FILE", Message.HELP_PDF))
                 .addOption(Specs.file("--record", "FILE", Message.HELP_RECORD)).addOption(Specs.file("--label", "FILE", Message.HELP_LABEL))
                 .addOption(Specs.file("--html", "FILE", Message.HELP_HTML)).addOption(Specs.file("--json", "FILE", Message.HELP_JSON))
-                .addOption(Specs.file("--csv", "FILE", Message.HELP_CSV));
+                .addOption(Specs.file("--csv", "FILE", Message.HELP_CSV)).addOption(Specs.file("--soak", "FILE", Message.HELP_SOAK));
     }
 
     static CommandSpec exportSpec() {
@@ -51,7 +51,7 @@ final class HandOverCommands {
             new Wanted("--json", papers -> bytes(papers.json())), new Wanted("--csv", papers -> bytes(papers.csv())));
 
     int report(Given given) throws CannotStoreException {
-        if (PAPERS.stream().noneMatch(wanted -> given.has(wanted.option()))) {
+        if (!given.has("--soak") && PAPERS.stream().noneMatch(wanted -> given.has(wanted.option()))) {
             return Screens.refused(around, Message.REPORT_WHAT.text());
         }
         try (Screen screen = Screens.printing(around)) {
@@ -61,6 +61,10 @@ final class HandOverCommands {
                 if (file.isPresent()) {
                     new Output(screen).write(file.get(), wanted.making().of(papers));
                 }
+            }
+            Optional<Path> soak = given.path("--soak");
+            if (soak.isPresent()) {
+                new Output(screen).write(soak.get(), bytes(HandingOver.soaks(given.ledger(), given.word().orElseThrow()).html()));
             }
             return ExitStatus.OK;
         } catch (EntryRefusedException | NotCertifiableException e) {

@@ -74,6 +74,9 @@ final class LedgerCommands {
         row.soakLeft().ifPresent(left -> state.append(", ").append(Message.UNIT_LEFT.text(Durations.words(left))));
         row.nextLook().ifPresent(at -> state.append(", ").append((row.overdue() ? Message.UNIT_OVERDUE : Message.UNIT_NEXT_LOOK)
                 .text(TIME.format(at.atZone(around.zone())))));
+        if (!row.watch().isEmpty()) {
+            state.append(", ").append((row.alarm() ? Message.UNIT_WATCH_ALARM : Message.UNIT_WATCH).text(row.watch()));
+        }
         row.reminder().ifPresent(words -> state.append(". ").append(words));
         String head = String.format(Locale.ROOT, "  %-14s ", row.serial());
         String rest = " ".repeat(head.length());

@@ -203,6 +203,7 @@ final class ProofJson {
         json.addProperty("title", soak.title());
         json.addProperty("lasting", soak.lasting().toString());
         json.addProperty("stopStays", soak.latching());
+        json.addProperty("watched", soak.watched());
         json.addProperty("probability", soak.probability());
         json.addProperty("meanInterval", soak.meanInterval().toString());
         soak.claim().ifPresent(claim -> json.addProperty("claimHolds", soak.supportsClaim()));

@@ -288,6 +288,16 @@ public final class RunState {
         return soak;
     }
 
+    /** The soak that is under way, if one is. */
+    public Optional<SoakStage> soakUnderWay() {
+        return SoakRules.underWay(this);
+    }
+
+    /** The number of the last watch on record; 0 if there was none. */
+    public int lastWatch() {
+        return watch.number();
+    }
+
     /** True if the last event was told by a watch, or follows from what it told. */
     boolean toldByWatch() {
         return toldByWatch;

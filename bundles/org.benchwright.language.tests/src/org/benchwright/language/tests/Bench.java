@@ -28,6 +28,11 @@ final class Bench {
                 modes stopped, run, faulted
                 mode run shows ok green steady, code "rn"
                 mode faulted shows flt steady
+                watched by modbus {
+                    mode run when holding register 7 unsigned 16 is 2
+                    lamp flt lit when coil 5 is on
+                    condition supply from input register 30 signed 16, scale 0.1 V
+                }
                 stop stays until "somebody restarts the unit"
             }
 

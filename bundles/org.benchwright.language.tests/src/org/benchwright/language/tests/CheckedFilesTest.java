@@ -112,7 +112,7 @@ class CheckedFilesTest {
         List<String> plain = check(Files.writeString(folder.resolve("lark.family"), broken));
         List<String> windows = check(Files.writeString(folder.resolve("lark.family"), "\uFEFF" + broken.replace("\n", "\r\n")));
         assertEquals(plain, windows);
-        assertTrue(plain.get(0).contains(":13:36: error: unknown-family:"), plain::toString);
+        assertTrue(plain.get(0).contains(":18:36: error: unknown-family:"), plain::toString);
     }
 
     @Test

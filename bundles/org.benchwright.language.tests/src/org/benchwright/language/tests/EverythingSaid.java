@@ -25,12 +25,26 @@ final class EverythingSaid {
                 loadable permanent_copy "Copy in memory" replaces owner_program
                 option fan "Fan tray"
                 option radio "Radio"
+                watched by modbus {
+                    mode run when holding register 7 unsigned 16 is 2
+                    mode idle when input 3 is off
+                    lamp out 3 lit when coil 5 is on
+                    condition ambient from input register 30 signed 32 low first swapped, scale 0.1 degC, offset 2 degC
+                    condition supply from input register 32 float 32, scale 1 V
+                }
                 stop stays until "somebody restarts the unit"
                 fault W01 "Watchdog" shows flt flashing, mode run { means "Late." often "Warm." next "Soak." }
                 fault W02 "Memory" shows out 1 steady
             }
             family gull "Gull" { }
             family crane "Crane controller" like crane_base { }
+            family crane_net "Crane with a network" like crane_base {
+                serial "CN-####"
+                watched by opcua {
+                    mode run when node "ns=2;s=Unit.State" is 3
+                    mode idle when server is running
+                }
+            }
 
             shared stage rails "Rails" for crane_base (rail in V, low in V, high in V, time in s) {
                 hazard heat caution "Hot." can "burn" so "Wait."
@@ -51,6 +65,13 @@ final class EverythingSaid {
                 proves the bench, valid 12 h
                 stage work "Work" { step look "Look." { confirm "It is well." or conclude rejected "It is not." } }
                 stage extra "Extra" { step more "More." { confirm "It is well." or conclude rejected "It is not." } }
+                make safe "Make safe" { step off "Off." { isolates supply } }
+                conclude accepted "All well."
+            }
+
+            procedure crane_net_first "First with a network" revision 1 {
+                applies to crane_net
+                stage work "Work" { step look "Look." { confirm "It is well." or conclude rejected "It is not." } }
                 make safe "Make safe" { step off "Off." { isolates supply } }
                 conclude accepted "All well."
             }

@@ -81,7 +81,7 @@ class ProofPathsTest implements PropertyTest {
     void theLongerASoakTheMoreItReveals(@ForAll @IntRange(min = 1, max = 500) int hours, @ForAll @IntRange(min = 1, max = 100) int more,
             @ForAll @IntRange(min = 1, max = 2_000) int interval, @ForAll @DoubleRange(min = 0.01, max = 0.99) double level) {
         Claim claim = new Claim(Duration.ofHours(interval), java.math.BigDecimal.valueOf(level));
-        SoakProof soak = new SoakProof("s", "S", Duration.ofHours(hours), true, Duration.ofHours(24), Optional.of(claim));
+        SoakProof soak = new SoakProof("s", "S", Duration.ofHours(hours), true, false, Duration.ofHours(24), Optional.of(claim));
         SoakProof.Length longer = soak.what(Duration.ofHours(hours + more));
         SoakProof.Length own = soak.what(Duration.ofHours(hours));
         assertTrue(longer.revealed() >= own.revealed() && longer.longestRevealed().compareTo(own.longestRevealed()) > 0);

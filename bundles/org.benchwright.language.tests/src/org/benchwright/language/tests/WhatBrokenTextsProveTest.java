@@ -123,11 +123,21 @@ class WhatBrokenTextsProveTest {
     /** As the engine carries it out: where a stop does not stay, looks witness nothing, so that no test can end accepted. */
     @Test
     void aSoakOfUnitsThatRestartProvesNothingByLooks() throws Exception {
-        ProcedureProof proof = proof(Bench.FAMILY.replace("stop stays until \"somebody restarts the unit\"", "stop restarts by itself"), Bench.PROCEDURE);
+        ProcedureProof proof = proof(Bench.FAMILY.replace("stop stays until \"somebody restarts the unit\"", "stop restarts by itself"), Bench.PROCEDURE
+                .replace("watch every 10 s, stop after 2 bad, silent after 3 missed\n", "").replace(", unless watched", ""));
         assertEquals(0, proof.soaks().get(0).what(proof.soaks().get(0).lasting()).revealed());
         assertFalse(proof.soaks().get(0).supportsClaim());
         assertFalse(proof.paths().ending().containsKey(Verdict.ACCEPTED));
         assertEquals(Optional.of(Verdict.UNDECIDED), proof.times().verdict());
+    }
+
+    @Test
+    void aSoakOfUnitsThatRestartProvesWhatItsWatchSees() throws Exception {
+        ProcedureProof proof = proof(Bench.FAMILY.replace("stop stays until \"somebody restarts the unit\"", "stop restarts by itself"), Bench.PROCEDURE);
+        // 1 - exp(-72/31) = 0.90198
+        assertEquals(0.90198, proof.soaks().get(0).what(proof.soaks().get(0).lasting()).revealed(), 1e-5);
+        assertTrue(proof.soaks().get(0).supportsClaim());
+        assertTrue(proof.paths().ending().containsKey(Verdict.ACCEPTED));
     }
 
     /** Two stages made of one shared stage of another folder: apart in the diagram, one text behind both. */

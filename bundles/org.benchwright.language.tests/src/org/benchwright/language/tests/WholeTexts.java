@@ -30,6 +30,7 @@ final class WholeTexts {
     private static final String RESTARTING = """
             family wren "Wren" {
                 lamp ok green "Health"
+                watched by modbus { lamp ok lit when input 1 is on }
                 stop restarts by itself
             }
             """;

@@ -19,11 +19,12 @@ import org.benchwright.language.internal.proof.StepTimes;
  * @param name      its name
  * @param title     its title
  * @param lasting   how long it lasts
- * @param latching  whether a stop stays until somebody ends it; if not, looks witness nothing and the soak proves nothing
+ * @param latching  whether a stop stays until somebody ends it; if not, looks witness nothing
+ * @param watched   whether a watch is asked for: what it sees is evidence either way
  * @param lookEvery how often somebody looks
  * @param claim     what the procedure says that it reveals
  */
-public record SoakProof(String name, String title, Duration lasting, boolean latching, Duration lookEvery, Optional<Claim> claim) {
+public record SoakProof(String name, String title, Duration lasting, boolean latching, boolean watched, Duration lookEvery, Optional<Claim> claim) {
 
     /** Where the procedure claims nothing, this probability is spoken of. */
     public static final double USUAL_PROBABILITY = 0.9;
@@ -37,7 +38,7 @@ public record SoakProof(String name, String title, Duration lasting, boolean lat
 
     /** The soak of a plan. */
     public static SoakProof of(SoakStage soak, boolean latching, Optional<Claim> claim) {
-        return new SoakProof(soak.name(), soak.title(), soak.lasting(), latching, soak.lookEvery(), claim);
+        return new SoakProof(soak.name(), soak.title(), soak.lasting(), latching, soak.watch().isPresent(), soak.lookEvery(), claim);
     }
 
     /**
@@ -73,7 +74,7 @@ public record SoakProof(String name, String title, Duration lasting, boolean lat
 
     /** The hours of a soak so long that count as evidence. */
     public Duration evidence(Duration length) {
-        return latching ? length : Duration.ZERO;
+        return latching || watched ? length : Duration.ZERO;
     }
 
     /**

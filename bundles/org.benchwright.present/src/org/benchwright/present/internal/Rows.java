@@ -31,12 +31,14 @@ public final class Rows {
         Optional<Instant> due = look.map(l -> l.since().instant().plus(l.due()));
         Optional<WatchStanding> watch = WatchStanding.of(run);
         boolean asked = look.filter(l -> l.soak().watch().isPresent()).isPresent();
-        String watched = watch.map(w -> WatchWords.standing(w, now)).orElse(asked ? Message.WATCH_STATE_NONE.text() : "");
+        Optional<String> left = WatchWords.left(run);
+        String watched = left.or(() -> watch.map(w -> WatchWords.standing(w, now))).orElse(asked ? Message.WATCH_STATE_NONE.text() : "");
         return new UnitRow(test, opening.serial(), run.plan().family().title(),
                 Message.ROW_PROCEDURE.text(run.plan().title(), String.valueOf(opening.revision())), stage(run, demand),
                 look.map(l -> l.soak().lasting().minus(l.witnessed())), due, due.map(at -> at.isBefore(now)).orElse(false),
                 state(run, demand), opening.rehearsal(), watched,
-                watch.filter(w -> WatchWords.needsSomebody(w, now)).isPresent(), run.position(), run.holder().map(Actor::id).orElse(""),
+                left.isPresent() || watch.filter(w -> WatchWords.needsSomebody(w, now)).isPresent(), run.position(),
+                run.holder().map(Actor::id).orElse(""),
                 hours.calendar().flatMap(calendar -> look.flatMap(l -> LookOutlook.reminder(calendar, l))));
     }
 

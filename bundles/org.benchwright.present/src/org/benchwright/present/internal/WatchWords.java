@@ -2,11 +2,16 @@ package org.benchwright.present.internal;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Optional;
 import java.util.stream.Collectors;
 
 import org.benchwright.core.Durations;
+import org.benchwright.core.Role;
+import org.benchwright.engine.TestRun;
 import org.benchwright.engine.WatchStanding;
+import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.TestEvent;
 
 /** What a watch told, in words; a simulated unit is said to be one each time. */
 final class WatchWords {
@@ -45,6 +50,17 @@ final class WatchWords {
 
     static boolean needsSomebody(WatchStanding standing, Instant now) {
         return !standing.seeing() || Duration.between(standing.toldAt(), now).compareTo(OVERDUE) > 0;
+    }
+
+    /** What a watch has led the test to, as long as nobody has come since. */
+    static Optional<String> left(TestRun run) {
+        TestEvent last = run.events().get(run.events().size() - 1);
+        if (run.onSoak() || last.actor().role() != Role.WATCH) {
+            return Optional.empty();
+        }
+        return run.events().stream().map(TestEvent::body).filter(Derived.SoakEnded.class::isInstance).map(Derived.SoakEnded.class::cast)
+                .reduce((before, after) -> after)
+                .map(ended -> (ended.outcome() == Derived.Outcome.CONFORMS ? Message.WATCH_STATE_DONE : Message.WATCH_STATE_ENDED).text(ended.words()));
     }
 
     /** Where the watch stands, for the list of units. */

@@ -101,7 +101,7 @@ final class Projected {
         Fact.Opened opening = run.opening();
         return new ProjectedTest(id, millis(first.moment().instant()), opening.family(), opening.procedure(), opening.serial(),
                 first.actor().id(), opening.station(), state(), opening.predecessor().isEmpty(),
-                run.plan().family().stopStays() ? soak() : Optional.empty(), read(), List.copyOf(causes),
+                soak(), read(), List.copyOf(causes),
                 opening.predecessor(), field(), deviations());
     }
 
@@ -142,7 +142,8 @@ final class Projected {
      */
     private Optional<ProjectedTest.Soak> soak() {
         Optional<SoakAttempt> last = SoakAttempt.of(run).stream().filter(SoakAttempt::begun).reduce((before, after) -> after);
-        return last.flatMap(attempt -> {
+        // A unit that restarts by itself tells nothing at looks; what a watch saw of it counts.
+        return last.filter(attempt -> run.plan().family().stopStays() || attempt.watching().isPresent()).flatMap(attempt -> {
             long after = attempt.witnessed().toSeconds();
             Optional<Long> by = attempt.stoppedBy().map(stopped -> Math.max(after + 1, stopped.toSeconds()));
             return after > 0 || by.isPresent() ? Optional.of(new ProjectedTest.Soak(after, by)) : Optional.empty();

@@ -37,7 +37,7 @@ final class FamilyCompiler {
         boolean stopStays = Families.stop(family).filter(s -> s.getKind() == StopKind.STAYS).isPresent();
         return new UnitFamily(family.getName(), family.getLabel(), supply, Families.serialMask(family).map(SerialMask::new), lamps, modes,
                 faults, stopStays, Families.supply(family).map(FamilyCompiler::words),
-                Families.stop(family).map(StopBehaviour::getUntil));
+                Families.stop(family).map(StopBehaviour::getUntil), Families.watched(family).map(WatchCompiler::compile));
     }
 
     /** Such as {@code 24 V dc}. */

@@ -103,6 +103,9 @@ public final class Candidates {
     private void safety() {
         byCode.put(RemarkCode.STRAP_WHILE_LIVE, SafetyFixes::noStrap);
         byCode.put(RemarkCode.MAKE_SAFE_NEEDS_RELEASE, SafetyFixes::releaseInstead);
+        byCode.put(RemarkCode.POINT_TWICE, WatchFixes::onlyOnce);
+        byCode.put(RemarkCode.POINT_BITS, WatchFixes::bits);
+        byCode.put(RemarkCode.POINT_VALUE, WatchFixes::value);
         byCode.put(RemarkCode.HAZARD_NOT_SHOWN, SafetyFixes::showHazard);
         byCode.put(RemarkCode.ENERGISED_WHILE_FITTING, SafetyFixes::isolateFirst);
         byCode.put(RemarkCode.ENERGISED_AT_END, SafetyFixes::isolateInMakeSafe);

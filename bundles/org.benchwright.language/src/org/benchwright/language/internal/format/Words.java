@@ -23,12 +23,14 @@ final class Words {
     /** For each rule with a block, the parts that stand in lines of their own. */
     private static final Map<String, Set<String>> LINES = Map.of(
             "ProcedureFile", Set.of("imports", "families", "procedures", "sharedStages"),
-            "Family", Set.of("supply", "lamps", "displays", "modeIndications", "keeps", "loadables", "options", "stop", "faults"),
+            "Family", Set.of("supply", "lamps", "displays", "modeIndications", "keeps", "loadables", "options", "watched", "stop",
+                    "faults"),
+            "WatchedBy", Set.of("points"),
             "Procedure", Set.of("claim", "retest", "benchProof", "hazards", "protections", "instruments", "preconditions", "blocks", "makeSafe",
                     "conclusion"),
             "Stage", Set.of("steps"), "MakeSafe", Set.of("steps"), "SharedStage", Set.of("hazards", "instruments", "steps"),
             "Soak", Set.of("watch", "look", "gap", "stops"), "Step", Set.of("statements"), "Grid", Set.of("axes", "reading", "judgement"));
-    private static final Set<String> BLOCKS = Set.of("Family", "Procedure", "Stage", "MakeSafe", "SharedStage", "Soak", "Step", "Fault");
+    private static final Set<String> BLOCKS = Set.of("Family", "WatchedBy", "Procedure", "Stage", "MakeSafe", "SharedStage", "Soak", "Step", "Fault");
     /** Words that begin a clause of a block without a rule of its own. */
     private static final Set<String> CLAUSES = Set.of("serial", "modes", "applies", "purpose", "keep", "conditions", "otherwise", "means", "often",
             "next");

@@ -31,7 +31,7 @@ public final class Inspections {
     public Inspections(KnownRisks risks) {
         all = List.of(new AmountInspection(), new NameInspection(), new ImportInspection(), new ListInspection(), new FamilyInspection(),
                 new SharedInspection(), new IndicationInspection(), new ExpectationInspection(), new MeasurementInspection(),
-                new RiskInspection(risks), new GridInspection(), new OutcomeInspection(), new SoakInspection(), new ProtectionInspection(),
+                new RiskInspection(risks), new GridInspection(), new OutcomeInspection(), new SoakInspection(), new WatchInspection(), new ProtectionInspection(),
                 new CompletenessInspection(), new RetestInspection(), new FlowInspection());
     }
 

@@ -56,8 +56,9 @@ final class SoakSection {
         List<String> sentences = new ArrayList<>();
         SoakProof.Length own = soak.what(soak.lasting());
         if (!soak.latching()) {
-            sentences.add(ProofText.of("soak.restarts", soak.title()));
-        } else {
+            sentences.add(ProofText.of(soak.watched() ? "soak.watched" : "soak.restarts", soak.title()));
+        }
+        if (soak.latching() || soak.watched()) {
             sentences.add(ProofText.of("soak.reveals", soak.title(), Durations.words(soak.lasting()), Numbers.level(soak.probability()),
                     Numbers.cut(own.longestRevealed())));
         }

@@ -64,7 +64,7 @@ final class WaysOut {
     /**
      * Those of a soak.
      *
-     * @param stopStays whether a stop of the family stays; otherwise no look witnesses anything, and a soak can't end as it should
+     * @param stopStays whether a stop of the family stays; otherwise no look witnesses anything, and only a watched soak can end as it should
      */
     static List<WayOut> of(SoakStage soak, boolean stopStays) {
         WaysOut all = new WaysOut(Map.of(), false);
@@ -75,9 +75,10 @@ final class WaysOut {
         }
         soak.gap().ifPresent(gap -> all.add(Kind.GAP, "look", ProofText.of(stopStays ? "why.power" : "why.gap"),
                 stopStays ? new Lead.PowerLost(soak.onPowerLost()) : new Lead.Moved(gap.instead())));
-        if (stopStays) {
+        if (stopStays || soak.watch().isPresent()) {
             all.add(Kind.NEXT, "", "", new Lead.Onward());
-        } else {
+        }
+        if (!stopStays) {
             String reason = ProofText.of("why.unwitnessed");
             all.add(Kind.UNWITNESSED, "look", reason, new Lead.Undecided(reason));
         }

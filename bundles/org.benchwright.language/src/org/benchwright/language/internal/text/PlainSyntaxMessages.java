@@ -29,7 +29,7 @@ public class PlainSyntaxMessages implements ISyntaxErrorMessageProvider {
             Map.entry("Procedure", SyntaxText.A_PROCEDURE), Map.entry("Stage", SyntaxText.A_STEP_LIST),
             Map.entry("MakeSafe", SyntaxText.A_STEP_LIST), Map.entry("Soak", SyntaxText.A_SOAK),
             Map.entry("Step", SyntaxText.A_STATEMENT), Map.entry("Statement", SyntaxText.A_STATEMENT),
-            Map.entry("Name", SyntaxText.A_NAME), Map.entry("BareName", SyntaxText.A_NAME),
+            Map.entry("Name", SyntaxText.A_NAME), Map.entry("ParameterName", SyntaxText.A_NAME), Map.entry("BareName", SyntaxText.A_NAME),
             Map.entry("UnitWord", SyntaxText.A_UNIT), Map.entry("LampColour", SyntaxText.A_COLOUR),
             Map.entry("LampState", SyntaxText.A_LAMP_STATE), Map.entry("Outcome", SyntaxText.AN_OUTCOME),
             Map.entry("SoakOutcome", SyntaxText.A_SOAK_OUTCOME), Map.entry("Amount", SyntaxText.AN_AMOUNT),

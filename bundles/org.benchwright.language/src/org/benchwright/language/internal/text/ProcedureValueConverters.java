@@ -17,9 +17,13 @@ import org.benchwright.model.InstrumentUse;
 import org.benchwright.model.KeptBy;
 import org.benchwright.model.LightPattern;
 import org.benchwright.model.LogCondition;
+import org.benchwright.model.Numeral;
+import org.benchwright.model.PointState;
+import org.benchwright.model.PointTable;
 import org.benchwright.model.Releaser;
 import org.benchwright.model.Sign;
 import org.benchwright.model.StopKind;
+import org.benchwright.model.WatchProtocol;
 import org.eclipse.xtext.conversion.IValueConverter;
 import org.eclipse.xtext.conversion.ValueConverter;
 import org.eclipse.xtext.conversion.impl.AbstractDeclarativeValueConverterService;
@@ -160,6 +164,48 @@ public class ProcedureValueConverters extends AbstractDeclarativeValueConverterS
     @ValueConverter(rule = "LogCondition")
     public IValueConverter<LogCondition> logCondition() {
         return words(LogCondition.AS_FOUND, LogCondition.AS_LEFT);
+    }
+
+    /** What a unit is asked by. */
+    @ValueConverter(rule = "WatchProtocol")
+    public IValueConverter<WatchProtocol> watchProtocol() {
+        return words(WatchProtocol.values());
+    }
+
+    /** Tables of bits. */
+    @ValueConverter(rule = "BitTable")
+    public IValueConverter<PointTable> bitTable() {
+        return words(PointTable.COIL, PointTable.INPUT);
+    }
+
+    /** Tables of registers. */
+    @ValueConverter(rule = "RegisterTable")
+    public IValueConverter<PointTable> registerTable() {
+        return words(PointTable.HOLDING_REGISTER, PointTable.INPUT_REGISTER);
+    }
+
+    /** A node. */
+    @ValueConverter(rule = "NodeTable")
+    public IValueConverter<PointTable> nodeTable() {
+        return words(PointTable.NODE);
+    }
+
+    /** The server itself. */
+    @ValueConverter(rule = "ServerTable")
+    public IValueConverter<PointTable> serverTable() {
+        return words(PointTable.SERVER);
+    }
+
+    /** How bits are taken for a number. */
+    @ValueConverter(rule = "Numeral")
+    public IValueConverter<Numeral> numeral() {
+        return words(Numeral.UNSIGNED, Numeral.SIGNED, Numeral.FLOAT);
+    }
+
+    /** What a point reads, where that is no number. */
+    @ValueConverter(rule = "PointState")
+    public IValueConverter<PointState> pointState() {
+        return words(PointState.ON, PointState.OFF, PointState.RUNNING);
     }
 
     /** Signs of an expression. */

@@ -113,7 +113,7 @@ public final class UnitsView extends ViewPart {
                 table.setSelection(i);
             }
         }
-        String line = desk.trouble().orElseGet(() -> units.isEmpty() ? Message.UNITS_NONE.text() : "");
+        String line = desk.trouble().or(() -> alarm(units)).orElseGet(() -> units.isEmpty() ? Message.UNITS_NONE.text() : "");
         setContentDescription(String.join("  ", Stream.of(line, forwarding()).filter(words -> !words.isEmpty()).toList()));
     }
 
@@ -125,12 +125,19 @@ public final class UnitsView extends ViewPart {
                 .orElse("");
     }
 
+    /** What a watch wants somebody to come for, above all units. */
+    private static Optional<String> alarm(List<UnitRow> units) {
+        return units.stream().filter(UnitRow::alarm).map(unit -> Message.UNIT_ALARM.text(unit.serial(), unit.watch()))
+                .reduce((one, other) -> one + "   " + other);
+    }
+
     private static String title(UnitRow unit) {
         return unit.rehearsal() ? Message.UNIT_REHEARSAL.text(unit.serial()) : unit.serial();
     }
 
     private static String state(UnitRow unit) {
-        return unit.soakLeft().map(left -> unit.state() + ", " + Message.UNIT_SOAK_LEFT.text(Durations.words(left))).orElse(unit.state());
+        String state = unit.soakLeft().map(left -> unit.state() + ", " + Message.UNIT_SOAK_LEFT.text(Durations.words(left))).orElse(unit.state());
+        return unit.watch().isEmpty() ? state : state + ", " + unit.watch();
     }
 
     private String when(UnitRow unit) {

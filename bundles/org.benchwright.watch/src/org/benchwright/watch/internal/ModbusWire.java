@@ -1,0 +1,64 @@
+package org.benchwright.watch.internal;
+
+import java.nio.ByteBuffer;
+import java.time.Duration;
+import java.util.concurrent.TimeUnit;
+
+import com.digitalpetri.modbus.ModbusPduSerializer;
+import com.digitalpetri.modbus.TimeoutScheduler;
+import com.digitalpetri.modbus.client.ModbusClientConfig;
+import com.digitalpetri.modbus.client.ModbusTcpClient;
+import com.digitalpetri.modbus.pdu.ModbusPdu;
+import com.digitalpetri.modbus.tcp.client.NettyTcpClientTransport;
+
+import io.netty.channel.EventLoopGroup;
+import io.netty.channel.nio.NioEventLoopGroup;
+import io.netty.util.concurrent.DefaultThreadFactory;
+
+/** The threads that all Modbus connections share, and how a connection is set up: for reading, and for nothing else. */
+public final class ModbusWire implements AutoCloseable {
+
+    private static final int THREADS = 2;
+    /** Read coils, discrete inputs, holding registers, input registers: functions 1 to 4. */
+    private static final int LAST_READING_FUNCTION = 4;
+
+    private final EventLoopGroup loops = new NioEventLoopGroup(THREADS, new DefaultThreadFactory("watch-modbus", true));
+    private final TimeoutScheduler timeouts = TimeoutScheduler.create(loops, loops);
+
+    /** A client that is not connected yet. */
+    ModbusTcpClient client(String host, int port, Duration timeout) {
+        NettyTcpClientTransport transport = NettyTcpClientTransport.create(config -> config.setHostname(host).setPort(port)
+                .setConnectTimeout(timeout).setConnectPersistent(false).setReconnectLazy(true).setEventLoopGroup(loops).setExecutor(loops));
+        return new ModbusTcpClient(ModbusClientConfig.create(config -> {
+            ModbusPduSerializer usual = config.requestSerializer;
+            config.setRequestTimeout(timeout).setTimeoutScheduler(timeouts).setRequestSerializer(new ReadingOnly(usual));
+        }), transport);
+    }
+
+    /** Whatever else is asked of the library, no request that could change a unit ever becomes bytes. */
+    static final class ReadingOnly implements ModbusPduSerializer {
+        private final ModbusPduSerializer usual;
+
+        ReadingOnly(ModbusPduSerializer usual) {
+            this.usual = usual;
+        }
+
+        @Override
+        public void encode(ModbusPdu pdu, ByteBuffer buffer) throws Exception {
+            if (pdu.getFunctionCode() < 1 || pdu.getFunctionCode() > LAST_READING_FUNCTION) {
+                throw new IllegalStateException("function " + pdu.getFunctionCode() + " does not read");
+            }
+            usual.encode(pdu, buffer);
+        }
+
+        @Override
+        public ModbusPdu decode(int functionCode, ByteBuffer buffer) throws Exception {
+            return usual.decode(functionCode, buffer);
+        }
+    }
+
+    @Override
+    public void close() {
+        loops.shutdownGracefully(200, 2000, TimeUnit.MILLISECONDS);
+    }
+}
