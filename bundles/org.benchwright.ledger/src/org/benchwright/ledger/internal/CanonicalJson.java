@@ -26,7 +26,8 @@ import org.benchwright.ledger.internal.JsonValue.Text;
  */
 public final class CanonicalJson {
 
-    private static final char FIRST_COMBINING = 0x300;
+    /** The first character that NFC may do something with. */
+    static final char FIRST_COMBINING = 0x300;
     private static final char REPLACEMENT = 0xFFFD;
 
     /** Levels of arrays and objects that are read; hostile nesting must not use up the stack. */
@@ -63,7 +64,7 @@ public final class CanonicalJson {
         return CanonicalReader.read(utf8(bytes));
     }
 
-    private static String utf8(byte[] bytes) throws PayloadException {
+    static String utf8(byte[] bytes) throws PayloadException {
         // What is malformed comes out as a replacement character, and doesn't go back to the same bytes.
         String text = new String(bytes, StandardCharsets.UTF_8);
         if (text.indexOf(REPLACEMENT) >= 0 && !Arrays.equals(text.getBytes(StandardCharsets.UTF_8), bytes)) {

@@ -5,6 +5,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.benchwright.core.Digest;
+import org.benchwright.ledger.DocumentReference;
 import org.benchwright.ledger.PayloadException;
 import org.benchwright.ledger.internal.JsonValue.Flag;
 import org.benchwright.ledger.internal.JsonValue.Items;
@@ -21,6 +23,8 @@ final class CanonicalReader {
     private static final String SHORT_ESCAPES = "\"\\btnfr";
     private static final String ESCAPED = "\"\\\b\t\n\f\r";
     private static final String HEX = "0123456789abcdef";
+    /** How the name of a document begins. */
+    private static final String REFERENCE = "sha256:";
 
     private final String text;
     private int at;
@@ -38,6 +42,128 @@ final class CanonicalReader {
             throw refused();
         }
         return members;
+    }
+
+    /**
+     * What has to be known of an object when its values don't matter.
+     *
+     * @param named      whether the name that was asked for is a member of the object itself
+     * @param references the documents that are named anywhere in it
+     */
+    record Skimmed(boolean named, List<Digest> references) {
+    }
+
+    /**
+     * Reads one event: the texts of its own members, and of its payload no more than whether it has a member of that name, and the documents
+     * that it names. Refuses exactly what {@link #read} refuses.
+     *
+     * @param payload name of the member that is not read but skimmed
+     * @param wanted  name that is looked for in it
+     * @param texts   takes the other members, which have to be texts
+     */
+    static Skimmed skim(String text, String payload, String wanted, Map<String, String> texts) throws PayloadException {
+        CanonicalReader reader = new CanonicalReader(text);
+        reader.expect("{");
+        Skimmed skimmed = reader.event(payload, wanted, texts);
+        if (reader.at != text.length()) {
+            throw refused();
+        }
+        return skimmed;
+    }
+
+    private Skimmed event(String payload, String wanted, Map<String, String> texts) throws PayloadException {
+        List<Digest> references = new ArrayList<>();
+        boolean named = false;
+        String before = null;
+        do {
+            expect("\"");
+            String name = string();
+            if (before != null && before.compareTo(name) >= 0) {
+                throw refused();
+            }
+            before = name;
+            expect(":");
+            if (name.equals(payload)) {
+                expect("{");
+                named = skimMembers(2, wanted, references);
+                texts.put(name, "");
+            } else {
+                expect("\"");
+                texts.put(name, string());
+            }
+        } while (more('}'));
+        return new Skimmed(named, references);
+    }
+
+    private void skim(int depth, List<Digest> references) throws PayloadException {
+        if (depth > CanonicalJson.DEPTH) {
+            throw refused();
+        }
+        switch (next()) {
+            case '"':
+                skimString(references);
+                break;
+            case '{':
+                skimMembers(depth, "", references);
+                break;
+            case '[':
+                if (!ends(']')) {
+                    do {
+                        skim(depth + 1, references);
+                    } while (more(']'));
+                }
+                break;
+            case 't':
+                expect("rue");
+                break;
+            case 'f':
+                expect("alse");
+                break;
+            case 'n':
+                expect("ull");
+                break;
+            default:
+                throw refused();
+        }
+    }
+
+    private boolean skimMembers(int depth, String wanted, List<Digest> references) throws PayloadException {
+        boolean named = false;
+        if (ends('}')) {
+            return false;
+        }
+        String before = null;
+        do {
+            expect("\"");
+            String name = string();
+            if (before != null && before.compareTo(name) >= 0) {
+                throw refused();
+            }
+            before = name;
+            named |= name.equals(wanted);
+            expect(":");
+            skim(depth + 1, references);
+        } while (more('}'));
+        return named;
+    }
+
+    /** A text of which nothing is kept but the document that it may name. */
+    private void skimString(List<Digest> references) throws PayloadException {
+        int begin = at;
+        for (char unit = next(); unit != '"'; unit = next()) {
+            if (unit == '\\' || unit >= CanonicalJson.FIRST_COMBINING) {
+                // Rare, and for the careful way.
+                at = begin;
+                DocumentReference.parse(string()).ifPresent(references::add);
+                return;
+            }
+            if (unit < ' ') {
+                throw refused();
+            }
+        }
+        if (text.startsWith(REFERENCE, begin)) {
+            DocumentReference.parse(text.substring(begin, at - 1)).ifPresent(references::add);
+        }
     }
 
     private JsonValue value(int depth) throws PayloadException {

@@ -3,10 +3,13 @@ package org.benchwright.ledger.internal;
 import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.benchwright.core.Actor;
+import org.benchwright.core.Digest;
 import org.benchwright.core.Role;
 import org.benchwright.ledger.EventKinds;
 import org.benchwright.ledger.PayloadException;
@@ -25,6 +28,8 @@ public final class EventCodec {
 
     private static final Set<String> NAMES = Set.of("format", "test", "sequence", "instant", "sitting", "offset", "actor", "role", "kind",
             "payload");
+
+    private static final Members NO_PAYLOAD = new Members(Map.of());
 
     private EventCodec() {
     }
@@ -51,61 +56,74 @@ public final class EventCodec {
 
     /** The event in {@code bytes}. */
     public static Event decode(byte[] bytes) throws PayloadException {
-        return read(bytes).event();
+        return read(bytes);
     }
 
     /**
-     * An event, and how its bytes say it.
+     * What verification needs of an event's bytes.
      *
-     * @param event   the event
-     * @param members the texts in the bytes
+     * @param event      the event; its payload is left out unless it is signed
+     * @param texts      the texts of its members, as they are in the bytes
+     * @param references the documents that it names
      */
-    public record Said(Event event, Members members) {
-
-        /** The text of a member. */
-        public String text(String name) {
-            return members.text(name).orElseThrow();
-        }
+    public record Said(Event event, Map<String, String> texts, List<Digest> references) {
     }
 
-    /** The event in {@code bytes}, with the texts that they hold. */
-    public static Said read(byte[] bytes) throws PayloadException {
+    /** Reads what verification needs. Refuses exactly what {@link #decode} refuses. */
+    public static Said skim(byte[] bytes) throws PayloadException {
+        String text = CanonicalJson.utf8(bytes);
+        Map<String, String> texts = new HashMap<>();
+        CanonicalReader.Skimmed skimmed = CanonicalReader.skim(text, "payload", SignaturePart.NAME, texts);
+        if (!texts.keySet().equals(NAMES) || !FORMAT.equals(texts.get("format"))) {
+            throw refused();
+        }
+        Members payload = skimmed.named() ? CanonicalReader.read(text).members("payload").orElseThrow(EventCodec::refused) : NO_PAYLOAD;
+        Event event = event(texts, payload);
+        if (!said(event, texts)) {
+            throw refused();
+        }
+        return new Said(event, texts, skimmed.references());
+    }
+
+    private static Event read(byte[] bytes) throws PayloadException {
         Members members = CanonicalJson.parseCanonical(bytes);
         if (!members.values().keySet().equals(NAMES) || !members.text("format").filter(FORMAT::equals).isPresent()) {
             throw refused();
         }
-        Event event = event(members);
-        if (!said(event, members)) {
+        Map<String, String> texts = new HashMap<>();
+        for (String name : NAMES) {
+            if (!name.equals("payload")) {
+                texts.put(name, members.text(name).orElseThrow(EventCodec::refused));
+            }
+        }
+        Event event = event(texts, members.members("payload").orElseThrow(EventCodec::refused));
+        if (!said(event, texts)) {
             throw refused();
         }
-        return new Said(event, members);
+        return event;
     }
 
     /** Whether the members are those that the event is written with: a number can be read in more than one form. */
-    private static boolean said(Event event, Members members) throws PayloadException {
-        return text(members, "sequence").equals(Long.toString(event.sequence()))
-                && text(members, "sitting").equals(Integer.toString(event.sitting()));
+    private static boolean said(Event event, Map<String, String> texts) {
+        return texts.get("sequence").equals(Long.toString(event.sequence()))
+                && texts.get("sitting").equals(Integer.toString(event.sitting()));
     }
 
-    private static Event event(Members members) throws PayloadException {
+    private static Event event(Map<String, String> texts, Members payload) throws PayloadException {
         try {
-            String kind = text(members, "kind");
-            long sequence = Long.parseLong(text(members, "sequence"));
-            int sitting = Integer.parseInt(text(members, "sitting"));
-            Duration offset = DurationText.read(text(members, "offset")).orElseThrow(EventCodec::refused);
+            String kind = texts.get("kind");
+            long sequence = Long.parseLong(texts.get("sequence"));
+            int sitting = Integer.parseInt(texts.get("sitting"));
+            Duration offset = DurationText.read(texts.get("offset")).orElseThrow(EventCodec::refused);
             if (!EventKinds.isKind(kind) || sequence < 1 || sitting < 1) {
                 throw refused();
             }
-            Actor actor = new Actor(text(members, "actor"), Role.find(text(members, "role")).orElseThrow(EventCodec::refused));
-            return new Event(new TestId(text(members, "test")), sequence, InstantText.read(text(members, "instant")).orElseThrow(EventCodec::refused), sitting, offset, actor,
-                    kind, members.members("payload").orElseThrow(EventCodec::refused));
+            Actor actor = new Actor(texts.get("actor"), Role.find(texts.get("role")).orElseThrow(EventCodec::refused));
+            return new Event(new TestId(texts.get("test")), sequence, InstantText.read(texts.get("instant")).orElseThrow(EventCodec::refused), sitting, offset, actor,
+                    kind, payload);
         } catch (IllegalArgumentException | DateTimeException outOfRange) {
             throw new PayloadException(Messages.text("event.malformed"), outOfRange);
         }
-    }
-
-    private static String text(Members members, String name) throws PayloadException {
-        return members.text(name).orElseThrow(EventCodec::refused);
     }
 
     private static PayloadException refused() {

@@ -13,14 +13,13 @@ import org.benchwright.ledger.PayloadException;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.internal.Event;
 import org.benchwright.ledger.internal.EventCodec;
-import org.benchwright.ledger.internal.References;
 import org.benchwright.ledger.internal.SignaturePart;
 
 /**
  * What can be told of a row without knowing any other, and its link as it would be behind the row before it.
  *
  * @param row        the row
- * @param event      what its bytes say, if they say something
+ * @param event      what its bytes say, if they say something; its payload is left out unless it is signed
  * @param differing  the columns beside the bytes that say something else
  * @param references the documents that the event names
  * @param position   the number in the column of places, if there is one
@@ -59,13 +58,13 @@ public record DecodedRow(EventRow row, Optional<Event> event, List<String> diffe
         OptionalLong position = row.position().whole();
         Optional<Link> link = row.link().digest().map(Link::new);
         try {
-            EventCodec.Said said = EventCodec.read(row.canonical().blob().orElse(new byte[0]));
+            EventCodec.Said said = EventCodec.skim(row.canonical().blob().orElse(new byte[0]));
             Event event = said.event();
             Optional<Digest> leaf = link.map(stored -> MerkleTree.eventLeaf(event.test(), event.sequence(), stored));
             Link before = event.sequence() == 1 ? Link.before(event.test()) : met.get(event.test());
             Optional<Guess> guess = before == null ? Optional.empty() : Optional.of(new Guess(before, before.next(row.canonical().bytes())));
             link.ifPresent(stored -> met.put(event.test(), stored));
-            return new DecodedRow(row, Optional.of(event), row.differing(said), References.in(event.payload()), position, link, leaf, guess);
+            return new DecodedRow(row, Optional.of(event), row.differing(said), said.references(), position, link, leaf, guess);
         } catch (PayloadException unreadable) {
             return new DecodedRow(row, Optional.empty(), List.of(), List.of(), position, link, Optional.empty(), Optional.empty());
         }

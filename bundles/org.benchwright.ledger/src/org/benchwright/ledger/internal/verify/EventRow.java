@@ -110,14 +110,14 @@ public record EventRow(List<Cell> cells) {
     /** The columns, from {@code test_id} to {@code kind}, that say something else than the bytes. Each has one way only to be written. */
     List<String> differing(EventCodec.Said said) {
         List<String> differing = new ArrayList<>();
-        compare(1, cells.get(1).isText(said.text("test")), differing);
-        compare(2, cells.get(2).isWhole(said.text("sequence")), differing);
-        compare(3, cells.get(3).isText(said.text("instant")), differing);
-        compare(4, cells.get(4).isWhole(said.text("sitting")), differing);
-        compare(5, cells.get(5).isText(said.text("offset")), differing);
-        compare(6, cells.get(6).isText(said.text("actor")), differing);
-        compare(7, cells.get(7).isText(said.text("role")), differing);
-        compare(8, cells.get(8).isText(said.text("kind")), differing);
+        compare(1, cells.get(1).isText(said.texts().get("test")), differing);
+        compare(2, cells.get(2).isWhole(said.texts().get("sequence")), differing);
+        compare(3, cells.get(3).isText(said.texts().get("instant")), differing);
+        compare(4, cells.get(4).isWhole(said.texts().get("sitting")), differing);
+        compare(5, cells.get(5).isText(said.texts().get("offset")), differing);
+        compare(6, cells.get(6).isText(said.texts().get("actor")), differing);
+        compare(7, cells.get(7).isText(said.texts().get("role")), differing);
+        compare(8, cells.get(8).isText(said.texts().get("kind")), differing);
         return differing;
     }
 
