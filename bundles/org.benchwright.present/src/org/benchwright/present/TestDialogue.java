@@ -220,7 +220,15 @@ public final class TestDialogue {
 
     /** True if the answer that is asked now is a look at a unit on soak that needs no reading: one key will do. */
     public boolean looksWithOneKey() {
-        return !asksScan() && demand() instanceof Demand.Look look && look.soak().conditions().isEmpty();
+        return demand() instanceof Demand.Look look && look.soak().conditions().isEmpty();
+    }
+
+    /** A look from a round: the unit is as expected. Its place in the rack has told which one it is. */
+    public Told lookAsExpected() throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        if (!looksWithOneKey()) {
+            throw new EntryRefusedException(Hands.REFUSED_ONE_KEY.text());
+        }
+        return record(new Fact.Looked(((Demand.Look) demand()).soak().name(), Fact.Sight.YES, "", List.of()));
     }
 
     /** How often the unit was looked at on soak so far. */
