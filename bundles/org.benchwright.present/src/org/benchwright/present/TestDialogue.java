@@ -275,6 +275,10 @@ public final class TestDialogue {
         if (instrument.isPresent()) {
             return record(instrument.get());
         }
+        List<String> column = column(typed);
+        if (column.size() > 1) {
+            return column(column, folder);
+        }
         return asksScan() ? identify(typed) : questionedOnce(typed).isPresent() ? record(questionedOnce(typed).get())
                 : tell(EntryReader.read(demand(), typed), folder);
     }
@@ -285,7 +289,7 @@ public final class TestDialogue {
         if (instrument.isPresent()) {
             return record(instrument.get());
         }
-        return asksScan() || sitting.run().questioned().isPresent() ? answer(String.join("; ", parts), folder)
+        return asksScan() || sitting.run().questioned().isPresent() || demand() instanceof Demand.ReadCell ? answer(String.join("; ", parts), folder)
                 : tell(EntryReader.read(demand(), parts), folder);
     }
 
@@ -299,6 +303,38 @@ public final class TestDialogue {
         } catch (StoreException e) {
             throw Failures.cannotStore(e);
         }
+    }
+
+    /** A pasted column: one value for each cell that is left; what stands between the values are line breaks, tabs or semicolons. */
+    private List<String> column(String typed) {
+        return !asksScan() && demand() instanceof Demand.ReadCell
+                ? Arrays.stream(typed.split("[\\r\\n\\t;]+")).map(String::strip).filter(value -> !value.isEmpty()).toList() : List.of();
+    }
+
+    /** Each value is an entry of its own. It stops where one is refused or questioned, or the grid is full. */
+    private Told column(List<String> values, Path folder) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        Demand.ReadCell first = (Demand.ReadCell) demand();
+        List<String> news = new ArrayList<>();
+        long event = 0;
+        for (int i = 0; i < values.size(); i++) {
+            boolean same = demand() instanceof Demand.ReadCell cell && cell.grid().id().equals(first.grid().id()) && cell.cell() == first.cell() + i;
+            if (!same) {
+                news.add(Hands.COLUMN_ENDED.text(i, values.size()));
+                break;
+            }
+            try {
+                Told told = tell(EntryReader.read(demand(), values.get(i)), folder);
+                event = told.event();
+                news.addAll(told.news());
+            } catch (EntryRefusedException e) {
+                if (i == 0) {
+                    throw e;
+                }
+                news.add(Hands.COLUMN_STOPPED.text(values.get(i), e.getMessage()));
+                break;
+            }
+        }
+        return new Told(event, news, List.of());
     }
 
     /** Yes to a questioned reading enters it as it was typed. */

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 import org.benchwright.present.Command;
 import org.benchwright.present.EntryKind;
@@ -34,6 +35,8 @@ final class EntryBar extends Composite {
     private static final int LINES = 3;
     /** Height of a field to that of its font's em square. A field itself grows to its font too slowly to be laid out by. */
     private static final double LINE_HEIGHT = 1.5;
+
+    private static final Pattern COLUMN = Pattern.compile("[\\r\\n\\t]");
 
     private final Fonts fonts;
     private final Listener listener;
@@ -126,6 +129,11 @@ final class EntryBar extends Composite {
             }
         });
         text.addListener(SWT.KeyDown, event -> pressed(text, event));
+        if (!lines) {
+            // A column pasted from a table: one field has one line.
+            text.addListener(SWT.Verify, event -> event.text = COLUMN.matcher(event.text).find() ? event.text.strip().replaceAll("[\\r\\n\\t]+", "; ")
+                    : event.text);
+        }
         return text;
     }
 
