@@ -39,14 +39,14 @@ record Asking(EntryKind kind, List<String> prompts, String first, String keys, F
 
     /** A locked station asks nothing; making safe stays open. */
     static Asking locked(String person) {
-        return new Asking(EntryKind.NOTHING, List.of(), Words.STATION_LOCKED.text(person), "");
+        return new Asking(EntryKind.NOTHING, List.of(), Words.STATION_LOCKED.text(person), "", NONE);
     }
 
     private static Asking here(Shown shown, Purpose purpose) {
         if (purpose == Purpose.ANSWER && shown.secret().isPresent()) {
             String who = shown.secret().get().person();
             return new Asking(EntryKind.SECRET, List.of((shown.secret().get().pin() ? Words.ASK_PIN : Words.ASK_PASSWORD).text(who)), "",
-                    Message.CARD_KEYS_BACK.text());
+                    Message.CARD_KEYS_BACK.text(), NONE);
         }
         return switch (purpose) {
             case MAKE_SAFE -> new Asking(EntryKind.WRITE, List.of(Message.CARD_MAKE_SAFE_HOW.text()), Message.CARD_MAKE_SAFE_ASK.text(),
