@@ -17,6 +17,7 @@ import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.internal.Demands;
 import org.benchwright.engine.internal.FactGate;
 import org.benchwright.engine.internal.Flashes;
+import org.benchwright.engine.internal.Readings;
 import org.benchwright.engine.internal.RunState;
 import org.benchwright.engine.internal.Slips;
 import org.benchwright.engine.internal.Transitions;
@@ -256,6 +257,11 @@ public final class TestRun {
     /** The rate that a lamp must flash at, if this expectation can be answered by tapping along with it. */
     public static Optional<FlashRate> tapsAlong(Action.Expect expect) {
         return Flashes.rate(expect);
+    }
+
+    /** The worst of the cells of a grid that were read so far, as its decision would tell it; empty where none is being read. */
+    public Optional<String> worstCellSoFar() {
+        return demand() instanceof Demand.ReadCell ? Readings.worstSoFar(completed()) : Optional.empty();
     }
 
     /** Where the unit stands in the rack; empty where nobody said so. */

@@ -16,6 +16,8 @@ public enum EntryKind {
     SEE,
     /** A number or a text. */
     WRITE,
+    /** A password or a PIN, which nobody sees. */
+    SECRET,
     /** The name of a file. */
     FILE,
     /** Several lines. */

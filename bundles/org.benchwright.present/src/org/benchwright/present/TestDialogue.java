@@ -220,7 +220,15 @@ public final class TestDialogue {
 
     /** True if the answer that is asked now is a look at a unit on soak that needs no reading: one key will do. */
     public boolean looksWithOneKey() {
-        return !asksScan() && demand() instanceof Demand.Look look && look.soak().conditions().isEmpty();
+        return demand() instanceof Demand.Look look && look.soak().conditions().isEmpty();
+    }
+
+    /** A look from a round: the unit is as expected. Its place in the rack has told which one it is. */
+    public Told lookAsExpected() throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        if (!looksWithOneKey()) {
+            throw new EntryRefusedException(Hands.REFUSED_ONE_KEY.text());
+        }
+        return record(new Fact.Looked(((Demand.Look) demand()).soak().name(), Fact.Sight.YES, "", List.of()));
     }
 
     /** How often the unit was looked at on soak so far. */
@@ -267,6 +275,10 @@ public final class TestDialogue {
         if (instrument.isPresent()) {
             return record(instrument.get());
         }
+        List<String> column = column(typed);
+        if (column.size() > 1) {
+            return column(column, folder);
+        }
         return asksScan() ? identify(typed) : questionedOnce(typed).isPresent() ? record(questionedOnce(typed).get())
                 : tell(EntryReader.read(demand(), typed), folder);
     }
@@ -277,7 +289,7 @@ public final class TestDialogue {
         if (instrument.isPresent()) {
             return record(instrument.get());
         }
-        return asksScan() || sitting.run().questioned().isPresent() ? answer(String.join("; ", parts), folder)
+        return asksScan() || sitting.run().questioned().isPresent() || demand() instanceof Demand.ReadCell ? answer(String.join("; ", parts), folder)
                 : tell(EntryReader.read(demand(), parts), folder);
     }
 
@@ -291,6 +303,38 @@ public final class TestDialogue {
         } catch (StoreException e) {
             throw Failures.cannotStore(e);
         }
+    }
+
+    /** A pasted column: one value for each cell that is left; what stands between the values are line breaks, tabs or semicolons. */
+    private List<String> column(String typed) {
+        return !asksScan() && demand() instanceof Demand.ReadCell
+                ? Arrays.stream(typed.split("[\\r\\n\\t;]+")).map(String::strip).filter(value -> !value.isEmpty()).toList() : List.of();
+    }
+
+    /** Each value is an entry of its own. It stops where one is refused or questioned, or the grid is full. */
+    private Told column(List<String> values, Path folder) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        Demand.ReadCell first = (Demand.ReadCell) demand();
+        List<String> news = new ArrayList<>();
+        long event = 0;
+        for (int i = 0; i < values.size(); i++) {
+            boolean same = demand() instanceof Demand.ReadCell cell && cell.grid().id().equals(first.grid().id()) && cell.cell() == first.cell() + i;
+            if (!same) {
+                news.add(Hands.COLUMN_ENDED.text(i, values.size()));
+                break;
+            }
+            try {
+                Told told = tell(EntryReader.read(demand(), values.get(i)), folder);
+                event = told.event();
+                news.addAll(told.news());
+            } catch (EntryRefusedException e) {
+                if (i == 0) {
+                    throw e;
+                }
+                news.add(Hands.COLUMN_STOPPED.text(values.get(i), e.getMessage()));
+                break;
+            }
+        }
+        return new Told(event, news, List.of());
     }
 
     /** Yes to a questioned reading enters it as it was typed. */

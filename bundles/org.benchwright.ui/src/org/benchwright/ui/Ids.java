@@ -36,6 +36,8 @@ public final class Ids {
     public static final String INSTRUMENTS_VIEW = "org.benchwright.ui.instruments";
     /** So far. */
     public static final String SO_FAR_VIEW = "org.benchwright.ui.sofar";
+    /** Rounds. */
+    public static final String ROUNDS_VIEW = "org.benchwright.ui.rounds";
     /** Records. */
     public static final String RECORDS_VIEW = "org.benchwright.ui.records";
     /** Record sheet. */

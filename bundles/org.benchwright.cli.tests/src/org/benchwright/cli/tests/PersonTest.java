@@ -56,7 +56,7 @@ class PersonTest {
                 .hears("Press as you close the switch.").hears("at that instant >");
     }
 
-    private static Conversation toSoak(Conversation talk) throws Exception {
+    static Conversation toSoak(Conversation talk) throws Exception {
         return toLamps(talk).types("").hears("*** TONE ***").hears("*** TONE ***").hears("*** TONE ***")
                 .hears("did it show PWR (Power) green steady?").hears(">").types("y")
                 .hears("OK (Health) red steady, then OK (Health) green steady?").hears(">").types("y")
@@ -70,12 +70,12 @@ class PersonTest {
                 .hears("*** TONE ***").hears("did it show mode run").hears(">").types("y");
     }
 
-    private static Conversation look(Conversation talk) throws Exception {
+    static Conversation look(Conversation talk) throws Exception {
         return talk.hears("what you saw >").types("y").hears("ambient (limits 18 .. 28 degC) >").types("22 degC")
                 .hears("supply (limits 23.5 .. 24.5 V) >").types("24,0 V");
     }
 
-    private static Conversation makeSafe(Conversation talk) throws Exception {
+    static Conversation makeSafe(Conversation talk) throws Exception {
         return talk.hears("MAKE SAFE: OFF").hears("done >").types("").hears("*** TONE ***").hears("Measure residual").hears("V >").types("0,4");
     }
 

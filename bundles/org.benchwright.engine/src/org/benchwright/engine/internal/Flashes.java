@@ -53,12 +53,10 @@ public final class Flashes {
         }
     }
 
-    /** The rate that must be seen, where a single lamp is expected to flash at last. */
+    /** The rate that must be seen, where a single lamp is expected to flash, and nothing else. */
     public static Optional<FlashRate> rate(Action.Expect expect) {
-        List<Action.AnyOf> sequence = expect.sequence();
-        List<Signal> last = sequence.get(sequence.size() - 1).signals();
-        boolean one = sequence.size() == 1 && last.size() == 1;
-        return one && last.get(0) instanceof Signal.LampShows lamp && lamp.pattern() instanceof LampPattern.Flashing flashing
+        List<Signal> signals = expect.sequence().stream().flatMap(step -> step.signals().stream()).toList();
+        return signals.size() == 1 && signals.get(0) instanceof Signal.LampShows lamp && lamp.pattern() instanceof LampPattern.Flashing flashing
                 ? Optional.of(flashing.rate()) : Optional.empty();
     }
 

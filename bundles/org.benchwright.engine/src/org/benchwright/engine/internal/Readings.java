@@ -21,7 +21,7 @@ import org.benchwright.evidence.Combination;
 import org.benchwright.evidence.ConformityDecision;
 
 /** Deciding measurements and grids with the rule of the plan and the uncertainty of the instrument at hand. */
-final class Readings {
+public final class Readings {
 
     private Readings() {
     }
@@ -144,21 +144,37 @@ final class Readings {
         if (readings.size() < Cells.count(g)) {
             return;
         }
-        Uncertainty u = uncertainty(s, g.instrument(), g.limits());
-        List<Combined> cells = new ArrayList<>();
-        for (int cell = 0; cell < readings.size(); cell++) {
-            Quantity judged = Cells.judged(g, cell, ((Fact.CellRead) readings.get(cell)).value());
-            cells.add(new Combined(ConformityDecision.decide(judged, g.limits(), u.expanded(), u.coverage(), g.rule())));
-        }
-        Combined worst = smallestMargin(cells);
-        int at = cells.indexOf(worst);
-        String words = Words.of("grid.worst", cells.size(), Cells.words(g, at), worst.words());
+        Combined worst = smallestMargin(combined(s, g));
+        String words = worstWords(s, g);
         Checks.decide(s, g.id(), worst.outcome(), Optional.of(worst.numbers()), words);
         switch (worst.outcome()) {
             case CONFORMS, RELEASED -> Steps.next(s);
             case DOES_NOT_CONFORM -> Moves.take(s, g.rejected(), g.id(), words, worst.outcome());
             case UNDECIDED -> Moves.take(s, g.undecided(), g.id(), words, worst.outcome());
         }
+    }
+
+    private static List<Combined> combined(RunState s, Action.Grid g) {
+        List<Fact> readings = s.progress().entries();
+        Uncertainty u = uncertainty(s, g.instrument(), g.limits());
+        List<Combined> cells = new ArrayList<>();
+        for (int cell = 0; cell < readings.size(); cell++) {
+            Quantity judged = Cells.judged(g, cell, ((Fact.CellRead) readings.get(cell)).value());
+            cells.add(new Combined(ConformityDecision.decide(judged, g.limits(), u.expanded(), u.coverage(), g.rule())));
+        }
+        return cells;
+    }
+
+    /** The worst of the cells so far in words; empty where none was read, or no grid is. */
+    public static Optional<String> worstSoFar(RunState s) {
+        boolean reading = s.stepOpen() && s.action() instanceof Action.Grid && !s.progress().entries().isEmpty();
+        return reading ? Optional.of(worstWords(s, (Action.Grid) s.action())) : Optional.empty();
+    }
+
+    private static String worstWords(RunState s, Action.Grid g) {
+        List<Combined> cells = combined(s, g);
+        Combined worst = smallestMargin(cells);
+        return Words.of("grid.worst", cells.size(), Cells.words(g, cells.indexOf(worst)), worst.words());
     }
 
     /** The worst cell: the one with the smallest margin, which with one rule and one uncertainty also has the worst outcome. */

@@ -88,6 +88,8 @@ class CornersTest {
                 text(EXPECTED, "expect out 9 steady within 5 s of on", NO_SUCH_LAMP_IN_GROUP),
                 // values, instruments, risks
                 statement("derive d as supply_volts - 1 A, limits at most 1 V", WRONG_DIMENSION), statement("derive d as supply_volts - residual, limits at most 30 V", VALUE_NOT_MEASURED),
+                statement("measure u with meter, blind, limits at most 30 V"), statement("measure u with meter, blind, mean of 5 readings, limits at most 30 V"),
+                statement("measure u with meter, mean of 5 readings, blind, limits at most 30 V", SYNTAX), statement("measure blind with meter, limits at most 30 V"),
                 statement("measure u with meter, mean of 5 readings, limits at most 30 V"), statement("measure u with meter, mean of 1 readings, limits at most 30 V", MEAN_OF_ONE),
                 statement("measure u with meter, limits at most 30 V, decide guarded, risk at most 0 %", LEVEL_OUT_OF_RANGE),
                 statement("measure u with meter, limits at most 30 V, decide guarded, risk at most 5 V", WRONG_DIMENSION),

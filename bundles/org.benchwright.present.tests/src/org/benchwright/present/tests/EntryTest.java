@@ -34,6 +34,7 @@ import org.benchwright.evidence.DecisionRule;
 import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.internal.Entry;
 import org.benchwright.present.internal.EntryReader;
+import org.benchwright.present.internal.Questions;
 import org.benchwright.workshop.tests.SamplePlan;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -69,6 +70,18 @@ class EntryTest {
     private static void assertRefused(Demand demand, String typed, String words) {
         EntryRefusedException refused = assertThrows(EntryRefusedException.class, () -> EntryReader.read(demand, typed));
         assertTrue(refused.getMessage().contains(words), refused.getMessage());
+    }
+
+    @Test
+    void aBlindMeasurementShowsNeitherLimitsNorEarlierReadings() {
+        Action.Measure measure = ((Demand.TakeMeasurement) VOLTS).measure();
+        Action.Measure blind = new Action.Measure("volts", "meter", VOLT, measure.limits(), measure.rule(), measure.again(), END, END, Optional.empty(),
+                Optional.of(Action.Measure.Entry.BLIND));
+        Demand asked = new Demand.TakeMeasurement(PLACE, blind, List.of(Quantity.of("4.97", "V")));
+        assertEquals("Measure volts with the Multimeter. It is entered blind: limits come afterwards.", new Questions(PLAN).of(asked).question());
+        Fact.Questioned slip = new Fact.Questioned("volts", "497", Quantity.of("497", "V"), Quantity.of("4.97", "V"));
+        assertEquals("The decimal point may have slipped. Is 497 V what the instrument shows?", Questions.questioned(asked, slip).question());
+        assertTrue(new Questions(PLAN).of(VOLTS).question().contains("at most 5 V"));
     }
 
     @Test

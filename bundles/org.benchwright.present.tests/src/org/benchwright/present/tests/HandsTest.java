@@ -12,6 +12,21 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 
+import org.benchwright.core.FlashRate;
+import org.benchwright.core.LampColour;
+import org.benchwright.core.LampPattern;
+import org.benchwright.core.Limits;
+import org.benchwright.core.Quantity;
+import org.benchwright.core.UnitOfMeasure;
+import org.benchwright.core.Verdict;
+import org.benchwright.engine.plan.Action;
+import org.benchwright.engine.plan.Expression;
+import org.benchwright.engine.plan.Move;
+import org.benchwright.engine.plan.Plan;
+import org.benchwright.engine.plan.Signal;
+import org.benchwright.engine.plan.Step;
+import org.benchwright.engine.plan.WorkStage;
+import org.benchwright.evidence.DecisionRule;
 import org.benchwright.present.Bench;
 import org.benchwright.present.EntryKind;
 import org.benchwright.present.EntryRefusedException;
@@ -117,6 +132,71 @@ class HandsTest {
         answer(dialogue, "2.4", "Y");
         assertFalse(dialogue.key().equals("bench.supply_volts"), dialogue.key());
         assertTrue(words(dialogue).stream().anyMatch(each -> each.startsWith("2.4 V rejected")), words(dialogue).toString());
+    }
+
+    // ---- grids and lamps
+
+    /** The sample's family and preconditions, with a grid of three cells and a lamp that flashes. */
+    private static Plan gridAndLamp() {
+        Plan p = SamplePlan.acceptance();
+        Move.Conclude no = new Move.Conclude(Verdict.REJECTED, "no");
+        UnitOfMeasure volt = UnitOfMeasure.of("V");
+        List<Action.AxisValue> applied = List.of("4", "12", "20").stream()
+                .map(each -> new Action.AxisValue(each + " V", Optional.of(Quantity.of(each, "V")))).toList();
+        Action grid = new Action.Grid("shown", "shown", volt, List.of(new Action.Axis("applied", applied, Optional.empty())), Duration.ZERO,
+                new Expression.Difference(new Expression.Name("shown"), new Expression.Name("applied")),
+                Limits.between(Quantity.of("-0.1", "V"), Quantity.of("0.1", "V")), DecisionRule.SIMPLE, Optional.empty(), no, no);
+        Signal lamp = new Signal.LampShows("flt", "FLT", Optional.of(LampColour.RED), new LampPattern.Flashing(new FlashRate.Slow()));
+        Action expect = new Action.Expect("flt", List.of(new Action.AnyOf(List.of(lamp))), new Action.Window("on", Duration.ofSeconds(2), Duration.ZERO, true), no);
+        Step readings = new Step("readings", "Read.", Optional.empty(), List.of(), List.of(), List.of(grid));
+        Step flash = new Step("flash", "Look.", Optional.empty(), List.of(), List.of(), List.of(new Action.Mark("on", "Press."), expect));
+        return new Plan(p.format(), p.name(), p.title(), p.revision(), p.purpose(), p.retestOf(), p.provesBenchFor(), p.family(), p.claim(), p.hazards(),
+                p.protectedItems(), p.instruments(), List.of(), p.preconditionUnmet(),
+                List.of(new WorkStage("all", "All", false, Optional.empty(), List.of(), List.of(readings, flash))), p.makeSafe(), p.end());
+    }
+
+    private TestDialogue rehearsed() throws Exception {
+        return bench.begin(gridAndLamp(), "text", new Bench.Work("C16-004711", "QN", "bench 2", "Benchwright 0.1.0", true));
+    }
+
+    @Test
+    void aPastedColumnFillsTheCellsAndTheWorstSoFarIsShown() throws Exception {
+        TestDialogue dialogue = rehearsed();
+        dialogue.answer(List.of("4.02"), folder);
+        assertTrue(dialogue.card().question().endsWith("So far: worst of 1 cells, at applied 4 V: 0.02 V accepted: 0.08 V inside of the limits -0.1 .. 0.1 V, uncertainty 0 V."),
+                dialogue.card().question());
+        TestDialogue.Told told = dialogue.answer(List.of("11.95\n20.01\n7"), folder);
+        assertEquals("flash.on", dialogue.key());
+        assertTrue(told.news().stream().anyMatch(each -> each.startsWith("2 of 3 pasted values are entered")), told.news().toString());
+        assertTrue(words(dialogue).containsAll(List.of("shown 1: 4.02 V", "shown 2: 11.95 V", "shown 3: 20.01 V")), words(dialogue).toString());
+    }
+
+    @Test
+    void aColumnStopsAtWhatIsNoValue() throws Exception {
+        TestDialogue dialogue = rehearsed();
+        TestDialogue.Told told = dialogue.answer(List.of("4.02\ttwelve\t20"), folder);
+        assertEquals("readings.shown", dialogue.key());
+        assertTrue(told.news().get(told.news().size() - 1).startsWith("\"twelve\" is no value"), told.news().toString());
+        assertEquals(1, words(dialogue).stream().filter(each -> each.startsWith("shown ")).count());
+        assertThrows(EntryRefusedException.class, () -> dialogue.answer(List.of("x\ty"), folder));
+    }
+
+    @Test
+    void aLampIsTappedAlong() throws Exception {
+        TestDialogue dialogue = rehearsed();
+        dialogue.answer(List.of("4\n12\n20"), folder);
+        dialogue.answer("", folder);
+        while (dialogue.waitsForTime()) {
+            dialogue.pause(dialogue.countdown().orElseThrow().left());
+            dialogue.timeHasCome();
+        }
+        assertTrue(dialogue.tapsAlong());
+        assertTrue(dialogue.card().parts().get(0).endsWith("t to tap along with the lamp"), dialogue.card().parts().toString());
+        assertThrows(EntryRefusedException.class, () -> dialogue.answerTaps(List.of()));
+        long second = 1_000_000_000L;
+        dialogue.answerTaps(List.of(7 * second, 9 * second, 11 * second, 13 * second, 15 * second));
+        assertTrue(words(dialogue).contains("flt: tapped 5 times along with the lamp, 8 s"), words(dialogue).toString());
+        assertFalse(dialogue.key().startsWith("flash"), "0.5 Hz is slow");
     }
 
     // ---- the right unit

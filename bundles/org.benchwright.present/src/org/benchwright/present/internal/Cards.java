@@ -75,8 +75,13 @@ public final class Cards {
                 .reduce((a, b) -> a + " " + b).orElse("");
         return new StepCard(unit(), placeWords(), Capitals.of(instruction), hazards(),
                 Stream.concat(reminders(step).stream(), LookOutlook.of(demand, now.instant(), run.rehearsal() ? OpeningHours.unknown() : hours).stream()).toList(), preserved(),
-                step.map(this::expected).orElse(soakExpected()), question.question(), parts(question),
+                step.map(this::expected).orElse(soakExpected()), asked(question), parts(question),
                 demand instanceof Demand.EnterFaultLog, countdown(demand, now), keys());
+    }
+
+    /** While a grid is read, the worst cell so far stands beside the question. */
+    private String asked(Questions.Question question) {
+        return run.worstCellSoFar().map(worst -> question.question() + " " + Hands.WORST_SO_FAR.text(worst)).orElse(question.question());
     }
 
     private List<String> parts(Questions.Question question) {

@@ -6,7 +6,7 @@ import java.util.ResourceBundle;
 
 /** The texts of a soak's course. */
 enum CourseWords {
-    LOOK, LOOKED, WATCH, INSIDE, OUTSIDE, SILENT, STATE, BETWEEN, FROM, TO, BY, WHAT, HOW, HOURS, HEIGHT, LOWEST, HIGHEST, LOWER, UPPER, LIMITS, TITLE,
+    LOOK, LOOKED, WATCH, INSIDE, OUTSIDE, SILENT, STATE, BETWEEN, FROM, TO, BY, WHAT, HOW, HOURS, HEIGHT, READ, RANGE, LOWER, UPPER, LIMITS, TITLE,
     BASIS, NONE;
 
     private static final String BUNDLE = "org.benchwright.present.internal.course";

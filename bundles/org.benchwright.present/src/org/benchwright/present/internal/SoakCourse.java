@@ -5,6 +5,7 @@ import java.math.RoundingMode;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -27,6 +28,8 @@ import org.benchwright.report.Page;
 public final class SoakCourse {
 
     private static final double HOUR_MS = 3_600_000;
+    /** Where the line is drawn while nobody sees the unit. */
+    private static final double UNSEEN = 0.5;
 
     private final SoakStage soak;
     private final Instant began;
@@ -34,20 +37,22 @@ public final class SoakCourse {
     private final List<Double> seenY = new ArrayList<>();
     private final List<Double> endsX = new ArrayList<>();
     private final List<Double> endsY = new ArrayList<>();
-    private final List<List<Double>> lowX = new ArrayList<>();
-    private final List<List<Double>> lowY = new ArrayList<>();
-    private final List<List<Double>> highY = new ArrayList<>();
+    private final List<List<Spot>> readings = new ArrayList<>();
+    private final List<List<Spot>> ranges = new ArrayList<>();
     private final List<List<String>> rows = new ArrayList<>();
+
+    /** A point of a plot. */
+    private record Spot(double x, double y) {
+    }
 
     private SoakCourse(SoakStage soak, Instant began) {
         this.soak = soak;
         this.began = began;
         soak.conditions().forEach(condition -> {
-            lowX.add(new ArrayList<>());
-            lowY.add(new ArrayList<>());
-            highY.add(new ArrayList<>());
+            readings.add(new ArrayList<>());
+            ranges.add(new ArrayList<>());
         });
-        state(began, 1);
+        point(0, 1);
     }
 
     /** A section for the state and one for each condition, attempt by attempt; none where the test had no soak. */
@@ -90,34 +95,33 @@ public final class SoakCourse {
     private void take(TestEvent event) {
         Instant now = event.moment().instant();
         if (event.body() instanceof Fact.Looked look) {
-            state(now, look.answer() == Fact.Sight.YES ? 1 : 0);
-            look.readings().forEach(reading -> read(reading.condition(), now, reading.value(), reading.value()));
+            seen(now, look.answer() == Fact.Sight.YES ? 1 : 0);
+            look.readings().forEach(reading -> into(readings, reading.condition(), now, reading.value()));
             row(now, now, CourseWords.LOOK.text(), CourseWords.LOOKED.text());
+        } else if (event.body() instanceof Fact.WatchSees sees) {
+            seen(sees.at().received(), 1);
         } else if (event.body() instanceof Fact.WatchHeld run) {
-            state(run.from().received(), 1);
-            state(run.to().received(), 1);
-            run.conditions().forEach(range -> {
-                read(range.condition(), run.from().received(), range.low(), range.high());
-                read(range.condition(), run.to().received(), range.low(), range.high());
-            });
+            seen(run.from().received(), 1);
+            point(hours(run.to().received()), 1);
+            for (Fact.ConditionRange range : run.conditions()) {
+                for (Fact.Sampled end : List.of(run.from(), run.to())) {
+                    into(ranges, range.condition(), end.received(), range.low());
+                    into(ranges, range.condition(), end.received(), range.high());
+                }
+            }
         } else if (event.body() instanceof Fact.WatchChanged changed) {
             Instant good = changed.lastGood().map(Fact.Sampled::received).orElse(changed.firstBad().received());
-            state(good, 1);
+            seen(good, 1);
             between(good, changed.firstBad().received());
-            state(changed.firstBad().received(), 0);
+            point(hours(changed.firstBad().received()), 0);
             row(good, changed.firstBad().received(), CourseWords.WATCH.text(), changed.shows());
         } else if (event.body() instanceof Fact.WatchCondition crossed) {
-            read(crossed.condition(), crossed.after().received(), crossed.value(), crossed.value());
+            into(readings, crossed.condition(), crossed.after().received(), crossed.value());
             row(crossed.before().orElse(crossed.after()).received(), crossed.after().received(), CourseWords.WATCH.text(),
                     (crossed.inside() ? CourseWords.INSIDE : CourseWords.OUTSIDE).text(Questions.spaced(crossed.condition()), crossed.value().toString()));
         } else if (event.body() instanceof Fact.WatchSilent silent) {
             Instant from = silent.lastSeen().map(Fact.Sampled::received).orElse(now);
-            state(from, 1);
-            state(from, 0.5);
             row(from, now, CourseWords.WATCH.text(), CourseWords.SILENT.text(silent.why()));
-        } else if (event.body() instanceof Fact.WatchSees sees) {
-            state(sees.at().received(), 0.5);
-            state(sees.at().received(), 1);
         } else if (event.body() instanceof Derived.SoakEnded ended) {
             row(now, now, "", ended.words());
         }
@@ -127,8 +131,18 @@ public final class SoakCourse {
         return Math.max(0, Duration.between(began, at).toMillis() / HOUR_MS);
     }
 
-    private void state(Instant at, double height) {
+    /** Seen in that state at that instant; since it was last seen, it was not. */
+    private void seen(Instant at, double height) {
         double x = hours(at);
+        double last = seenX.get(seenX.size() - 1);
+        if (x > last) {
+            point(last, UNSEEN);
+            point(x, UNSEEN);
+        }
+        point(x, height);
+    }
+
+    private void point(double x, double height) {
         seenX.add(seenX.isEmpty() ? x : Math.max(x, seenX.get(seenX.size() - 1)));
         seenY.add(height);
     }
@@ -138,14 +152,10 @@ public final class SoakCourse {
         endsY.addAll(List.of(1.0, 0.0));
     }
 
-    private void read(String name, Instant at, Quantity low, Quantity high) {
+    private void into(List<List<Spot>> spots, String name, Instant at, Quantity value) {
         for (int i = 0; i < soak.conditions().size(); i++) {
-            Condition condition = soak.conditions().get(i);
-            if (condition.name().equals(name)) {
-                UnitOfMeasure unit = condition.limits().unit();
-                lowX.get(i).add(hours(at));
-                lowY.get(i).add(low.exactIn(unit).doubleValue());
-                highY.get(i).add(high.exactIn(unit).doubleValue());
+            if (soak.conditions().get(i).name().equals(name)) {
+                spots.get(i).add(new Spot(hours(at), value.exactIn(soak.conditions().get(i).limits().unit()).doubleValue()));
             }
         }
     }
@@ -172,24 +182,33 @@ public final class SoakCourse {
                 Optional.of(new Plot(soak.title(), CourseWords.HOURS.text(), CourseWords.HEIGHT.text(), Plot.Scale.NUMBERS, List.of(), state)),
                 List.of(table)));
         for (int i = 0; i < soak.conditions().size(); i++) {
-            if (!lowX.get(i).isEmpty()) {
-                sections.add(condition(soak.conditions().get(i), lowX.get(i), lowY.get(i), highY.get(i)));
+            if (!readings.get(i).isEmpty() || !ranges.get(i).isEmpty()) {
+                sections.add(condition(soak.conditions().get(i), readings.get(i), ranges.get(i)));
             }
         }
         return sections;
     }
 
-    private Page.Section condition(Condition condition, List<Double> x, List<Double> low, List<Double> high) {
+    private Page.Section condition(Condition condition, List<Spot> read, List<Spot> held) {
         String name = Questions.spaced(condition.name());
         List<Plot.Series> series = new ArrayList<>();
-        series.add(new Plot.Series(CourseWords.LOWEST.text(), Plot.Role.LINE, x, low));
-        series.add(new Plot.Series(CourseWords.HIGHEST.text(), Plot.Role.LINE, x, high));
+        if (!read.isEmpty()) {
+            series.add(series(CourseWords.READ.text(), Plot.Role.POINTS, read));
+        }
+        if (!held.isEmpty()) {
+            series.add(series(CourseWords.RANGE.text(), Plot.Role.ENDS, held));
+        }
         UnitOfMeasure unit = condition.limits().unit();
-        double end = Math.max(seenX.get(seenX.size() - 1), x.get(x.size() - 1));
+        double end = seenX.get(seenX.size() - 1);
         condition.limits().lower().ifPresent(limit -> series.add(limit(CourseWords.LOWER.text(), end, limit, unit)));
         condition.limits().upper().ifPresent(limit -> series.add(limit(CourseWords.UPPER.text(), end, limit, unit)));
         return new Page.Section(name, List.of(CourseWords.LIMITS.text(name, condition.limits().toString())), Optional.of(new Plot(name,
                 CourseWords.HOURS.text(), name + ", " + unit.word(), Plot.Scale.NUMBERS, List.of(), series)), List.of());
+    }
+
+    private static Plot.Series series(String name, Plot.Role role, List<Spot> spots) {
+        List<Spot> inOrder = spots.stream().sorted(Comparator.comparingDouble(Spot::x)).toList();
+        return new Plot.Series(name, role, inOrder.stream().map(Spot::x).toList(), inOrder.stream().map(Spot::y).toList());
     }
 
     private static Plot.Series limit(String name, double end, Quantity limit, UnitOfMeasure unit) {

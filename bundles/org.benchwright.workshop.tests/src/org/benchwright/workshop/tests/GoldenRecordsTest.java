@@ -31,7 +31,7 @@ import org.junit.jupiter.api.io.TempDir;
 class GoldenRecordsTest {
 
     private static final long EVENTS = 305;
-    private static final String ROOT = "b3dc5ae1511ea469e7034d1074def428a28cf4d12c04758c12a001a5ad02f618";
+    private static final String ROOT = "f9fd09b0a8962f9cce684e92e1e3dd1d3052f33f63fc6772185326e560913527";
 
     @TempDir
     private Path folder;

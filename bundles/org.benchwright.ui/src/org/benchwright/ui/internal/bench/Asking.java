@@ -37,7 +37,17 @@ record Asking(EntryKind kind, List<String> prompts, String first, String keys, F
         return new Asking(EntryKind.WRITE, List.of(Message.CARD_TAKE_UP_AS.text()), first, Message.CARD_KEYS_TAKE_UP.text(), NONE);
     }
 
+    /** A locked station asks nothing; making safe stays open. */
+    static Asking locked(String person) {
+        return new Asking(EntryKind.NOTHING, List.of(), Words.STATION_LOCKED.text(person), "", NONE);
+    }
+
     private static Asking here(Shown shown, Purpose purpose) {
+        if (purpose == Purpose.ANSWER && shown.secret().isPresent()) {
+            String who = shown.secret().get().person();
+            return new Asking(EntryKind.SECRET, List.of((shown.secret().get().pin() ? Words.ASK_PIN : Words.ASK_PASSWORD).text(who)), "",
+                    Message.CARD_KEYS_BACK.text(), NONE);
+        }
         return switch (purpose) {
             case MAKE_SAFE -> new Asking(EntryKind.WRITE, List.of(Message.CARD_MAKE_SAFE_HOW.text()), Message.CARD_MAKE_SAFE_ASK.text(),
                     Message.CARD_KEYS_BACK.text(), NONE);
@@ -64,7 +74,7 @@ record Asking(EntryKind kind, List<String> prompts, String first, String keys, F
             case TIME -> hints;
             case MARK -> Message.CARD_KEYS_MARK.text(hints);
             case LINES -> Message.CARD_KEYS_LINES.text(hints);
-            default -> Message.CARD_KEYS.text(hints);
+            default -> Message.CARD_KEYS.text(shown.tapsAlong() ? Words.TAP_HOW.text() + "    " + hints : hints);
         };
     }
 

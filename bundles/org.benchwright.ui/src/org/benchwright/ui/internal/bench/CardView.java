@@ -18,6 +18,7 @@ import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.Listener;
 import org.eclipse.ui.part.ViewPart;
 
 /** Step card: one step of the selected unit, large; entered by keyboard alone, make safe always one key away. */
@@ -71,6 +72,7 @@ public final class CardView extends ViewPart {
         });
         desk.add(listener);
         show();
+        watchHands(parent.getDisplay());
         tick(parent.getDisplay());
     }
 
@@ -80,8 +82,21 @@ public final class CardView extends ViewPart {
                 if (card.moves() && card.isVisible()) {
                     card.redraw();
                 }
+                if (desk.station().lockIfIdle()) {
+                    desk.stationChanged();
+                }
                 tick(display);
             }
+        });
+    }
+
+    private void watchHands(Display display) {
+        Listener hands = event -> desk.station().touched();
+        display.addFilter(SWT.KeyDown, hands);
+        display.addFilter(SWT.MouseDown, hands);
+        body.addDisposeListener(event -> {
+            display.removeFilter(SWT.KeyDown, hands);
+            display.removeFilter(SWT.MouseDown, hands);
         });
     }
 
@@ -121,7 +136,7 @@ public final class CardView extends ViewPart {
         boolean other = !face.key().equals(before.key());
         card.show(face, other);
         question.show(face, other);
-        Asking next = Asking.of(face, purpose);
+        Asking next = asking();
         if (!next.equals(asked) || other && purpose == Purpose.ANSWER) {
             List<String> typed = entry.typed();
             ask(next);
@@ -131,6 +146,11 @@ public final class CardView extends ViewPart {
         }
         entry.setData(ASKS_FOR, face.key());
         body.layout(true, true);
+    }
+
+    private Asking asking() {
+        boolean locked = desk.station().locked() && purpose != Purpose.MAKE_SAFE && !(face instanceof Face.Nobody);
+        return locked ? Asking.locked(desk.station().person().orElse("")) : Asking.of(face, purpose);
     }
 
     /** Everything in the size of the window, and what was typed kept. */
@@ -161,7 +181,7 @@ public final class CardView extends ViewPart {
         boolean can = next == Purpose.ANSWER || face.takes(next);
         if (can && purpose != next) {
             purpose = next;
-            ask(Asking.of(face, purpose));
+            ask(asking());
         }
         if (can && next != Purpose.ANSWER) {
             entry.setFocus();

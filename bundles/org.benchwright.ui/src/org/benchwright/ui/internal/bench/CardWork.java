@@ -78,6 +78,20 @@ final class CardWork implements EntryBar.Listener {
     }
 
     @Override
+    public void secret(char[] typed) {
+        if (card.face() instanceof Face.Here here) {
+            here.open().secret(here.shown().version(), typed);
+        }
+    }
+
+    @Override
+    public void tapped(List<Long> taps) {
+        if (card.face() instanceof Face.Here here && card.purpose() == Purpose.ANSWER) {
+            here.open().taps(here.shown().version(), taps);
+        }
+    }
+
+    @Override
     public void command(Command command) {
         if (command instanceof Command.MakeSafe makeSafe && !makeSafe.reason().isBlank() && test().isPresent()) {
             test().get().makeSafe(makeSafe.reason());
@@ -87,6 +101,10 @@ final class CardWork implements EntryBar.Listener {
             strike();
         } else if (command instanceof Command.Note note) {
             test().ifPresent(test -> test.note(note.text()));
+        } else if (command instanceof Command.Place place) {
+            test().ifPresent(test -> test.place(place.position()));
+        } else if (command instanceof Command.HandOver over) {
+            test().ifPresent(test -> test.handOver(over.to()));
         } else if (command instanceof Command.SoFar) {
             card.showSoFar();
         } else if (command instanceof Command.Leave) {

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 import org.benchwright.present.Command;
 import org.benchwright.present.EntryKind;
@@ -35,9 +36,12 @@ final class EntryBar extends Composite {
     /** Height of a field to that of its font's em square. A field itself grows to its font too slowly to be laid out by. */
     private static final double LINE_HEIGHT = 1.5;
 
+    private static final Pattern COLUMN = Pattern.compile("[\\r\\n\\t]");
+
     private final Fonts fonts;
     private final Listener listener;
     private final List<Text> fields = new ArrayList<>();
+    private final Taps taps = new Taps();
     private EntryKind kind = EntryKind.NOTHING;
     private Optional<Label> offered = Optional.empty();
     private String offeredNow = "";
@@ -47,6 +51,12 @@ final class EntryBar extends Composite {
 
         /** An answer, one for each part. */
         void entered(List<String> parts);
+
+        /** A password or PIN, which whoever takes it blanks out. */
+        void secret(char[] typed);
+
+        /** Taps along with a lamp, when each came in ns. */
+        void tapped(List<Long> taps);
 
         /** Something that can be done at any time. */
         void command(Command command);
@@ -69,6 +79,7 @@ final class EntryBar extends Composite {
         EntryKind asked = next.kind();
         List<String> prompts = next.prompts();
         kind = asked;
+        taps.clear();
         // First forgotten, then disposed of: a field that goes gives its focus away, and would get it back.
         fields.clear();
         for (Control child : getChildren()) {
@@ -108,7 +119,8 @@ final class EntryBar extends Composite {
         room.setLayout(new FillLayout());
         GridDataFactory.fillDefaults().grab(true, false).hint(200, (int) (FIELD * LINE_HEIGHT * scale) * (lines ? LINES : 1))
                 .applyTo(room);
-        Text text = new Text(room, SWT.BORDER | (lines ? SWT.MULTI | SWT.V_SCROLL : SWT.SINGLE));
+        Text text = new Text(room, SWT.BORDER | (lines ? SWT.MULTI | SWT.V_SCROLL : SWT.SINGLE)
+                | (kind == EntryKind.SECRET ? SWT.PASSWORD : SWT.NONE));
         text.setFont(fonts.of((int) (FIELD * scale), false));
         text.getAccessible().addAccessibleListener(new AccessibleAdapter() {
             @Override
@@ -117,6 +129,11 @@ final class EntryBar extends Composite {
             }
         });
         text.addListener(SWT.KeyDown, event -> pressed(text, event));
+        if (!lines) {
+            // A column pasted from a table: one field has one line.
+            text.addListener(SWT.Verify, event -> event.text = COLUMN.matcher(event.text).find() ? event.text.strip().replaceAll("[\\r\\n\\t]+", "; ")
+                    : event.text);
+        }
         return text;
     }
 
@@ -163,6 +180,19 @@ final class EntryBar extends Composite {
         } else if (event.keyCode == SWT.PAGE_UP || event.keyCode == SWT.PAGE_DOWN) {
             event.doit = false;
             listener.paged(event.keyCode == SWT.PAGE_UP ? -1 : 1);
+        } else if (kind == EntryKind.SECRET) {
+            if (enter) {
+                event.doit = false;
+                listener.secret(text.getTextChars());
+                text.setText("");
+            }
+        } else if (event.keyCode == FootSwitch.key()) {
+            event.doit = false;
+            stepped(text);
+        } else if (event.character == ' ' && kind == EntryKind.SEE && taps.takes(text.getText())) {
+            event.doit = false;
+            text.setText(taps.add(System.nanoTime()));
+            text.setSelection(text.getText().length());
         } else if (event.character == ' ' && kind == EntryKind.MARK && text.getText().isEmpty()) {
             event.doit = false;
             submit();
@@ -171,6 +201,20 @@ final class EntryBar extends Composite {
             listener.command(new Command.MakeSafe(""));
         } else if (enter) {
             entered(text, event);
+        }
+    }
+
+    /** The foot switch hands in what was typed, or else gives the card's main answer. */
+    private void stepped(Text text) {
+        boolean typed = fields.stream().anyMatch(field -> !field.getText().isBlank());
+        Optional<String> answer = typed || fields.size() != 1 ? Optional.empty() : FootSwitch.answer(kind);
+        if (answer.isPresent()) {
+            text.setText(answer.get());
+        }
+        if (answer.isPresent() || typed && kind != EntryKind.LINES) {
+            submit();
+        } else {
+            getDisplay().beep();
         }
     }
 
@@ -199,6 +243,13 @@ final class EntryBar extends Composite {
 
     /** Hands in what was typed, as Enter in the last field does. */
     void submit() {
+        List<Long> tapped = fields.size() == 1 ? taps.in(fields.get(0).getText()) : List.of();
+        if (!tapped.isEmpty()) {
+            taps.clear();
+            fields.get(0).setText("");
+            listener.tapped(tapped);
+            return;
+        }
         listener.entered(fields.stream().map(field -> field.getText().strip()).toList());
     }
 

@@ -132,7 +132,8 @@ public final class UnitsView extends ViewPart {
     }
 
     private static String title(UnitRow unit) {
-        return unit.rehearsal() ? Message.UNIT_REHEARSAL.text(unit.serial()) : unit.serial();
+        String serial = unit.rehearsal() ? Message.UNIT_REHEARSAL.text(unit.serial()) : unit.serial();
+        return unit.position().map(position -> position + "  " + serial).orElse(serial);
     }
 
     private static String state(UnitRow unit) {

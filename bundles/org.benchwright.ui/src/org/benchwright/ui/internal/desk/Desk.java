@@ -22,6 +22,7 @@ import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.RevisionRow;
+import org.benchwright.present.StationSignIn;
 import org.benchwright.present.SharedBench;
 import org.benchwright.present.UnitRow;
 import org.benchwright.ui.internal.Message;
@@ -36,7 +37,10 @@ public final class Desk implements AutoCloseable {
     private final List<DeskListener> listeners = new CopyOnWriteArrayList<>();
     private final ExecutorService reader = Executors.newSingleThreadExecutor(task -> new Thread(task, "procedure reader"));
     private final UnitsWatcher watcher;
+    private final StationSignIn station = new StationSignIn(Bench.Clocks.system());
     private volatile String selected = "";
+    /** The test whose serial number was typed a moment ago, to open it. */
+    private volatile String typed = "";
     private volatile boolean looked;
 
     /**
@@ -99,9 +103,12 @@ public final class Desk implements AutoCloseable {
     public CompletableFuture<OpenTest> open(Request request) {
         Bench.Work work = new Bench.Work(request.serial(), request.technician(), request.station(), software, request.rehearsal());
         return CompletableFuture.supplyAsync(() -> read(request.procedure(), request.serial()), reader)
-                .thenCompose(ready -> OpenTest.open(ledger, work, Path.of("").toAbsolutePath(),
+                .thenCompose(ready -> OpenTest.open(ledger, station, work, Path.of("").toAbsolutePath(),
                         bench -> bench.begin(ready.plan(), ready.text(), work), this::changed))
-                .thenApply(this::hold);
+                .thenApply(test -> {
+                    typed = test.id();
+                    return hold(test);
+                });
     }
 
     /**
@@ -139,17 +146,22 @@ public final class Desk implements AutoCloseable {
      */
     public CompletableFuture<OpenTest> takeUp(UnitRow unit, String technician, String station) {
         Bench.Work work = new Bench.Work(unit.serial(), technician, station, software, unit.rehearsal());
-        return OpenTest.open(ledger, work, Path.of("").toAbsolutePath(), bench -> bench.takeUp(unit.test(), work), this::changed)
+        return OpenTest.open(ledger, this.station, work, Path.of("").toAbsolutePath(), bench -> bench.takeUp(unit.test(), work), this::changed)
                 .thenApply(this::hold);
     }
 
     private OpenTest hold(OpenTest test) {
+        keep(test);
+        select(test.id());
+        return test;
+    }
+
+    private OpenTest keep(OpenTest test) {
         OpenTest before = open.put(test.id(), test);
         if (before != null) {
             before.close();
         }
         watcher.look();
-        select(test.id());
         return test;
     }
 
@@ -171,6 +183,9 @@ public final class Desk implements AutoCloseable {
                 ended.close();
             });
             selected = test;
+            Optional.ofNullable(open.get(test)).filter(there -> !there.shown().rehearsal() && units().size() > 1 && !test.equals(typed))
+                    .ifPresent(OpenTest::arrive);
+            typed = "";
         }
         tell(Change.SELECTION, test);
     }
@@ -180,6 +195,34 @@ public final class Desk implements AutoCloseable {
         List<String> tests = units().stream().map(UnitRow::test).toList();
         if (!tests.isEmpty()) {
             select(tests.get((tests.indexOf(selected) + 1) % tests.size()));
+        }
+    }
+
+    /** Who has signed in at this station. */
+    public StationSignIn station() {
+        return station;
+    }
+
+    /** Tells everybody who draws it that the station was locked, or somebody signed in. */
+    public void stationChanged() {
+        tell(Change.SELECTION, selected);
+    }
+
+    /**
+     * Begins to make every unit on the bench safe: each test gets events of its own, those that are open elsewhere are taken up.
+     *
+     * @param technician initials for those that are taken up
+     */
+    public void makeAllSafe(String reason, String technician, String stationName) {
+        for (UnitRow unit : units()) {
+            Optional<OpenTest> here = held(unit.test()).filter(test -> !test.shown().elsewhere());
+            if (here.isPresent()) {
+                here.get().makeSafe(reason);
+            } else {
+                Bench.Work work = new Bench.Work(unit.serial(), technician, stationName, software, unit.rehearsal());
+                OpenTest.open(ledger, station, work, Path.of("").toAbsolutePath(), bench -> bench.takeUp(unit.test(), work), this::changed)
+                        .thenApply(this::keep).thenAccept(test -> test.makeSafe(reason));
+            }
         }
     }
 

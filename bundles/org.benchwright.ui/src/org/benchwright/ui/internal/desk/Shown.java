@@ -26,11 +26,24 @@ import org.benchwright.present.TimelineLine;
  * @param soFar     what happened so far
  * @param last      what came of the last entry
  * @param notes     what the family's notes tell of fault codes, where a fault log is asked for
+ * @param secret    whose password or PIN is asked now; empty if none is
+ * @param tapsAlong true if the answer can be tapped along with a lamp
+ * @param looksWithOneKey true if a unit on soak is to be looked at, and nothing has to be read
  * @param elsewhere true if somebody else has taken the test up; nothing can be entered here
  */
 public record Shown(long version, String test, String serial, boolean rehearsal, String key, StepCard card, EntryKind kind,
         List<ExpectedIndication> drawings, Optional<Deadline> deadline, Optional<Ending> ending, List<TimelineLine> soFar, Last last,
-        FaultNotes notes, boolean elsewhere) {
+        FaultNotes notes, Optional<Secret> secret, boolean tapsAlong, boolean looksWithOneKey, boolean elsewhere) {
+
+    /**
+     * A secret that is asked.
+     *
+     * @param person whose
+     * @param pin    true for the PIN under a test, false for the password of a release
+     */
+    public record Secret(String person, boolean pin) {
+    }
+
 
     public Shown {
         drawings = List.copyOf(drawings);
@@ -43,6 +56,6 @@ public record Shown(long version, String test, String serial, boolean rehearsal,
     }
 
     Shown with(Last other) {
-        return new Shown(version, test, serial, rehearsal, key, card, kind, drawings, deadline, ending, soFar, other, notes, elsewhere);
+        return new Shown(version, test, serial, rehearsal, key, card, kind, drawings, deadline, ending, soFar, other, notes, secret, tapsAlong, looksWithOneKey, elsewhere);
     }
 }

@@ -1,0 +1,109 @@
+package org.benchwright.cli.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.time.Duration;
+
+import org.benchwright.workshop.tests.Approved;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Along the rack and with people's keys, at the terminal. */
+class RackCommandsTest {
+
+    @TempDir
+    private Path folder;
+    private CommandRunner bench;
+
+    @BeforeEach
+    void setUp() throws Exception {
+        bench = new CommandRunner(folder).approved().audited();
+    }
+
+    private Conversation test(String serial, String... more) throws Exception {
+        String[] first = {"test", "c16.procedure", "--serial", serial, "--ledger", bench.ledger().toString()};
+        return Conversation.byLines(bench, java.util.stream.Stream.concat(java.util.Arrays.stream(first), java.util.Arrays.stream(more)).toArray(String[]::new));
+    }
+
+    /** Nothing was measured yet, so the meter is named first. */
+    private static Conversation safe(Conversation talk) throws Exception {
+        return talk.hears("MAKE SAFE: OFF").hears("done >").types("").hears("*** TONE ***").hears("Which instrument").hears(">")
+                .types("M-17, 0.02 V, k 2, due 2027-03-01").hears("Measure residual").hears("V >").types("0,4");
+    }
+
+    private void sound() {
+        CommandRunner.Ended verified = bench.run("verify", bench.ledger().toString());
+        assertEquals(0, verified.status(), verified.out());
+    }
+
+    @Test
+    void aRoundComesToEveryUnitOnSoakAndALookIsAnEventOfItsOwn() throws Exception {
+        assertTrue(bench.run("round", "--ledger", bench.ledger().toString()).out().contains("No unit is on soak."));
+        try (Conversation talk = test("C16-004711", "--position", "A 3")) {
+            PersonTest.look(PersonTest.toSoak(talk)).hears("what you saw >").types("q");
+            assertEquals(5, talk.ends());
+        }
+        bench.time().advance(Duration.ofHours(24));
+        try (Conversation talk = Conversation.byLines(bench, "round", "--ledger", bench.ledger().toString())) {
+            talk.hears("Position A 3: C16-004711").hears("Was this on all the time").hears(">").types("y");
+            PersonTest.look(talk).hears("24 h witnessed.").hears("1 of 1 units looked at.");
+            assertEquals(0, talk.ends());
+        }
+        sound();
+    }
+
+    @Test
+    void allUnitsAreMadeSafeWithOneReason() throws Exception {
+        for (String serial : new String[] {"C16-004711", "C16-004712"}) {
+            try (Conversation talk = test(serial)) {
+                if (serial.endsWith("2")) {
+                    talk.hears("Scan or type the serial number").hears(">").types(serial);
+                }
+                talk.hears("WRIST STRAP").hears(">").types("q");
+                assertEquals(5, talk.ends());
+            }
+        }
+        CommandRunner.Ended ended = bench.run("make-safe", "--reason", "fire alarm", "--ledger", bench.ledger().toString());
+        assertEquals(0, ended.status(), ended.err());
+        assertEquals(2, ended.out().lines().filter(line -> line.endsWith("to be made safe")).count(), ended.out());
+        assertTrue(bench.run("make-safe", "--reason", "again", "--ledger", bench.ledger().toString()).out().contains("is being made safe already"));
+        try (Conversation talk = test("C16-004711")) {
+            talk.hears("Scan or type the serial number").hears(">").types("C16-004712").hears("Go to the unit").hears(">").types("C16-004711");
+            safe(talk).hears("undecided | Ended early by the technician: fire alarm");
+            assertEquals(4, talk.ends());
+        }
+        sound();
+    }
+
+    @Test
+    void whoeverSignsInSignsWithThePin() throws Exception {
+        try (Conversation talk = test("C16-004711", "--technician", "QN", "--sign-in")) {
+            talk.hears("Password of QN").types(Approved.PASSWORD).hears("PIN or badge for QN").types("4711").hears("WRIST STRAP").hears(">").types("! practice");
+            safe(talk).hears("undecided |").hears("to sign this test").types("0000").hears("The PIN is wrong. 2 more").hears("to sign this test")
+                    .types("4711").hears("Signed as carried out by QN.");
+            assertEquals(4, talk.ends());
+        }
+        sound();
+    }
+
+    @Test
+    void onlyWhoeverIsAuthorisedCarriesItOut() throws Exception {
+        String ledger = bench.ledger().toString();
+        CommandRunner.Ended granted = bench.typing(Approved.PASSWORD + "\n", "people", "authorise", "QN", "--family", "*", "--procedure", "*", "--from",
+                "2026-01-01", "--until", "2026-12-31", "--by", "LW", "--ledger", ledger);
+        assertEquals(0, granted.status(), granted.err());
+        assertTrue(bench.run("people", "--ledger", ledger).out().contains("may carry out * for *, 2026-01-01 to 2026-12-31"));
+        try (Conversation talk = test("C16-004711", "--technician", "TM")) {
+            assertEquals(1, talk.ends());
+            assertTrue(talk.errors().contains("TM is not authorised for"), talk.errors());
+        }
+        try (Conversation talk = test("C16-004711", "--technician", "QN")) {
+            talk.hears("WRIST STRAP").hears(">").types("> TM").hears("TM is not authorised").hears(">").types("q");
+            assertEquals(5, talk.ends());
+        }
+        sound();
+    }
+}

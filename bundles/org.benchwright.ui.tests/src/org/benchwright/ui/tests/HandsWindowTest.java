@@ -1,0 +1,175 @@
+package org.benchwright.ui.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+
+import org.benchwright.present.EntryKind;
+import org.benchwright.present.TimelineLine;
+import org.benchwright.ui.Ids;
+import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.desk.OpenTest;
+import org.benchwright.ui.internal.desk.Shown;
+import org.benchwright.workshop.tests.Approved;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.Table;
+import org.eclipse.swt.widgets.Text;
+import org.eclipse.ui.IWorkbenchPage;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+
+/** The bench with hands full: foot switch, taps along with a lamp, the right unit, rounds, a locked station. */
+@ExtendWith(QuietLog.class)
+class HandsWindowTest {
+
+    private static List<String> words(OpenTest test) {
+        return test.shown().soFar().stream().map(TimelineLine::words).toList();
+    }
+
+    private static void after(OpenTest test, Shown before) {
+        Screen.waitFor("what comes of it: " + test.shown().last(), () -> test.shown().version() > before.version());
+        Technician.seen(test);
+    }
+
+    @Test
+    void theFootSwitchGivesTheMainAnswerButReadsNoHazardAndEntersNoValue() throws Exception {
+        OpenTest test = Technician.open(Technician.C16, "C16-700001", true);
+        Answers answers = Answers.of("accepted");
+        Technician.answerUntil(test, answers, "hazard.mains");
+        Shown hazard = test.shown();
+        Screen.key(Screen.entryFields().get(0), SWT.F7, (char) 0);
+        Screen.settle();
+        assertEquals(hazard.version(), test.shown().version(), "a hazard is read");
+        while (test.shown().kind() != EntryKind.DO) {
+            Technician.answer(test, answers);
+        }
+        Shown asked = test.shown();
+        Screen.key(Screen.entryFields().get(0), SWT.F7, (char) 0);
+        after(test, asked);
+        Technician.answerUntil(test, answers, "supply.supply_volts");
+        Shown measured = test.shown();
+        Screen.key(Screen.entryFields().get(0), SWT.F7, (char) 0);
+        Screen.settle();
+        assertEquals(measured.version(), test.shown().version(), "there is no value yet");
+        Screen.entryFields().get(0).setText("240.1");
+        Screen.key(Screen.entryFields().get(0), SWT.F7, (char) 0);
+        after(test, measured);
+        assertEquals("24.01 V would be inside. Is 240.1 V what the instrument shows?", test.shown().card().question());
+    }
+
+    @Test
+    void aLampIsTappedAlongWithTheSpaceBar() throws Exception {
+        OpenTest test = Technician.open("tarn-a8-acceptance.procedure", "A8-700001", true);
+        Answers answers = Answers.of("a8-accepted");
+        while (!test.shown().tapsAlong()) {
+            Technician.answer(test, answers);
+        }
+        Shown asked = test.shown();
+        Text field = Screen.entryFields().get(0);
+        for (int i = 0; i < 5; i++) {
+            long next = System.nanoTime() + 1_600_000_000L;
+            Screen.key(field, ' ', ' ');
+            Screen.waitFor("the lamp", () -> System.nanoTime() >= next);
+        }
+        assertEquals("\u00b7\u00b7\u00b7\u00b7\u00b7", field.getText());
+        Screen.key(field, SWT.CR, '\r');
+        after(test, asked);
+        assertTrue(words(test).stream().anyMatch(each -> each.contains("tapped 5 times along with the lamp")), words(test).toString());
+        assertTrue(words(test).stream().anyMatch(each -> each.endsWith("as expected") && each.contains("flashing slow")), words(test).toString());
+    }
+
+    @Test
+    void whoeverComesBackToAUnitScansItFirst() throws Exception {
+        OpenTest first = Technician.open(Technician.C16, "C16-700002", false);
+        OpenTest second = Technician.open(Technician.C16, "C16-700003", false);
+        Screen.waitFor("both on the bench", () -> Technician.desk().units().stream().filter(unit -> unit.serial().startsWith("C16-70000")).count() >= 2);
+        Shown before = first.shown();
+        Technician.desk().select(first.id());
+        after(first, before);
+        assertTrue(first.shown().card().question().startsWith("Scan or type the serial number"), first.shown().card().question());
+        Shown asked = first.shown();
+        Screen.enter("C16-700003");
+        Screen.waitFor("refused", () -> first.shown().last().refused().isPresent());
+        assertEquals(asked.version(), first.shown().version());
+        Screen.enter("C16-700002");
+        after(first, asked);
+        assertFalse(first.shown().card().question().startsWith("Scan"));
+        assertTrue(words(first).contains("Unit identified: C16-700002"), words(first).toString());
+    }
+
+    @Test
+    void aPositionAndAHandOverAreTypedLikeANote() throws Exception {
+        OpenTest test = Technician.open(Technician.C16, "C16-700004", true);
+        Shown before = test.shown();
+        Screen.enter("@ A 3");
+        after(test, before);
+        Shown placed = test.shown();
+        Screen.enter("> TM");
+        after(test, placed);
+        assertTrue(words(test).containsAll(List.of("Put in position A 3", "Taken over from QN")), words(test).toString());
+        Screen.waitFor("the position in the list", () -> Technician.desk().units().stream()
+                .anyMatch(unit -> unit.test().equals(test.id()) && unit.position().equals(java.util.Optional.of("A 3")) && unit.technician().equals("TM")));
+    }
+
+    @Test
+    void aLockedStationTakesNothingButMakeSafe() throws Exception {
+        OpenTest held = Technician.open(Technician.C16, "C16-700005", false);
+        Desk desk = Technician.desk();
+        try {
+            desk.station().signIn(desk.ledger(), "RB", Approved.PASSWORD.toCharArray(), "4711".toCharArray());
+            desk.station().lock();
+            desk.stationChanged();
+            Screen.settle();
+            assertEquals(List.of(), Screen.entryFields());
+            Screen.window().getService(org.eclipse.ui.handlers.IHandlerService.class).executeCommand("org.benchwright.ui.makeSafe", null);
+            Screen.settle();
+            Shown before = held.shown();
+            Screen.enter("smell of burning");
+            after(held, before);
+            assertTrue(held.shown().card().place().startsWith("Make safe"), held.shown().card().place());
+        } finally {
+            desk.station().signOut();
+            desk.stationChanged();
+            Screen.settle();
+        }
+        assertFalse(Screen.entryFields().isEmpty());
+    }
+
+    @Test
+    void roundsGoAlongTheRackWithOneKey() throws Exception {
+        OpenTest test = Technician.open(Technician.C16, "C16-700006", true);
+        Answers answers = Answers.of("accepted");
+        Technician.answerUntil(test, answers, "endurance.look");
+        test.place("B 7");
+        Screen.waitFor("on soak", () -> Technician.desk().units().stream()
+                .anyMatch(unit -> unit.test().equals(test.id()) && unit.nextLook().isPresent() && unit.position().isPresent()));
+        Screen.page().showView(Ids.ROUNDS_VIEW, null, IWorkbenchPage.VIEW_ACTIVATE);
+        Screen.settle();
+        Table rounds = Screen.one(Table.class, table -> table.getColumnCount() == 3);
+        Screen.waitFor("the round", () -> rounds.getItemCount() > 0);
+        int row = 0;
+        while (!rounds.getItem(row).getText(1).equals("C16-700006")) {
+            row++;
+        }
+        assertEquals("B 7", rounds.getItem(row).getText(0));
+        rounds.setSelection(row);
+        Screen.key(rounds, ' ', ' ');
+        Screen.settle();
+        assertEquals(test.id(), Technician.desk().selected(), "this soak has readings: its look is answered on the card");
+        Screen.page().hideView(Screen.page().findView(Ids.ROUNDS_VIEW));
+    }
+
+    @Test
+    void allUnitsAreMadeSafeEachWithItsOwnEvents() throws Exception {
+        OpenTest first = Technician.open(Technician.C16, "C16-700007", true);
+        OpenTest second = Technician.open(Technician.C16, "C16-700008", true);
+        Screen.waitFor("both listed", () -> Technician.desk().units().stream().map(unit -> unit.test()).toList().containsAll(List.of(first.id(), second.id())));
+        first.makeSafe("one of them is being made safe already");
+        Screen.waitFor("the first", () -> first.shown().card().place().startsWith("Make safe"));
+        Technician.desk().makeAllSafe("fire alarm", "QN", "bench 1");
+        Screen.waitFor("the second", () -> second.shown().card().place().startsWith("Make safe"));
+        assertTrue(words(second).stream().anyMatch(each -> each.contains("fire alarm")), words(second).toString());
+    }
+}

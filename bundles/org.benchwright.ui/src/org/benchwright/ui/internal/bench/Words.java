@@ -1,0 +1,19 @@
+package org.benchwright.ui.internal.bench;
+
+import java.text.MessageFormat;
+import java.util.Locale;
+import java.util.ResourceBundle;
+
+/** The texts about rounds, people and hands at the bench. */
+enum Words {
+    ROUNDS_COLUMN_POSITION, ROUNDS_COLUMN_UNIT, ROUNDS_COLUMN_DUE, ROUNDS_NONE, ROUNDS_HOW, ROUNDS_LOOKED, ROUNDS_CARD, ROUNDS_ELSEWHERE, TAP_HOW,
+    ALL_SAFE_TITLE, ALL_SAFE_ASK, SIGN_IN_TITLE, SIGN_IN_WHAT, SIGN_IN_ID, SIGN_IN_PASSWORD, SIGN_IN_PIN, STATION_LOCKED, ASK_PASSWORD, ASK_PIN;
+
+    private static final String BUNDLE = "org.benchwright.ui.internal.bench.words";
+
+    /** The text with its arguments put in. */
+    String text(Object... arguments) {
+        String pattern = ResourceBundle.getBundle(BUNDLE, Locale.getDefault(), Words.class.getClassLoader()).getString(name());
+        return new MessageFormat(pattern, Locale.ROOT).format(arguments);
+    }
+}
