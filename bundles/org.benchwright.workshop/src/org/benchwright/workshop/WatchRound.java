@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
@@ -36,6 +37,8 @@ public final class WatchRound implements AutoCloseable {
 
     private static final Duration LONGEST_TIMEOUT = Duration.ofSeconds(5);
     private static final Duration SHUTDOWN = Duration.ofSeconds(20);
+    /** The same trouble is told as often, however often it happens. */
+    private static final Duration SAME_TROUBLE = Duration.ofMinutes(10);
 
     private final Ledger ledger;
     private final KeptTests kept = new KeptTests();
@@ -51,6 +54,7 @@ public final class WatchRound implements AutoCloseable {
     private final Map<TestId, Watched> watched = new HashMap<>();
     private final Map<TestId, Long> looked = new HashMap<>();
     private final Set<String> saidOf = new HashSet<>();
+    private final Map<String, Duration> troubles = new ConcurrentHashMap<>();
 
     /** A unit under watch. */
     private record Watched(UnitWatch watch, WatchLog log, String stage) {
@@ -156,7 +160,7 @@ public final class WatchRound implements AutoCloseable {
         Duration longest = longestRun.compareTo(asked.every()) < 0 ? asked.every() : longestRun;
         WatchRhythm rhythm = new WatchRhythm(asked.every(), asked.stopAfterBad(), asked.silentAfter(), longest);
         Clock time = timeOf(run);
-        WatchLog log = new WatchLog(test, ledger, kept, time, run, soak.name(), at, listener, writer, urgent);
+        WatchLog log = new WatchLog(test, ledger, kept, time, run, soak.name(), at, this::told, writer, urgent);
         UnitWatch watch = new UnitWatch(sources.open(at, judge, timeout), judge, rhythm, time, ticker, log::tell);
         watched.put(test, new Watched(watch, log, soak.name()));
         // Spread over a period, so that not all are read in the same moment.
@@ -173,6 +177,16 @@ public final class WatchRound implements AutoCloseable {
         Watched gone = watched.remove(test);
         gone.log().end();
         gone.watch().close();
+    }
+
+    private void told(WatchListener.Kind kind, String test, String serial, String words) {
+        Duration now = ticker.elapsed();
+        Optional<Duration> before = Optional.ofNullable(troubles.get(test + words));
+        boolean again = kind == WatchListener.Kind.TROUBLE && before.filter(then -> now.minus(then).compareTo(SAME_TROUBLE) < 0).isPresent();
+        if (!again) {
+            troubles.put(test + words, now);
+            listener.told(kind, test, serial, words);
+        }
     }
 
     private void trouble(TestId test, String serial, String words) {

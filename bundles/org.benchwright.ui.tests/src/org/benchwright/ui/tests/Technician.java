@@ -74,6 +74,7 @@ final class Technician {
 
     /** Answers what is asked now through the step card's field, and waits for what comes of it. */
     static void answer(OpenTest test, Answers answers) {
+        scanIfAsked(test);
         Shown asked = seen(test);
         if (asked.kind() != EntryKind.TIME) {
             type(asked, answers.to(asked.key()), answers);
@@ -81,6 +82,16 @@ final class Technician {
         Screen.waitFor("after " + asked.key() + ": " + asked.card().question() + " " + test.shown().last(),
                 () -> test.shown().version() > asked.version());
         Screen.settle();
+    }
+
+    /** Whoever comes back to a unit of several says first which one it is. */
+    private static void scanIfAsked(OpenTest test) {
+        Shown locked = seen(test);
+        if (locked.card().question().startsWith("Scan or type the serial number")) {
+            Screen.enter(locked.serial());
+            Screen.waitFor("the unit is known", () -> test.shown().version() > locked.version());
+            Screen.settle();
+        }
     }
 
     /** The test as it stands, once the card shows it so. */

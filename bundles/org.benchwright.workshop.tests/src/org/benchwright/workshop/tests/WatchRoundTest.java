@@ -11,9 +11,11 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.BooleanSupplier;
 
 import org.benchwright.core.Actor;
@@ -208,6 +210,47 @@ class WatchRoundTest {
         assertEquals(30, count(run, Fact.Noted.class));
         assertTrue(count(run, Fact.WatchHeld.class) >= 3);
         assertEquals(0, count(run, Derived.DepartureNoted.class));
+    }
+
+    @Test
+    void aClockThatIsSetBackRecordsNothingUntilItHasCaughtUpAndIsSaidOnce() throws Exception {
+        Sitting sitting = onSoak();
+        AtomicReference<Duration> back = new AtomicReference<>(Duration.ZERO);
+        // The soak began some time ago.
+        Clock steady = Clock.offset(clock, Duration.ofSeconds(10));
+        clock = new Clock() {
+            @Override
+            public Instant instant() {
+                return steady.instant().minus(back.get());
+            }
+
+            @Override
+            public ZoneId getZone() {
+                return steady.getZone();
+            }
+
+            @Override
+            public Clock withZone(ZoneId zone) {
+                throw new UnsupportedOperationException();
+            }
+        };
+        try (WatchRound round = watch("simulated")) {
+            round.look();
+            await(() -> heard(WatchListener.Kind.SEES), told);
+            Thread.sleep(400);
+            back.set(Duration.ofSeconds(3));
+            await(() -> heard(WatchListener.Kind.TROUBLE), told);
+            // What is tried anew meanwhile is refused for the same reason; once the clock has caught up it is taken.
+            for (int i = 0; i < 300 && told.stream().filter(one -> one.kind() == WatchListener.Kind.SEES).count() < 2; i++) {
+                round.look();
+                Thread.sleep(50);
+            }
+        }
+        assertEquals(2, told.stream().filter(one -> one.kind() == WatchListener.Kind.SEES).count(), told.toString());
+        assertEquals(1, told.stream().filter(one -> one.kind() == WatchListener.Kind.TROUBLE && one.words().contains("clock was set back")).count(),
+                told.toString());
+        assertTrue(run(sitting).lastWatch() >= 2);
+        assertEquals(List.of(), BenchLedger.verify(folder.resolve("bench.ledger")).decisions());
     }
 
     @Test
