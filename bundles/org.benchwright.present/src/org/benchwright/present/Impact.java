@@ -17,7 +17,7 @@ import org.benchwright.engine.record.Replay;
 import org.benchwright.engine.record.TestRecord;
 import org.benchwright.present.internal.ErrorWords;
 import org.benchwright.present.internal.Message;
-import org.benchwright.present.internal.Questions;
+import org.benchwright.present.internal.Standings;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.FaultyRecordException;
 import org.benchwright.workshop.KeptTest;
@@ -123,8 +123,7 @@ public record Impact(String asked, List<Row> rows, List<String> left) {
         String then = kept.run().verdict().map(Verdict::word).orElse("");
         List<String> words = new ArrayList<>();
         for (Replay.Change change : impact.replay().map(Replay::changes).orElse(List.of())) {
-            words.add(Message.AMENDED_DECIDED.text(Questions.spaced(change.step()), Questions.spaced(change.check()),
-                    change.then().map(each -> each.words()).orElseGet(Message.AMENDED_NOT_THEN::text), change.now().words()));
+            words.add(Standings.decidedAgain(change));
         }
         if (impact.left() > 0) {
             words.add(Message.IMPACT_LEFT.text(impact.left()));

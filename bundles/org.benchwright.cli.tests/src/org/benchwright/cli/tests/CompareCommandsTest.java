@@ -85,7 +85,7 @@ class CompareCommandsTest {
         assertTrue(slight.said().contains("Instrument M-17 reads 0.1 V too high, from 2026-03-01 to 2026-03-31."), slight.out());
         assertTrue(slight.said().contains(test + " C16-004711 undecided -> undecided"), slight.out());
         assertTrue(slight.said().contains("On record: 0.4 V accepted: 4.6 V inside"), slight.out());
-        assertTrue(slight.said().contains("With what is right: 0.3 V accepted: 4.7 V inside"), slight.out());
+        assertTrue(slight.said().contains("uncertainty 0.02 V. With what is right: 0.3 V accepted: 4.7 V inside"), slight.out());
         assertTrue(slight.lastLine().startsWith("1 test has a reading by it; none comes to something else."), slight.out());
         assertTrue(bench("impact", "M-17", "--reads", "0.1 V too high", "--from", "2026-04-01", "--to", "2026-04-30").out().contains("No test has"));
         assertEquals(0, bench("impact", "M-17", "--reads", "0.3 % low", "--from", "2026-03-01", "--to", "2026-03-31", "--sheet", "s.txt", "--csv", "s.csv").status());

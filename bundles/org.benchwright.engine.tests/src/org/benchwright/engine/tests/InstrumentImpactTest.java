@@ -48,11 +48,11 @@ class InstrumentImpactTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"0.3,23.92821535", "-0.3,24.07221665"})
-    void aGainIsDividedOut(String percent, String right) {
+    @CsvSource({"0.3,24.00,23.928215", "-0.3,24.00,24.072217", "-0.3,24.45,24.523571"})
+    void aGainIsDividedOut(String percent, String read, String right) {
         InstrumentError error = new InstrumentError.Gain(new BigDecimal(percent));
-        Quantity corrected = error.corrected(Quantity.of("24", "V")).orElseThrow();
-        assertEquals(Double.parseDouble(right), corrected.value().doubleValue(), 1e-8);
+        Quantity corrected = error.corrected(Quantity.of(read, "V")).orElseThrow();
+        assertEquals(Quantity.of(right, "V"), corrected);
         InstrumentImpact impact = InstrumentImpact.of(run, Map.of(), wrong(error)).orElseThrow();
         assertEquals(Optional.of(Verdict.ACCEPTED), impact.replay().orElseThrow().verdict());
     }

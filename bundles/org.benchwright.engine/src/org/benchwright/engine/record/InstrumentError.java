@@ -2,6 +2,7 @@ package org.benchwright.engine.record;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.Optional;
 
 import org.benchwright.core.Quantity;
@@ -35,12 +36,13 @@ public sealed interface InstrumentError {
     }
 
     /**
-     * It reads wrong by the same part of the reading everywhere.
+     * It reads wrong by the same part of the reading everywhere. What it should have read is given to four digits more than it was read to.
      *
      * @param percentHigh by how many hundredths of the true value it reads too high; too low where negative, above -100
      */
     record Gain(BigDecimal percentHigh) implements InstrumentError {
         private static final BigDecimal WHOLE = BigDecimal.valueOf(100);
+        private static final int MORE_DIGITS = 4;
 
         public Gain {
             if (percentHigh.add(WHOLE).signum() <= 0) {
@@ -50,7 +52,8 @@ public sealed interface InstrumentError {
 
         @Override
         public Optional<Quantity> corrected(Quantity reading) {
-            BigDecimal right = reading.value().multiply(WHOLE).divide(WHOLE.add(percentHigh), MathContext.DECIMAL64);
+            BigDecimal right = reading.value().multiply(WHOLE).divide(WHOLE.add(percentHigh),
+                    new MathContext(reading.value().precision() + MORE_DIGITS, RoundingMode.HALF_EVEN));
             return Optional.of(new Quantity(right.stripTrailingZeros(), reading.unit()));
         }
     }

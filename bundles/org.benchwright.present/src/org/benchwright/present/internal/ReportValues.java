@@ -113,14 +113,8 @@ public final class ReportValues {
         if (test.record().isEmpty() || test.run().rehearsal()) {
             return deviation.words();
         }
-        return test.record().get().decision(deviation.sequence()).map(each -> Message.DECIDED_WORDS.text(plain(deviation), each.word(), each.person(),
-                each.instant().truncatedTo(ChronoUnit.SECONDS), each.reason())).orElseGet(() -> Message.DECIDED_WAITS.text(plain(deviation)));
-    }
-
-    /** Without the full stop behind which more is to follow. */
-    private static String plain(Deviation deviation) {
-        String words = deviation.words();
-        return words.endsWith(".") ? words.substring(0, words.length() - 1) : words;
+        return test.record().get().decision(deviation.sequence()).map(each -> Message.DECIDED_WORDS.text(Standings.unstopped(deviation.words()), each.word(), each.person(),
+                each.instant().truncatedTo(ChronoUnit.SECONDS), each.reason())).orElseGet(() -> Message.DECIDED_WAITS.text(Standings.unstopped(deviation.words())));
     }
 
     private static TestReport.Standing standing(KeptTest test, List<SignedNote> notes) {

@@ -16,7 +16,6 @@ import java.util.stream.Collectors;
 import org.benchwright.core.Durations;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.TestRun;
-import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.EventBody;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.TestEvent;
@@ -154,11 +153,21 @@ public final class Standings {
         }
     }
 
+    /** A decision on record and the one that would have been made, in a sentence each. */
+    public static String decidedAgain(Replay.Change change) {
+        return Message.AMENDED_DECIDED.text(Questions.spaced(change.step()), Questions.spaced(change.check()),
+                change.then().map(then -> unstopped(then.words())).orElseGet(Message.AMENDED_NOT_THEN::text), unstopped(change.now().words()));
+    }
+
+    /** Without the full stop, where more is to follow. */
+    static String unstopped(String words) {
+        return words.endsWith(".") ? words.substring(0, words.length() - 1) : words;
+    }
+
     private static List<String> decided(TestRecord record, Amendment amendment) {
         List<String> sentences = new ArrayList<>();
         for (Replay.Change change : amendment.replay().changes()) {
-            sentences.add(Message.AMENDED_DECIDED.text(Questions.spaced(change.step()), Questions.spaced(change.check()),
-                    change.then().map(Derived.CheckDecided::words).orElseGet(Message.AMENDED_NOT_THEN::text), change.now().words()));
+            sentences.add(decidedAgain(change));
         }
         if (!amendment.replay().verdict().equals(record.run().verdict())) {
             sentences.add(amendment.replay().verdict().map(now -> Message.AMENDED_VERDICT.text(record.run().verdict().orElseThrow().word(), now.word()))

@@ -18,6 +18,7 @@ import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Table;
+import org.eclipse.swt.widgets.TableItem;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
@@ -135,7 +136,7 @@ class AfterSealWindowTest {
 
     @Test
     void theImpactOfAnInstrumentIsAskedAndARefusalIsSaid(@TempDir Path folder) throws Exception {
-        Auditor.showSheet(Auditor.test(folder, "F-310005", true), "F-310005");
+        Auditor.showSheet(Auditor.measured(folder, "F-310005", "24,45"), "F-310005");
         CompletableFuture<String> asked = Dialogs.when("Impact of an instrument that read wrong", false, shell -> {
             TitleAreaDialog dialog = (TitleAreaDialog) shell.getData();
             Auditor.fields(shell).get(0).setText("M-17");
@@ -145,6 +146,11 @@ class AfterSealWindowTest {
             Auditor.fields(shell).get(1).setText("0.3 % low");
             Auditor.press(shell, "Look");
             Screen.waitFor("the answer", () -> dialog.getMessage() != null && dialog.getMessage().contains("a reading by it"));
+            Table list = Screen.all(shell, Table.class).get(0);
+            List<TableItem> rows = Auditor.rows(list, "F-310005");
+            assertEquals(1, rows.size(), dialog.getMessage());
+            assertEquals("accepted", rows.get(0).getText(1));
+            assertEquals("\u2260 rejected", rows.get(0).getText(2), "24.45 V that should have been 24.52 V");
             Auditor.press(shell, "Close");
         });
         Screen.press("Impact");

@@ -40,6 +40,19 @@ final class Auditor {
             }
             """;
 
+    private static final String MEASURED = """
+            family heron "Heron" { lamp pwr green "Power" }
+            procedure heron_audit "Heron supply" revision 1 {
+                applies to heron
+                instrument meter "Multimeter" reads V dc up to 60 V, uncertainty at most 0.05 V, coverage 2
+                stage work "Work" { step supply "Measure." {
+                    measure volts with meter, limits 23.5 .. 24.5 V, decide guarded or conclude rejected "Too far off."
+                } }
+                make safe "Make safe" { step off "Off." { isolates supply } }
+                conclude accepted
+            }
+            """;
+
     private Auditor() {
     }
 
@@ -69,6 +82,20 @@ final class Auditor {
         Screen.enter("! The plate is missing.");
         Screen.settle();
         return finish(test, "y");
+    }
+
+    /** A sealed test of a unit that was measured with meter M-17. */
+    static OpenTest measured(Path folder, String serial, String volts) throws Exception {
+        Path file = Files.writeString(folder.resolve("heron.procedure"), MEASURED);
+        OpenTest test = Technician.open(file.toString(), serial, false);
+        employ();
+        while (test.shown().ending().isEmpty()) {
+            Shown asked = Technician.seen(test);
+            Screen.enter(asked.key().startsWith("off") ? "done" : asked.key().startsWith("instrument") ? "M-17, 0.02 V, k 2, due 2027-03-01" : volts);
+            Screen.waitFor("after " + asked.key(), () -> test.shown().version() > asked.version());
+            Screen.settle();
+        }
+        return test;
     }
 
     private static OpenTest finish(OpenTest test, String whole) {

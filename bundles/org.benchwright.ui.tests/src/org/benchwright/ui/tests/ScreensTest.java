@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
+import java.util.function.Consumer;
 
 import org.benchwright.present.Bench;
 import org.benchwright.present.InstrumentDesk;
@@ -231,6 +232,34 @@ class ScreensTest {
         } finally {
             Theme.use(PlatformUI.getWorkbench(), false);
         }
+    }
+
+    @Test
+    void besideEachOther(@TempDir Path temporary) throws Exception {
+        Auditor.measured(temporary, "F-320004", "24,02");
+        OpenTest again = Auditor.measured(temporary, "F-320004", "24,45");
+        Auditor.measured(temporary, "F-320005", "23,9");
+        Auditor.showSheet(again, "F-320004");
+        Screen.waitFor("the button", () -> Auditor.enabled("Compare"));
+        shown("Compare", "Compare with an earlier test", true, shell -> { }, "compare");
+        shown("Impact", "Impact of an instrument that read wrong", false, shell -> {
+            Auditor.fields(shell).get(0).setText("M-17");
+            Auditor.fields(shell).get(1).setText("0.3 % low");
+            Auditor.press(shell, "Look");
+            Screen.waitFor("the list", () -> Auditor.rows(Screen.all(shell, Table.class).get(0), "F-320005").size() == 1);
+            Dialogs.select(shell, 0);
+        }, "impact");
+    }
+
+    private static void shown(String button, String title, boolean filled, Consumer<Shell> filling, String name) throws Exception {
+        CompletableFuture<String> answered = Dialogs.when(title, filled, shell -> {
+            filling.accept(shell);
+            taken(shell, name);
+            Auditor.press(shell, "Close");
+        });
+        Screen.press(button);
+        Screen.waitFor("the dialog", answered::isDone);
+        answered.get();
     }
 
     private static void taken(Shell dialog, String name) {
