@@ -12,7 +12,6 @@ import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerEntry;
 import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.TestId;
-import org.benchwright.workshop.FaultyRecordException;
 import org.benchwright.workshop.StoreException;
 
 /** What a person has read of hazards before, in whichever test by the same plan. */
@@ -20,7 +19,7 @@ public final class KnownHazards {
 
     private static final String ACKNOWLEDGED = "hazard-acknowledged";
     /** As many tests by one plan as somebody can have in hand at once, and more. */
-    private static final int MOST_TESTS = 200;
+    private static final int MOST_TESTS = 60;
     /** A unit stays on the bench for days. */
     private static final Duration MOST_AGE = Duration.ofDays(14);
 
@@ -38,12 +37,13 @@ public final class KnownHazards {
      * @param plan the plan that both tests have in common
      */
     public Optional<Fact.HazardKnown> find(Digest plan, String hazard, Actor person, Instant now, Duration shift)
-            throws StoreException, FaultyRecordException {
-        List<TestsOfUnit.Opening> openings = new TestsOfUnit(ledger).openings(now.minus(MOST_AGE));
+            throws StoreException {
+        List<LedgerEntry> openings = openings();
         int looked = 0;
-        for (int i = openings.size() - 1; i >= 0 && looked < MOST_TESTS; i--) {
-            TestsOfUnit.Opening opening = openings.get(i);
-            if (!opening.opened().rehearsal() && opening.opened().plan().equals(plan)) {
+        for (int i = openings.size() - 1; i >= 0 && looked < MOST_TESTS && !openings.get(i).instant().isBefore(now.minus(MOST_AGE)); i--) {
+            // What is not by this plan is not even decoded: there may be thousands.
+            LedgerEntry opening = openings.get(i);
+            if (opening.payload().contains(plan.hex()) && samePlan(opening, plan)) {
                 looked++;
                 Optional<Fact.HazardKnown> here = lastIn(opening.test(), hazard, person, now.minus(shift), now);
                 if (here.isPresent()) {
@@ -81,6 +81,14 @@ public final class KnownHazards {
             return codec.body(first.kind(), first.payload()) instanceof Fact.Opened opened && opened.plan().equals(plan) && !opened.rehearsal();
         } catch (UndecodableException unreadable) {
             return false;
+        }
+    }
+
+    private List<LedgerEntry> openings() throws StoreException {
+        try {
+            return ledger.openings();
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
         }
     }
 

@@ -1,6 +1,5 @@
 package org.benchwright.workshop.internal;
 
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -26,18 +25,11 @@ public record TestsOfUnit(Ledger ledger) {
 
     /** How each test was opened, in order. */
     public List<Opening> openings() throws StoreException, FaultyRecordException {
-        return openings(Instant.MIN);
-    }
-
-    /** How each test was opened, in order, without those from before that instant. */
-    List<Opening> openings(Instant since) throws StoreException {
         try {
             EventCodec codec = new EventCodec();
             List<Opening> openings = new ArrayList<>();
             for (LedgerEntry entry : ledger.openings()) {
-                if (!entry.instant().isBefore(since)) {
-                    opening(codec, entry).ifPresent(openings::add);
-                }
+                opening(codec, entry).ifPresent(openings::add);
             }
             return List.copyOf(openings);
         } catch (LedgerException e) {
