@@ -102,7 +102,7 @@ class CornersTest {
                 // cards with nothing on them
                 statement("release by supervisor \"\"", EMPTY_TEXT), statement("enter text \" \"", EMPTY_TEXT), statement("confirm \"\"", EMPTY_TEXT),
                 statement("attach photo \"\"", EMPTY_TEXT), statement("confirm same \"\" and \"Type\"", EMPTY_TEXT), statement("if seen \"\" go to after", EMPTY_TEXT),
-                text("purpose \"Decide whether it works.\"", "purpose \"\"", EMPTY_TEXT), text("keep mode run", "keep code \"  \""),
+                text("purpose \"Decide whether it works.\"", "purpose \"\"", EMPTY_TEXT), text("keep mode run", "keep code \"  \"", WATCH_CANNOT_TELL),
                 // hands on the unit, and what it keeps
                 statement("fits unit", ENERGISED_WHILE_FITTING), statement("erase only fault_log, fault_log", PROTECTED_ITEM_NOT_NAMED, ERASED_BEFORE_RECORDED, LISTED_TWICE),
                 text("hazard mains danger", "hazard mains notice", HAZARD_NOT_SHOWN), text("takes 3 min with hazard mains", "takes 3 min with hazard mains, mains", LISTED_TWICE),
