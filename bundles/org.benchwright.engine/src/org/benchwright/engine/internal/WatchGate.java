@@ -94,8 +94,8 @@ final class WatchGate {
 
     private void sample(Sampled at) throws RefusedException {
         Instant began = s.soak().began().orElseThrow().moment().instant();
-        require(!at.offset().isNegative() && !at.received().isBefore(began)
-                && !at.received().isAfter(moment.instant().plus(CLOCK_TOLERANCE)), "watch.time");
+        require(!at.offset().isNegative() && !at.received().isBefore(began), "watch.time");
+        require(!at.received().isAfter(moment.instant().plus(CLOCK_TOLERANCE)), "watch.clockBack");
     }
 
     /** Two samples, the second not before the first, and both clocks agree on the time between them. */
