@@ -17,6 +17,7 @@ public final class ApprovedTextsNow {
     private final ZoneId zone;
     private List<FileTime> read = List.of();
     private Optional<ApprovedTexts> known = Optional.empty();
+    private Optional<CannotStoreException> failure = Optional.empty();
 
     /**
      * @param ledger the ledger's file; need not exist yet
@@ -30,17 +31,31 @@ public final class ApprovedTextsNow {
     }
 
     /**
-     * What is approved now; the same object as long as nothing was written to the ledger.
+     * What is approved now; the same object as long as nothing was signed about a revision, whatever else is written to the ledger.
      *
-     * @throws CannotStoreException if the ledger can't be read, or its books are not as they were signed
+     * @throws CannotStoreException if the ledger can't be read, or its books are not as they were signed; the same one until the ledger's
+     *                              files have changed, for it is not tried again before
      */
     public synchronized ApprovedTexts now() throws CannotStoreException {
         List<FileTime> times = times();
-        if (known.isEmpty() || !times.equals(read)) {
-            known = Optional.of(new Approving(ledger, clocks, zone).texts());
+        if (known.isEmpty() && failure.isEmpty() || !times.equals(read)) {
             read = times;
+            look();
+        }
+        if (failure.isPresent()) {
+            throw failure.get();
         }
         return known.get();
+    }
+
+    private void look() {
+        try {
+            ApprovedTexts now = new Approving(ledger, clocks, zone).texts();
+            known = known.filter(now::equals).or(() -> Optional.of(now));
+            failure = Optional.empty();
+        } catch (CannotStoreException unreadable) {
+            failure = Optional.of(unreadable);
+        }
     }
 
     /** What was written last may still stand in the journal beside the file. */

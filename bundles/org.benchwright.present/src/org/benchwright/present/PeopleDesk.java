@@ -1,5 +1,6 @@
 package org.benchwright.present;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -57,11 +58,14 @@ public final class PeopleDesk {
     }
 
     /**
-     * Everybody who was ever in it.
+     * Everybody who was ever in it; nobody where there is no ledger yet.
      *
      * @throws CannotStoreException if the ledger can't be read, or the register is not as it was signed
      */
     public static List<PersonRow> people(Path ledger) throws CannotStoreException {
+        if (!Files.exists(ledger)) {
+            return List.of();
+        }
         return Asked.read(() -> {
             try (BenchLedger open = BenchLedger.openReadOnly(ledger)) {
                 return open.people().stream().map(PeopleDesk::row).toList();

@@ -446,13 +446,18 @@ public final class TestDialogue {
         return AnsweredKeys.of(sitting.run());
     }
 
+    /** What is energised now, as the procedure calls it. */
+    public List<String> live() {
+        return List.copyOf(sitting.run().live());
+    }
+
     /** What is shown when the test is left open: when to come back. */
     public List<String> leavingWords() {
         TestRun run = sitting.run();
         List<String> words = new ArrayList<>();
         words.add(Message.LEAVING.text(run.opening().serial(), test()));
-        if (!run.live().isEmpty()) {
-            words.add(Message.LEAVING_LIVE.text(String.join(", ", run.live())));
+        if (!live().isEmpty()) {
+            words.add(Message.LEAVING_LIVE.text(String.join(", ", live())));
         }
         return words;
     }

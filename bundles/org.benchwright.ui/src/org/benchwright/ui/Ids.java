@@ -26,6 +26,8 @@ public final class Ids {
     public static final String REMARK_PAGE_VIEW = "org.benchwright.ui.remarkPage";
     /** What it proves. */
     public static final String PROOF_VIEW = "org.benchwright.ui.proof";
+    /** Revisions. */
+    public static final String REVISIONS_VIEW = "org.benchwright.ui.revisions";
     /** Units on the bench. */
     public static final String UNITS_VIEW = "org.benchwright.ui.units";
     /** Step card. */
@@ -48,9 +50,10 @@ public final class Ids {
     public static final String NONCONFORMITIES_VIEW = "org.benchwright.ui.nonconformities";
     /** Ledger check. */
     public static final String CHECK_VIEW = "org.benchwright.ui.check";
-
     /** Figures. */
     public static final String FIGURES_VIEW = "org.benchwright.ui.figures";
+    /** People. */
+    public static final String PEOPLE_VIEW = "org.benchwright.ui.people";
 
     private Ids() {
     }

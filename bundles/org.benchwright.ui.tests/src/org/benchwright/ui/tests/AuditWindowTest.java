@@ -7,7 +7,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.desk.OpenTest;
 import org.eclipse.swt.SWT;
-import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Label;
@@ -41,8 +40,8 @@ class AuditWindowTest {
 
         Screen.page().showView(Ids.FIGURES_VIEW);
         Screen.selectRecord(records().getItem(0).getData());
-        Screen.waitFor("the sheet", () -> story("Unit C16-300001").contains("would be rejected"));
-        String story = story("Unit C16-300001");
+        Screen.waitFor("the sheet", () -> Screen.story("Unit C16-300001").contains("would be rejected"));
+        String story = Screen.story("Unit C16-300001");
         assertTrue(story.contains("QN: Mark: on"), story);
         assertTrue(story.contains("red and stays red"), story);
         assertTrue(story.contains("Sealed."), story);
@@ -56,9 +55,9 @@ class AuditWindowTest {
         Technician.finish(test, Answers.of("rejected-at-power-up"));
         Screen.perspective(Ids.AUDIT);
         Screen.press("Check the ledger");
-        Screen.waitFor("the verdict", () -> !story("SOUND").isEmpty());
+        Screen.waitFor("the verdict", () -> !Screen.story("SOUND").isEmpty());
         // The bench's key, and those of people who signed something in other tests of this window.
-        assertTrue(story("SOUND").lines().anyMatch(line -> line.matches("Signatures: (1 key|\\d+ keys), no fault")), story("SOUND"));
+        assertTrue(Screen.story("SOUND").lines().anyMatch(line -> line.matches("Signatures: (1 key|\\d+ keys), no fault")), Screen.story("SOUND"));
     }
 
     @Test
@@ -74,19 +73,15 @@ class AuditWindowTest {
         assertTrue(stop.isEnabled());
         assertTrue(Screen.all(ProgressBar.class).findFirst().isPresent());
         stop.notifyListeners(SWT.Selection, new Event());
-        Screen.waitFor("that it stopped", () -> !story("Stopped: this says nothing about what was not looked at.").isEmpty());
+        Screen.waitFor("that it stopped", () -> !Screen.story("Stopped: this says nothing about what was not looked at.").isEmpty());
         assertTrue(check.isEnabled());
         assertFalse(stop.isEnabled());
         assertTrue(Screen.all(ProgressBar.class).findFirst().isEmpty());
         Screen.press("Check the ledger");
-        Screen.waitFor("the verdict", () -> !story("SOUND").isEmpty());
+        Screen.waitFor("the verdict", () -> !Screen.story("SOUND").isEmpty());
     }
 
     private static Table records() {
         return Screen.one(Table.class, table -> table.getColumnCount() == 5);
-    }
-
-    private static String story(String beginning) {
-        return Screen.all(StyledText.class).map(StyledText::getText).filter(text -> text.startsWith(beginning)).findFirst().orElse("");
     }
 }

@@ -8,7 +8,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.CompletableFuture;
 
 import org.benchwright.ui.Ids;
 import org.eclipse.swt.custom.StyledText;
@@ -48,14 +47,11 @@ class AuthorCommandsTest {
     void aBrokenNameIsMendedByTheWayThatIsOfferedAndStaysUnsaved() throws Exception {
         breakTheName();
         List<String> offered = new ArrayList<>();
-        CompletableFuture<String> answered = Dialogs.when("Mend", dialog -> {
+        Dialogs.answered("Mend", () -> Engineer.press("M1+."), dialog -> {
             offered.addAll(Dialogs.rows(dialog));
             Dialogs.select(dialog, 0);
             Dialogs.ok(dialog);
         });
-        Engineer.press("M1+.");
-        Screen.waitFor("the dialog", answered::isDone);
-        answered.get();
         Screen.waitFor("the name as it was", () -> Engineer.text(editor).getText().contains(SOUND));
         Screen.waitFor("no mark", () -> Engineer.marks(editor).isEmpty());
         Screen.waitFor("no row", () -> Engineer.remarkRows().isEmpty());
@@ -85,15 +81,12 @@ class AuthorCommandsTest {
     @Test
     void aLampIsRenamedInAllFiles() throws Exception {
         Engineer.goBehind(editor, "expect pw");
-        CompletableFuture<String> answered = Dialogs.when("Rename", dialog -> {
+        Dialogs.answered("Rename", () -> Engineer.press("M1+R"), dialog -> {
             Text name = Screen.all(dialog, Text.class).get(0);
             assertEquals("pwr", name.getText());
             name.setText("power");
             Dialogs.ok(dialog);
         });
-        Engineer.press("M1+R");
-        Screen.waitFor("the dialog", answered::isDone);
-        answered.get();
         Screen.waitFor("the new name", () -> Engineer.text(editor).getText().contains("expect power steady within 2 s of on"));
         assertTrue(Files.readString(folder.resolve("tarn.family")).contains("lamp power "), "the declaration, in a file that is not open");
         assertTrue(Files.readString(folder.resolve("tarn-p24-acceptance.procedure")).contains("expect power "), "another procedure");
@@ -105,14 +98,11 @@ class AuthorCommandsTest {
     void whereALampIsUsedIsListedAndTheDeclarationGoneTo() throws Exception {
         Engineer.goBehind(editor, "expect pw");
         List<String> uses = new ArrayList<>();
-        CompletableFuture<String> answered = Dialogs.when("Where used", dialog -> {
+        Dialogs.answered("Where used", () -> Engineer.press("M1+U"), dialog -> {
             uses.addAll(Dialogs.rows(dialog));
             Dialogs.select(dialog, uses.indexOf(uses.stream().filter(use -> use.contains("lamp pwr")).findFirst().orElseThrow()));
             Dialogs.ok(dialog);
         });
-        Engineer.press("M1+U");
-        Screen.waitFor("the dialog", answered::isDone);
-        answered.get();
         Screen.waitFor("the family", () -> Screen.page().getActiveEditor().getTitle().equals("tarn.family"));
         assertEquals("pwr", Engineer.text(Screen.page().getActiveEditor()).getSelectionText());
         assertTrue(uses.stream().anyMatch(use -> use.startsWith(Technician.C16) && use.contains(SOUND)), uses.toString());

@@ -135,7 +135,7 @@ class AuthorWindowTest {
 
     @Test
     void contentsGoToAStep() {
-        assertEquals("c16_acceptance  C16 acceptance on the bench, revision 1", Engineer.contents().getItem(0).getText());
+        assertEquals("c16_acceptance  C16 acceptance on the bench, revision 2", Engineer.contents().getItem(0).getText());
         Screen.waitFor("stages", () -> Stream.of(Engineer.contents().getItem(0).getItems())
                 .anyMatch(item -> item.getText().equals("power_up  Power up")));
     }

@@ -23,6 +23,23 @@ final class Dialogs {
     private Dialogs() {
     }
 
+    /** What opens a dialog. */
+    @FunctionalInterface
+    interface Opening {
+        void run() throws Exception;
+    }
+
+    /** Opens a dialog, does something with it as soon as it is filled, and waits until that is done; fails where it fails. */
+    static void answered(String title, Opening opening, Consumer<Shell> work) throws Exception {
+        CompletableFuture<String> done = when(title, work);
+        opening.run();
+        Screen.waitFor(title, done::isDone);
+        // Without a window manager nobody does, and the window's keys would stay those of a dialog.
+        Screen.window().getShell().forceActive();
+        Screen.settle();
+        done.get();
+    }
+
     /** Does something with the dialog of this title as soon as it is filled; closes it where that fails, or the test would never end. */
     static CompletableFuture<String> when(String title, Consumer<Shell> work) {
         return when(title, true, work);

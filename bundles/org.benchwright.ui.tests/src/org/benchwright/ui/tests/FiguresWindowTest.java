@@ -2,14 +2,17 @@ package org.benchwright.ui.tests;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 import org.benchwright.core.Plot;
 import org.benchwright.ui.Ids;
+import org.benchwright.ui.internal.audit.FiguresView;
 import org.benchwright.ui.internal.audit.PlotCanvas;
 import org.benchwright.ui.internal.desk.OpenTest;
-import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.graphics.ImageData;
@@ -22,6 +25,7 @@ import org.eclipse.swt.widgets.Text;
 import org.eclipse.ui.PlatformUI;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
 
 /** Figures read in the window. */
 @ExtendWith(QuietLog.class)
@@ -33,15 +37,40 @@ class FiguresWindowTest {
         Technician.finish(test, Answers.of("rejected-at-power-up"));
         Screen.perspective(Ids.AUDIT);
         PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage().showView(Ids.FIGURES_VIEW);
-        // Other tests of this window have carried out real ones in the same ledger.
-        Screen.one(Text.class, text -> text.getMessage().equals("any serial number")).setText("C16-300009");
+        unit("C16-300009");
         Screen.press("Read the figures");
         Screen.waitFor("the titles", () -> titles().getItemCount() >= 6);
         assertTrue(titles().getItem(0).equals("First-pass yield"), titles().getItem(0));
-        String story = story("First-pass yield");
+        String story = Screen.story("First-pass yield");
         assertTrue(story.contains("No first test has ended with a verdict."), story);
         assertTrue(story.contains("rehearsals."), story);
         assertTrue(Screen.one(Button.class, button -> button.getText().startsWith("Write the numbers")).isEnabled());
+    }
+
+    @Test
+    void theNumbersOfAllFiguresAreWrittenIntoAFolder(@TempDir Path folder) throws Exception {
+        ReturnWindowTest.accepted(folder, "F-300053");
+        Screen.perspective(Ids.AUDIT);
+        FiguresView view = (FiguresView) Screen.page().showView(Ids.FIGURES_VIEW);
+        unit("");
+        Screen.press("Read the figures");
+        Screen.waitFor("the figures of all units", () -> Screen.story("First-pass yield").contains(" ended with a verdict")
+                && !Screen.story("First-pass yield").contains("C16-300009"));
+        Path into = folder.resolve("numbers");
+        view.writeNumbers(into);
+        Screen.waitFor("that they are written", () -> Screen.story("First-pass yield").contains(" files in " + into + "."));
+        try (Stream<Path> files = Files.list(into)) {
+            java.util.List<Path> written = files.toList();
+            assertTrue(Screen.story("First-pass yield").contains("Written: " + written.size() + " files"), Screen.story("First-pass yield"));
+            assertTrue(!written.isEmpty(), Screen.story("First-pass yield"));
+            for (Path each : written) {
+                assertTrue(each.toString().endsWith(".csv"), each.toString());
+                assertTrue(Files.readAllLines(each).get(0).contains(","), "headings: " + each);
+            }
+        }
+        Path taken = Files.writeString(folder.resolve("taken"), "a file");
+        view.writeNumbers(taken);
+        Screen.waitFor("why not", () -> Screen.story("First-pass yield").contains("The numbers can't be written to " + taken));
     }
 
     @Test
@@ -75,11 +104,12 @@ class FiguresWindowTest {
         return IntStream.range(0, size.y).map(row -> data.getPixel(column, row)).distinct().count() > 1;
     }
 
-    private static List titles() {
-        return Screen.one(List.class, list -> true);
+    /** Other tests of this window may have ended with a verdict. */
+    private static void unit(String serial) {
+        Screen.one(Text.class, text -> text.getMessage().equals("any serial number")).setText(serial);
     }
 
-    private static String story(String beginning) {
-        return Screen.all(StyledText.class).map(StyledText::getText).filter(text -> text.startsWith(beginning)).findFirst().orElse("");
+    private static List titles() {
+        return Screen.one(List.class, list -> true);
     }
 }

@@ -5,7 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.file.Path;
 import java.time.Duration;
+import java.util.stream.Stream;
 
 import org.benchwright.core.FlashRate;
 import org.benchwright.core.LampPattern;
@@ -13,14 +15,17 @@ import org.benchwright.present.EntryKind;
 import org.benchwright.ui.internal.desk.OpenTest;
 import org.benchwright.ui.internal.look.Blink;
 import org.benchwright.ui.internal.look.Theme;
+import org.eclipse.swt.custom.CTabFolder;
 import org.eclipse.swt.graphics.ImageData;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Display;
+import org.eclipse.swt.widgets.ToolBar;
 import org.eclipse.ui.PlatformUI;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
 
 /** What is drawn. */
 @ExtendWith(QuietLog.class)
@@ -101,6 +106,39 @@ class LookTest {
     private static float menuBrightness() {
         Rectangle shell = Screen.window().getShell().getBounds();
         return brightness(Screen.picture(new Rectangle(shell.x + shell.width / 2, 4, 200, 10)), 100, 5);
+    }
+
+    /** The buttons that make a folder of tabs small or large. */
+    @Test
+    void theCornersOfFoldersHaveTheLookThatIsOn(@TempDir Path temporary) throws Exception {
+        Engineer.open(Engineer.copyOfTheDemo(temporary).resolve(Technician.C16));
+        try {
+            assertTrue(corners() > 2, "folders on the screen");
+            Theme.use(PlatformUI.getWorkbench(), true);
+            Screen.waitForDrawing();
+            assertEquals(corners(), cornersDarker(0.5f), "dark");
+            Theme.use(PlatformUI.getWorkbench(), false);
+            Screen.waitForDrawing();
+            assertEquals(0, cornersDarker(0.5f), "bright");
+        } finally {
+            Theme.use(PlatformUI.getWorkbench(), false);
+            Engineer.closeAll();
+        }
+    }
+
+    private static Stream<ToolBar> cornerBars() {
+        return Screen.all(ToolBar.class).filter(bar -> bar.getParent() instanceof CTabFolder && bar.getSize().x > 0);
+    }
+
+    private static long corners() {
+        return cornerBars().count();
+    }
+
+    private static long cornersDarker(float than) {
+        return cornerBars().filter(bar -> {
+            Point at = bar.toDisplay(1, 1);
+            return brightness(Screen.picture(new Rectangle(at.x, at.y, 1, 1)), 0, 0) < than;
+        }).count();
     }
 
     @Test

@@ -5,9 +5,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 
+import org.benchwright.core.PrintedText;
 import org.benchwright.core.SignalWord;
 import org.benchwright.ui.Ids;
+import org.benchwright.ui.internal.author.PrintedParagraphs;
 import org.benchwright.ui.internal.look.Palette;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
@@ -118,5 +121,15 @@ class PrintedWindowTest {
         Point at = sheet.toDisplay(sheet.getClientArea().width - 40, word.y + 3);
         ImageData picture = Screen.picture(new Rectangle(at.x, at.y, 1, 1));
         assertEquals(Palette.ground(SignalWord.DANGER).getRGB(), picture.palette.getRGB(picture.getPixel(0, 0)));
+    }
+
+    /** A paragraph is a line of the sheet, or everything below would look like what stands above it, and lead there. */
+    @Test
+    void wordsWithALineBreakAreSeveralParagraphsOfOnePart() {
+        List<PrintedParagraphs.Paragraph> paragraphs = PrintedParagraphs.of(List.of(new PrintedText.Instruction("Fit the unit.\nClose the cover.", "step.fit"),
+                new PrintedText.Sentence("Takes 3 min.", ""), new PrintedText.Sentence("", "")));
+        assertEquals(List.of("Fit the unit.", "Close the cover.", "Takes 3 min.", ""), paragraphs.stream().map(PrintedParagraphs.Paragraph::words).toList());
+        assertEquals(List.of(0, 0, 1, 2), paragraphs.stream().map(PrintedParagraphs.Paragraph::part).toList());
+        assertEquals(PrintedParagraphs.Look.INSTRUCTION, paragraphs.get(1).look());
     }
 }

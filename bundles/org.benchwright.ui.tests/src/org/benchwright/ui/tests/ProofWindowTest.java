@@ -49,7 +49,7 @@ class ProofWindowTest {
             }
         }
         assertEquals(flow.box(Prover.place("plate")).x(), flow.box(Prover.place("lamps")).x(), 1, "the straight way runs in one line");
-        assertTrue(Prover.labels().contains("C16 acceptance on the bench, revision 1"), Prover.labels().toString());
+        assertTrue(Prover.labels().contains("C16 acceptance on the bench, revision 2"), Prover.labels().toString());
     }
 
     private static boolean apart(PlacedFlow.Box one, PlacedFlow.Box other) {

@@ -8,11 +8,14 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
-import java.util.concurrent.CompletableFuture;
 
+import org.benchwright.present.Bench;
+import org.benchwright.present.CannotStoreException;
+import org.benchwright.present.RecordRow;
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.desk.OpenTest;
 import org.benchwright.ui.internal.desk.Shown;
+import org.eclipse.jface.viewers.TableViewer;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Button;
@@ -39,9 +42,10 @@ class ReturnWindowTest {
             }
             """;
 
-    private static OpenTest accepted(Path folder) throws Exception {
+    /** A unit that was accepted by a procedure of its own: a real test, with a verdict. */
+    static OpenTest accepted(Path folder, String serial) throws Exception {
         Path file = Files.writeString(folder.resolve("finch.procedure"), PROCEDURE);
-        OpenTest test = Technician.open(file.toString(), "F-300050", false);
+        OpenTest test = Technician.open(file.toString(), serial, false);
         while (test.shown().ending().isEmpty()) {
             Shown asked = Technician.seen(test);
             Screen.enter(asked.key().startsWith("off") ? "done" : "y");
@@ -53,7 +57,17 @@ class ReturnWindowTest {
 
     @Test
     void itCameBackIsToldOnTheRecordSheetOnce(@TempDir Path folder) throws Exception {
-        OpenTest test = accepted(folder);
+        OpenTest test = accepted(folder, "F-300050");
+        showSheet(test);
+        Dialogs.answered("A unit came back", () -> back().notifyListeners(SWT.Selection, new Event()), ReturnWindowTest::fill);
+        String wanted = "back on " + LocalDate.now(ZoneId.systemDefault()) + ": stops when warm; fault confirmed";
+        Screen.waitFor("the return on the sheet", () -> sheet().contains(wanted));
+        assertFalse(back().isEnabled(), "it came back once");
+        assertTrue(sheet().contains("returned, signed by "), sheet());
+    }
+
+    /** Shows the record sheet of a unit that is out there. */
+    private static void showSheet(OpenTest test) throws Exception {
         Screen.perspective(Ids.AUDIT);
         Screen.page().showView(Ids.RECORDS_VIEW);
         Screen.press("Read again");
@@ -62,14 +76,38 @@ class ReturnWindowTest {
         Screen.waitFor("the record", () -> records.getItemCount() == 1);
         Screen.selectRecord(records.getItem(0).getData());
         Screen.waitFor("the sheet", () -> !sheet().isEmpty() && back().isEnabled());
-        CompletableFuture<String> answered = Dialogs.when("A unit came back", ReturnWindowTest::fill);
-        back().notifyListeners(SWT.Selection, new Event());
-        Screen.waitFor("the answer", answered::isDone);
-        answered.get();
-        String wanted = "back on " + LocalDate.now(ZoneId.systemDefault()) + ": stops when warm; fault confirmed";
-        Screen.waitFor("the return on the sheet", () -> sheet().contains(wanted));
-        assertFalse(back().isEnabled(), "it came back once");
-        assertTrue(sheet().contains("returned, signed by "), sheet());
+    }
+
+    /** The dialog is gone before what was entered is on record; it is all the same, and nothing is logged. */
+    @Test
+    void whoClosesTheDialogAtOnceHasToldItNevertheless(@TempDir Path folder) throws Exception {
+        OpenTest test = accepted(folder, "F-300051");
+        showSheet(test);
+        Dialogs.answered("A unit came back", () -> back().notifyListeners(SWT.Selection, new Event()), dialog -> {
+            fill(dialog);
+            dialog.close();
+        });
+        Screen.waitFor("the record", () -> {
+            try (Bench bench = Bench.read(Technician.desk().ledger(), Bench.Clocks.system())) {
+                return !bench.record(test.id()).orElseThrow().out();
+            } catch (CannotStoreException e) {
+                throw new AssertionError(e);
+            }
+        });
+    }
+
+    @Test
+    void nothingCanBeToldOfASheetThatIsNotShownAnyMore(@TempDir Path folder) throws Exception {
+        OpenTest test = accepted(folder, "F-300052");
+        showSheet(test);
+        TableViewer records = (TableViewer) Screen.page().findView(Ids.RECORDS_VIEW).getSite().getSelectionProvider();
+        RecordRow row = (RecordRow) records.getStructuredSelection().getFirstElement();
+        RecordRow gone = new RecordRow("T-XXXXX-XXXXX", row.serial(), row.family(), row.procedure(), row.technician(), row.opened(), row.state(),
+                row.rehearsal(), row.findable());
+        records.setInput(List.of(gone));
+        Screen.selectRecord(gone);
+        Screen.waitFor("that it is not there", () -> Screen.all(StyledText.class).anyMatch(text -> text.getText().startsWith("There is no test T-XXXXX-XXXXX")));
+        assertFalse(back().isEnabled(), "the button is not about the sheet that was shown before");
     }
 
     private static void fill(Shell dialog) {
@@ -87,6 +125,6 @@ class ReturnWindowTest {
     }
 
     private static String sheet() {
-        return Screen.all(StyledText.class).map(StyledText::getText).filter(text -> text.startsWith("Unit F-300050")).findFirst().orElse("");
+        return Screen.story("Unit F-3000");
     }
 }

@@ -10,6 +10,7 @@ import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.bench.CardView;
 import org.eclipse.jface.viewers.StructuredSelection;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.graphics.ImageData;
@@ -26,6 +27,7 @@ import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.IWorkbenchWindow;
 import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.WorkbenchException;
+import org.eclipse.ui.handlers.IHandlerService;
 
 import static org.junit.jupiter.api.Assertions.fail;
 
@@ -99,6 +101,17 @@ final class Screen {
     static void press(String text) {
         one(Button.class, button -> button.getText().strip().startsWith(text)).notifyListeners(SWT.Selection, new Event());
         settle();
+    }
+
+    /** Runs a command, as its menu would. */
+    static void command(String id) throws Exception {
+        window().getService(IHandlerService.class).executeCommand(id, null);
+        settle();
+    }
+
+    /** The text to be read that begins so; empty if there is none. */
+    static String story(String beginning) {
+        return all(StyledText.class).map(StyledText::getText).filter(text -> text.startsWith(beginning)).findFirst().orElse("");
     }
 
     /** Selects a row of the records. */

@@ -31,9 +31,11 @@ import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.graphics.ImageData;
 import org.eclipse.swt.graphics.ImageLoader;
+import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.Text;
@@ -48,6 +50,8 @@ import org.junit.jupiter.api.io.TempDir;
 class ScreensTest {
 
     private static final Path FOLDER = Path.of(System.getProperty("benchwright.screens", "target/screens"));
+
+    private static final Point SMALL = new Point(1280, 800);
 
     @Test
     void startPage() throws Exception {
@@ -335,6 +339,86 @@ class ScreensTest {
         CompletableFuture<ReceivedRow> received = house.enter(receiving -> receiving.receive(arriving, "QN"));
         Screen.waitFor("a receipt", received::isDone);
         received.join();
+    }
+
+    @Test
+    void revisions(@TempDir Path temporary) throws Exception {
+        Technician.approve(Technician.C16);
+        IEditorPart editor = Engineer.open(Engineer.copyOfTheDemo(temporary).resolve(Technician.C16));
+        try {
+            Engineer.replace(editor, "limits 23.5 .. 24.5 V, decide guarded both ways", "limits 23.5 .. 24.3 V, decide guarded both ways");
+            Screen.page().saveEditor(editor, false);
+            Signer.look();
+            Signer.waitForRow("2 | draft (this text)");
+            Signer.signs("&Prepare", "Prepare a revision", "RB", Approved.PASSWORD);
+            Signer.waitForRow("2 | prepared (this text)");
+            Signer.select("2 | prepared");
+            Screen.waitFor("what it changes", () -> Signer.told().contains("24.5 V became 24.3 V"));
+            revisions("");
+            Theme.use(PlatformUI.getWorkbench(), true);
+            revisions("dark-");
+        } finally {
+            Theme.use(PlatformUI.getWorkbench(), false);
+            Screen.page().showView(Ids.PRINTED_VIEW);
+            Engineer.closeAll();
+        }
+    }
+
+    private static void revisions(String look) throws Exception {
+        takeLargeAndSmall(look + "revisions");
+        Signer.in("&Approve", "Approve a revision", dialog -> {
+            taken(look + "revision-approve");
+            Signer.sign(dialog, "RB", Approved.PASSWORD);
+            taken(look + "revision-approve-refused");
+            dialog.close();
+        });
+        Signer.in("&Withdraw", "Withdraw a revision", dialog -> {
+            taken(look + "revision-withdraw");
+            dialog.close();
+        });
+        Dialogs.answered("New test", () -> Screen.command("org.benchwright.ui.newTest"), dialog -> {
+            Screen.waitFor("why it is a rehearsal", () -> Screen.all(dialog, Label.class).stream().anyMatch(label -> label.getText().contains("rehearsed")));
+            taken(look + "new-test-draft");
+            dialog.close();
+        });
+    }
+
+    @Test
+    void people() throws Exception {
+        Technician.register();
+        Screen.perspective(Ids.AUDIT);
+        Screen.page().showView(Ids.PEOPLE_VIEW);
+        Screen.waitFor("them", () -> Screen.all(Table.class).anyMatch(table -> table.getItemCount() > 2 && table.getItem(0).getText(0).equals("LW")));
+        try {
+            takeLargeAndSmall("people");
+            Theme.use(PlatformUI.getWorkbench(), true);
+            take("dark-people");
+        } finally {
+            Theme.use(PlatformUI.getWorkbench(), false);
+            Screen.page().showView(Ids.SHEET_VIEW);
+        }
+    }
+
+    private static void taken(String name) {
+        try {
+            take(name);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** As on a large screen, and as on a small one. */
+    private static void takeLargeAndSmall(String name) throws IOException {
+        take(name);
+        Shell shell = Screen.window().getShell();
+        Rectangle large = shell.getBounds();
+        shell.setMaximized(false);
+        shell.setBounds(large.x, large.y, SMALL.x, SMALL.y);
+        Screen.waitFor("a small window", () -> shell.getSize().equals(SMALL));
+        take(name + "-small");
+        shell.setBounds(large);
+        shell.setMaximized(true);
+        Screen.waitFor("the large window", () -> shell.getSize().x == large.width);
     }
 
     private static Table records() {

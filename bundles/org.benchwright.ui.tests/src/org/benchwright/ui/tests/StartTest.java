@@ -10,7 +10,6 @@ import org.benchwright.ui.internal.desk.OpenTest;
 import org.eclipse.jface.dialogs.IDialogConstants;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Button;
-import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Text;
@@ -55,29 +54,17 @@ class StartTest {
     @Test
     void theTechnicianIsAskedForTheUnitAfterOneClick() throws Exception {
         Screen.perspective(Ids.START);
-        Display display = Display.getCurrent();
-        display.timerExec(500, () -> fillIn(display));
-        Screen.press("Technician");
+        Dialogs.answered("New test", () -> Screen.press("Technician"), StartTest::fillIn);
         assertEquals(Ids.BENCH, Screen.page().getPerspective().getId());
         assertEquals("C16-400001", Technician.desk().selectedTest().get().shown().serial());
         assertTrue(Technician.desk().selectedTest().get().shown().rehearsal());
     }
 
-    private static void fillIn(Display display) {
-        Shell dialog = dialog(display);
+    private static void fillIn(Shell dialog) {
         Screen.all(dialog, Text.class).stream().filter(text -> text.getEditable()).findFirst().get().setText("C16-400001");
         Screen.all(dialog, Text.class).stream().filter(text -> text.getEditable()).skip(1).findFirst().get().setText("QN");
         Screen.all(dialog, Button.class).stream().filter(b -> (b.getStyle() & SWT.CHECK) != 0).findFirst().get().setSelection(true);
         Screen.all(dialog, Button.class).stream().filter(b -> Integer.valueOf(IDialogConstants.OK_ID).equals(b.getData())).findFirst().get()
                 .notifyListeners(SWT.Selection, new Event());
-    }
-
-    private static Shell dialog(Display display) {
-        for (Shell shell : display.getShells()) {
-            if (shell.getText().equals("New test")) {
-                return shell;
-            }
-        }
-        throw new AssertionError("there is no dialog");
     }
 }

@@ -51,13 +51,20 @@ final class Technician {
         return test;
     }
 
-    /** Has two people approve the procedure in the desk's ledger, unless they have. */
-    private static void approve(String procedure) throws Exception {
-        Reading.Ready ready = (Reading.Ready) new ProcedureReader(LanguageServices.create()).read(procedures().resolve(procedure));
+    /** Has the three people of {@link Approved} in the register of the desk's ledger. */
+    static void register() throws Exception {
         try (BenchLedger ledger = BenchLedger.open(desk().ledger())) {
             if (ledger.people().isEmpty()) {
                 Approved.people(ledger, BenchTime.real());
             }
+        }
+    }
+
+    /** Has two people approve the procedure in the desk's ledger, unless they have. */
+    static void approve(String procedure) throws Exception {
+        Reading.Ready ready = (Reading.Ready) new ProcedureReader(LanguageServices.create()).read(procedures().resolve(procedure));
+        register();
+        try (BenchLedger ledger = BenchLedger.open(desk().ledger())) {
             if (ledger.revisions().current(Approvals.key(ready.plan())).isEmpty()) {
                 Approved.approve(ledger, BenchTime.real(), ready.plan(), ready.text());
             }

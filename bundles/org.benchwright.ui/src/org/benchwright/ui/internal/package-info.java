@@ -1,2 +1,2 @@
-/** The texts of the window. */
+/** What all parts of the window share: its texts, and going from one thread to another. */
 package org.benchwright.ui.internal;

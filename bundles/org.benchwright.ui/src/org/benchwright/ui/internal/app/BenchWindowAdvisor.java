@@ -1,10 +1,12 @@
 package org.benchwright.ui.internal.app;
 
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.bench.WindowTitle;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.house.ScanListener;
 import org.benchwright.ui.internal.house.Scanned;
+import org.eclipse.jface.action.Action;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Display;
@@ -28,7 +30,7 @@ final class BenchWindowAdvisor extends WorkbenchWindowAdvisor {
         return new ActionBarAdvisor(configurer) {
             @Override
             protected void makeActions(IWorkbenchWindow window) {
-                register(ActionFactory.QUIT.create(window));
+                register(new Quit(window));
                 register(ActionFactory.ABOUT.create(window));
                 register(ActionFactory.SAVE.create(window));
             }
@@ -47,6 +49,35 @@ final class BenchWindowAdvisor extends WorkbenchWindowAdvisor {
         window.setTitle(Message.APP_TITLE.text());
     }
 
+    /** The window is closed by its frame. */
+    @Override
+    public boolean preWindowShellClose() {
+        return leaving(getWindowConfigurer().getWindow()).may();
+    }
+
+    private static Leaving leaving(IWorkbenchWindow window) {
+        return new Leaving(window, window.getService(Desk.class));
+    }
+
+    /** The program is ended by its menu or key. */
+    private static final class Quit extends Action {
+
+        private final IWorkbenchWindow window;
+
+        Quit(IWorkbenchWindow window) {
+            this.window = window;
+            setId(ActionFactory.QUIT.getId());
+            setActionDefinitionId(ActionFactory.QUIT.getCommandId());
+        }
+
+        @Override
+        public void run() {
+            if (leaving(window).may()) {
+                window.getWorkbench().close();
+            }
+        }
+    }
+
     @Override
     public void postWindowOpen() {
         Shell shell = getWindowConfigurer().getWindow().getShell();
@@ -62,12 +93,6 @@ final class BenchWindowAdvisor extends WorkbenchWindowAdvisor {
     }
 
     private static void onScreen(Shell shell, Runnable work) {
-        if (!shell.isDisposed()) {
-            shell.getDisplay().asyncExec(() -> {
-                if (!shell.isDisposed()) {
-                    work.run();
-                }
-            });
-        }
+        OnDisplay.later(shell, work);
     }
 }

@@ -34,12 +34,26 @@ public final class ProcedureFiles {
         return ending(folder, LanguageServices.PROCEDURE_ENDING);
     }
 
+    /** Whether a file holds families or procedures, by its name. */
+    public static boolean isOne(Path file) {
+        return isProcedure(file) || ends(file, LanguageServices.FAMILY_ENDING);
+    }
+
+    /** Whether a file holds procedures, by its name. */
+    public static boolean isProcedure(Path file) {
+        return ends(file, LanguageServices.PROCEDURE_ENDING);
+    }
+
+    private static boolean ends(Path file, String ending) {
+        return String.valueOf(file.getFileName()).endsWith(ending);
+    }
+
     private static List<Path> ending(Optional<Path> folder, String ending) throws IOException {
         if (folder.isEmpty()) {
             return List.of();
         }
         try (Stream<Path> files = Files.list(folder.get())) {
-            return files.filter(file -> file.getFileName().toString().endsWith(ending)).sorted().toList();
+            return files.filter(file -> ends(file, ending)).sorted().toList();
         }
     }
 }

@@ -5,7 +5,7 @@ import org.eclipse.ui.IFolderLayout;
 import org.eclipse.ui.IPageLayout;
 import org.eclipse.ui.IPerspectiveFactory;
 
-/** Records and what waits for a decision to the left, the record sheet and the figures beside them, the ledger check below. */
+/** Records and what waits for a decision to the left, the record sheet, the figures and the people beside them, the ledger check below. */
 public final class AuditPerspective implements IPerspectiveFactory {
 
     @Override
@@ -19,8 +19,9 @@ public final class AuditPerspective implements IPerspectiveFactory {
         IFolderLayout reading = layout.createFolder(Ids.AUDIT + ".reading", IPageLayout.RIGHT, 0.5f, lists);
         reading.addView(Ids.SHEET_VIEW);
         reading.addView(Ids.FIGURES_VIEW);
+        reading.addView(Ids.PEOPLE_VIEW);
         layout.addView(Ids.CHECK_VIEW, IPageLayout.BOTTOM, 0.65f, lists);
-        for (String view : new String[] {Ids.RECORDS_VIEW, Ids.DEPARTURES_VIEW, Ids.NONCONFORMITIES_VIEW, Ids.SHEET_VIEW, Ids.CHECK_VIEW, Ids.FIGURES_VIEW}) {
+        for (String view : new String[] {Ids.RECORDS_VIEW, Ids.DEPARTURES_VIEW, Ids.NONCONFORMITIES_VIEW, Ids.SHEET_VIEW, Ids.CHECK_VIEW, Ids.FIGURES_VIEW, Ids.PEOPLE_VIEW}) {
             layout.getViewLayout(view).setCloseable(false);
         }
     }

@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.VerificationReport;
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.look.Story;
 import org.benchwright.ui.internal.look.Switched;
@@ -95,13 +96,7 @@ public final class CheckView extends ViewPart {
     }
 
     private void onScreen(Runnable work) {
-        if (!bar.isDisposed()) {
-            bar.getDisplay().asyncExec(() -> {
-                if (!bar.isDisposed()) {
-                    work.run();
-                }
-            });
-        }
+        OnDisplay.later(bar, work);
     }
 
     private void over() {

@@ -12,6 +12,7 @@ import org.benchwright.present.Figure;
 import org.benchwright.present.FigureFilter;
 import org.benchwright.present.Figures;
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.look.Story;
 import org.eclipse.jface.layout.GridDataFactory;
@@ -122,13 +123,7 @@ public final class FiguresView extends ViewPart {
     }
 
     private void onScreen(Runnable work) {
-        if (!titles.isDisposed()) {
-            titles.getDisplay().asyncExec(() -> {
-                if (!titles.isDisposed()) {
-                    work.run();
-                }
-            });
-        }
+        OnDisplay.later(titles, work);
     }
 
     private void tell(String words) {
@@ -146,7 +141,7 @@ public final class FiguresView extends ViewPart {
     }
 
     /** Writes the numbers of all figures into a folder, and says so below the words of the one that is shown. */
-    void writeNumbers(Path folder) {
+    public void writeNumbers(Path folder) {
         new WriteNumbersJob(figures, folder, words -> onScreen(() -> {
             choose();
             story.strong(words);

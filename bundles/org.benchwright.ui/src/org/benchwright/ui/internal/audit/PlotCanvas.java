@@ -6,11 +6,11 @@ import java.util.Optional;
 import org.benchwright.core.Plot;
 import org.benchwright.report.Charts;
 import org.benchwright.report.Look;
+import org.benchwright.ui.internal.Background;
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.look.Palette;
 import org.benchwright.ui.internal.look.Theme;
-import org.eclipse.core.runtime.ICoreRunnable;
-import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.graphics.ImageData;
@@ -82,19 +82,15 @@ public final class PlotCanvas {
     }
 
     private void draw(Wanted wanted) {
-        ICoreRunnable work = monitor -> {
+        Background.soon(Message.FIGURES_JOB, monitor -> {
             byte[] png = Charts.png(wanted.plot(), wanted.look(), wanted.width(), wanted.height());
             ImageData data = new ImageData(new ByteArrayInputStream(png));
-            if (!canvas.isDisposed()) {
-                canvas.getDisplay().asyncExec(() -> take(wanted, data));
-            }
-        };
-        Job job = Job.createSystem(Message.FIGURES_JOB.text(), work);
-        job.schedule();
+            OnDisplay.later(canvas, () -> take(wanted, data));
+        });
     }
 
     private void take(Wanted wanted, ImageData data) {
-        if (!canvas.isDisposed() && asked.equals(Optional.of(wanted))) {
+        if (asked.equals(Optional.of(wanted))) {
             image.ifPresent(Image::dispose);
             image = Optional.of(new Image(canvas.getDisplay(), data));
             drawn = Optional.of(wanted);

@@ -5,20 +5,19 @@ import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.function.Function;
 
 import org.benchwright.present.RecordRow;
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.look.Columns;
 import org.eclipse.core.runtime.ILog;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.viewers.ArrayContentProvider;
-import org.eclipse.jface.viewers.ColumnLabelProvider;
 import org.eclipse.jface.viewers.TableViewer;
-import org.eclipse.jface.viewers.TableViewerColumn;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
@@ -72,23 +71,12 @@ public final class RecordsView extends ViewPart {
     }
 
     private void columns() {
-        column(Message.RECORDS_OPENED, 150, row -> TIME.format(row.opened().atZone(ZoneId.systemDefault())));
-        column(Message.RECORDS_SERIAL, 130, RecordRow::serial);
-        column(Message.RECORDS_STATE, 210, RecordRow::state);
-        column(Message.RECORDS_PROCEDURE, 320, RecordRow::procedure);
-        column(Message.RECORDS_BY, 80, RecordRow::technician);
-    }
-
-    private void column(Message title, int width, Function<RecordRow, String> text) {
-        TableViewerColumn column = new TableViewerColumn(table, SWT.LEFT);
-        column.getColumn().setText(title.text());
-        column.getColumn().setWidth(width);
-        column.setLabelProvider(new ColumnLabelProvider() {
-            @Override
-            public String getText(Object row) {
-                return text.apply((RecordRow) row);
-            }
-        });
+        Columns<RecordRow> columns = new Columns<>(table, RecordRow.class);
+        columns.add(Message.RECORDS_OPENED.text(), 150, row -> TIME.format(row.opened().atZone(ZoneId.systemDefault())));
+        columns.add(Message.RECORDS_SERIAL.text(), 130, RecordRow::serial);
+        columns.add(Message.RECORDS_STATE.text(), 210, RecordRow::state);
+        columns.add(Message.RECORDS_PROCEDURE.text(), 320, RecordRow::procedure);
+        columns.add(Message.RECORDS_BY.text(), 80, RecordRow::technician);
     }
 
     /** Whoever picks a record wants to read it, whatever else lies over its sheet. */
@@ -109,14 +97,10 @@ public final class RecordsView extends ViewPart {
     }
 
     private void told(ReadRecordsJob.Progress progress) {
-        if (!search.isDisposed()) {
-            search.getDisplay().asyncExec(() -> {
-                if (!search.isDisposed()) {
-                    read = progress;
-                    show();
-                }
-            });
-        }
+        OnDisplay.later(search, () -> {
+            read = progress;
+            show();
+        });
     }
 
     private void show() {

@@ -11,10 +11,10 @@ import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.Returning;
 import org.benchwright.present.TakenElsewhereException;
+import org.benchwright.ui.internal.Background;
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.app.Settings;
-import org.eclipse.core.runtime.ICoreRunnable;
-import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.dialogs.IDialogConstants;
 import org.eclipse.jface.dialogs.TitleAreaDialog;
 import org.eclipse.jface.layout.GridDataFactory;
@@ -95,29 +95,30 @@ final class ReturnDialog extends TitleAreaDialog {
     }
 
     private void record(Returning.Entry entry) {
-        Job.createSystem(Message.RETURN_TITLE.text(), (ICoreRunnable) monitor -> {
-            try {
-                Returning.record(ledger, entry, Bench.Clocks.system());
-                told(Optional.empty());
-            } catch (EntryRefusedException | TakenElsewhereException | CannotStoreException refused) {
-                told(Optional.of(refused.getMessage()));
-            }
-        }).schedule();
+        // Asked for here: whoever closes the dialog meanwhile leaves none, and what is recorded is recorded all the same.
+        Shell shell = getShell();
+        Background.soon(Message.RETURN_TITLE, monitor -> {
+            Optional<String> refused = refusal(entry);
+            OnDisplay.later(shell, () -> told(refused));
+        });
+    }
+
+    private Optional<String> refusal(Returning.Entry entry) {
+        try {
+            Returning.record(ledger, entry, Bench.Clocks.system());
+            return Optional.empty();
+        } catch (EntryRefusedException | TakenElsewhereException | CannotStoreException refused) {
+            return Optional.of(refused.getMessage());
+        }
     }
 
     private void told(Optional<String> refused) {
-        Shell shell = getShell();
-        shell.getDisplay().asyncExec(() -> {
-            if (shell.isDisposed()) {
-                return;
-            }
-            if (refused.isPresent()) {
-                setErrorMessage(refused.get());
-                getButton(IDialogConstants.OK_ID).setEnabled(true);
-            } else {
-                setReturnCode(OK);
-                close();
-            }
-        });
+        if (refused.isPresent()) {
+            setErrorMessage(refused.get());
+            getButton(IDialogConstants.OK_ID).setEnabled(true);
+        } else {
+            setReturnCode(OK);
+            close();
+        }
     }
 }

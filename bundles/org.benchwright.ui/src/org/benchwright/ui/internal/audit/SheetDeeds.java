@@ -68,6 +68,12 @@ final class SheetDeeds {
         });
     }
 
+    /** From here on the buttons are about nothing. */
+    void clear() {
+        shown = Optional.empty();
+        buttons.values().forEach(button -> Switched.enable(button, false));
+    }
+
     private void sign(Button button, AuditDeed deed, RecordSheet sheet) {
         if (new SignDialog(button.getShell(), asked(deed, sheet.row(), sheet.standing().orElseThrow())).open() == Window.OK) {
             signed.run();

@@ -13,13 +13,13 @@ import org.benchwright.present.RecordRow;
 import org.benchwright.present.RecordSheet;
 import org.benchwright.present.RecordStanding;
 import org.benchwright.ui.Ids;
+import org.benchwright.ui.internal.Background;
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.look.Story;
 import org.benchwright.ui.internal.look.Switched;
-import org.eclipse.core.runtime.ICoreRunnable;
-import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.viewers.ISelection;
@@ -88,27 +88,29 @@ public final class SheetView extends ViewPart {
     private void read(String test) {
         wanted = test;
         Path ledger = getSite().getService(Desk.class).ledger();
-        Job job = Job.createSystem(Message.RECORDS_READ.text(), (ICoreRunnable) monitor -> {
+        Background.soon(Message.RECORDS_READ, monitor -> {
             try (Bench bench = Bench.read(ledger, Bench.Clocks.system())) {
                 Optional<RecordSheet> sheet = bench.record(test);
-                show(test, () -> sheet.ifPresent(this::tell));
+                show(test, () -> sheet.ifPresentOrElse(this::tell, () -> story.strong(Message.SHEET_GONE.text(test))));
             } catch (CannotStoreException e) {
                 show(test, () -> story.strong(String.valueOf(e.getMessage())));
             }
         });
-        job.schedule();
     }
 
+    /** Whatever is told, nothing of the sheet that was shown before stays, and nothing can be done to its unit. */
     private void show(String test, Runnable telling) {
-        if (!story.control().isDisposed()) {
-            story.control().getDisplay().asyncExec(() -> {
-                if (!story.control().isDisposed() && test.equals(wanted)) {
-                    story.clear();
-                    telling.run();
-                    story.showBeginning();
-                }
-            });
-        }
+        OnDisplay.later(story.control(), () -> {
+            if (test.equals(wanted)) {
+                shown = Optional.empty();
+                Switched.enable(returned, false);
+                Switched.enable(compare, false);
+                deeds.clear();
+                story.clear();
+                telling.run();
+                story.showBeginning();
+            }
+        });
     }
 
     private void cameBack(RecordRow row) {

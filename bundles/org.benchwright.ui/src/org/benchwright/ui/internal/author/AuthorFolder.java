@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 
 import org.benchwright.core.Cancellation;
+import org.benchwright.language.ApprovedRevisions;
 import org.benchwright.language.Remark;
 import org.benchwright.language.editing.Analysis;
 import org.benchwright.language.editing.FolderSession;
@@ -24,12 +25,12 @@ final class AuthorFolder {
     private FolderSession session;
 
     /**
-     * @param ledger the ledger's file, in which revisions are approved
-     * @param told   is told on the thread that found something out
+     * @param approved what is approved in the bench's ledger
+     * @param told     is told on the thread that found something out
      */
-    AuthorFolder(Path folder, Path ledger, AuthorListener told) {
+    AuthorFolder(Path folder, ApprovedInLedger approved, AuthorListener told) {
         this.folder = folder;
-        approved = new ApprovedInLedger(ledger);
+        this.approved = approved;
         this.told = told;
         state = FolderState.notYet(folder);
     }
@@ -42,9 +43,9 @@ final class AuthorFolder {
         return session;
     }
 
-    /** What is approved now; for the job that looks at the folder. */
-    ApprovedInLedger approved() {
-        return approved;
+    /** What is known to be approved. */
+    ApprovedRevisions approved() {
+        return approved.now();
     }
 
     /** An editor has opened a file. */

@@ -18,7 +18,7 @@ public final class AuthorLinks extends AbstractHyperlinkDetector {
     public IHyperlink[] detectHyperlinks(ITextViewer viewer, IRegion region, boolean several) {
         Optional<Path> file = Documents.path(viewer.getDocument());
         return file.flatMap(path -> Authoring.current().flatMap(authoring -> authoring.folderOf(path).latest(path)))
-                .filter(analysis -> OnDisplay.isAbout(analysis, viewer.getDocument()))
+                .filter(analysis -> Documents.isAbout(analysis, viewer.getDocument()))
                 .flatMap(analysis -> analysis.links().stream().filter(link -> covers(link, region.getOffset())).findFirst())
                 .map(link -> new IHyperlink[] {new ToDeclaration(link)}).orElse(null);
     }

@@ -14,4 +14,9 @@ interface AuthorListener {
     default void checked(FolderState state) {
         // Some only follow a text.
     }
+
+    /** Something was signed about a revision, by whomever. */
+    default void revised() {
+        // Some only follow texts.
+    }
 }

@@ -13,7 +13,7 @@ import org.eclipse.ui.PlatformUI;
 /** The folders that texts are open from. Any thread may call it. */
 public final class Authoring implements AutoCloseable {
 
-    private final Path ledger;
+    private final ApprovedInLedger approved;
     private final Map<Path, AuthorFolder> folders = new ConcurrentHashMap<>();
     private final List<AuthorListener> listeners = new CopyOnWriteArrayList<>();
     private final AuthorListener toAll = new AuthorListener() {
@@ -30,7 +30,17 @@ public final class Authoring implements AutoCloseable {
 
     /** @param ledger the ledger's file, in which revisions are approved; need not exist yet */
     public Authoring(Path ledger) {
-        this.ledger = ledger;
+        approved = new ApprovedInLedger(ledger, this::revised);
+    }
+
+    private void revised() {
+        folders.values().forEach(AuthorFolder::check);
+        listeners.forEach(AuthorListener::revised);
+    }
+
+    /** Looks whether something was signed about a revision; whoever listens is told if so. */
+    void look() {
+        approved.now();
     }
 
     /** The one of this window; empty while the workbench starts or ends. */
@@ -41,7 +51,7 @@ public final class Authoring implements AutoCloseable {
 
     /** A folder; nothing is read before something is asked. */
     AuthorFolder folder(Path folder) {
-        return folders.computeIfAbsent(folder.toAbsolutePath().normalize(), path -> new AuthorFolder(path, ledger, toAll));
+        return folders.computeIfAbsent(folder.toAbsolutePath().normalize(), path -> new AuthorFolder(path, approved, toAll));
     }
 
     /** The folder of a file. */
@@ -60,6 +70,7 @@ public final class Authoring implements AutoCloseable {
     @Override
     public void close() {
         listeners.clear();
+        approved.close();
         folders.values().forEach(AuthorFolder::close);
     }
 }

@@ -9,7 +9,6 @@ import java.util.concurrent.ConcurrentLinkedQueue;
 
 import org.benchwright.language.Remark;
 import org.benchwright.language.editing.FolderSession;
-import org.benchwright.present.CannotStoreException;
 import org.benchwright.ui.internal.Message;
 import org.eclipse.core.runtime.ILog;
 import org.eclipse.core.runtime.IProgressMonitor;
@@ -45,7 +44,7 @@ final class CheckFolderJob extends Job {
                 session.close(file);
             }
             session.refresh();
-            compare(session);
+            session.compare(folder.approved());
             Map<Path, List<Remark>> remarks = session.remarks(monitor::isCanceled);
             folder.checked(remarks, monitor::isCanceled);
             return Status.OK_STATUS;
@@ -55,15 +54,6 @@ final class CheckFolderJob extends Job {
             ILog.of(CheckFolderJob.class).error(String.valueOf(mistake.getMessage()), mistake);
             folder.show(folder.state().failed(String.valueOf(mistake)));
             return Status.OK_STATUS;
-        }
-    }
-
-    /** Where the ledger can't be read, the bench says what to do about it; here what was known stays. */
-    private void compare(FolderSession session) {
-        try {
-            session.compare(folder.approved().now());
-        } catch (CannotStoreException unreadable) {
-            ILog.of(CheckFolderJob.class).warn(unreadable.getMessage(), unreadable);
         }
     }
 }

@@ -8,6 +8,7 @@ import org.benchwright.language.editing.Analysis;
 import org.benchwright.language.editing.ContentsKind;
 import org.benchwright.language.editing.ContentsRow;
 import org.benchwright.language.editing.Place;
+import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.look.Theme;
 import org.eclipse.e4.core.services.events.IEventBroker;
 import org.eclipse.e4.ui.css.swt.theme.IThemeEngine;

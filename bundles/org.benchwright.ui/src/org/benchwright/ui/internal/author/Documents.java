@@ -3,7 +3,8 @@ package org.benchwright.ui.internal.author;
 import java.nio.file.Path;
 import java.util.Optional;
 
-import org.benchwright.language.LanguageServices;
+import org.benchwright.language.editing.Analysis;
+import org.benchwright.ui.internal.app.ProcedureFiles;
 import org.eclipse.core.filebuffers.FileBuffers;
 import org.eclipse.core.filebuffers.ITextFileBuffer;
 import org.eclipse.core.runtime.IPath;
@@ -26,12 +27,7 @@ final class Documents {
         Optional<Path> stored = Optional.ofNullable(buffer.getFileStore()).map(store -> store.toURI())
                 .filter(uri -> "file".equals(uri.getScheme())).map(Path::of);
         return stored.or(() -> Optional.ofNullable(location).map(IPath::toPath)).map(path -> path.toAbsolutePath().normalize())
-                .filter(Documents::isOurs);
-    }
-
-    static boolean isOurs(Path file) {
-        String name = String.valueOf(file.getFileName());
-        return name.endsWith(LanguageServices.FAMILY_ENDING) || name.endsWith(LanguageServices.PROCEDURE_ENDING);
+                .filter(ProcedureFiles::isOne);
     }
 
     /** The document's characters at one instant, from any thread. */
@@ -43,5 +39,11 @@ final class Documents {
         synchronized (lock) {
             return document.get();
         }
+    }
+
+    /** Whether an analysis is about exactly the text that a document has now. */
+    static boolean isAbout(Analysis analysis, IDocument document) {
+        return document != null && document.getLength() == analysis.text().length()
+                && path(document).filter(analysis.file()::equals).isPresent() && document.get().equals(analysis.text());
     }
 }

@@ -1,10 +1,8 @@
 package org.benchwright.ui.internal.author;
 
 import java.nio.file.Path;
-import java.util.Optional;
 
-import org.eclipse.ui.IEditorPart;
-import org.eclipse.ui.IURIEditorInput;
+import org.benchwright.ui.internal.app.Editors;
 import org.eclipse.ui.IWorkbenchPart;
 import org.eclipse.ui.part.IPage;
 import org.eclipse.ui.part.MessagePage;
@@ -33,7 +31,7 @@ abstract class EditorPagesView extends PageBookView {
 
     @Override
     protected final PageRec doCreatePage(IWorkbenchPart part) {
-        Page page = page((ITextEditor) part, file(part).orElseThrow());
+        Page page = page((ITextEditor) part, Editors.file(part).orElseThrow());
         initPage(page);
         page.createControl(getPageBook());
         return new PageRec(part, page);
@@ -52,14 +50,6 @@ abstract class EditorPagesView extends PageBookView {
 
     @Override
     protected final boolean isImportant(IWorkbenchPart part) {
-        return file(part).isPresent();
-    }
-
-    /** The family or procedure that a part is the editor of. */
-    static Optional<Path> file(IWorkbenchPart part) {
-        return Optional.ofNullable(part).filter(ITextEditor.class::isInstance).map(each -> ((IEditorPart) each).getEditorInput())
-                .filter(IURIEditorInput.class::isInstance).map(input -> ((IURIEditorInput) input).getURI())
-                .filter(uri -> "file".equals(uri.getScheme())).map(uri -> Path.of(uri).toAbsolutePath().normalize())
-                .filter(Documents::isOurs);
+        return Editors.file(part).isPresent();
     }
 }

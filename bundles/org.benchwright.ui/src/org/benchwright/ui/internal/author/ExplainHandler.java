@@ -5,11 +5,12 @@ import java.util.List;
 import org.benchwright.language.Remark;
 import org.benchwright.language.RemarkCode;
 import org.benchwright.ui.Ids;
+import org.benchwright.ui.internal.Background;
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.OnDisplay;
 import org.eclipse.core.commands.AbstractHandler;
 import org.eclipse.core.commands.ExecutionEvent;
 import org.eclipse.core.commands.ExecutionException;
-import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.jface.viewers.IStructuredSelection;
 import org.eclipse.ui.IWorkbenchPage;
@@ -28,15 +29,11 @@ public final class ExplainHandler extends AbstractHandler {
             show(page, remark.code());
             return null;
         }
-        NamedPlace.of(event).ifPresent(place -> {
-            Job job = Job.createSystem(Message.AUTHOR_EXPLAIN.text(), monitor -> {
-                List<Remark> remarks = RemarksAt.caret(place.session(), place);
-                OnDisplay.later(place.shell(), () -> remarks.stream().findFirst().map(Remark::code)
-                        .ifPresentOrElse(code -> show(page, code), () -> tell(page, Message.AUTHOR_NO_REMARK.text())));
-            });
-            job.setPriority(Job.INTERACTIVE);
-            job.schedule();
-        });
+        NamedPlace.of(event).ifPresent(place -> Background.soon(Message.AUTHOR_EXPLAIN, monitor -> {
+            List<Remark> remarks = RemarksAt.caret(place.session(), place);
+            OnDisplay.later(place.shell(), () -> remarks.stream().findFirst().map(Remark::code)
+                    .ifPresentOrElse(code -> show(page, code), () -> tell(page, Message.AUTHOR_NO_REMARK.text())));
+        }));
         return null;
     }
 

@@ -9,6 +9,7 @@ import java.util.TreeMap;
 
 import org.benchwright.language.editing.Analysis;
 import org.benchwright.language.editing.Fold;
+import org.benchwright.ui.internal.OnDisplay;
 import org.eclipse.core.runtime.ILog;
 import org.eclipse.jface.text.BadLocationException;
 import org.eclipse.jface.text.IDocument;
@@ -30,7 +31,7 @@ final class FoldMarks implements AuthorListener {
     @Override
     public void analysed(Analysis analysis) {
         OnDisplay.later(viewer.getTextWidget(), () -> {
-            if (OnDisplay.isAbout(analysis, viewer.getDocument()) && viewer.getProjectionAnnotationModel() != null) {
+            if (Documents.isAbout(analysis, viewer.getDocument()) && viewer.getProjectionAnnotationModel() != null) {
                 show(analysis.folds(), viewer.getDocument(), viewer.getProjectionAnnotationModel());
             }
         });

@@ -3,6 +3,7 @@ package org.benchwright.ui.internal.author;
 import org.benchwright.language.editing.Analysis;
 import org.benchwright.language.editing.Meaning;
 import org.benchwright.language.editing.Style;
+import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.look.Theme;
 import org.eclipse.jface.text.DocumentEvent;
 import org.eclipse.jface.text.IDocument;
@@ -54,7 +55,7 @@ public final class MeaningPresentation extends PresentationReconciler implements
     @Override
     public void analysed(Analysis analysis) {
         OnDisplay.later(viewer.getTextWidget(), () -> {
-            if (OnDisplay.isAbout(analysis, viewer.getDocument())) {
+            if (Documents.isAbout(analysis, viewer.getDocument())) {
                 int[] different = runs.replace(analysis.styles());
                 if (different.length == 2) {
                     invalidate(different[0], Math.min(different[1], analysis.text().length()));

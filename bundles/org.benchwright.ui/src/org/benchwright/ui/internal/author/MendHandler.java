@@ -5,11 +5,12 @@ import java.util.List;
 import org.benchwright.language.Remark;
 import org.benchwright.language.editing.Fix;
 import org.benchwright.language.editing.FolderSession;
+import org.benchwright.ui.internal.Background;
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.OnDisplay;
 import org.eclipse.core.commands.AbstractHandler;
 import org.eclipse.core.commands.ExecutionEvent;
 import org.eclipse.core.runtime.CoreException;
-import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.jface.text.BadLocationException;
 import org.eclipse.jface.viewers.LabelProvider;
@@ -21,16 +22,12 @@ public final class MendHandler extends AbstractHandler {
 
     @Override
     public Object execute(ExecutionEvent event) {
-        NamedPlace.of(event).ifPresent(place -> {
-            Job job = Job.createSystem(Message.AUTHOR_MEND.text(), monitor -> {
-                FolderSession session = place.session();
-                List<Remark> remarks = RemarksAt.caret(session, place);
-                List<Fix> fixes = remarks.stream().flatMap(remark -> session.fixes(remark).stream()).toList();
-                OnDisplay.later(place.shell(), () -> offer(place, remarks, fixes));
-            });
-            job.setPriority(Job.INTERACTIVE);
-            job.schedule();
-        });
+        NamedPlace.of(event).ifPresent(place -> Background.soon(Message.AUTHOR_MEND, monitor -> {
+            FolderSession session = place.session();
+            List<Remark> remarks = RemarksAt.caret(session, place);
+            List<Fix> fixes = remarks.stream().flatMap(remark -> session.fixes(remark).stream()).toList();
+            OnDisplay.later(place.shell(), () -> offer(place, remarks, fixes));
+        }));
         return null;
     }
 

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 
 import org.benchwright.language.editing.FolderSession;
+import org.benchwright.ui.internal.app.Editors;
 import org.eclipse.core.commands.ExecutionEvent;
 import org.eclipse.jface.text.IDocument;
 import org.eclipse.jface.text.ITextSelection;
@@ -26,7 +27,7 @@ record NamedPlace(Shell shell, AuthorFolder folder, Path file, String text, int 
     /** The caret of the editor in front; empty where it is no family or procedure. */
     static Optional<NamedPlace> of(ExecutionEvent event) {
         IEditorPart editor = HandlerUtil.getActiveEditor(event);
-        Optional<Path> file = EditorPagesView.file(editor);
+        Optional<Path> file = Editors.file(editor);
         Optional<Authoring> authoring = Authoring.current();
         if (file.isEmpty() || authoring.isEmpty()
                 || !(((ITextEditor) editor).getSelectionProvider().getSelection() instanceof ITextSelection selection)) {

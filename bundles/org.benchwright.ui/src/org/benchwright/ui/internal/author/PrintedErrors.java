@@ -40,13 +40,19 @@ final class PrintedErrors {
     /** @param shown true if an earlier text is shown above */
     void show(List<Remark> now, boolean shown) {
         errors = now;
-        hide(now.isEmpty());
-        String head = (shown ? Message.PRINTED_BEFORE : Message.PRINTED_NOT_YET).text(now.size());
+        String head = now.isEmpty() ? "" : (shown ? Message.PRINTED_BEFORE : Message.PRINTED_NOT_YET).text(now.size());
         Stream<String> lines = now.stream().limit(MOST)
                 .map(error -> Message.PRINTED_ERROR.text(error.file().getFileName().toString(), String.valueOf(error.line()), error.words()));
-        text.setText(Stream.concat(Stream.of(head), lines).collect(Collectors.joining("\n")));
+        String words = Stream.concat(Stream.of(head), lines).collect(Collectors.joining("\n"));
+        boolean other = !words.equals(text.getText());
+        if (other) {
+            text.setText(words);
+        }
         text.setStyleRange(new StyleRange(0, head.length(), Theme.palette().urgent(), null, SWT.BOLD));
-        text.getParent().layout(true, true);
+        if (other) {
+            hide(now.isEmpty());
+            text.requestLayout();
+        }
     }
 
     private void hide(boolean hidden) {

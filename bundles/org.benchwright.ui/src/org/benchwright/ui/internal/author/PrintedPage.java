@@ -9,6 +9,7 @@ import org.benchwright.core.PrintedText.Part;
 import org.benchwright.language.editing.Analysis;
 import org.benchwright.language.editing.Passage;
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.OnDisplay;
 import org.eclipse.e4.core.services.events.IEventBroker;
 import org.eclipse.e4.ui.css.swt.theme.IThemeEngine;
 import org.eclipse.jface.layout.GridLayoutFactory;
@@ -41,8 +42,10 @@ final class PrintedPage extends Page implements AuthorListener {
     private PrintedErrors errors;
     private PrintedNow now = PrintedNow.NOTHING;
     private Optional<PrintedJob> job = Optional.empty();
-    /** True if what is known now was not drawn, because nobody could have seen it. */
-    private boolean hidden;
+    /** True if the text may have changed since it was last made out, because nobody could have seen what it came to. */
+    private boolean hidden = true;
+    /** True from when the page comes into sight until what is shown is up to date. */
+    private boolean comesUp;
 
     PrintedPage(ITextEditor editor, Path file) {
         this.editor = editor;
@@ -58,7 +61,9 @@ final class PrintedPage extends Page implements AuthorListener {
         sheet.control().addListener(SWT.MouseUp, event -> pointed(new Point(event.x, event.y)));
         sheet.control().addListener(SWT.Paint, event -> {
             if (hidden) {
-                OnDisplay.later(page, () -> draw(true));
+                hidden = false;
+                comesUp = true;
+                job.ifPresent(PrintedJob::schedule);
             }
         });
         errors = new PrintedErrors(page, place -> Passages.show(getSite().getPage(), place));
@@ -67,7 +72,6 @@ final class PrintedPage extends Page implements AuthorListener {
         Authoring.current().ifPresent(authoring -> {
             job = Optional.of(new PrintedJob(authoring.folderOf(file), file, next -> OnDisplay.later(page, () -> show(next))));
             authoring.add(this);
-            job.get().schedule();
         });
     }
 
@@ -75,22 +79,23 @@ final class PrintedPage extends Page implements AuthorListener {
     @Override
     public void analysed(Analysis analysis) {
         if (file.getParent().equals(analysis.file().getParent())) {
-            job.ifPresent(PrintedJob::schedule);
+            OnDisplay.later(page, this::makeOut);
         }
     }
 
-    private void show(PrintedNow next) {
-        boolean first = now.procedures().isEmpty();
-        now = next;
+    /** Not for a page that nobody sees; it makes up for it as it comes into sight. */
+    private void makeOut() {
         if (page.isVisible()) {
-            draw(first);
+            job.ifPresent(PrintedJob::schedule);
         } else {
             hidden = true;
         }
     }
 
-    private void draw(boolean first) {
-        hidden = false;
+    private void show(PrintedNow next) {
+        boolean first = comesUp || now.procedures().isEmpty();
+        now = next;
+        comesUp = false;
         sheet.show(now.procedures().isEmpty() && now.errors().isEmpty() ? nothing() : now.parts());
         errors.show(now.errors(), !now.procedures().isEmpty());
         if (first) {

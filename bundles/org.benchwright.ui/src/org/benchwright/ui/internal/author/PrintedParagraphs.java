@@ -11,10 +11,10 @@ import org.benchwright.core.SheetTable;
 import org.benchwright.core.SignalWord;
 
 /** A printed text as paragraphs, each with the part that it comes from. */
-final class PrintedParagraphs {
+public final class PrintedParagraphs {
 
     /** How a paragraph looks. */
-    enum Look {
+    public enum Look {
         TITLE, BELOW, SECTION, STEP, SENTENCE, INSTRUCTION, SIGNAL, HAZARD, ASKED, TOLD, NOTE, SPACE
     }
 
@@ -26,7 +26,7 @@ final class PrintedParagraphs {
      * @param signal its signal word, for those of a hazard
      * @param part   the place of its part among all parts
      */
-    record Paragraph(String words, Look look, Optional<SignalWord> signal, int part) {
+    public record Paragraph(String words, Look look, Optional<SignalWord> signal, int part) {
 
         /** Whether nobody could tell one from the other, wherever they stand. */
         boolean looksLike(Paragraph other) {
@@ -40,7 +40,8 @@ final class PrintedParagraphs {
     private PrintedParagraphs() {
     }
 
-    static List<Paragraph> of(List<Part> parts) {
+    /** The paragraphs of parts, in order. */
+    public static List<Paragraph> of(List<Part> parts) {
         PrintedParagraphs all = new PrintedParagraphs();
         for (all.part = 0; all.part < parts.size(); all.part++) {
             all.add(parts.get(all.part));
@@ -76,10 +77,9 @@ final class PrintedParagraphs {
 
     private void add(PrintedText.Hazard hazard) {
         boolean reminder = hazard.sentences().size() == 1;
-        paragraphs.add(new Paragraph(" " + hazard.word() + (reminder ? "   " + hazard.sentences().get(0) : ""), Look.SIGNAL,
-                Optional.of(hazard.signal()), part));
+        add(" " + hazard.word() + (reminder ? "   " + hazard.sentences().get(0) : ""), Look.SIGNAL, Optional.of(hazard.signal()));
         if (!reminder) {
-            hazard.sentences().forEach(sentence -> paragraphs.add(new Paragraph(sentence, Look.HAZARD, Optional.of(hazard.signal()), part)));
+            hazard.sentences().forEach(sentence -> add(sentence, Look.HAZARD, Optional.of(hazard.signal())));
         }
     }
 
@@ -88,6 +88,14 @@ final class PrintedParagraphs {
     }
 
     private void add(String words, Look look) {
-        paragraphs.add(new Paragraph(words, look, Optional.empty(), part));
+        add(words, look, Optional.empty());
+    }
+
+    /** A paragraph is a line of the sheet, so words that are broken into lines make several. */
+    private void add(String words, Look look, Optional<SignalWord> signal) {
+        words.lines().forEach(line -> paragraphs.add(new Paragraph(line, look, signal, part)));
+        if (words.isEmpty()) {
+            paragraphs.add(new Paragraph("", look, signal, part));
+        }
     }
 }

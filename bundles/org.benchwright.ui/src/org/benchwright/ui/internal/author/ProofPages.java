@@ -43,6 +43,7 @@ final class ProofPages {
     private final Combo plots;
     private final Spinner hours;
     private Optional<Proved> shown = Optional.empty();
+    private List<ProofSection> sections = List.of();
     private List<Plot> drawn = List.of();
 
     /** @param opening is told which place is to be shown in the text */
@@ -64,7 +65,7 @@ final class ProofPages {
         new Label(top, SWT.NONE).setText(Message.PROOF_WHAT_IF.text());
         hours = new Spinner(top, SWT.BORDER);
         hours.setValues(USUAL_HOURS, 1, MOST_HOURS, 0, 1, 24);
-        hours.addListener(SWT.Selection, event -> soak());
+        hours.addListener(SWT.Selection, event -> otherLength());
         new Label(top, SWT.NONE).setText(Message.PROOF_HOURS.text());
         plots = new Combo(top, SWT.READ_ONLY | SWT.DROP_DOWN);
         plots.addListener(SWT.Selection, event -> draw());
@@ -104,19 +105,22 @@ final class ProofPages {
     /** Shows a procedure. */
     void show(Proved proved) {
         shown = Optional.of(proved);
+        reckon();
         flow.show(proved.flow());
-        List<ProofSection> sections = sections();
-        for (ProofSection section : sections) {
-            write(section);
-        }
-        times.show(sections.get(Subject.TIMES.ordinal()).tables());
+        sections.stream().filter(section -> section.subject() != Subject.SOAK).forEach(this::write);
+        times.show(section(Subject.TIMES).tables());
         soak();
         folder.setVisible(true);
     }
 
-    private List<ProofSection> sections() {
+    /** With the length of the soak that is asked for. */
+    private void reckon() {
         Optional<Duration> other = Optional.of(Duration.ofHours(hours.getSelection()));
-        return shown.map(proved -> proved.proof().sections(other)).orElse(List.of());
+        sections = shown.map(proved -> proved.proof().sections(other)).orElse(List.of());
+    }
+
+    private ProofSection section(Subject subject) {
+        return sections.get(subject.ordinal());
     }
 
     private void write(ProofSection section) {
@@ -144,18 +148,22 @@ final class ProofPages {
             story.strong(told.get(0));
             told.stream().skip(1).forEach(story::paragraph);
             story.paragraph("");
-            proved.proof().sections(Optional.empty()).get(Subject.FLOW.ordinal()).sentences().forEach(story::paragraph);
+            section(Subject.FLOW).sentences().forEach(story::paragraph);
             story.showBeginning();
         });
     }
 
     // ---- soak
 
-    private void soak() {
-        if (shown.isEmpty()) {
-            return;
+    private void otherLength() {
+        if (shown.isPresent()) {
+            reckon();
+            soak();
         }
-        ProofSection section = sections().get(Subject.SOAK.ordinal());
+    }
+
+    private void soak() {
+        ProofSection section = section(Subject.SOAK);
         write(section);
         lengths.show(section.tables());
         int chosen = Math.max(0, plots.getSelectionIndex());

@@ -8,6 +8,8 @@ import org.benchwright.language.editing.Analysis;
 import org.benchwright.language.proof.Proving;
 import org.benchwright.language.proof.Telling;
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.OnDisplay;
+import org.benchwright.ui.internal.app.Editors;
 import org.benchwright.ui.internal.author.ProofJob.Proved;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
@@ -57,7 +59,7 @@ public final class ProofView extends ViewPart implements AuthorListener {
     // ---- following the text
 
     private void follow(IWorkbenchPart part) {
-        Optional<Path> other = ContentsView.file(part);
+        Optional<Path> other = Editors.file(part);
         if (part == this && outdated) {
             reckon(0);
         } else if (other.isPresent() && !other.equals(file)) {
@@ -137,8 +139,12 @@ public final class ProofView extends ViewPart implements AuthorListener {
         int chosen = Math.max(0, names.getSelectionIndex());
         names.setItems(all.stream().map(each -> each.proof().title()).toArray(String[]::new));
         names.select(chosen < all.size() ? chosen : 0);
-        names.setVisible(all.size() > 1);
-        ((GridData) names.getLayoutData()).exclude = all.size() <= 1;
+        GridData place = (GridData) names.getLayoutData();
+        if (place.exclude == all.size() > 1) {
+            place.exclude = !place.exclude;
+            names.setVisible(!place.exclude);
+            names.requestLayout();
+        }
         if (all.isEmpty()) {
             pages.clear();
             tell(Message.PROOF_NO_PROCEDURE.text());
@@ -154,8 +160,10 @@ public final class ProofView extends ViewPart implements AuthorListener {
     }
 
     private void tell(String words) {
-        told.setText(words);
-        told.getParent().layout(true, true);
+        if (!words.equals(told.getText())) {
+            told.setText(words);
+            told.requestLayout();
+        }
     }
 
     @Override

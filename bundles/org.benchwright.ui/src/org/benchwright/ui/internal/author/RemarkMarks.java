@@ -8,6 +8,7 @@ import java.util.Map;
 
 import org.benchwright.language.Remark;
 import org.benchwright.language.editing.Analysis;
+import org.benchwright.ui.internal.OnDisplay;
 import org.eclipse.jface.text.IDocument;
 import org.eclipse.jface.text.Position;
 import org.eclipse.jface.text.source.Annotation;
@@ -28,7 +29,7 @@ final class RemarkMarks implements AuthorListener {
     public void analysed(Analysis analysis) {
         OnDisplay.later(viewer.getTextWidget(), () -> {
             IDocument document = viewer.getDocument();
-            if (OnDisplay.isAbout(analysis, document) && viewer.getAnnotationModel() != null) {
+            if (Documents.isAbout(analysis, document) && viewer.getAnnotationModel() != null) {
                 show(analysis.remarks(), document.getLength(), viewer.getAnnotationModel());
             }
         });

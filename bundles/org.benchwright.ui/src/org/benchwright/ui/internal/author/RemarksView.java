@@ -8,6 +8,8 @@ import org.benchwright.core.Severity;
 import org.benchwright.language.Remark;
 import org.benchwright.language.editing.Place;
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.OnDisplay;
+import org.benchwright.ui.internal.app.Editors;
 import org.benchwright.ui.internal.app.Settings;
 import org.eclipse.jface.action.MenuManager;
 import org.eclipse.jface.viewers.ArrayContentProvider;
@@ -62,7 +64,7 @@ public final class RemarksView extends ViewPart implements AuthorListener {
 
     /** Shows the folder of the editor that is used, else the one that the window was opened with. */
     private void follow(IWorkbenchPart part) {
-        Optional<Path> of = EditorPagesView.file(part).map(Path::getParent);
+        Optional<Path> of = Editors.file(part).map(Path::getParent);
         Optional<Path> wanted = of.or(() -> folder.isPresent() ? Optional.empty() : getSite().getService(Settings.class).procedures());
         Authoring.current().ifPresent(authoring -> wanted.map(authoring::folder).ifPresent(this::use));
         if (folder.isEmpty()) {

@@ -5,11 +5,12 @@ import java.util.Optional;
 import org.benchwright.language.editing.FolderSession;
 import org.benchwright.language.editing.Place;
 import org.benchwright.language.editing.Renaming;
+import org.benchwright.ui.internal.Background;
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.OnDisplay;
 import org.eclipse.core.commands.AbstractHandler;
 import org.eclipse.core.commands.ExecutionEvent;
 import org.eclipse.core.runtime.CoreException;
-import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.dialogs.InputDialog;
 import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.jface.text.BadLocationException;
@@ -20,7 +21,7 @@ public final class RenameHandler extends AbstractHandler {
 
     @Override
     public Object execute(ExecutionEvent event) {
-        NamedPlace.of(event).ifPresent(place -> background(() -> {
+        NamedPlace.of(event).ifPresent(place -> Background.soon(Message.AUTHOR_RENAME, monitor -> {
             Optional<String> name = name(place);
             OnDisplay.later(place.shell(), () -> name.ifPresentOrElse(old -> ask(place, old),
                     () -> tell(place, Message.AUTHOR_NO_NAME.text())));
@@ -38,7 +39,7 @@ public final class RenameHandler extends AbstractHandler {
         InputDialog dialog = new InputDialog(place.shell(), Message.AUTHOR_RENAME.text(), Message.AUTHOR_RENAME_ASK.text(old), old, null);
         if (dialog.open() == Window.OK && !dialog.getValue().strip().equals(old)) {
             String newName = dialog.getValue().strip();
-            background(() -> {
+            Background.soon(Message.AUTHOR_RENAME, monitor -> {
                 Renaming renaming = place.session().rename(place.file(), place.offset(), newName);
                 OnDisplay.later(place.shell(), () -> take(place, renaming));
             });
@@ -60,13 +61,5 @@ public final class RenameHandler extends AbstractHandler {
 
     private static void tell(NamedPlace place, String words) {
         MessageDialog.openInformation(place.shell(), Message.AUTHOR_RENAME.text(), words);
-    }
-
-    private static void background(Runnable work) {
-        Job job = Job.createSystem(Message.AUTHOR_RENAME.text(), monitor -> {
-            work.run();
-        });
-        job.setPriority(Job.INTERACTIVE);
-        job.schedule();
     }
 }

@@ -5,10 +5,11 @@ import java.util.stream.Stream;
 
 import org.benchwright.language.editing.FolderSession;
 import org.benchwright.language.editing.Place;
+import org.benchwright.ui.internal.Background;
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.OnDisplay;
 import org.eclipse.core.commands.AbstractHandler;
 import org.eclipse.core.commands.ExecutionEvent;
-import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.jface.viewers.LabelProvider;
 import org.eclipse.jface.window.Window;
@@ -28,14 +29,10 @@ public final class WhereUsedHandler extends AbstractHandler {
 
     @Override
     public Object execute(ExecutionEvent event) {
-        NamedPlace.of(event).ifPresent(place -> {
-            Job job = Job.createSystem(Message.AUTHOR_WHERE_USED.text(), monitor -> {
-                List<Use> uses = uses(place);
-                OnDisplay.later(place.shell(), () -> show(place, uses));
-            });
-            job.setPriority(Job.INTERACTIVE);
-            job.schedule();
-        });
+        NamedPlace.of(event).ifPresent(place -> Background.soon(Message.AUTHOR_WHERE_USED, monitor -> {
+            List<Use> uses = uses(place);
+            OnDisplay.later(place.shell(), () -> show(place, uses));
+        }));
         return null;
     }
 

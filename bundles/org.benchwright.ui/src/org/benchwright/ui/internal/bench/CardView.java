@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.function.Consumer;
 
 import org.benchwright.ui.Ids;
+import org.benchwright.ui.internal.Failures;
+import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.desk.DeskListener;
@@ -108,13 +110,7 @@ public final class CardView extends ViewPart {
     }
 
     private void onScreen(Runnable shown) {
-        if (!body.isDisposed()) {
-            body.getDisplay().asyncExec(() -> {
-                if (!body.isDisposed()) {
-                    shown.run();
-                }
-            });
-        }
+        OnDisplay.later(body, shown);
     }
 
     /** The tone of any unit sounds, not only of the one that is looked at. */

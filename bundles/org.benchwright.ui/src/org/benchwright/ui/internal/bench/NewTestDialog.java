@@ -7,7 +7,10 @@ import java.util.List;
 import java.util.Optional;
 
 import org.benchwright.language.LanguageServices;
+import org.benchwright.present.RevisionRow;
+import org.benchwright.ui.internal.Failures;
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.app.ProcedureFiles;
 import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.desk.Desk;
@@ -29,21 +32,31 @@ import org.eclipse.swt.widgets.Text;
 /** Asks for procedure, serial number and technician, and stays until the test is open. */
 final class NewTestDialog extends TitleAreaDialog {
 
+    private static final int WHY_LINES = 3;
+    private static final int PATIENCE = 300;
+
     private final Desk desk;
     private final Settings settings;
     private final String unit;
+    private final Optional<Path> first;
     private final List<Path> files = new ArrayList<>();
     private Combo procedure;
     private Text serial;
     private Text technician;
     private Button rehearsal;
-    private Label draft;
+    private Label why;
+    private final Runnable asking = this::ask;
 
-    NewTestDialog(Shell parent, Desk desk, Settings settings, String unit) {
+    /**
+     * @param unit  the serial number that is filled in already; may be empty
+     * @param first the procedure that is selected first, wherever its file is; empty for the usual one
+     */
+    NewTestDialog(Shell parent, Desk desk, Settings settings, String unit, Optional<Path> first) {
         super(parent);
         this.unit = unit;
         this.desk = desk;
         this.settings = settings;
+        this.first = first;
     }
 
     @Override
@@ -75,9 +88,10 @@ final class NewTestDialog extends TitleAreaDialog {
         rehearsal.setSelection(settings.demo());
         GridDataFactory.fillDefaults().span(2, 1).applyTo(rehearsal);
         new Label(fields, SWT.NONE);
-        draft = new Label(fields, SWT.WRAP);
-        GridDataFactory.fillDefaults().span(2, 1).hint(420, 2 * draft.computeSize(SWT.DEFAULT, SWT.DEFAULT).y).applyTo(draft);
+        why = new Label(fields, SWT.WRAP);
+        GridDataFactory.fillDefaults().span(2, 1).hint(420, WHY_LINES * why.computeSize(SWT.DEFAULT, SWT.DEFAULT).y).applyTo(why);
         procedure.addListener(SWT.Selection, event -> ask());
+        serial.addListener(SWT.Modify, event -> askSoon());
         fill();
         ask();
         serial.setText(unit);
@@ -113,6 +127,12 @@ final class NewTestDialog extends TitleAreaDialog {
                 procedure.select(i);
             }
         }
+        first.ifPresent(file -> {
+            if (!files.contains(file)) {
+                offer(file);
+            }
+            procedure.select(files.indexOf(file));
+        });
     }
 
     private void offer(Path file) {
@@ -131,28 +151,37 @@ final class NewTestDialog extends TitleAreaDialog {
         });
     }
 
-    /** A draft can only be rehearsed. A file that can't be read is refused when it is opened. */
+    /** Asks soon, so that a serial number is typed, or scanned, to its end. */
+    private void askSoon() {
+        Display display = getShell().getDisplay();
+        display.timerExec(-1, asking);
+        display.timerExec(PATIENCE, asking);
+    }
+
+    /** Which family the unit is of follows from its serial number, and each has an approval of its own. A file that can't be read is refused when it is opened. */
     private void ask() {
-        int chosen = procedure.getSelectionIndex();
+        int chosen = procedure.isDisposed() ? -1 : procedure.getSelectionIndex();
         if (chosen < 0) {
             return;
         }
-        Display display = getShell().getDisplay();
-        desk.approved(files.get(chosen)).exceptionally(unreadable -> true).thenAccept(approved -> display.asyncExec(() -> {
-            if (!procedure.isDisposed() && procedure.getSelectionIndex() == chosen) {
-                show(approved);
-            }
-        }));
+        String of = serial.getText().strip();
+        desk.standing(files.get(chosen), of).thenApply(Optional::of).exceptionally(unreadable -> Optional.empty())
+                .thenAccept(standing -> OnDisplay.later(procedure, () -> {
+                    if (procedure.getSelectionIndex() == chosen && serial.getText().strip().equals(of)) {
+                        show(standing);
+                    }
+                }));
     }
 
-    private void show(boolean approved) {
-        if (!approved) {
+    private void show(Optional<RevisionRow> standing) {
+        Optional<RevisionRow> draft = standing.filter(row -> row.state() != RevisionRow.State.APPROVED);
+        if (draft.isPresent()) {
             rehearsal.setSelection(true);
         } else if (!rehearsal.isEnabled()) {
             rehearsal.setSelection(settings.demo());
         }
-        rehearsal.setEnabled(approved);
-        draft.setText(approved ? "" : Message.NEW_DRAFT.text());
+        rehearsal.setEnabled(draft.isEmpty());
+        why.setText(draft.map(row -> Message.NEW_DRAFT.text(row.procedure(), String.valueOf(row.number()), row.family(), row.words())).orElse("").replace("&", "&&"));
     }
 
     @Override
@@ -167,8 +196,8 @@ final class NewTestDialog extends TitleAreaDialog {
         getButton(IDialogConstants.OK_ID).setEnabled(false);
         Desk.Request request = new Desk.Request(files.get(procedure.getSelectionIndex()), serial.getText().strip(),
                 technician.getText().strip(), settings.station(), rehearsal.getSelection());
-        Display display = getShell().getDisplay();
-        desk.open(request).whenComplete((test, failure) -> display.asyncExec(() -> opened(Optional.ofNullable(failure))));
+        Shell shell = getShell();
+        desk.open(request).whenComplete((test, failure) -> OnDisplay.later(shell, () -> opened(Optional.ofNullable(failure))));
     }
 
     private Optional<Message> missing() {
@@ -181,9 +210,6 @@ final class NewTestDialog extends TitleAreaDialog {
     }
 
     private void opened(Optional<Throwable> failure) {
-        if (getShell() == null || getShell().isDisposed()) {
-            return;
-        }
         if (failure.isEmpty()) {
             setReturnCode(OK);
             close();

@@ -4,6 +4,7 @@ import java.util.List;
 
 import org.benchwright.present.TimelineLine;
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.desk.DeskListener;
 import org.benchwright.ui.internal.desk.OpenTest;
@@ -29,13 +30,7 @@ public final class SoFarView extends ViewPart {
     }
 
     private void changed() {
-        if (!story.control().isDisposed()) {
-            story.control().getDisplay().asyncExec(() -> {
-                if (!story.control().isDisposed()) {
-                    show();
-                }
-            });
-        }
+        OnDisplay.later(story.control(), this::show);
     }
 
     private void show() {

@@ -12,6 +12,7 @@ import org.benchwright.core.Durations;
 import org.benchwright.present.SharedBench;
 import org.benchwright.present.UnitRow;
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.desk.DeskListener;
 import org.benchwright.ui.Ids;
@@ -91,13 +92,7 @@ public final class UnitsView extends ViewPart {
     }
 
     private void changed() {
-        if (!table.isDisposed()) {
-            table.getDisplay().asyncExec(() -> {
-                if (!table.isDisposed()) {
-                    show();
-                }
-            });
-        }
+        OnDisplay.later(table, this::show);
     }
 
     private void show() {

@@ -2,6 +2,7 @@ package org.benchwright.ui.internal.desk;
 
 import java.nio.file.Path;
 import java.time.ZoneId;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -11,11 +12,8 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
-import java.util.stream.Collectors;
 
 import org.benchwright.language.FamilyChoice;
-import org.benchwright.language.LanguageServices;
-import org.benchwright.language.ProcedureReader;
 import org.benchwright.language.Reading;
 import org.benchwright.present.Approving;
 import org.benchwright.present.Bench;
@@ -25,7 +23,6 @@ import org.benchwright.present.RevisionRow;
 import org.benchwright.present.StationSignIn;
 import org.benchwright.present.SharedBench;
 import org.benchwright.present.UnitRow;
-import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.desk.DeskListener.Change;
 
 /** The desk of this window: which tests are open here, which one is selected, and what else is on the bench. Any thread may call it. */
@@ -36,6 +33,7 @@ public final class Desk implements AutoCloseable {
     private final Map<String, OpenTest> open = new ConcurrentHashMap<>();
     private final List<DeskListener> listeners = new CopyOnWriteArrayList<>();
     private final ExecutorService reader = Executors.newSingleThreadExecutor(task -> new Thread(task, "procedure reader"));
+    private final ProcedureReading procedures = new ProcedureReading();
     private final UnitsWatcher watcher;
     private final StationSignIn station = new StationSignIn(Bench.Clocks.system());
     private volatile String selected = "";
@@ -112,31 +110,34 @@ public final class Desk implements AutoCloseable {
     }
 
     /**
-     * Whether a procedure's file is approved as it stands for the family that it names, so that a real test can be opened by it.
+     * How a procedure's file stands for the family that a unit of this serial number is of: only an approved revision opens a real test.
      *
-     * @return true if so; fails with the exception that tells why it could not be found out
+     * @param serial the unit's serial number; empty as long as nobody has entered one
+     * @return its standing; fails with the exception that tells why it could not be found out
      */
-    public CompletableFuture<Boolean> approved(Path procedure) {
-        return CompletableFuture.supplyAsync(() -> standing(read(procedure, "")) == RevisionRow.State.APPROVED, reader);
+    public CompletableFuture<RevisionRow> standing(Path procedure, String serial) {
+        return CompletableFuture.supplyAsync(() -> standing(read(procedure, serial)), reader);
     }
 
-    private RevisionRow.State standing(Reading.Ready ready) {
+    private RevisionRow standing(Reading.Ready ready) {
         try {
-            return new Approving(ledger, Bench.Clocks.system(), ZoneId.systemDefault()).standing(ready.plan(), ready.text()).state();
+            return new Approving(ledger, Bench.Clocks.system(), ZoneId.systemDefault()).standing(ready.plan(), ready.text());
         } catch (CannotStoreException unreadable) {
             throw new CompletionException(unreadable);
         }
     }
 
-    private static Reading.Ready read(Path file, String serial) {
-        Reading reading = new ProcedureReader(LanguageServices.create()).read(file, new FamilyChoice.Fitting(serial));
-        if (reading instanceof Reading.Ready ready) {
-            return ready;
+    private Reading.Ready read(Path file, String serial) {
+        try {
+            return procedures.read(file, new FamilyChoice.Fitting(serial));
+        } catch (EntryRefusedException refused) {
+            throw new CompletionException(refused);
         }
-        Reading.Refused refused = (Reading.Refused) reading;
-        String why = refused.remarks().isEmpty() ? Message.PROCEDURE_NOT_ONE.text(file.toString(), refused.found())
-                : Message.PROCEDURE_REFUSED.text(refused.remarks().stream().map(Object::toString).collect(Collectors.joining("\n")));
-        throw new CompletionException(new EntryRefusedException(why));
+    }
+
+    /** Reads procedures from the disk. */
+    public ProcedureReading procedures() {
+        return procedures;
     }
 
     /**
@@ -234,6 +235,12 @@ public final class Desk implements AutoCloseable {
     /** The selected test if it is open here. */
     public Optional<OpenTest> selectedTest() {
         return held(selected);
+    }
+
+    /** The tests that are open here and whose units are energised. One that was taken up elsewhere is theirs to look after. */
+    public List<Shown> live() {
+        return open.values().stream().map(OpenTest::shown).filter(shown -> !shown.live().isEmpty() && !shown.elsewhere() && shown.ending().isEmpty())
+                .sorted(Comparator.comparing(Shown::serial)).toList();
     }
 
     /** The units on the bench as they were last read. */

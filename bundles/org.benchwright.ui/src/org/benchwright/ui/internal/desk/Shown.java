@@ -26,6 +26,7 @@ import org.benchwright.present.TimelineLine;
  * @param soFar     what happened so far
  * @param last      what came of the last entry
  * @param notes     what the family's notes tell of fault codes, where a fault log is asked for
+ * @param live      what is energised, as the procedure calls it
  * @param secret    whose password or PIN is asked now; empty if none is
  * @param tapsAlong true if the answer can be tapped along with a lamp
  * @param looksWithOneKey true if a unit on soak is to be looked at, and nothing has to be read
@@ -33,7 +34,7 @@ import org.benchwright.present.TimelineLine;
  */
 public record Shown(long version, String test, String serial, boolean rehearsal, String key, StepCard card, EntryKind kind,
         List<ExpectedIndication> drawings, Optional<Deadline> deadline, Optional<Ending> ending, List<TimelineLine> soFar, Last last,
-        FaultNotes notes, Optional<Secret> secret, boolean tapsAlong, boolean looksWithOneKey, boolean elsewhere) {
+        FaultNotes notes, List<String> live, Optional<Secret> secret, boolean tapsAlong, boolean looksWithOneKey, boolean elsewhere) {
 
     /**
      * A secret that is asked.
@@ -48,6 +49,7 @@ public record Shown(long version, String test, String serial, boolean rehearsal,
     public Shown {
         drawings = List.copyOf(drawings);
         soFar = List.copyOf(soFar);
+        live = List.copyOf(live);
     }
 
     /** True if the make-safe key can be used: until the unit is being made safe already, or the test is over. */
@@ -56,6 +58,6 @@ public record Shown(long version, String test, String serial, boolean rehearsal,
     }
 
     Shown with(Last other) {
-        return new Shown(version, test, serial, rehearsal, key, card, kind, drawings, deadline, ending, soFar, other, notes, secret, tapsAlong, looksWithOneKey, elsewhere);
+        return new Shown(version, test, serial, rehearsal, key, card, kind, drawings, deadline, ending, soFar, other, notes, live, secret, tapsAlong, looksWithOneKey, elsewhere);
     }
 }

@@ -15,7 +15,7 @@ import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.ReceivedRow;
 import org.benchwright.present.UnitStory;
 import org.benchwright.ui.internal.app.Settings;
-import org.benchwright.ui.internal.bench.Failures;
+import org.benchwright.ui.internal.Failures;
 import org.benchwright.ui.internal.bench.NewTestHandler;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.desk.DeskListener;

@@ -5,7 +5,7 @@ import java.util.List;
 import org.benchwright.present.ReceivedRow;
 import org.benchwright.present.Receiving;
 import org.benchwright.ui.internal.app.Settings;
-import org.benchwright.ui.internal.bench.Failures;
+import org.benchwright.ui.internal.Failures;
 import org.eclipse.jface.dialogs.IDialogConstants;
 import org.eclipse.jface.dialogs.TitleAreaDialog;
 import org.eclipse.jface.layout.GridDataFactory;

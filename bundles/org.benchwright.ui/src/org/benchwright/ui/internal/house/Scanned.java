@@ -6,7 +6,7 @@ import org.benchwright.core.ScannedText;
 import org.benchwright.present.UnitStory;
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.app.Settings;
-import org.benchwright.ui.internal.bench.Failures;
+import org.benchwright.ui.internal.Failures;
 import org.benchwright.ui.internal.desk.Desk;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.ui.IWorkbenchPage;

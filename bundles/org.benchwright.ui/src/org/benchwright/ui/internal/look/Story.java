@@ -23,6 +23,8 @@ public final class Story {
     private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT);
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEEE d MMMM yyyy", Locale.ENGLISH);
 
+    private static final int POINT_INDENT = 14;
+
     private final StyledText text;
     private final Font heading;
     private LocalDate day = LocalDate.MIN;
@@ -70,6 +72,13 @@ public final class Story {
         StyleRange style = append(words, SWT.NORMAL);
         style.strikeout = true;
         text.setStyleRange(style);
+    }
+
+    /** Adds one of several points, set in so that each stands apart. */
+    public void point(String words) {
+        append("\u2022  " + words, SWT.NORMAL);
+        text.setLineIndent(text.getLineCount() - 2, 1, POINT_INDENT);
+        text.setLineWrapIndent(text.getLineCount() - 2, 1, 2 * POINT_INDENT);
     }
 
     /** Adds a line of a timeline; a new day is announced. */

@@ -1,6 +1,8 @@
 package org.benchwright.ui.internal.look;
 
 import org.eclipse.e4.ui.css.swt.theme.IThemeEngine;
+import org.eclipse.swt.custom.CTabFolder;
+import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.ui.IWorkbench;
 import org.eclipse.ui.PlatformUI;
@@ -31,6 +33,19 @@ public final class Theme {
         for (var shell : Display.getCurrent().getShells()) {
             shell.layout(true, true);
             shell.redraw(0, 0, shell.getSize().x, shell.getSize().y, true);
+            corners(shell);
+        }
+    }
+
+    /** The buttons in the corner of a folder of tabs stand on a picture of its ground, which is taken again when that is set. */
+    private static void corners(Composite within) {
+        for (var child : within.getChildren()) {
+            if (child instanceof CTabFolder folder) {
+                folder.setBackground(folder.getBackground());
+            }
+            if (child instanceof Composite composite) {
+                corners(composite);
+            }
         }
     }
 

@@ -7,10 +7,14 @@ import java.util.Optional;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.PeopleDesk;
+import org.benchwright.present.PersonRow;
+import org.benchwright.present.RevisionChange;
 import org.benchwright.present.TakenElsewhereException;
+import org.benchwright.ui.internal.Background;
 import org.benchwright.ui.internal.Message;
-import org.eclipse.core.runtime.ICoreRunnable;
-import org.eclipse.core.runtime.jobs.Job;
+import org.benchwright.ui.internal.OnDisplay;
+import org.benchwright.ui.internal.PeopleWords;
+import org.benchwright.ui.internal.look.Story;
 import org.eclipse.jface.dialogs.IDialogConstants;
 import org.eclipse.jface.dialogs.TitleAreaDialog;
 import org.eclipse.jface.layout.GridDataFactory;
@@ -23,14 +27,18 @@ import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Text;
 
-/** Asks for what is to be signed, by whom and with which password, and stays until it is signed. */
+/**
+ * Asks for what is to be signed, by whom and with which password, and stays until it is signed. Whether it may be is not decided here. The
+ * password leaves its field as it is used, and is blanked out behind.
+ */
 public final class SignDialog extends TitleAreaDialog {
 
-    private static final int FIELD_WIDTH = 460;
+    private static final int FIELD_WIDTH = 520;
+    private static final int CHANGE_HEIGHT = 190;
 
     private final Asked asked;
     private final List<Control> answers = new ArrayList<>();
-    private Text by;
+    private Control by;
     private Text password;
 
     /** Something that is asked before it is signed. */
@@ -67,14 +75,24 @@ public final class SignDialog extends TitleAreaDialog {
      * What the dialog asks.
      *
      * @param title     what is done
-     * @param words     what it is done to
+     * @param words     what it is done to, and what follows from it
+     * @param change    what a revision changes, to be read before anything is asked; empty where nothing does
      * @param questions asked before it is signed
-     * @param who       the id of who will probably sign; may be empty
+     * @param people    who is in the register, to choose from; empty where the id is typed
+     * @param who       the id of who will probably sign, where it is typed; may be empty
+     * @param button    what is pressed to sign
      * @param signature does it
      */
-    public record Asked(String title, String words, List<Question> questions, String who, Signature signature) {
+    public record Asked(String title, String words, Optional<RevisionChange> change, List<Question> questions, List<PersonRow> people, String who,
+            String button, Signature signature) {
         public Asked {
             questions = List.copyOf(questions);
+            people = List.copyOf(people);
+        }
+
+        /** Something that nothing has to be read before, signed by whoever types an id. */
+        public Asked(String title, String words, List<Question> questions, String who, Signature signature) {
+            this(title, words, Optional.empty(), questions, List.of(), who, Message.SIGN_OK.text(), signature);
         }
     }
 
@@ -82,6 +100,11 @@ public final class SignDialog extends TitleAreaDialog {
     public SignDialog(Shell parent, Asked asked) {
         super(parent);
         this.asked = asked;
+    }
+
+    @Override
+    protected boolean isResizable() {
+        return true;
     }
 
     @Override
@@ -98,12 +121,31 @@ public final class SignDialog extends TitleAreaDialog {
         Composite fields = new Composite(area, SWT.NONE);
         GridLayoutFactory.swtDefaults().numColumns(2).margins(12, 12).spacing(10, 10).applyTo(fields);
         GridDataFactory.fillDefaults().grab(true, true).applyTo(fields);
+        asked.change().ifPresent(change -> change(fields, change));
         asked.questions().forEach(question -> answers.add(field(fields, question)));
-        by = text(fields, Message.SIGN_BY.text(), SWT.BORDER);
-        by.setText(asked.who());
+        if (asked.people().isEmpty()) {
+            by = text(fields, Message.SIGN_BY.text(), SWT.BORDER);
+            ((Text) by).setText(asked.who());
+        } else {
+            by = combo(fields, Message.SIGN_WHO.text(), asked.people().stream().map(PeopleWords::of).toList());
+        }
         password = text(fields, Message.SIGN_PASSWORD.text(), SWT.BORDER | SWT.PASSWORD);
-        (answers.isEmpty() ? by : answers.get(0)).setFocus();
         return area;
+    }
+
+    @Override
+    public void create() {
+        super.create();
+        (answers.isEmpty() ? by : answers.get(0)).setFocus();
+    }
+
+    /** Above everything that is asked. */
+    private static void change(Composite fields, RevisionChange change) {
+        Story story = new Story(fields, 1);
+        GridDataFactory.fillDefaults().grab(true, true).span(2, 1).hint(FIELD_WIDTH, CHANGE_HEIGHT).applyTo(story.control());
+        story.strong(change.words());
+        change.differences().forEach(story::point);
+        story.showBeginning();
     }
 
     private static Control field(Composite parent, Question question) {
@@ -113,10 +155,15 @@ public final class SignDialog extends TitleAreaDialog {
             return text;
         }
         Choice choice = (Choice) question;
-        new Label(parent, SWT.NONE).setText(choice.label());
-        Combo combo = new Combo(parent, SWT.READ_ONLY | SWT.DROP_DOWN);
-        choice.options().forEach(combo::add);
+        Combo combo = combo(parent, choice.label(), choice.options());
         combo.select(0);
+        return combo;
+    }
+
+    private static Combo combo(Composite parent, String label, List<String> options) {
+        new Label(parent, SWT.NONE).setText(label);
+        Combo combo = new Combo(parent, SWT.READ_ONLY | SWT.DROP_DOWN);
+        options.forEach(combo::add);
         GridDataFactory.fillDefaults().grab(true, false).hint(FIELD_WIDTH, SWT.DEFAULT).applyTo(combo);
         return combo;
     }
@@ -130,46 +177,73 @@ public final class SignDialog extends TitleAreaDialog {
 
     @Override
     protected void createButtonsForButtonBar(Composite parent) {
-        createButton(parent, IDialogConstants.OK_ID, Message.SIGN_OK.text(), true);
+        createButton(parent, IDialogConstants.OK_ID, asked.button(), true);
         createButton(parent, IDialogConstants.CANCEL_ID, IDialogConstants.CANCEL_LABEL, false);
     }
 
     @Override
     protected void okPressed() {
-        List<String> given = answers.stream().map(each -> each instanceof Text text ? text.getText() : ((Combo) each).getText()).toList();
-        PeopleDesk.Signing who = new PeopleDesk.Signing(by.getText().strip(), password.getTextChars());
-        setErrorMessage(null);
-        getButton(IDialogConstants.OK_ID).setEnabled(false);
-        Job.createSystem(asked.title(), (ICoreRunnable) monitor -> sign(given, who)).schedule();
+        Optional<String> who = who();
+        if (who.isEmpty()) {
+            setErrorMessage(Message.SIGN_NO_PERSON.text());
+            by.setFocus();
+        } else if (password.getCharCount() == 0) {
+            setErrorMessage(Message.SIGN_NO_PASSWORD.text());
+            password.setFocus();
+        } else {
+            char[] typed = password.getTextChars();
+            password.setTextChars(new char[0]);
+            sign(answers.stream().map(SignDialog::words).toList(), new PeopleDesk.Signing(who.get(), typed));
+        }
+    }
+
+    private static String words(Control answer) {
+        return answer instanceof Text text ? text.getText() : ((Combo) answer).getText();
+    }
+
+    private Optional<String> who() {
+        if (by instanceof Combo people) {
+            return people.getSelectionIndex() < 0 ? Optional.empty() : Optional.of(asked.people().get(people.getSelectionIndex()).id());
+        }
+        return Optional.of(words(by).strip()).filter(id -> !id.isEmpty());
     }
 
     private void sign(List<String> given, PeopleDesk.Signing who) {
+        setErrorMessage(null);
+        setMessage(Message.SIGN_SIGNING.text());
+        setEnabled(false);
+        // Asked for here: whoever closes the dialog meanwhile leaves none, and what is signed is signed all the same.
+        Shell shell = getShell();
+        Background.soon(Message.SIGN_SIGNING, monitor -> {
+            Optional<String> refused = refusal(given, who);
+            OnDisplay.later(shell, () -> told(refused));
+        });
+    }
+
+    private Optional<String> refusal(List<String> given, PeopleDesk.Signing who) {
         try {
             asked.signature().by(given, who);
-            told(Optional.empty());
+            return Optional.empty();
         } catch (EntryRefusedException | TakenElsewhereException | CannotStoreException refused) {
-            told(Optional.of(refused.getMessage()));
+            return Optional.of(refused.getMessage());
         }
     }
 
+    private void setEnabled(boolean enabled) {
+        getButton(IDialogConstants.OK_ID).setEnabled(enabled);
+        by.setEnabled(enabled);
+        password.setEnabled(enabled);
+    }
+
     private void told(Optional<String> refused) {
-        Shell shell = getShell();
-        if (shell == null || shell.isDisposed()) {
-            return;
+        if (refused.isPresent()) {
+            setEnabled(true);
+            setMessage(asked.words());
+            setErrorMessage(refused.get());
+            password.setFocus();
+        } else {
+            setReturnCode(OK);
+            close();
         }
-        shell.getDisplay().asyncExec(() -> {
-            if (shell.isDisposed()) {
-                return;
-            }
-            if (refused.isPresent()) {
-                setErrorMessage(refused.get());
-                password.setText("");
-                password.setFocus();
-                getButton(IDialogConstants.OK_ID).setEnabled(true);
-            } else {
-                setReturnCode(OK);
-                close();
-            }
-        });
     }
 }

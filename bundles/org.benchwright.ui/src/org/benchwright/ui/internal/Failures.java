@@ -1,11 +1,10 @@
-package org.benchwright.ui.internal.bench;
+package org.benchwright.ui.internal;
 
 import java.util.concurrent.CompletionException;
 
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.TakenElsewhereException;
-import org.benchwright.ui.internal.Message;
 import org.eclipse.core.runtime.ILog;
 import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.swt.widgets.Shell;
