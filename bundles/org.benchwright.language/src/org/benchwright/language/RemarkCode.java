@@ -203,7 +203,7 @@ public enum RemarkCode {
     /** A procedure without a revision. */
     MISSING_REVISION(Severity.ERROR),
     /** A revision that was approved with another text. */
-    APPROVED_CHANGED(Severity.ERROR),
+    APPROVED_CHANGED(Severity.WARNING),
     /** A procedure that leaves the bench as it is. */
     MISSING_MAKE_SAFE(Severity.ERROR),
     /** A procedure without a stage. */

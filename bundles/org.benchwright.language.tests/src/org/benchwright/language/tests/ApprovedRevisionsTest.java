@@ -55,7 +55,7 @@ class ApprovedRevisionsTest {
 
     private void assertChanged() {
         List<Remark> remarks = checked();
-        assertEquals(List.of(procedure + ":1:54: error: approved-changed: Revision 3 was approved with another text; give a changed text a new revision."),
+        assertEquals(List.of(procedure + ":1:54: warning: approved-changed: Revision 3 was approved with another text; give a changed text a new revision."),
                 remarks.stream().map(Remark::toString).toList());
     }
 

@@ -20,7 +20,7 @@ public final class Provables {
             RemarkCode.ENERGISED_AT_END, RemarkCode.ENERGISED_WHILE_FITTING, RemarkCode.STAGE_UNREACHABLE, RemarkCode.STEP_UNREACHABLE,
             RemarkCode.STATEMENT_UNREACHABLE, RemarkCode.HAZARD_NOT_SHOWN, RemarkCode.STRAP_WHILE_LIVE, RemarkCode.SOAK_WHILE_OFF,
             RemarkCode.LOOK_LONGER_THAN_SOAK, RemarkCode.SOAK_NEEDS_WATCH, RemarkCode.ERASED_BEFORE_RECORDED, RemarkCode.GUARD_BANDS_MEET,
-            RemarkCode.PROTECTED_ITEM_ERASED, RemarkCode.PROTECTED_ITEM_REPLACED, RemarkCode.APPROVED_CHANGED, RemarkCode.ENDLESS_REPEAT,
+            RemarkCode.PROTECTED_ITEM_ERASED, RemarkCode.PROTECTED_ITEM_REPLACED, RemarkCode.ENDLESS_REPEAT,
             RemarkCode.RETEST_STAGE_MISSING, RemarkCode.VALUE_NOT_MEASURED);
 
     private Provables() {
