@@ -139,7 +139,7 @@ class AfterSealWindowTest {
         Auditor.showSheet(Auditor.measured(folder, "F-310005", "24,45"), "F-310005");
         CompletableFuture<String> asked = Dialogs.when("Impact of an instrument that read wrong", false, shell -> {
             TitleAreaDialog dialog = (TitleAreaDialog) shell.getData();
-            Auditor.fields(shell).get(0).setText("M-17");
+            Auditor.fields(shell).get(0).setText("M-23");
             Auditor.fields(shell).get(1).setText("somehow");
             Auditor.press(shell, "Look");
             Screen.waitFor("the refusal", () -> dialog.getErrorMessage() != null && dialog.getErrorMessage().startsWith("\"somehow\" doesn't say"));

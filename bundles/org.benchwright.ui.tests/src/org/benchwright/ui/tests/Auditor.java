@@ -84,14 +84,14 @@ final class Auditor {
         return finish(test, "y");
     }
 
-    /** A sealed test of a unit that was measured with meter M-17. */
+    /** A sealed test of a unit that was measured with meter M-23. */
     static OpenTest measured(Path folder, String serial, String volts) throws Exception {
         Path file = Files.writeString(folder.resolve("heron.procedure"), MEASURED);
         OpenTest test = Technician.open(file.toString(), serial, false);
         employ();
         while (test.shown().ending().isEmpty()) {
             Shown asked = Technician.seen(test);
-            Screen.enter(asked.key().startsWith("off") ? "done" : asked.key().startsWith("instrument") ? "M-17, 0.02 V, k 2, due 2027-03-01" : volts);
+            Screen.enter(asked.key().startsWith("off") ? "done" : asked.key().startsWith("instrument") ? "M-23, 0.02 V, k 2, due 2027-03-01" : volts);
             Screen.waitFor("after " + asked.key(), () -> test.shown().version() > asked.version());
             Screen.settle();
         }

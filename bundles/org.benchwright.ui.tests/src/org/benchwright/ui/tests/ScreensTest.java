@@ -247,7 +247,7 @@ class ScreensTest {
         Screen.waitFor("the button", () -> Auditor.enabled("Compare"));
         shown("Compare", "Compare with an earlier test", true, shell -> { }, "compare");
         shown("Impact", "Impact of an instrument that read wrong", false, shell -> {
-            Auditor.fields(shell).get(0).setText("M-17");
+            Auditor.fields(shell).get(0).setText("M-23");
             Auditor.fields(shell).get(1).setText("0.3 % low");
             Auditor.press(shell, "Look");
             Screen.waitFor("the list", () -> Auditor.rows(Screen.all(shell, Table.class).get(0), "F-320005").size() == 1);
