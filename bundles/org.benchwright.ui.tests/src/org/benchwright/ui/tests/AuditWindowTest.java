@@ -31,6 +31,7 @@ class AuditWindowTest {
         search.setText("c16-300001 REJECTED");
         Screen.waitFor("the record", () -> records().getItemCount() == 1);
         assertEquals("C16-300001", records().getItem(0).getText(1));
+        Screen.waitFor("the count", () -> Screen.all(Label.class).anyMatch(label -> label.getText().startsWith("1 of ")));
         assertTrue(Screen.one(Label.class, label -> label.getText().startsWith("1 of ")).getText()
                 .contains("serial number, family, procedure, verdict, departures, people, instruments or dates: c16-300001 REJECTED"));
         search.setText("c16-300001 accepted");
