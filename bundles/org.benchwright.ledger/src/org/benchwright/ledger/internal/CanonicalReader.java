@@ -76,13 +76,8 @@ final class CanonicalReader {
         boolean named = false;
         String before = null;
         do {
-            expect("\"");
-            String name = string();
-            if (before != null && before.compareTo(name) >= 0) {
-                throw refused();
-            }
+            String name = nameAfter(before);
             before = name;
-            expect(":");
             if (name.equals(payload)) {
                 expect("{");
                 named = skimMembers(2, wanted, references);
@@ -134,14 +129,9 @@ final class CanonicalReader {
         }
         String before = null;
         do {
-            expect("\"");
-            String name = string();
-            if (before != null && before.compareTo(name) >= 0) {
-                throw refused();
-            }
+            String name = nameAfter(before);
             before = name;
             named |= name.equals(wanted);
-            expect(":");
             skim(depth + 1, references);
         } while (more('}'));
         return named;
@@ -209,16 +199,22 @@ final class CanonicalReader {
         }
         String before = null;
         do {
-            expect("\"");
-            String name = string();
-            if (before != null && before.compareTo(name) >= 0) {
-                throw refused();
-            }
+            String name = nameAfter(before);
             before = name;
-            expect(":");
             values.put(name, value(depth + 1));
         } while (more('}'));
         return new Members(values);
+    }
+
+    /** A member's name with the colon behind it; refused unless it is greater than the one before, which is null at the first. */
+    private String nameAfter(String before) throws PayloadException {
+        expect("\"");
+        String name = string();
+        if (before != null && before.compareTo(name) >= 0) {
+            throw refused();
+        }
+        expect(":");
+        return name;
     }
 
     private boolean ends(char close) {
