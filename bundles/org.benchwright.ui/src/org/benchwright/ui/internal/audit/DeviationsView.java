@@ -7,7 +7,6 @@ import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.function.Function;
 
 import org.benchwright.present.Auditing;
 import org.benchwright.present.Bench;
@@ -16,15 +15,14 @@ import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.look.Columns;
 import org.benchwright.ui.internal.look.Switched;
 import org.benchwright.ui.internal.sign.SignDialog;
 import org.eclipse.core.runtime.ILog;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.viewers.ArrayContentProvider;
-import org.eclipse.jface.viewers.ColumnLabelProvider;
 import org.eclipse.jface.viewers.TableViewer;
-import org.eclipse.jface.viewers.TableViewerColumn;
 import org.eclipse.jface.window.Window;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Button;
@@ -85,25 +83,14 @@ abstract class DeviationsView extends ViewPart {
     }
 
     private void columns() {
-        column(Message.DEVIATIONS_UNIT, 110, DeviationRow::serial);
-        column(Message.DEVIATIONS_AGE, 80, DeviationRow::age);
-        column(Message.DEVIATIONS_OWNER, 110, DeviationRow::owner);
-        column(Message.DEVIATIONS_WHAT, 320, DeviationRow::words);
-        column(Message.DEVIATIONS_DECISION, 130, row -> row.decision().map(each -> each.word() + ", " + each.by()).orElse(""));
-        column(Message.DEVIATIONS_PLACE, 170, DeviationRow::place);
-        column(Message.DEVIATIONS_NOTED, 140, row -> time(row.noted()));
-    }
-
-    private void column(Message title, int width, Function<DeviationRow, String> text) {
-        TableViewerColumn column = new TableViewerColumn(table, SWT.LEFT);
-        column.getColumn().setText(title.text());
-        column.getColumn().setWidth(width);
-        column.setLabelProvider(new ColumnLabelProvider() {
-            @Override
-            public String getText(Object row) {
-                return text.apply((DeviationRow) row);
-            }
-        });
+        Columns<DeviationRow> columns = new Columns<>(table, DeviationRow.class);
+        columns.add(Message.DEVIATIONS_UNIT.text(), 110, DeviationRow::serial);
+        columns.add(Message.DEVIATIONS_AGE.text(), 80, DeviationRow::age);
+        columns.add(Message.DEVIATIONS_OWNER.text(), 110, DeviationRow::owner);
+        columns.add(Message.DEVIATIONS_WHAT.text(), 320, DeviationRow::words);
+        columns.add(Message.DEVIATIONS_DECISION.text(), 130, row -> row.decision().map(each -> each.word() + ", " + each.by()).orElse(""));
+        columns.add(Message.DEVIATIONS_PLACE.text(), 170, DeviationRow::place);
+        columns.add(Message.DEVIATIONS_NOTED.text(), 140, row -> time(row.noted()));
     }
 
     private static String time(Instant instant) {

@@ -8,13 +8,13 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.Optional;
-import java.util.function.Function;
 
 import org.benchwright.core.Progress;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.Impact;
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.look.Columns;
 import org.benchwright.ui.internal.look.Switched;
 import org.eclipse.core.runtime.ICoreRunnable;
 import org.eclipse.core.runtime.jobs.Job;
@@ -23,9 +23,7 @@ import org.eclipse.jface.dialogs.TitleAreaDialog;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.viewers.ArrayContentProvider;
-import org.eclipse.jface.viewers.ColumnLabelProvider;
 import org.eclipse.jface.viewers.TableViewer;
-import org.eclipse.jface.viewers.TableViewerColumn;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
@@ -86,11 +84,12 @@ final class ImpactDialog extends TitleAreaDialog {
         table.getTable().setHeaderVisible(true);
         table.setContentProvider(ArrayContentProvider.getInstance());
         GridDataFactory.fillDefaults().grab(true, true).span(4, 1).hint(WIDTH, HEIGHT).applyTo(table.getControl());
-        column(Message.RECORDS_SERIAL, 120, Impact.Row::serial);
-        column(Message.IMPACT_THEN, 130, Impact.Row::then);
-        column(Message.IMPACT_NOW, 200, row -> (row.changed() ? "\u2260 " : "= ") + row.now());
-        column(Message.IMPACT_STANDING, 190, Impact.Row::standing);
-        column(Message.IMPACT_TEST, 160, Impact.Row::test);
+        Columns<Impact.Row> columns = new Columns<>(table, Impact.Row.class);
+        columns.add(Message.RECORDS_SERIAL.text(), 120, Impact.Row::serial);
+        columns.add(Message.IMPACT_THEN.text(), 130, Impact.Row::then);
+        columns.add(Message.IMPACT_NOW.text(), 200, row -> (row.changed() ? "\u2260 " : "= ") + row.now());
+        columns.add(Message.IMPACT_STANDING.text(), 190, Impact.Row::standing);
+        columns.add(Message.IMPACT_TEST.text(), 160, Impact.Row::test);
         detail = new Text(fields, SWT.MULTI | SWT.READ_ONLY | SWT.WRAP | SWT.V_SCROLL);
         GridDataFactory.fillDefaults().grab(true, false).span(4, 1).hint(WIDTH, DETAIL_HEIGHT).applyTo(detail);
         table.addSelectionChangedListener(event -> picked());
@@ -104,18 +103,6 @@ final class ImpactDialog extends TitleAreaDialog {
         text.setText(initial);
         GridDataFactory.fillDefaults().grab(true, false).applyTo(text);
         return text;
-    }
-
-    private void column(Message title, int width, Function<Impact.Row, String> text) {
-        TableViewerColumn column = new TableViewerColumn(table, SWT.LEFT);
-        column.getColumn().setText(title.text());
-        column.getColumn().setWidth(width);
-        column.setLabelProvider(new ColumnLabelProvider() {
-            @Override
-            public String getText(Object row) {
-                return text.apply((Impact.Row) row);
-            }
-        });
     }
 
     private void picked() {

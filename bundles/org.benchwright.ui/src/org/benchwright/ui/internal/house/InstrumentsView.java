@@ -9,7 +9,6 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Function;
 
 import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
@@ -19,6 +18,7 @@ import org.benchwright.present.InstrumentRow;
 import org.benchwright.present.PeopleDesk;
 import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.look.Columns;
 import org.benchwright.ui.internal.sign.SignDialog;
 import org.eclipse.core.runtime.ICoreRunnable;
 import org.eclipse.core.runtime.jobs.Job;
@@ -28,9 +28,7 @@ import org.eclipse.jface.resource.FontDescriptor;
 import org.eclipse.jface.resource.JFaceResources;
 import org.eclipse.jface.resource.LocalResourceManager;
 import org.eclipse.jface.viewers.ArrayContentProvider;
-import org.eclipse.jface.viewers.ColumnLabelProvider;
 import org.eclipse.jface.viewers.TableViewer;
-import org.eclipse.jface.viewers.TableViewerColumn;
 import org.eclipse.jface.window.Window;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
@@ -68,12 +66,13 @@ public final class InstrumentsView extends ViewPart {
         table.getTable().setFont(large);
         table.setContentProvider(ArrayContentProvider.getInstance());
         GridDataFactory.fillDefaults().grab(true, true).applyTo(table.getControl());
-        column(HouseMessage.ASSET, 140, InstrumentRow::asset);
-        column(HouseMessage.INSTRUMENT, 200, InstrumentRow::title);
-        column(HouseMessage.STANDS, 290, row -> (row.usable() ? "" : "\u2717 ") + row.state());
-        column(HouseMessage.DUE, 110, row -> row.due().map(Object::toString).orElse(""));
-        column(HouseMessage.CERTIFICATE, 110, InstrumentRow::certificate);
-        column(HouseMessage.CUSTODY, 140, InstrumentRow::custody);
+        Columns<InstrumentRow> columns = new Columns<>(table, InstrumentRow.class);
+        columns.add(HouseMessage.ASSET.text(), 140, InstrumentRow::asset);
+        columns.add(HouseMessage.INSTRUMENT.text(), 200, InstrumentRow::title);
+        columns.add(HouseMessage.STANDS.text(), 290, row -> (row.usable() ? "" : "\u2717 ") + row.state());
+        columns.add(HouseMessage.DUE.text(), 110, row -> row.due().map(Object::toString).orElse(""));
+        columns.add(HouseMessage.CERTIFICATE.text(), 110, InstrumentRow::certificate);
+        columns.add(HouseMessage.CUSTODY.text(), 140, InstrumentRow::custody);
         table.addSelectionChangedListener(event -> picked());
         count = new Label(body, SWT.WRAP);
         GridDataFactory.fillDefaults().grab(true, false).applyTo(count);
@@ -102,18 +101,6 @@ public final class InstrumentsView extends ViewPart {
         button.setText(text.text());
         button.addListener(SWT.Selection, event -> pressed.run());
         return button;
-    }
-
-    private void column(HouseMessage title, int width, Function<InstrumentRow, String> text) {
-        TableViewerColumn column = new TableViewerColumn(table, SWT.LEFT);
-        column.getColumn().setText(title.text());
-        column.getColumn().setWidth(width);
-        column.setLabelProvider(new ColumnLabelProvider() {
-            @Override
-            public String getText(Object row) {
-                return text.apply((InstrumentRow) row);
-            }
-        });
     }
 
     private Optional<InstrumentRow> selected() {

@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletionException;
 import java.util.function.Consumer;
-import java.util.function.Function;
 
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.ReceivedRow;
@@ -19,6 +18,7 @@ import org.benchwright.ui.internal.Failures;
 import org.benchwright.ui.internal.bench.NewTestHandler;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.desk.DeskListener;
+import org.benchwright.ui.internal.look.Columns;
 import org.eclipse.jface.dialogs.InputDialog;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
@@ -26,10 +26,8 @@ import org.eclipse.jface.resource.FontDescriptor;
 import org.eclipse.jface.resource.JFaceResources;
 import org.eclipse.jface.resource.LocalResourceManager;
 import org.eclipse.jface.viewers.ArrayContentProvider;
-import org.eclipse.jface.viewers.ColumnLabelProvider;
 import org.eclipse.jface.viewers.StructuredSelection;
 import org.eclipse.jface.viewers.TableViewer;
-import org.eclipse.jface.viewers.TableViewerColumn;
 import org.eclipse.jface.window.Window;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
@@ -133,25 +131,14 @@ public final class ReceivedView extends ViewPart {
     }
 
     private void columns() {
-        column(HouseMessage.UNIT, 170, Shown::unit);
-        column(HouseMessage.STANDS, 230, Shown::state);
-        column(HouseMessage.SINCE, 130, Shown::since);
-        column(HouseMessage.ORDER, 95, ReceivedRow::order);
-        column(HouseMessage.OWNER, 130, ReceivedRow::owner);
-        column(HouseMessage.RECEIPT, 80, ReceivedRow::receipt);
-        column(HouseMessage.NOTES, 400, row -> String.join("; ", row.notes()));
-    }
-
-    private void column(HouseMessage title, int width, Function<ReceivedRow, String> text) {
-        TableViewerColumn column = new TableViewerColumn(table, SWT.LEFT);
-        column.getColumn().setText(title.text());
-        column.getColumn().setWidth(width);
-        column.setLabelProvider(new ColumnLabelProvider() {
-            @Override
-            public String getText(Object row) {
-                return text.apply((ReceivedRow) row);
-            }
-        });
+        Columns<ReceivedRow> columns = new Columns<>(table, ReceivedRow.class);
+        columns.add(HouseMessage.UNIT.text(), 170, Shown::unit);
+        columns.add(HouseMessage.STANDS.text(), 230, Shown::state);
+        columns.add(HouseMessage.SINCE.text(), 130, Shown::since);
+        columns.add(HouseMessage.ORDER.text(), 95, ReceivedRow::order);
+        columns.add(HouseMessage.OWNER.text(), 130, ReceivedRow::owner);
+        columns.add(HouseMessage.RECEIPT.text(), 80, ReceivedRow::receipt);
+        columns.add(HouseMessage.NOTES.text(), 400, row -> String.join("; ", row.notes()));
     }
 
     private Optional<ReceivedRow> selected() {
