@@ -150,22 +150,19 @@ public final class RevisionsView extends ViewPart implements AuthorListener {
         OnDisplay.later(told, () -> read(PATIENCE));
     }
 
-    /** Also if nothing seems to have changed. */
+    /** Also if nothing seems to have changed, and also if another reading takes the place of this one before it has told. */
     private void readAgain() {
-        read(0, RevisionsShown.NOTHING);
-    }
-
-    private void read(long patience) {
-        read(patience, shown);
+        shown = RevisionsShown.NOTHING;
+        read(0);
     }
 
     /** Not for a view that nobody sees; it makes up for it as it comes to the front. */
-    private void read(long patience, RevisionsShown before) {
+    private void read(long patience) {
         job.ifPresent(RevisionsJob::cancel);
         outdated = !getSite().getPage().isPartVisible(this) && getSite().getPage().getActivePart() != this;
         if (!outdated) {
             Optional<Path> wanted = file;
-            RevisionsJob next = new RevisionsJob(desk(), wanted, all.getSelection(), before, now -> OnDisplay.later(told, () -> {
+            RevisionsJob next = new RevisionsJob(desk(), wanted, all.getSelection(), shown, now -> OnDisplay.later(told, () -> {
                 if (wanted.equals(file)) {
                     show(now);
                 }
