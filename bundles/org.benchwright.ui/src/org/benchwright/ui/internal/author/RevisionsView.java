@@ -55,6 +55,8 @@ public final class RevisionsView extends ViewPart implements AuthorListener {
     private Optional<Path> file = Optional.empty();
     private Optional<RevisionsJob> job = Optional.empty();
     private RevisionsShown shown = RevisionsShown.NOTHING;
+    /** Until something is shown, all is read, changed or not. */
+    private boolean anew;
     private boolean outdated;
     /** What to select once it is read. */
     private Optional<Line> justSigned = Optional.empty();
@@ -152,7 +154,7 @@ public final class RevisionsView extends ViewPart implements AuthorListener {
 
     /** Also if nothing seems to have changed, and also if another reading takes the place of this one before it has told. */
     private void readAgain() {
-        shown = RevisionsShown.NOTHING;
+        anew = true;
         read(0);
     }
 
@@ -162,7 +164,7 @@ public final class RevisionsView extends ViewPart implements AuthorListener {
         outdated = !getSite().getPage().isPartVisible(this) && getSite().getPage().getActivePart() != this;
         if (!outdated) {
             Optional<Path> wanted = file;
-            RevisionsJob next = new RevisionsJob(desk(), wanted, all.getSelection(), shown, now -> OnDisplay.later(told, () -> {
+            RevisionsJob next = new RevisionsJob(desk(), wanted, all.getSelection(), anew ? RevisionsShown.NOTHING : shown, now -> OnDisplay.later(told, () -> {
                 if (wanted.equals(file)) {
                     show(now);
                 }
@@ -178,6 +180,7 @@ public final class RevisionsView extends ViewPart implements AuthorListener {
         Optional<Line> before = justSigned.or(this::selected);
         justSigned = Optional.empty();
         shown = now;
+        anew = false;
         titles.setWidth(all.getSelection() || now.texts().isEmpty() ? TITLE_WIDTH : 0);
         table.setInput(now.lines());
         tell(words(now));
