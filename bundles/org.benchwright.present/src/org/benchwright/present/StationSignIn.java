@@ -41,12 +41,9 @@ public final class StationSignIn {
      * @throws EntryRefusedException if there is no such person or key, the password is not taken, or the PIN is too short
      * @throws CannotStoreException  if there is no ledger, or it can't be read
      */
-    public synchronized void signIn(Path ledger, String id, char[] password, char[] pin) throws EntryRefusedException, CannotStoreException {
+    public void signIn(Path ledger, String id, char[] password, char[] pin) throws EntryRefusedException, CannotStoreException {
         try (BenchLedger opened = BenchLedger.openReadOnly(ledger)) {
-            SignedIn now = opened.signIn(new SigningPerson(id.strip(), password), pin, BenchTime.of(clocks.clock(), clocks.ticker(), clocks.pause()));
-            person.ifPresent(SignedIn::lock);
-            person = Optional.of(now);
-            touched = clocks.clock().instant();
+            take(opened.signIn(new SigningPerson(id.strip(), password), pin, BenchTime.of(clocks.clock(), clocks.ticker(), clocks.pause())));
         } catch (RefusedException e) {
             throw new EntryRefusedException(e.getMessage(), e);
         } catch (StoreException e) {
@@ -55,6 +52,13 @@ public final class StationSignIn {
             Arrays.fill(pin, ' ');
             Arrays.fill(password, ' ');
         }
+    }
+
+    /** Apart from opening the key, which takes a while: nobody who asks about the station waits for that. */
+    private synchronized void take(SignedIn now) {
+        person.ifPresent(SignedIn::lock);
+        person = Optional.of(now);
+        touched = clocks.clock().instant();
     }
 
     /** Whoever has signed in last, even if the station is locked; empty if nobody has. */

@@ -1,8 +1,14 @@
 package org.benchwright.ui.internal.bench;
 
+import java.util.Optional;
+
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
+import org.benchwright.ui.internal.Background;
+import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.desk.Desk;
+import org.eclipse.jface.dialogs.IDialogConstants;
 import org.eclipse.jface.dialogs.TitleAreaDialog;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
@@ -57,17 +63,50 @@ final class SignInDialog extends TitleAreaDialog {
         return text;
     }
 
-    /** The key opens slowly by intent, for a moment; nothing else can be done meanwhile. */
+    /** The key opens slowly by intent, so not in the screen's thread. */
     @Override
     protected void okPressed() {
+        String who = id.getText();
+        char[] typed = password.getTextChars();
+        char[] chosen = pin.getTextChars();
+        setErrorMessage(null);
+        setMessage(Message.SIGN_OPENING.text());
+        setEnabled(false);
+        // Asked for here: whoever closes the dialog meanwhile leaves none, and is signed in all the same.
+        Shell shell = getShell();
+        Background.soon(Message.SIGN_OPENING, monitor -> {
+            Optional<String> refused = refusal(who, typed, chosen);
+            OnDisplay.later(shell, () -> told(refused));
+        });
+    }
+
+    private Optional<String> refusal(String who, char[] typed, char[] chosen) {
         try {
-            desk.station().signIn(desk.ledger(), id.getText(), password.getTextChars(), pin.getTextChars());
+            desk.station().signIn(desk.ledger(), who, typed, chosen);
             desk.stationChanged();
-            super.okPressed();
+            return Optional.empty();
         } catch (EntryRefusedException | CannotStoreException e) {
+            return Optional.of(e.getMessage());
+        }
+    }
+
+    private void setEnabled(boolean enabled) {
+        getButton(IDialogConstants.OK_ID).setEnabled(enabled);
+        id.setEnabled(enabled);
+        password.setEnabled(enabled);
+        pin.setEnabled(enabled);
+    }
+
+    private void told(Optional<String> refused) {
+        if (refused.isPresent()) {
+            setEnabled(true);
+            setMessage(Words.SIGN_IN_WHAT.text());
+            setErrorMessage(refused.get());
             password.setText("");
-            setErrorMessage(e.getMessage());
             password.setFocus();
+        } else {
+            setReturnCode(OK);
+            close();
         }
     }
 }
