@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Optional;
 
 import org.benchwright.present.EntryKind;
 import org.benchwright.present.TimelineLine;
@@ -111,6 +112,36 @@ class HandsWindowTest {
         assertTrue(words(test).containsAll(List.of("Put in position A 3", "Taken over from QN")), words(test).toString());
         Screen.waitFor("the position in the list", () -> Technician.desk().units().stream()
                 .anyMatch(unit -> unit.test().equals(test.id()) && unit.position().equals(java.util.Optional.of("A 3")) && unit.technician().equals("TM")));
+    }
+
+    @Test
+    void whoeverSignsInIsToldOfAWrongPasswordAndMayTryAgain() throws Exception {
+        // Makes sure that there are people.
+        Technician.open(Technician.C16, "C16-700006", false);
+        Desk desk = Technician.desk();
+        try {
+            Dialogs.answered("Sign in", () -> Screen.window().getService(org.eclipse.ui.handlers.IHandlerService.class)
+                    .executeCommand("org.benchwright.ui.signIn", null), dialog -> {
+                        List<Text> fields = Screen.all(dialog, Text.class).stream().filter(Text::getEditable).toList();
+                        fields.get(0).setText("RB");
+                        fields.get(1).setText("not this one");
+                        fields.get(2).setText("4711");
+                        Signer.ok(dialog);
+                        Screen.waitFor("the refusal", () -> fields.get(1).isEnabled());
+                        assertEquals("", fields.get(1).getText());
+                        assertFalse(Signer.message(dialog).contains("Opening the key"), Signer.message(dialog));
+                        assertEquals(Optional.empty(), desk.station().person());
+                        fields.get(1).setText(Approved.PASSWORD);
+                        Signer.ok(dialog);
+                        Screen.waitFor("the end", dialog::isDisposed);
+                    });
+            assertEquals(Optional.of("RB"), desk.station().person());
+            assertFalse(desk.station().locked());
+        } finally {
+            desk.station().signOut();
+            desk.stationChanged();
+            Screen.settle();
+        }
     }
 
     @Test
