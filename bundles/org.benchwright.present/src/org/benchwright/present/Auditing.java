@@ -15,15 +15,14 @@ import org.benchwright.engine.record.Deviation;
 import org.benchwright.engine.record.Disposition;
 import org.benchwright.engine.record.RecordFact;
 import org.benchwright.engine.record.TestRecord;
+import org.benchwright.present.internal.Asked;
 import org.benchwright.present.internal.EntryReader;
 import org.benchwright.present.internal.Message;
 import org.benchwright.present.internal.Standings;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.BenchTime;
-import org.benchwright.workshop.FaultyRecordException;
 import org.benchwright.workshop.Fleet;
 import org.benchwright.workshop.KeptTest;
-import org.benchwright.workshop.OvertakenException;
 import org.benchwright.workshop.StoreException;
 
 /**
@@ -61,7 +60,7 @@ public final class Auditing {
         try (Fleet fleet = Fleet.of(ledger, progress, cancellation)) {
             return fleet.deviations(nonconformities, waitingOnly).stream().map(each -> Standings.row(each, now)).toList();
         } catch (StoreException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 
@@ -158,17 +157,15 @@ public final class Auditing {
 
     private RecordStanding signed(String test, PeopleDesk.Signing by, Telling telling)
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
-        try (BenchLedger open = BenchLedger.openExisting(ledger)) {
-            KeptTest kept = open.test(test).orElseThrow(() -> new EntryRefusedException(Message.REFUSED_NO_TEST.text(test)));
-            BenchTime time = BenchTime.of(clocks.clock(), clocks.ticker(), clocks.pause());
-            TestRecord record = open.afterSeal(time).sign(test, telling.of(kept), by.person());
-            return Standings.of(test, record, open.signedAfterSeal(test), clocks.clock().instant(), zone);
-        } catch (RefusedException e) {
-            throw new EntryRefusedException(e.getMessage(), e);
-        } catch (OvertakenException e) {
-            throw new TakenElsewhereException(e.getMessage(), e);
-        } catch (StoreException | FaultyRecordException e) {
-            throw Failures.cannotStore(e);
+        try {
+            return Asked.of(() -> {
+                try (BenchLedger open = BenchLedger.openExisting(ledger)) {
+                    KeptTest kept = open.test(test).orElseThrow(() -> new EntryRefusedException(Message.REFUSED_NO_TEST.text(test)));
+                    BenchTime time = BenchTime.of(clocks.clock(), clocks.ticker(), clocks.pause());
+                    TestRecord record = open.afterSeal(time).sign(test, telling.of(kept), by.person());
+                    return Standings.of(test, record, open.signedAfterSeal(test), clocks.clock().instant(), zone);
+                }
+            });
         } finally {
             Arrays.fill(by.password(), ' ');
         }

@@ -14,8 +14,8 @@ import org.benchwright.core.Role;
 import org.benchwright.core.ScannedText;
 import org.benchwright.core.SerialNumber;
 import org.benchwright.core.Ticker;
-import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.plan.Plan;
+import org.benchwright.present.internal.Asked;
 import org.benchwright.present.internal.Hands;
 import org.benchwright.present.internal.Message;
 import org.benchwright.present.internal.Reports;
@@ -26,7 +26,6 @@ import org.benchwright.workshop.BenchTime;
 import org.benchwright.workshop.CompiledProcedure;
 import org.benchwright.workshop.FaultyRecordException;
 import org.benchwright.workshop.KeptTest;
-import org.benchwright.workshop.OvertakenException;
 import org.benchwright.workshop.RehearsalTime;
 import org.benchwright.workshop.Sitting;
 import org.benchwright.workshop.Station;
@@ -103,7 +102,7 @@ public final class Bench implements AutoCloseable {
         try {
             return new Bench(BenchLedger.open(ledger), clocks, OpeningHours.beside(ledger), Optional.empty());
         } catch (StoreException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 
@@ -116,7 +115,7 @@ public final class Bench implements AutoCloseable {
         try {
             return new Bench(BenchLedger.openReadOnly(ledger), clocks, OpeningHours.beside(ledger), Optional.empty());
         } catch (StoreException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 
@@ -132,19 +131,13 @@ public final class Bench implements AutoCloseable {
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         SerialNumber serial = serial(work.serial());
         Actor technician = technician(work.technician());
-        try {
+        return Asked.of(() -> {
             Workshop workshop = workshop(work);
             Optional<String> unfinished = workshop.unfinished(serial, plan.name(), work.rehearsal());
             Sitting sitting = unfinished.isPresent() ? workshop.resume(unfinished.get(), technician)
                     : workshop.open(new CompiledProcedure(plan, text), serial, technician, work.rehearsal());
             return new TestDialogue(workshop, sitting, unfinished.isPresent(), plan, hours);
-        } catch (RefusedException e) {
-            throw new EntryRefusedException(e.getMessage(), e);
-        } catch (OvertakenException e) {
-            throw new TakenElsewhereException(e.getMessage(), e);
-        } catch (StoreException | FaultyRecordException e) {
-            throw Failures.cannotStore(e);
-        }
+        });
     }
 
     /**
@@ -158,17 +151,11 @@ public final class Bench implements AutoCloseable {
      */
     public TestDialogue takeUp(String test, Work work) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         Actor technician = technician(work.technician());
-        try {
+        return Asked.of(() -> {
             Workshop workshop = workshop(work);
             Sitting sitting = workshop.resume(test, technician);
             return new TestDialogue(workshop, sitting, true, sitting.run().plan(), hours);
-        } catch (RefusedException e) {
-            throw new EntryRefusedException(e.getMessage(), e);
-        } catch (OvertakenException e) {
-            throw new TakenElsewhereException(e.getMessage(), e);
-        } catch (StoreException | FaultyRecordException e) {
-            throw Failures.cannotStore(e);
-        }
+        });
     }
 
     private Workshop workshop(Work work) throws StoreException {
@@ -246,7 +233,7 @@ public final class Bench implements AutoCloseable {
         try {
             return ledger.openTests().stream().map(test -> Rows.of(test.id(), test.run(), clocks.clock().instant(), hours)).toList();
         } catch (StoreException | FaultyRecordException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 
@@ -259,7 +246,7 @@ public final class Bench implements AutoCloseable {
         try {
             return ledger.tests();
         } catch (StoreException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 
@@ -272,7 +259,7 @@ public final class Bench implements AutoCloseable {
         try {
             return ledger.test(test).map(Sheets::row);
         } catch (StoreException | FaultyRecordException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 
@@ -286,7 +273,7 @@ public final class Bench implements AutoCloseable {
             Optional<KeptTest> kept = ledger.test(test);
             return kept.isEmpty() ? Optional.empty() : Optional.of(Sheets.sheet(kept.get(), ledger.signedAfterSeal(test), clocks.clock().instant()));
         } catch (StoreException | FaultyRecordException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 
@@ -311,7 +298,7 @@ public final class Bench implements AutoCloseable {
         try {
             return Reports.of(BenchLedger.verify(ledger, progress, cancellation), clocks.clock().instant());
         } catch (StoreException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 
@@ -320,7 +307,7 @@ public final class Bench implements AutoCloseable {
         try {
             ledger.close();
         } catch (StoreException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 }

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
+import org.benchwright.present.internal.Asked;
 import org.benchwright.present.internal.Message;
 import org.benchwright.present.internal.Observed;
 import org.benchwright.present.internal.Sheets;
@@ -37,7 +38,7 @@ public final class Comparing {
             }
             return List.copyOf(earlier);
         } catch (StoreException | FaultyRecordException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 
@@ -62,7 +63,7 @@ public final class Comparing {
             KeptTest now = inOrder ? second : first;
             return new Comparison(Sheets.row(then), Sheets.row(now), Observed.compared(Observed.of(then), Observed.of(now)));
         } catch (StoreException | FaultyRecordException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 

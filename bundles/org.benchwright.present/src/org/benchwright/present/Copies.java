@@ -5,6 +5,7 @@ import java.time.Year;
 import java.util.List;
 
 import org.benchwright.engine.RefusedException;
+import org.benchwright.present.internal.Asked;
 import org.benchwright.present.internal.Reports;
 import org.benchwright.workshop.LedgerReport;
 import org.benchwright.workshop.Safekeeping;
@@ -87,7 +88,7 @@ public final class Copies {
         } catch (RefusedException e) {
             throw new EntryRefusedException(e.getMessage(), e);
         } catch (StoreException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 }

@@ -9,6 +9,7 @@ import java.util.List;
 
 import org.benchwright.core.Cancellation;
 import org.benchwright.core.Progress;
+import org.benchwright.present.internal.Asked;
 import org.benchwright.present.internal.CapacityFigure;
 import org.benchwright.present.internal.FaultFigures;
 import org.benchwright.present.internal.FigureBasis;
@@ -51,7 +52,7 @@ public record Figures(List<String> basis, List<Figure> figures) {
         try (Fleet fleet = Fleet.of(ledger, progress, cancellation)) {
             return of(fleet, filter);
         } catch (StoreException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 
@@ -79,7 +80,7 @@ public record Figures(List<String> basis, List<Figure> figures) {
             }
             return new Figures(FigureBasis.of(groups, filter), figures);
         } catch (StoreException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 
 import org.benchwright.engine.RefusedException;
+import org.benchwright.present.internal.Asked;
 import org.benchwright.present.internal.Message;
 import org.benchwright.present.internal.ReportValues;
 import org.benchwright.present.internal.SoakPages;
@@ -37,7 +38,7 @@ public final class HandingOver {
             KeptTest kept = open.test(test).orElseThrow(() -> new EntryRefusedException(Message.REFUSED_NO_TEST.text(test)));
             return new HandOver(report(open, kept), now);
         } catch (StoreException | FaultyRecordException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 
@@ -52,7 +53,7 @@ public final class HandingOver {
             KeptTest kept = open.test(test).orElseThrow(() -> new EntryRefusedException(Message.REFUSED_NO_TEST.text(test)));
             return SoakPages.of(kept);
         } catch (StoreException | FaultyRecordException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 
@@ -73,7 +74,7 @@ public final class HandingOver {
             }
             return List.copyOf(reports);
         } catch (StoreException | FaultyRecordException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 

@@ -15,6 +15,7 @@ import org.benchwright.core.Verdict;
 import org.benchwright.engine.record.InstrumentImpact;
 import org.benchwright.engine.record.Replay;
 import org.benchwright.engine.record.TestRecord;
+import org.benchwright.present.internal.Asked;
 import org.benchwright.present.internal.ErrorWords;
 import org.benchwright.present.internal.Message;
 import org.benchwright.present.internal.Standings;
@@ -99,7 +100,7 @@ public record Impact(String asked, List<Row> rows, List<String> left) {
             }
             progress.end();
         } catch (StoreException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
         rows.sort((one, other) -> Boolean.compare(other.changed(), one.changed()));
         return new Impact(Message.IMPACT_ASKED.text(wrong.asset(), question.reads().strip(), question.from(), question.to()), rows, left);
@@ -169,7 +170,7 @@ public record Impact(String asked, List<Row> rows, List<String> left) {
         try {
             return SignedSheet.sign(ledger, text.toString());
         } catch (StoreException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.OptionalLong;
 
 import org.benchwright.engine.RefusedException;
+import org.benchwright.present.internal.Asked;
 import org.benchwright.present.internal.Message;
 import org.benchwright.present.internal.Reports;
 import org.benchwright.workshop.BenchLedger;
@@ -66,7 +67,7 @@ public final class Proving {
         } catch (RefusedException e) {
             throw new EntryRefusedException(e.getMessage(), e);
         } catch (StoreException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 
@@ -80,7 +81,7 @@ public final class Proving {
         } catch (RefusedException e) {
             throw new EntryRefusedException(e.getMessage(), e);
         } catch (StoreException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 }

@@ -25,6 +25,7 @@ import org.benchwright.engine.receipt.ReceiptBook;
 import org.benchwright.engine.receipt.ReceiptFact;
 import org.benchwright.engine.receipt.ReplacedPart;
 import org.benchwright.engine.receipt.Standing;
+import org.benchwright.present.internal.Asked;
 import org.benchwright.present.internal.HouseWords;
 import org.benchwright.present.internal.Message;
 import org.benchwright.present.internal.ReceivedRows;
@@ -106,25 +107,21 @@ public final class Receiving {
         String unit = ScannedText.clean(arriving.unit());
         Plate plate = plate(arriving, unit);
         Optional<String> family = family(arriving.family(), unit);
-        try (BenchLedger open = BenchLedger.open(ledger)) {
-            Optional<ReceivedRow> inHouse = open.received(memory).stream().filter(each -> each.receipt().said().unit().equals(unit))
-                    .filter(each -> each.standing().inHouse() && each.standing() != Standing.ACCEPTED).map(this::row).findFirst();
-            if (inHouse.isPresent() && !arriving.again()) {
-                throw new EntryRefusedException(HouseWords.IN_HOUSE.text(unit, inHouse.get().receipt(), inHouse.get().state()));
+        return Asked.of(() -> {
+            try (BenchLedger open = BenchLedger.open(ledger)) {
+                Optional<ReceivedRow> inHouse = open.received(memory).stream().filter(each -> each.receipt().said().unit().equals(unit))
+                        .filter(each -> each.standing().inHouse() && each.standing() != Standing.ACCEPTED).map(this::row).findFirst();
+                if (inHouse.isPresent() && !arriving.again()) {
+                    throw new EntryRefusedException(HouseWords.IN_HOUSE.text(unit, inHouse.get().receipt(), inHouse.get().state()));
+                }
+                Receipts receipts = receipts(open);
+                ReceiptFact.Received fact = new ReceiptFact.Received(ScannedText.clean(arriving.order()), ScannedText.clean(arriving.owner()), unit, plate,
+                        family, text(arriving.complaint()), text(arriving.damage()), text(arriving.preserve()), kept(receipts, arriving.files()),
+                        Optional.empty());
+                Receipt receipt = receipts.receive(fact, actor(by));
+                return row(new ReceivedUnit(receipt, Standing.WAITING, Optional.empty(), receipt.instant()));
             }
-            Receipts receipts = receipts(open);
-            ReceiptFact.Received fact = new ReceiptFact.Received(ScannedText.clean(arriving.order()), ScannedText.clean(arriving.owner()), unit, plate,
-                    family, text(arriving.complaint()), text(arriving.damage()), text(arriving.preserve()), kept(receipts, arriving.files()),
-                    Optional.empty());
-            Receipt receipt = receipts.receive(fact, actor(by));
-            return row(new ReceivedUnit(receipt, Standing.WAITING, Optional.empty(), receipt.instant()));
-        } catch (RefusedException e) {
-            throw new EntryRefusedException(e.getMessage(), e);
-        } catch (OvertakenException e) {
-            throw new TakenElsewhereException(e.getMessage(), e);
-        } catch (StoreException | FaultyRecordException e) {
-            throw Failures.cannotStore(e);
-        }
+        });
     }
 
     /** Leaves line ends in a text, and nothing else that nobody sees. */
@@ -205,7 +202,7 @@ public final class Receiving {
             return new UnitStory(unit, family, question(unit).filter(asked -> book.of(unit).isEmpty()), inHouse, openTest,
                     new ReceivedRows(plates).story(unit, book, tests));
         } catch (StoreException | FaultyRecordException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 
@@ -249,7 +246,7 @@ public final class Receiving {
         try (BenchLedger open = BenchLedger.openReadOnly(ledger)) {
             return open.received(memory).stream().filter(unit -> all || unit.standing().inHouse()).map(this::row).toList();
         } catch (StoreException | FaultyRecordException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 
@@ -335,7 +332,7 @@ public final class Receiving {
             }
             return tests.get(tests.size() - 1).id();
         } catch (StoreException | FaultyRecordException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 
@@ -363,15 +360,11 @@ public final class Receiving {
     }
 
     private void entering(Entering entering) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
-        try (BenchLedger open = BenchLedger.open(ledger)) {
-            entering.into(receipts(open));
-        } catch (RefusedException e) {
-            throw new EntryRefusedException(e.getMessage(), e);
-        } catch (OvertakenException e) {
-            throw new TakenElsewhereException(e.getMessage(), e);
-        } catch (StoreException | FaultyRecordException e) {
-            throw Failures.cannotStore(e);
-        }
+        Asked.to(() -> {
+            try (BenchLedger open = BenchLedger.open(ledger)) {
+                entering.into(receipts(open));
+            }
+        });
     }
 
     private Receipts receipts(BenchLedger open) throws StoreException {

@@ -8,15 +8,12 @@ import java.util.List;
 import org.benchwright.core.Actor;
 import org.benchwright.core.Role;
 import org.benchwright.engine.FieldReturn;
-import org.benchwright.engine.RefusedException;
+import org.benchwright.present.internal.Asked;
 import org.benchwright.present.internal.EntryReader;
 import org.benchwright.present.internal.Message;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.BenchTime;
-import org.benchwright.workshop.FaultyRecordException;
-import org.benchwright.workshop.OvertakenException;
 import org.benchwright.workshop.Station;
-import org.benchwright.workshop.StoreException;
 
 /** Writing down that a unit came back after it had been handed over. */
 public final class Returning {
@@ -54,16 +51,12 @@ public final class Returning {
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         FieldReturn back = new FieldReturn(entry.on(), EntryReader.text(entry.complaint()), fault(entry.fault()));
         // None is made for a return: whatever went out is on record somewhere.
-        try (BenchLedger open = BenchLedger.openExisting(ledger)) {
-            open.workshop(new Station(entry.station(), entry.software()), BenchTime.of(clocks.clock(), clocks.ticker(), clocks.pause()))
-                    .returned(entry.test(), back, by(entry.by()));
-        } catch (RefusedException e) {
-            throw new EntryRefusedException(e.getMessage(), e);
-        } catch (OvertakenException e) {
-            throw new TakenElsewhereException(e.getMessage(), e);
-        } catch (StoreException | FaultyRecordException e) {
-            throw Failures.cannotStore(e);
-        }
+        Asked.to(() -> {
+            try (BenchLedger open = BenchLedger.openExisting(ledger)) {
+                open.workshop(new Station(entry.station(), entry.software()), BenchTime.of(clocks.clock(), clocks.ticker(), clocks.pause()))
+                        .returned(entry.test(), back, by(entry.by()));
+            }
+        });
     }
 
     private static FieldReturn.Fault fault(String word) throws EntryRefusedException {

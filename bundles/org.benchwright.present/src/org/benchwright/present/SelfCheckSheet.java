@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 
+import org.benchwright.present.internal.Asked;
 import org.benchwright.present.internal.Message;
 import org.benchwright.workshop.SignedSheet;
 import org.benchwright.workshop.StoreException;
@@ -68,7 +69,7 @@ public record SelfCheckSheet(List<Line> lines) {
         try {
             return SignedSheet.sign(ledger, text.toString());
         } catch (StoreException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 }

@@ -79,7 +79,7 @@ public final class SharedBench {
         try {
             sharing.keepOn(state -> told.accept(State.of(state)), cancellation);
         } catch (StoreException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 
@@ -118,7 +118,7 @@ public final class SharedBench {
         } catch (RefusedException e) {
             throw new EntryRefusedException(e.getMessage(), e);
         } catch (StoreException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 
@@ -130,7 +130,7 @@ public final class SharedBench {
         try {
             work.done();
         } catch (StoreException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         } finally {
             Arrays.fill(password, ' ');
         }

@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.Optional;
 
 import org.benchwright.engine.RefusedException;
+import org.benchwright.present.internal.Asked;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.BenchTime;
 import org.benchwright.workshop.SignedIn;
@@ -47,7 +48,7 @@ public final class StationSignIn {
         } catch (RefusedException e) {
             throw new EntryRefusedException(e.getMessage(), e);
         } catch (StoreException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         } finally {
             Arrays.fill(pin, ' ');
             Arrays.fill(password, ' ');

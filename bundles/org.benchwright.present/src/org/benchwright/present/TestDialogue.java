@@ -18,6 +18,7 @@ import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.present.internal.AnsweredKeys;
+import org.benchwright.present.internal.Asked;
 import org.benchwright.present.internal.Cards;
 import org.benchwright.present.internal.Drawings;
 import org.benchwright.present.internal.Entry;
@@ -153,7 +154,7 @@ public final class TestDialogue {
         try {
             return sitting.signsReleases(release.by().id()) ? Optional.of(release.by().id()) : Optional.empty();
         } catch (StoreException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 
@@ -175,13 +176,7 @@ public final class TestDialogue {
     /** Signs the test as carried out; the PIN is blanked out. */
     public void sign(char[] pin) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         try {
-            sitting.sign(pin);
-        } catch (RefusedException e) {
-            throw new EntryRefusedException(e.getMessage(), e);
-        } catch (OvertakenException e) {
-            throw new TakenElsewhereException(e.getMessage(), e);
-        } catch (StoreException | FaultyRecordException e) {
-            throw Failures.cannotStore(e);
+            Asked.to(() -> sitting.sign(pin));
         } finally {
             Arrays.fill(pin, ' ');
         }
@@ -194,7 +189,7 @@ public final class TestDialogue {
         } catch (OvertakenException e) {
             throw new TakenElsewhereException(e.getMessage(), e);
         } catch (StoreException | FaultyRecordException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 
@@ -301,7 +296,7 @@ public final class TestDialogue {
         try {
             return InstrumentEntry.registered(sitting.run().plan(), asked.instrument(), typed, workshop::instrument);
         } catch (StoreException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 
@@ -363,7 +358,7 @@ public final class TestDialogue {
         } catch (RefusedException e) {
             throw new EntryRefusedException(e.getMessage(), e);
         } catch (StoreException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 
@@ -409,16 +404,10 @@ public final class TestDialogue {
     }
 
     private Told told(Recording recording) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
-        try {
+        return Asked.of(() -> {
             List<TestEvent> events = recording.record();
             return new Told(events.get(0).sequence(), Timeline.news(events), Timeline.explanations(sitting.run().plan().family(), events));
-        } catch (RefusedException e) {
-            throw new EntryRefusedException(e.getMessage(), e);
-        } catch (OvertakenException e) {
-            throw new TakenElsewhereException(e.getMessage(), e);
-        } catch (StoreException | FaultyRecordException e) {
-            throw Failures.cannotStore(e);
-        }
+        });
     }
 
     /** How it ended; empty while it is open. */

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 
 import org.benchwright.engine.RefusedException;
+import org.benchwright.present.internal.Asked;
 import org.benchwright.workshop.BenchEndpoints;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.StoreException;
@@ -64,7 +65,7 @@ public final class Watching implements AutoCloseable {
                 throw new EntryRefusedException(e.getMessage(), e);
             }
         } catch (StoreException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 
@@ -99,7 +100,7 @@ public final class Watching implements AutoCloseable {
             round.look();
             return round.serials();
         } catch (StoreException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 
@@ -110,7 +111,7 @@ public final class Watching implements AutoCloseable {
         try {
             ledger.close();
         } catch (StoreException e) {
-            throw Failures.cannotStore(e);
+            throw Asked.cannotStore(e);
         }
     }
 }

@@ -4,6 +4,7 @@ import org.benchwright.engine.RefusedException;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.TakenElsewhereException;
+import org.benchwright.workshop.FaultyRecordException;
 import org.benchwright.workshop.OvertakenException;
 import org.benchwright.workshop.StoreException;
 
@@ -17,7 +18,14 @@ public final class Asked {
     @FunctionalInterface
     public interface Work<T> {
         /** Does it. */
-        T done() throws RefusedException, OvertakenException, StoreException;
+        T done() throws RefusedException, OvertakenException, StoreException, FaultyRecordException, EntryRefusedException;
+    }
+
+    /** Something that the workshop does, and nothing comes back of it. */
+    @FunctionalInterface
+    public interface Deed {
+        /** Does it. */
+        void done() throws RefusedException, OvertakenException, StoreException, FaultyRecordException, EntryRefusedException;
     }
 
     /** Does it. */
@@ -28,9 +36,23 @@ public final class Asked {
             throw new EntryRefusedException(e.getMessage(), e);
         } catch (OvertakenException e) {
             throw new TakenElsewhereException(e.getMessage(), e);
-        } catch (StoreException e) {
-            throw new CannotStoreException(e.getMessage(), e);
+        } catch (StoreException | FaultyRecordException e) {
+            throw cannotStore(e);
         }
+    }
+
+    /** Does it. */
+    public static void to(Deed deed) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        of(() -> {
+            deed.done();
+            return true;
+        });
+    }
+
+    /** What can't be read or written, or is a record that is not sound, for those who look at a screen. */
+    public static CannotStoreException cannotStore(Exception e) {
+        String words = e instanceof FaultyRecordException ? Message.RECORD_NOT_SOUND.text(e.getMessage()) : e.getMessage();
+        return new CannotStoreException(words, e);
     }
 
     /** Something that the workshop looks up. */
@@ -45,7 +67,7 @@ public final class Asked {
         try {
             return reading.done();
         } catch (StoreException e) {
-            throw new CannotStoreException(e.getMessage(), e);
+            throw cannotStore(e);
         }
     }
 }
