@@ -15,6 +15,7 @@ import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.look.Story;
+import org.benchwright.ui.internal.look.Switched;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
@@ -134,7 +135,7 @@ public final class FiguresView extends ViewPart {
 
     private void take(Figures read) {
         figures = read;
-        write.setEnabled(true);
+        Switched.enable(write, true);
         titles.setItems(read.figures().stream().map(Figure::title).toArray(String[]::new));
         titles.select(0);
         choose();

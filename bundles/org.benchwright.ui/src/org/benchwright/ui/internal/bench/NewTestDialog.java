@@ -14,6 +14,7 @@ import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.app.ProcedureFiles;
 import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.look.Switched;
 import org.eclipse.jface.dialogs.IDialogConstants;
 import org.eclipse.jface.dialogs.TitleAreaDialog;
 import org.eclipse.jface.layout.GridDataFactory;
@@ -180,7 +181,7 @@ final class NewTestDialog extends TitleAreaDialog {
         } else if (!rehearsal.isEnabled()) {
             rehearsal.setSelection(settings.demo());
         }
-        rehearsal.setEnabled(draft.isEmpty());
+        Switched.enable(rehearsal, draft.isEmpty());
         why.setText(draft.map(row -> Message.NEW_DRAFT.text(row.procedure(), String.valueOf(row.number()), row.family(), row.words())).orElse("").replace("&", "&&"));
     }
 

@@ -19,6 +19,7 @@ import org.benchwright.present.PeopleDesk;
 import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.look.Columns;
+import org.benchwright.ui.internal.look.Switched;
 import org.benchwright.ui.internal.sign.SignDialog;
 import org.eclipse.core.runtime.ICoreRunnable;
 import org.eclipse.core.runtime.jobs.Job;
@@ -108,9 +109,9 @@ public final class InstrumentsView extends ViewPart {
     }
 
     private void picked() {
-        calibrated.setEnabled(selected().isPresent());
-        moved.setEnabled(selected().isPresent());
-        retire.setEnabled(selected().isPresent());
+        Switched.enable(calibrated, selected().isPresent());
+        Switched.enable(moved, selected().isPresent());
+        Switched.enable(retire, selected().isPresent());
         more.setText(selected().map(row -> {
             String serial = row.serial().isEmpty() ? "" : "   " + row.serial();
             return row.asset() + "   " + row.title() + serial + "\n" + String.join("\n", row.ranges());

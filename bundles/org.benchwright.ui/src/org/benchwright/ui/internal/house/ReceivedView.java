@@ -19,6 +19,7 @@ import org.benchwright.ui.internal.bench.NewTestHandler;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.desk.DeskListener;
 import org.benchwright.ui.internal.look.Columns;
+import org.benchwright.ui.internal.look.Switched;
 import org.eclipse.jface.dialogs.InputDialog;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
@@ -146,10 +147,10 @@ public final class ReceivedView extends ViewPart {
     }
 
     private void enable() {
-        repaired.setEnabled(Shown.canRepair(selected()));
-        giveBack.setEnabled(Shown.canGiveBack(selected()));
-        test.setEnabled(Shown.canTest(selected()));
-        tag.setEnabled(selected().filter(row -> row.standing().inHouse()).isPresent());
+        Switched.enable(repaired, Shown.canRepair(selected()));
+        Switched.enable(giveBack, Shown.canGiveBack(selected()));
+        Switched.enable(test, Shown.canTest(selected()));
+        Switched.enable(tag, selected().filter(row -> row.standing().inHouse()).isPresent());
     }
 
     // ---- reading
