@@ -100,7 +100,7 @@ class BenchWindowTest {
         Screen.key(Screen.entryFields().get(0), SWT.ESC, SWT.ESC);
         Screen.settle();
         assertEquals(before, test.shown());
-        Screen.enter("yes, KG-2026-311");
+        Technician.enter(test, "yes, KG-2026-311");
         Screen.waitFor("the answer", () -> test.shown().version() > before.version());
     }
 
@@ -111,7 +111,7 @@ class BenchWindowTest {
         assertEquals(EntryKind.DECIDE, before.kind());
         Screen.enter("perhaps");
         Screen.waitFor("the refusal", () -> test.shown().last().refused().isPresent());
-        Screen.settle();
+        Technician.seen(test);
         assertEquals(before.version(), test.shown().version());
         assertEquals("perhaps", Screen.entryFields().get(0).getText());
     }
@@ -123,10 +123,9 @@ class BenchWindowTest {
         Technician.answerUntil(test, answers, "plate.text");
         Technician.answer(test, answers);
         long version = test.shown().version();
-        Screen.enter("+ label came off");
+        Technician.enter(test, "+ label came off");
         Screen.waitFor("the note", () -> test.shown().version() == version + 1);
-        Screen.settle();
-        Screen.enter("-");
+        Technician.enter(test, "-");
         Screen.waitFor("the strike", () -> test.shown().version() == version + 2);
         assertEquals("plate.text", test.shown().key(), "it is asked again");
         assertEquals(1, test.shown().soFar().stream().filter(TimelineLine::struck).count());

@@ -40,22 +40,22 @@ class HandsWindowTest {
         Answers answers = Answers.of("accepted");
         Technician.answerUntil(test, answers, "hazard.mains");
         Shown hazard = test.shown();
-        Screen.key(Screen.entryFields().get(0), SWT.F7, (char) 0);
+        Technician.key(test, SWT.F7, (char) 0);
         Screen.settle();
         assertEquals(hazard.version(), test.shown().version(), "a hazard is read");
         while (test.shown().kind() != EntryKind.DO) {
             Technician.answer(test, answers);
         }
         Shown asked = test.shown();
-        Screen.key(Screen.entryFields().get(0), SWT.F7, (char) 0);
+        Technician.key(test, SWT.F7, (char) 0);
         after(test, asked);
         Technician.answerUntil(test, answers, "supply.supply_volts");
         Shown measured = test.shown();
-        Screen.key(Screen.entryFields().get(0), SWT.F7, (char) 0);
+        Technician.key(test, SWT.F7, (char) 0);
         Screen.settle();
         assertEquals(measured.version(), test.shown().version(), "there is no value yet");
         Screen.entryFields().get(0).setText("240.1");
-        Screen.key(Screen.entryFields().get(0), SWT.F7, (char) 0);
+        Technician.key(test, SWT.F7, (char) 0);
         after(test, measured);
         assertEquals("24.01 V would be inside. Is 240.1 V what the instrument shows?", test.shown().card().question());
     }
@@ -91,10 +91,10 @@ class HandsWindowTest {
         after(first, before);
         assertTrue(first.shown().card().question().startsWith("Scan or type the serial number"), first.shown().card().question());
         Shown asked = first.shown();
-        Screen.enter("C16-700003");
+        Technician.enter(first, "C16-700003");
         Screen.waitFor("refused", () -> first.shown().last().refused().isPresent());
         assertEquals(asked.version(), first.shown().version());
-        Screen.enter("C16-700002");
+        Technician.enter(first, "C16-700002");
         after(first, asked);
         assertFalse(first.shown().card().question().startsWith("Scan"));
         assertTrue(words(first).contains("Unit identified: C16-700002"), words(first).toString());
@@ -104,10 +104,10 @@ class HandsWindowTest {
     void aPositionAndAHandOverAreTypedLikeANote() throws Exception {
         OpenTest test = Technician.open(Technician.C16, "C16-700004", true);
         Shown before = test.shown();
-        Screen.enter("@ A 3");
+        Technician.enter(test, "@ A 3");
         after(test, before);
         Shown placed = test.shown();
-        Screen.enter("> TM");
+        Technician.enter(test, "> TM");
         after(test, placed);
         assertTrue(words(test).containsAll(List.of("Put in position A 3", "Taken over from QN")), words(test).toString());
         Screen.waitFor("the position in the list", () -> Technician.desk().units().stream()

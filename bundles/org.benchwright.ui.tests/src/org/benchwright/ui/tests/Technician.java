@@ -88,7 +88,19 @@ final class Technician {
         }
         Screen.waitFor("after " + asked.key() + ": " + asked.card().question() + " " + test.shown().last(),
                 () -> test.shown().version() > asked.version());
-        Screen.settle();
+        seen(test);
+    }
+
+    /** Types into the card of a test, Enter behind each part, once the card shows the test as it stands. */
+    static void enter(OpenTest test, String... parts) {
+        seen(test);
+        Screen.enter(parts);
+    }
+
+    /** Presses a key in the entry of a test, once the card shows the test as it stands. */
+    static void key(OpenTest test, int keyCode, char character) {
+        seen(test);
+        Screen.key(Screen.entryFields().get(0), keyCode, character);
     }
 
     /** Whoever comes back to a unit of several says first which one it is. */
@@ -97,7 +109,7 @@ final class Technician {
         if (locked.card().question().startsWith("Scan or type the serial number")) {
             Screen.enter(locked.serial());
             Screen.waitFor("the unit is known", () -> test.shown().version() > locked.version());
-            Screen.settle();
+            seen(test);
         }
     }
 
