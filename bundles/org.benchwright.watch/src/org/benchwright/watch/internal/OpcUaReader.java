@@ -55,6 +55,10 @@ import org.eclipse.milo.opcua.stack.core.util.EndpointUtil;
  */
 public final class OpcUaReader implements PointReader {
 
+    /** Three times as long as the client is silent of itself. */
+    private static final Duration SHORTEST_SESSION = Duration.ofSeconds(15);
+    private static final int SESSION_TIMEOUTS = 4;
+
     private final Endpoint.OpcUa at;
     private final List<PointAddress> points;
     private final List<NodeId> nodes;
@@ -65,7 +69,29 @@ public final class OpcUaReader implements PointReader {
     private final Ticker ticker;
     private final OpcUaWire wire;
     private final AtomicReference<Optional<CannotSeeException>> refusal = new AtomicReference<>(Optional.empty());
-    private Optional<CompletableFuture<Session>> session = Optional.empty();
+    private Optional<Attempt> attempt = Optional.empty();
+
+    /**
+     * A connection that is being made or that is made. Once it is given up its client is disconnected, also if it comes up only later: a
+     * client that nobody holds would go on knocking, and a session that nobody closes is one less that the unit has for others.
+     */
+    private static final class Attempt {
+        private final CompletableFuture<Session> session = new CompletableFuture<>();
+        private Optional<OpcUaClient> client = Optional.empty();
+        private boolean givenUp;
+
+        private synchronized void made(OpcUaClient made) {
+            client = Optional.of(made);
+            if (givenUp) {
+                made.disconnectAsync();
+            }
+        }
+
+        private synchronized void giveUp() {
+            givenUp = true;
+            client.ifPresent(OpcUaClient::disconnectAsync);
+        }
+    }
 
     /** What was told last, and when anything was heard at all. */
     private static final class Session {
@@ -175,16 +201,25 @@ public final class OpcUaReader implements PointReader {
     // ---- the session
 
     private synchronized CompletableFuture<Session> session() {
-        if (session.isEmpty()) {
-            session = Optional.of(connect());
+        if (attempt.isEmpty()) {
+            Attempt begun = new Attempt();
+            attempt = Optional.of(begun);
+            connect(begun).whenComplete((session, failure) -> {
+                if (failure == null) {
+                    begun.session.complete(session);
+                } else {
+                    begun.session.completeExceptionally(failure);
+                }
+            });
         }
-        return session.get();
+        return attempt.get().session;
     }
 
-    private CompletableFuture<Session> connect() {
+    private CompletableFuture<Session> connect(Attempt begun) {
         return DiscoveryClient.getEndpoints(at.url(), wire::configure).thenCompose(offered -> {
             try {
                 OpcUaClient client = OpcUaClient.create(config(chosen(offered)).build(), wire::configure);
+                begun.made(client);
                 return client.connectAsync().thenCompose(connected -> begun(new Session(connected, ticker.elapsed())));
             } catch (CannotSeeException | UaException e) {
                 return CompletableFuture.failedFuture(e);
@@ -207,6 +242,7 @@ public final class OpcUaReader implements PointReader {
         UInteger patience = uint(timeout.toMillis());
         OpcUaClientConfigBuilder config = new OpcUaClientConfigBuilder().setEndpoint(endpoint).setApplicationUri(BenchCertificates.APPLICATION_URI)
                 .setApplicationName(LocalizedText.english("Benchwright watch")).setRequestTimeout(patience)
+                .setSessionTimeout(uint(sessionTimeout().toMillis()))
                 .setSessionEndpointValidationEnabled(false)
                 .setCertificateValidator((chain, applicationUri, hosts) -> check(chain.get(0)));
         if (at.security() != Endpoint.Security.NONE) {
@@ -214,6 +250,15 @@ public final class OpcUaReader implements PointReader {
             config.setKeyPair(own.keys()).setCertificate(own.certificate()).setCertificateChain(new X509Certificate[] {own.certificate()});
         }
         return config;
+    }
+
+    /**
+     * How long the server keeps a session that it hears nothing of. Short, since on a bad line the watch cannot close what it gives up, and
+     * a unit has few sessions; longer than the time between two signs of life that the client gives by itself.
+     */
+    private Duration sessionTimeout() {
+        Duration patient = timeout.multipliedBy(SESSION_TIMEOUTS);
+        return patient.compareTo(SHORTEST_SESSION) < 0 ? SHORTEST_SESSION : patient;
     }
 
     private void check(X509Certificate shown) throws UaException {
@@ -286,8 +331,8 @@ public final class OpcUaReader implements PointReader {
     }
 
     private synchronized void giveUp() {
-        session.ifPresent(open -> open.thenAccept(s -> s.client.disconnectAsync()));
-        session = Optional.empty();
+        attempt.ifPresent(Attempt::giveUp);
+        attempt = Optional.empty();
     }
 
     @Override
