@@ -25,12 +25,12 @@ import org.junit.jupiter.api.io.TempDir;
 
 /**
  * The process is killed at 50 random moments while it carries rehearsals out. Each time the same command goes on: nothing that it had
- * acknowledged is missing, and the interruption is on record.
+ * acknowledged is missing, and the interruption is on record. {@code releng/campaign --kills} does it as often as it is told.
  */
 class KillTest {
 
-    private static final int KILLS = 50;
-    private static final long SEED = 4711;
+    private static final int KILLS = Integer.getInteger("benchwright.kills", 50);
+    private static final long SEED = Long.getLong("benchwright.kills.seed", 4711);
     /** Acknowledged events, and so places to kill at, in about one rehearsal that is not interrupted. */
     private static final int LINES_AHEAD = 12;
     /** At times the kill comes as long after a line as the next append takes, at times at once. */
@@ -77,6 +77,11 @@ class KillTest {
         CommandRunner.Ended verified = new CommandRunner(folder).run("verify", ledger().toString());
         assertEquals(0, verified.status(), verified.out());
         assertTrue(verified.said().contains("Decisions: " + ended + " of " + ended + (ended == 1 ? " test" : " tests") + " derived again, no fault"), verified.out());
+        String report = System.getProperty("benchwright.kills.report", "");
+        if (!report.isEmpty()) {
+            Files.writeString(Path.of(report), "seed %d: killed %d times in %d tests that were taken up again and ended: nothing acknowledged is missing, every interruption is on record, the ledger verifies%n"
+                    .formatted(SEED, kills, ended));
+        }
     }
 
     private Path ledger() {

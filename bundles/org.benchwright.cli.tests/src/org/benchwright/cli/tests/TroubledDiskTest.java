@@ -8,7 +8,11 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.OptionalInt;
+import java.util.Random;
 import java.util.concurrent.TimeUnit;
+import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -22,6 +26,11 @@ import org.sqlite.SQLiteConfig;
 class TroubledDiskTest {
 
     private static final int SECONDS = 120;
+    private static final int ROUNDS = Integer.getInteger("benchwright.disk.rounds", 1);
+    private static final long SEED = Long.getLong("benchwright.disk.seed", 3);
+    /** Room for the first few events of a test, and for nearly all. */
+    private static final int SMALLEST_KIB = 230;
+    private static final int LARGEST_KIB = 420;
 
     @TempDir
     Path folder;
@@ -69,6 +78,46 @@ class TroubledDiskTest {
         assertTrue(ended.out().contains("again 0"), ended.out());
         String second = Files.readString(folder.resolve("second"));
         assertTrue(second.contains("is taken up again"), "nothing acknowledged was lost: " + second);
+    }
+
+    /** Filled up at random by something else in mid-test; {@code releng/campaign --disk} does it as often as it is told. */
+    @Test
+    void wheneverTheDiskFillsUpNothingAcknowledgedIsMissing() throws Exception {
+        Random random = new Random(SEED);
+        int full = 0;
+        for (int round = 1; round <= ROUNDS; round++) {
+            int kib = SMALLEST_KIB + random.nextInt(LARGEST_KIB - SMALLEST_KIB);
+            Ended ended = shell("""
+                    mount -o remount,size=%dk disk
+                    rehearse > first; echo "first $?"
+                    mount -o remount,size=20m disk
+                    if [ -s disk/bench.ledger ]; then bench verify disk/bench.ledger > found; echo "found $?"; else echo "found 0"; fi
+                    rehearse > second; echo "second $?"
+                    bench verify disk/bench.ledger > again; echo "again $?"
+                    """.formatted(kib));
+            String where = "round " + round + " of seed " + SEED + ", " + kib + " KiB: " + ended.out();
+            boolean filled = ended.out().contains("first 2");
+            assertTrue(filled || ended.out().contains("first 0"), where);
+            assertEquals(filled ? 1 : 0, ended.out().lines().filter(line -> line.contains("There is no room left")).count(), where);
+            assertTrue(ended.out().contains("found 0") && ended.out().contains("second 0") && ended.out().contains("again 0"), where);
+            OptionalInt acknowledged = numbers("first").max();
+            if (filled && acknowledged.isPresent()) {
+                assertTrue(numbers("second").min().orElse(0) > acknowledged.getAsInt(), "acknowledged, but written over: " + where);
+            }
+            full += filled ? 1 : 0;
+        }
+        assertTrue(full > 0, "no disk was ever full");
+        String report = System.getProperty("benchwright.disk.report", "");
+        if (!report.isEmpty()) {
+            Files.writeString(Path.of(report), "seed %d: %d disks of %d to %d KiB, %d of them full in mid-test: told plainly, nothing acknowledged is missing, it went on when there was room%n"
+                    .formatted(SEED, ROUNDS, SMALLEST_KIB, LARGEST_KIB, full));
+        }
+    }
+
+    /** The numbers of the events that a run of the terminal acknowledged. */
+    private IntStream numbers(String file) throws IOException {
+        return Pattern.compile("^\\[(\\d+)\\] ", Pattern.MULTILINE).matcher(Files.readString(folder.resolve(file))).results()
+                .mapToInt(found -> Integer.parseInt(found.group(1)));
     }
 
     @Test

@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -254,10 +256,10 @@ class LineCampaignTest {
 
     private void report(String file) {
         try {
-            Files.writeString(Path.of(file), "seed %d: %d rounds, %d faults of the line, %d values taken, 0 untrue; %d stops found, the latest %d ms after it; 0 requests to write%n"
-                    .formatted(SEED, ROUNDS, faults, samples, stops, slowestStop / 1_000_000));
-        } catch (java.io.IOException e) {
-            throw new java.io.UncheckedIOException(e);
+            Files.writeString(Path.of(file), ("seed %d: %d rounds, %d faults of the line, %d values taken, each the unit's own; %d stops found, "
+                    + "the latest %d ms after it; no request to write%n").formatted(SEED, ROUNDS, faults, samples, stops, slowestStop / 1_000_000));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
         }
     }
 }
