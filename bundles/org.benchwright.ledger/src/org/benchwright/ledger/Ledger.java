@@ -73,6 +73,16 @@ public interface Ledger extends AutoCloseable {
     List<LedgerEntry> entries(TestId test) throws LedgerException;
 
     /**
+     * The events of a test from one of them on, in order; none where it has not come so far.
+     *
+     * @param from sequence number of the first that is wanted
+     */
+    List<LedgerEntry> entries(TestId test, long from) throws LedgerException;
+
+    /** The events of one kind in a test, in order. */
+    List<LedgerEntry> entries(TestId test, String kind) throws LedgerException;
+
+    /**
      * Hands over all events from {@code fromPosition} on, in ledger order, with flat memory, until the end or until cancelled. Events
      * appended meanwhile are handed over too.
      */
@@ -82,7 +92,24 @@ public interface Ledger extends AutoCloseable {
     List<TestId> tests() throws LedgerException;
 
     /** The first event of each test, in the order in which they were opened: how it was opened, without reading the rest of it. */
-    List<LedgerEntry> openings() throws LedgerException;
+    default List<LedgerEntry> openings() throws LedgerException {
+        return openings(1);
+    }
+
+    /** The first events of tests that stand at that position of the ledger or behind it, in order. */
+    List<LedgerEntry> openings(long fromPosition) throws LedgerException;
+
+    /**
+     * The first events of tests in whose canonical bytes a text stands as a string of its own, the latest first. What the string means there
+     * is for the caller to see: others than those that were meant may be among them, and none lacks.
+     *
+     * @param before only those at smaller positions
+     * @param most   no more than so many
+     */
+    List<LedgerEntry> openingsNaming(String text, long before, int most) throws LedgerException;
+
+    /** The tests that are not sealed, in the order in which they were opened, each with the link of its last event. */
+    Map<TestId, Link> unsealed() throws LedgerException;
 
     /** Sequence number of a test's last event, 0 for an unknown test. */
     long lastSequence(TestId test) throws LedgerException;

@@ -5,7 +5,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.benchwright.core.Cancellation;
 import org.benchwright.ledger.internal.CanonicalJson;
 import org.benchwright.ledger.internal.JsonValue.Members;
 import org.benchwright.ledger.internal.Messages;
@@ -38,26 +37,32 @@ public final class SignedBook {
     }
 
     /**
-     * As {@link #readCovered}, where the beginning of the book was read before: only what came since is read and looked at.
+     * As {@link #read}, where the beginning of the book was read before: only what came since is read and looked at. The last event that is
+     * known must be there still, with its link: that stands for all before it.
      *
      * @param before what was read before, by this method or that one
-     * @throws LedgerDamagedException when the book does not go on from there, or a link or the last signature is false
+     * @throws LedgerDamagedException when the book does not go on from there, or a link or a signature is false
      */
     public static List<LedgerEntry> readOn(Ledger ledger, TestId book, List<LedgerEntry> before) throws LedgerException {
-        if (before.isEmpty()) {
-            return readCovered(ledger, book);
-        }
+        return before.isEmpty() ? read(ledger, book) : goneOn(ledger, book, before, true);
+    }
+
+    /** As {@link #readOn}, for a book of which {@link #readCovered} looks at the last signature. */
+    public static List<LedgerEntry> readCoveredOn(Ledger ledger, TestId book, List<LedgerEntry> before) throws LedgerException {
+        return before.isEmpty() ? readCovered(ledger, book) : goneOn(ledger, book, before, false);
+    }
+
+    private static List<LedgerEntry> goneOn(Ledger ledger, TestId book, List<LedgerEntry> before, boolean everySignature) throws LedgerException {
         LedgerEntry known = before.get(before.size() - 1);
-        List<LedgerEntry> newer = new ArrayList<>();
-        ledger.scan(known.position() + 1, entry -> {
-            if (entry.test().equals(book)) {
-                newer.add(entry);
-            }
-        }, Cancellation.never());
-        if (ledger.lastSequence(book) < known.sequence()) {
+        List<LedgerEntry> found = ledger.entries(book, known.sequence());
+        if (found.isEmpty() || found.get(0).position() != known.position() || !found.get(0).link().equals(known.link())) {
             throw new LedgerDamagedException(Messages.text("bookFalse", book, known.sequence()));
         }
-        follow(newer, new After(book, known.sequence(), known.link()), ledger.signers(), false);
+        if (found.size() == 1) {
+            return before;
+        }
+        List<LedgerEntry> newer = found.subList(1, found.size());
+        follow(newer, new After(book, known.sequence(), known.link()), ledger.signers(), everySignature);
         List<LedgerEntry> all = new ArrayList<>(before);
         all.addAll(newer);
         return List.copyOf(all);

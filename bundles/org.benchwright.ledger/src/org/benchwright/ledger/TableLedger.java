@@ -44,7 +44,17 @@ abstract class TableLedger implements Ledger {
 
     @Override
     public List<LedgerEntry> entries(TestId test) throws LedgerException {
-        return database.read(connection -> tables.entries(connection, test));
+        return entries(test, 1);
+    }
+
+    @Override
+    public List<LedgerEntry> entries(TestId test, long from) throws LedgerException {
+        return database.read(connection -> tables.entries(connection, test, from));
+    }
+
+    @Override
+    public List<LedgerEntry> entries(TestId test, String kind) throws LedgerException {
+        return database.read(connection -> tables.entries(connection, test, kind));
     }
 
     @Override
@@ -73,8 +83,18 @@ abstract class TableLedger implements Ledger {
     }
 
     @Override
-    public List<LedgerEntry> openings() throws LedgerException {
-        return database.read(tables::openings);
+    public List<LedgerEntry> openings(long fromPosition) throws LedgerException {
+        return database.read(connection -> tables.openings(connection, fromPosition));
+    }
+
+    @Override
+    public List<LedgerEntry> openingsNaming(String text, long before, int most) throws LedgerException {
+        return database.read(connection -> tables.openingsNaming(connection, text, before, most));
+    }
+
+    @Override
+    public Map<TestId, Link> unsealed() throws LedgerException {
+        return database.read(tables::unsealed);
     }
 
     @Override
@@ -142,7 +162,7 @@ abstract class TableLedger implements Ledger {
         return database.read(connection -> {
             Map<TestId, List<LedgerEntry>> books = new HashMap<>();
             for (TestId book : TestId.BOOKS) {
-                books.put(book, tables.entries(connection, book));
+                books.put(book, tables.entries(connection, book, 1));
             }
             return new Books(books, tables.signers(connection));
         });

@@ -99,8 +99,17 @@ public final class Bench implements AutoCloseable {
      * @throws CannotStoreException if it can't be made, read or written
      */
     public static Bench open(Path ledger, Clocks clocks) throws CannotStoreException {
+        return open(ledger, clocks, new BenchMemory());
+    }
+
+    /**
+     * As {@link #open(Path, Clocks)}, for whoever opens the ledger again and again.
+     *
+     * @param memory what was read of it before; it is added to
+     */
+    public static Bench open(Path ledger, Clocks clocks, BenchMemory memory) throws CannotStoreException {
         try {
-            return new Bench(BenchLedger.open(ledger), clocks, OpeningHours.beside(ledger), Optional.empty());
+            return new Bench(BenchLedger.open(ledger, memory.known()), clocks, OpeningHours.beside(ledger), Optional.empty());
         } catch (StoreException e) {
             throw Asked.cannotStore(e);
         }
@@ -112,8 +121,17 @@ public final class Bench implements AutoCloseable {
      * @throws CannotStoreException if there is none, or it can't be read
      */
     public static Bench read(Path ledger, Clocks clocks) throws CannotStoreException {
+        return read(ledger, clocks, new BenchMemory());
+    }
+
+    /**
+     * As {@link #read(Path, Clocks)}, for whoever opens the ledger again and again.
+     *
+     * @param memory what was read of it before; it is added to
+     */
+    public static Bench read(Path ledger, Clocks clocks, BenchMemory memory) throws CannotStoreException {
         try {
-            return new Bench(BenchLedger.openReadOnly(ledger), clocks, OpeningHours.beside(ledger), Optional.empty());
+            return new Bench(BenchLedger.openReadOnly(ledger, memory.known()), clocks, OpeningHours.beside(ledger), Optional.empty());
         } catch (StoreException e) {
             throw Asked.cannotStore(e);
         }

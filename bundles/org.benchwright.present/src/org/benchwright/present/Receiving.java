@@ -37,7 +37,7 @@ import org.benchwright.workshop.KeptTest;
 import org.benchwright.workshop.OvertakenException;
 import org.benchwright.workshop.ReceivedUnit;
 import org.benchwright.workshop.Receipts;
-import org.benchwright.workshop.StandingMemory;
+import org.benchwright.workshop.LedgerMemory;
 import org.benchwright.workshop.Station;
 import org.benchwright.workshop.StoreException;
 
@@ -48,7 +48,7 @@ public final class Receiving {
     private final Station station;
     private final Bench.Clocks clocks;
     private final List<FamilyPlate> plates;
-    private final StandingMemory memory = new StandingMemory();
+    private final LedgerMemory memory = new LedgerMemory();
 
     /**
      * @param ledger   the ledger's file; made when the first unit is received

@@ -52,11 +52,13 @@ public final class BenchLedger implements AutoCloseable {
 
     private final Ledger ledger;
     private final Path file;
+    private final LedgerMemory memory;
     private Optional<Ledger> shared = Optional.empty();
 
-    private BenchLedger(Ledger ledger, Path file) {
+    private BenchLedger(Ledger ledger, Path file, LedgerMemory memory) {
         this.ledger = ledger;
         this.file = file;
+        this.memory = memory;
     }
 
     /** Where the ledger of this machine's user lies if nothing else is said. */
@@ -70,8 +72,17 @@ public final class BenchLedger implements AutoCloseable {
      * @throws StoreException if it can't be made, read or written, or is none
      */
     public static BenchLedger open(Path file) throws StoreException {
+        return open(file, new LedgerMemory());
+    }
+
+    /**
+     * As {@link #open(Path)}, for whoever opens it again and again.
+     *
+     * @param memory what was read of this ledger before; it is added to
+     */
+    public static BenchLedger open(Path file, LedgerMemory memory) throws StoreException {
         try {
-            return new BenchLedger(SqliteLedger.open(file), file);
+            return new BenchLedger(SqliteLedger.open(file), file, memory);
         } catch (LedgerException e) {
             throw new StoreException(e.getMessage(), e);
         }
@@ -84,7 +95,7 @@ public final class BenchLedger implements AutoCloseable {
      */
     public static BenchLedger openExisting(Path file) throws StoreException {
         try {
-            return new BenchLedger(SqliteLedger.openExisting(file), file);
+            return new BenchLedger(SqliteLedger.openExisting(file), file, new LedgerMemory());
         } catch (LedgerException e) {
             throw new StoreException(e.getMessage(), e);
         }
@@ -96,8 +107,17 @@ public final class BenchLedger implements AutoCloseable {
      * @throws StoreException if there is none or it can't be read
      */
     public static BenchLedger openReadOnly(Path file) throws StoreException {
+        return openReadOnly(file, new LedgerMemory());
+    }
+
+    /**
+     * As {@link #openReadOnly(Path)}, for whoever opens it again and again.
+     *
+     * @param memory what was read of this ledger before; it is added to
+     */
+    public static BenchLedger openReadOnly(Path file, LedgerMemory memory) throws StoreException {
         try {
-            return new BenchLedger(SqliteLedger.openReadOnly(file), file);
+            return new BenchLedger(SqliteLedger.openReadOnly(file), file, memory);
         } catch (LedgerException e) {
             throw new StoreException(e.getMessage(), e);
         }
@@ -109,7 +129,7 @@ public final class BenchLedger implements AutoCloseable {
      * @throws StoreException if the bench key can't be had
      */
     public Workshop workshop(Station station, BenchTime time) throws StoreException {
-        return new Workshop(ledger, benchKey(), station, time, keys(time, KeyProtection.standard()));
+        return new Workshop(ledger, memory, benchKey(), station, time, keys(time, KeyProtection.standard()));
     }
 
     /**
@@ -183,7 +203,7 @@ public final class BenchLedger implements AutoCloseable {
      */
     public RevisionBook revisions() throws StoreException {
         try {
-            return RevisionHistory.trusted(ledger).now();
+            return RevisionHistory.trusted(ledger, memory.books()).now();
         } catch (LedgerException e) {
             throw new StoreException(e.getMessage(), e);
         }
@@ -205,7 +225,7 @@ public final class BenchLedger implements AutoCloseable {
      */
     public InstrumentBook instruments() throws StoreException {
         try {
-            return InstrumentHistory.trusted(ledger).now();
+            return InstrumentHistory.trusted(ledger, memory.books()).now();
         } catch (LedgerException e) {
             throw new StoreException(e.getMessage(), e);
         }
@@ -226,18 +246,18 @@ public final class BenchLedger implements AutoCloseable {
      * @throws StoreException if the bench key can't be had
      */
     public Receipts receipts(Station station, BenchTime time) throws StoreException {
-        return receipts(station, time, new StandingMemory());
+        return receipts(station, time, new LedgerMemory());
     }
 
     /**
      * As {@link #receipts(Station, BenchTime)}, for whoever receives again and again.
      *
-     * @param memory what was read of this ledger before; it is added to
+     * @param known what was read of this ledger before; it is added to
      */
-    public Receipts receipts(Station station, BenchTime time, StandingMemory memory) throws StoreException {
+    public Receipts receipts(Station station, BenchTime time, LedgerMemory known) throws StoreException {
         Ledger books = books(time);
         // What was read of this bench's own ledger says nothing of places in a shared one.
-        return new Receipts(books, benchKey(), station, time, books == ledger ? memory : new StandingMemory());
+        return new Receipts(books, benchKey(), station, time, books == ledger ? known : new LedgerMemory());
     }
 
     /**
@@ -247,7 +267,7 @@ public final class BenchLedger implements AutoCloseable {
      */
     public ReceiptBook receiptBook() throws StoreException {
         try {
-            return ReceiptHistory.trusted(ledger).now();
+            return memory.receipts(ledger).now();
         } catch (LedgerException e) {
             throw new StoreException(e.getMessage(), e);
         }
@@ -256,12 +276,12 @@ public final class BenchLedger implements AutoCloseable {
     /**
      * Every unit that came in with where it stands, in the order in which they came.
      *
-     * @param memory what was found out before; it is added to
+     * @param known what was found out before; it is added to
      * @throws FaultyRecordException if the record of a test cannot be what happened
      */
-    public List<ReceivedUnit> received(StandingMemory memory) throws StoreException, FaultyRecordException {
+    public List<ReceivedUnit> received(LedgerMemory known) throws StoreException, FaultyRecordException {
         try {
-            return new ReceivedUnits(ledger, memory.receipts(ledger).now(), memory).all();
+            return new ReceivedUnits(ledger, known.receipts(ledger).now(), known).all();
         } catch (LedgerException e) {
             throw new StoreException(e.getMessage(), e);
         }
@@ -276,10 +296,8 @@ public final class BenchLedger implements AutoCloseable {
     public List<KeptTest> testsOf(String unit) throws StoreException, FaultyRecordException {
         KeptTests reader = new KeptTests();
         List<KeptTest> tests = new ArrayList<>();
-        for (TestsOfUnit.Opening opening : new TestsOfUnit(ledger).openings()) {
-            if (opening.opened().serial().equals(unit)) {
-                tests.add(reader.read(ledger, opening.test()));
-            }
+        for (TestsOfUnit.Opening opening : new TestsOfUnit(ledger).of(unit)) {
+            tests.add(reader.read(ledger, opening.test()));
         }
         return List.copyOf(tests);
     }
@@ -344,18 +362,11 @@ public final class BenchLedger implements AutoCloseable {
      * @throws FaultyRecordException if the record of one cannot be what happened
      */
     public List<KeptTest> openTests() throws StoreException, FaultyRecordException {
-        KeptTests reader = new KeptTests();
-        List<KeptTest> open = new ArrayList<>();
         try {
-            for (TestId test : ledger.tests()) {
-                if (!ledger.sealed(test)) {
-                    open.add(reader.read(ledger, test));
-                }
-            }
+            return memory.open(ledger);
         } catch (LedgerException e) {
             throw new StoreException(e.getMessage(), e);
         }
-        return List.copyOf(open);
     }
 
     /** The ids of all tests, in the order in which they were opened. */

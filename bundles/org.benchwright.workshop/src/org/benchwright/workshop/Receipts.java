@@ -41,10 +41,10 @@ public final class Receipts {
     private final Signer benchKey;
     private final Station station;
     private final BenchTime time;
-    private final StandingMemory memory;
+    private final LedgerMemory memory;
     private final ReceiptCodec codec = new ReceiptCodec();
 
-    Receipts(Ledger ledger, Signer benchKey, Station station, BenchTime time, StandingMemory memory) {
+    Receipts(Ledger ledger, Signer benchKey, Station station, BenchTime time, LedgerMemory memory) {
         this.memory = memory;
         this.ledger = ledger;
         this.benchKey = benchKey;
@@ -105,7 +105,7 @@ public final class Receipts {
             throws RefusedException, OvertakenException, StoreException, FaultyRecordException {
         TestId id = TestId.parse(test).orElseThrow(() -> new RefusedException(Message.RETURN_NO_TEST.text(test)));
         TestsOfUnit tests = new TestsOfUnit(ledger);
-        String unit = tests.requireMendable(id, Long.MAX_VALUE, tests.openings());
+        String unit = tests.requireMendable(id, Long.MAX_VALUE, tests::of);
         Entered entered = enter(new ReceiptFact.Repaired(unit, id.value(), what, parts, files), Meaning.REPAIRED, by);
         List<Repair> repairs = entered.book().repairsAfter(id.value());
         return repairs.get(repairs.size() - 1);

@@ -18,27 +18,23 @@ import org.benchwright.ledger.LedgerEntry;
 import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.TestId;
 import org.benchwright.workshop.internal.KeptTests;
-import org.benchwright.workshop.internal.TestsOfUnit;
 
 /** Works out where each unit that came in stands. */
 final class ReceivedUnits {
 
     private final Ledger ledger;
     private final ReceiptBook book;
-    private final StandingMemory memory;
+    private final LedgerMemory memory;
     private final KeptTests kept = new KeptTests();
 
-    ReceivedUnits(Ledger ledger, ReceiptBook book, StandingMemory memory) {
+    ReceivedUnits(Ledger ledger, ReceiptBook book, LedgerMemory memory) {
         this.ledger = ledger;
         this.book = book;
         this.memory = memory;
     }
 
-    List<ReceivedUnit> all() throws StoreException, FaultyRecordException {
-        Map<Long, TestId> tests = new HashMap<>();
-        for (TestsOfUnit.Opening opening : new TestsOfUnit(ledger).openings()) {
-            opening.opened().receipt().ifPresent(arrival -> tests.put(arrival.receipt(), opening.test()));
-        }
+    List<ReceivedUnit> all() throws LedgerException, StoreException, FaultyRecordException {
+        Map<Long, TestId> tests = memory.arrivals(ledger);
         Map<String, Long> newest = new HashMap<>();
         book.receipts().forEach(receipt -> newest.put(receipt.said().unit(), receipt.number()));
         Map<String, Repair> repairs = new HashMap<>();
@@ -59,17 +55,17 @@ final class ReceivedUnits {
         } else if (test.isEmpty()) {
             return new ReceivedUnit(receipt, again ? Standing.CAME_AGAIN : Standing.WAITING, Optional.empty(), receipt.instant());
         }
-        StandingMemory.Remembered stood = stood(test.get());
+        LedgerMemory.Remembered stood = stood(test.get());
         boolean repaired = repair.isPresent() && (stood.standing() == Standing.REJECTED || stood.standing() == Standing.UNDECIDED);
         Standing standing = again && stood.standing().inHouse() ? Standing.CAME_AGAIN : repaired ? Standing.REPAIRED : stood.standing();
         Instant since = standing == Standing.REPAIRED ? repair.get().instant() : stood.since();
         return new ReceivedUnit(receipt, standing, test.map(TestId::value), since);
     }
 
-    private StandingMemory.Remembered stood(TestId test) throws StoreException, FaultyRecordException {
+    private LedgerMemory.Remembered stood(TestId test) throws StoreException, FaultyRecordException {
         try {
             long sequence = ledger.lastSequence(test);
-            Optional<StandingMemory.Remembered> known = memory.of(test.value(), sequence);
+            Optional<LedgerMemory.Remembered> known = memory.of(test.value(), sequence);
             if (known.isEmpty()) {
                 known = Optional.of(read(test, sequence));
                 memory.remember(test.value(), known.get());
@@ -80,18 +76,18 @@ final class ReceivedUnits {
         }
     }
 
-    private StandingMemory.Remembered read(TestId test, long sequence) throws LedgerException, StoreException, FaultyRecordException {
+    private LedgerMemory.Remembered read(TestId test, long sequence) throws LedgerException, StoreException, FaultyRecordException {
         List<LedgerEntry> entries = ledger.entries(test);
         Instant last = entries.get(entries.size() - 1).instant();
         Optional<LedgerEntry> handedOver = entries.stream().filter(entry -> entry.kind().equals(EventKinds.HANDED_OVER)).findFirst();
         if (handedOver.isPresent()) {
-            return new StandingMemory.Remembered(sequence, Standing.HANDED_OVER, handedOver.get().instant());
+            return new LedgerMemory.Remembered(sequence, Standing.HANDED_OVER, handedOver.get().instant());
         }
         KeptTest found = kept.read(ledger, test);
         if (found.run().ended()) {
-            return new StandingMemory.Remembered(sequence, of(found.run().verdict().orElse(Verdict.UNDECIDED)), found.run().lastMoment().instant());
+            return new LedgerMemory.Remembered(sequence, of(found.run().verdict().orElse(Verdict.UNDECIDED)), found.run().lastMoment().instant());
         }
-        return new StandingMemory.Remembered(sequence, found.run().onSoak() ? Standing.ON_SOAK : Standing.ON_TEST, last);
+        return new LedgerMemory.Remembered(sequence, found.run().onSoak() ? Standing.ON_SOAK : Standing.ON_TEST, last);
     }
 
     private static Standing of(Verdict verdict) {

@@ -54,6 +54,7 @@ public final class Sitting {
 
     private final TestId test;
     private final Ledger ledger;
+    private final LedgerMemory memory;
     private final KeptTests kept;
     private final Signer benchKey;
     private final Station station;
@@ -68,24 +69,20 @@ public final class Sitting {
     private boolean over;
     private Instant lastWall;
     private Duration lastElapsed;
-    private Optional<Register> registerRead = Optional.empty();
-
-    /** The register of people, and how long its book was. */
-    private record Register(long stand, People people) {
-    }
 
     /** What a sitting works with. */
-    record Tools(Ledger ledger, KeptTests kept, Signer benchKey, Station station, BenchTime time, PersonKeyStore keys,
+    record Tools(Ledger ledger, LedgerMemory memory, KeptTests kept, Signer benchKey, Station station, BenchTime time, PersonKeyStore keys,
             Optional<SignedIn> signedIn) {
 
         Tools signedIn(SignedIn who) {
-            return new Tools(ledger, kept, benchKey, station, time, keys, Optional.of(who));
+            return new Tools(ledger, memory, kept, benchKey, station, time, keys, Optional.of(who));
         }
     }
 
     Sitting(TestId test, Tools tools, Actor technician, TestRun run, boolean sealed, Moment begin) {
         this.test = test;
         this.ledger = tools.ledger();
+        this.memory = tools.memory();
         this.kept = tools.kept();
         this.benchKey = tools.benchKey();
         this.station = tools.station();
@@ -181,14 +178,9 @@ public final class Sitting {
         }
     }
 
-    /** Read once more only when something was entered in it: its signatures are all looked at, and that takes time. */
     private People register() throws StoreException {
         try {
-            long stand = ledger.lastSequence(TestId.PEOPLE);
-            if (registerRead.isEmpty() || registerRead.get().stand() != stand) {
-                registerRead = Optional.of(new Register(stand, People.read(ledger)));
-            }
-            return registerRead.get().people();
+            return memory.people(ledger);
         } catch (LedgerException e) {
             throw new StoreException(e.getMessage(), e);
         }
@@ -267,7 +259,7 @@ public final class Sitting {
         requireAuthorised(asKept, technician);
         noteClockStep();
         try {
-            PeopleHistory people = PeopleHistory.trusted(ledger);
+            PeopleHistory people = PeopleHistory.trusted(ledger, memory.books());
             Person person = PeopleKeys.person(people.now(), by.id());
             requireRole(person, asKept.by().role());
             List<TestEvent> made = run.record(asKept, technician, moment());

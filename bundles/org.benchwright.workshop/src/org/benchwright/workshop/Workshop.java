@@ -30,14 +30,12 @@ import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.SequenceConflictException;
 import org.benchwright.ledger.Signer;
 import org.benchwright.ledger.TestId;
-import org.benchwright.ledger.people.People;
 import org.benchwright.ledger.people.PersonKeyStore;
 import org.benchwright.workshop.internal.Arrivals;
 import org.benchwright.workshop.internal.FileKeeper;
 import org.benchwright.workshop.internal.InstrumentHistory;
 import org.benchwright.workshop.internal.KeptTests;
 import org.benchwright.workshop.internal.Message;
-import org.benchwright.workshop.internal.ReceiptHistory;
 import org.benchwright.workshop.internal.ReturnBook;
 import org.benchwright.workshop.internal.RevisionHistory;
 import org.benchwright.workshop.internal.TestsOfUnit;
@@ -59,13 +57,14 @@ public final class Workshop {
 
     /**
      * @param ledger   where records are kept; stays open when this workshop is no longer used
+     * @param memory   what was read of it before
      * @param benchKey what seals them
      * @param station  where the work is done
      * @param time     the bench's time
      * @param keys     people's keys
      */
-    Workshop(Ledger ledger, Signer benchKey, Station station, BenchTime time, PersonKeyStore keys) {
-        this(new Sitting.Tools(ledger, new KeptTests(), benchKey, station, time, keys, Optional.empty()));
+    Workshop(Ledger ledger, LedgerMemory memory, Signer benchKey, Station station, BenchTime time, PersonKeyStore keys) {
+        this(new Sitting.Tools(ledger, memory, new KeptTests(), benchKey, station, time, keys, Optional.empty()));
     }
 
     private Workshop(Sitting.Tools tools) {
@@ -97,10 +96,10 @@ public final class Workshop {
         byte[] text = procedure.text().getBytes(StandardCharsets.UTF_8);
         Reliance reliance = rehearsal ? Reliance.NONE : reliance(plan, Digest.of(text), Digest.of(planBytes));
         if (!rehearsal) {
-            Sitting.requireAuthorised(store(People::read), plan.family().name(), plan.name(), technician, tools.time().now());
+            Sitting.requireAuthorised(store(tools.memory()::people), plan.family().name(), plan.name(), technician, tools.time().now());
         }
         Optional<String> predecessor = predecessor(serial, rehearsal).map(TestId::value);
-        ReceiptBook receipts = rehearsal ? ReceiptBook.empty() : store(ReceiptHistory::trusted).now();
+        ReceiptBook receipts = rehearsal ? ReceiptBook.empty() : store(tools.memory()::receipts).now();
         Fact.Opened opening = (Fact.Opened) tools.kept().asKept(new Fact.Opened(serial.text(), plan.family().name(), plan.name(),
                 plan.revision(), Digest.of(text), Digest.of(planBytes), tools.station().name(), tools.station().software(), rehearsal,
                 predecessor, reliance.approval(), receipts.current(serial.text()).map(Arrivals::of),
@@ -146,7 +145,7 @@ public final class Workshop {
     }
 
     private Reliance reliance(Plan plan, Digest text, Digest planDigest) throws RefusedException, StoreException {
-        RevisionHistory history = store(RevisionHistory::trusted);
+        RevisionHistory history = store(ledger -> RevisionHistory.trusted(ledger, tools.memory().books()));
         Revision revision = history.now().required(Revision.key(plan.name(), plan.family().name()), plan.title(), plan.revision(), text, planDigest);
         return new Reliance(revision.approval(), history.stand());
     }
@@ -200,19 +199,18 @@ public final class Workshop {
     }
 
     private Optional<TestId> predecessor(SerialNumber serial, boolean rehearsal) throws StoreException, FaultyRecordException {
-        List<TestsOfUnit.Opening> tests = new TestsOfUnit(tools.ledger()).openings().stream()
-                .filter(each -> each.opened().serial().equals(serial.text()) && each.opened().rehearsal() == rehearsal).toList();
-        return tests.isEmpty() ? Optional.empty() : Optional.of(tests.get(tests.size() - 1).test());
+        return new TestsOfUnit(tools.ledger()).of(serial.text()).stream().filter(each -> each.opened().rehearsal() == rehearsal)
+                .reduce((earlier, later) -> later).map(TestsOfUnit.Opening::test);
     }
 
     /** The latest test of this unit by this procedure that is not sealed, if there is one. */
     public Optional<String> unfinished(SerialNumber serial, String procedure, boolean rehearsal)
             throws StoreException, FaultyRecordException {
-        List<TestsOfUnit.Opening> tests = new TestsOfUnit(tools.ledger()).openings();
+        List<TestsOfUnit.Opening> tests = new TestsOfUnit(tools.ledger()).of(serial.text());
         for (int i = tests.size() - 1; i >= 0; i--) {
             Fact.Opened opened = tests.get(i).opened();
             TestId test = tests.get(i).test();
-            if (opened.serial().equals(serial.text()) && opened.procedure().equals(procedure) && opened.rehearsal() == rehearsal
+            if (opened.procedure().equals(procedure) && opened.rehearsal() == rehearsal
                     && !store(ledger -> ledger.sealed(test))) {
                 return Optional.of(test.value());
             }
@@ -226,7 +224,7 @@ public final class Workshop {
      * @throws StoreException if the ledger can't be read, or the register is not as it was signed
      */
     public Optional<Instrument> instrument(String asset) throws StoreException {
-        return store(InstrumentHistory::trusted).now().find(asset);
+        return store(ledger -> InstrumentHistory.trusted(ledger, tools.memory().books())).now().find(asset);
     }
 
     /** What a test writes down of an instrument that is in the register. */

@@ -106,6 +106,45 @@ abstract class LedgerContractTest {
         assertEquals("{\"a\":\"\",\"serial\":\"C16-004711\"}", entry.payload());
     }
 
+    @Test
+    void givesAPartOfATestAndTheOpeningsThatNameAText() throws Exception {
+        TestId other = sample.newTest();
+        TestId third = sample.newTest();
+        LedgerEntry first = ledger.append(test, 0, List.of(sample.draft(test, "opened", "{\"serial\":\"C16-004711\"}"))).get(0);
+        LedgerEntry second = ledger.append(other, 0, List.of(sample.draft(other, "opened", "{\"serial\":\"C16-0047\"}"))).get(0);
+        LedgerEntry again = ledger.append(third, 0, List.of(sample.draft(third, "opened", "{\"a\":{\"b\":\"C16-004711\"},\"q\":\"\\\"A\u030a\\\\\"}"))).get(0);
+        List<LedgerEntry> more = ledger.append(test, 1, List.of(sample.draft(test, "note", "{\"text\":\"C16-0047\"}"), sample.observation(test, 2)));
+
+        assertEquals(more, ledger.entries(test, 2));
+        assertEquals(more.subList(1, 2), ledger.entries(test, 3));
+        assertEquals(List.of(), ledger.entries(test, 4));
+        assertEquals(more.subList(0, 1), ledger.entries(test, "note"));
+        assertEquals(List.of(first, second, again), ledger.openings());
+        assertEquals(List.of(second, again), ledger.openings(second.position()));
+        assertEquals(List.of(again, first), ledger.openingsNaming("C16-004711", Long.MAX_VALUE, 10));
+        assertEquals(List.of(again), ledger.openingsNaming("C16-004711", Long.MAX_VALUE, 1));
+        assertEquals(List.of(first), ledger.openingsNaming("C16-004711", again.position(), 10));
+        assertEquals(List.of(second), ledger.openingsNaming("C16-0047", Long.MAX_VALUE, 10), "a part of a text is another text, and a note is no opening");
+        assertEquals(List.of(again), ledger.openingsNaming("\"\u00c5\\", Long.MAX_VALUE, 10), "as it is kept: composed, with its escapes");
+        assertEquals(List.of(), ledger.openingsNaming("\ud800", Long.MAX_VALUE, 10), "what can't be kept is nowhere");
+        assertEquals(List.of(), ledger.openingsNaming("C16-%", Long.MAX_VALUE, 10));
+    }
+
+    @Test
+    void tellsWhichTestsAreNotSealedAndHowFarTheyHaveCome() throws Exception {
+        TestId other = sample.newTest();
+        TestId third = sample.newTest();
+        ledger.append(test, 0, List.of(sample.draft(test, "opened", "{}")));
+        ledger.append(other, 0, List.of(sample.draft(other, "opened", "{}")));
+        ledger.append(third, 0, List.of(sample.draft(third, "opened", "{}")));
+        LedgerEntry last = ledger.append(test, 1, List.of(sample.observation(test, 1))).get(0);
+        sample.seal(other, 1);
+        assertEquals(List.of(test, third), List.copyOf(ledger.unsealed().keySet()));
+        assertEquals(last.link(), ledger.unsealed().get(test));
+        sample.seal(test, 2);
+        assertEquals(List.of(third), List.copyOf(ledger.unsealed().keySet()));
+    }
+
     @SafeVarargs
     private static List<Long> positions(List<LedgerEntry>... lists) {
         return Arrays.stream(lists).flatMap(List::stream).map(LedgerEntry::position).toList();

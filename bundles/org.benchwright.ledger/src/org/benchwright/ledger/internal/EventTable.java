@@ -28,14 +28,20 @@ import org.benchwright.ledger.TestId;
 /**
  * The table of events. What it says of an event comes from the canonical bytes; the columns beside them are for queries.
  *
- * @param place where the ledger is, for messages
+ * @param place   where the ledger is, for messages
+ * @param holding how this database says that the canonical bytes hold other bytes
  */
-record EventTable(String place) {
+record EventTable(String place, String holding) {
+
+    static final String HOLDING_IN_SQLITE = "instr(canonical, ?) > 0";
+    static final String HOLDING_IN_POSTGRES = "position(? in canonical) > 0";
 
     private static final String HEADS = "SELECT event.test_id, event.sequence, event.link FROM (SELECT test_id, max(sequence) AS last FROM event "
             + "WHERE %s GROUP BY test_id) AS head JOIN event ON event.test_id = head.test_id AND event.sequence = head.last";
 
     private static final String ENTRY = "SELECT position, link, canonical FROM event ";
+
+    private static final String OPENING = ENTRY + "WHERE sequence = 1 AND test_id LIKE 'T-%' ";
 
     /** How far a test has come: number and link of its last event, and whether it is sealed. */
     record Head(long sequence, Link link, boolean sealed) {
@@ -218,9 +224,18 @@ record EventTable(String place) {
         }
     }
 
-    List<LedgerEntry> entries(Connection connection, TestId test) throws SQLException, LedgerException {
-        try (PreparedStatement statement = connection.prepareStatement(ENTRY + "WHERE test_id = ? ORDER BY sequence")) {
+    List<LedgerEntry> entries(Connection connection, TestId test, long from) throws SQLException, LedgerException {
+        try (PreparedStatement statement = connection.prepareStatement(ENTRY + "WHERE test_id = ? AND sequence >= ? ORDER BY sequence")) {
             statement.setString(1, test.value());
+            statement.setLong(2, from);
+            return entries(statement);
+        }
+    }
+
+    List<LedgerEntry> entries(Connection connection, TestId test, String kind) throws SQLException, LedgerException {
+        try (PreparedStatement statement = connection.prepareStatement(ENTRY + "WHERE test_id = ? AND kind = ? ORDER BY sequence")) {
+            statement.setString(1, test.value());
+            statement.setString(2, kind);
             return entries(statement);
         }
     }
@@ -245,10 +260,35 @@ record EventTable(String place) {
         return List.copyOf(tests);
     }
 
-    List<LedgerEntry> openings(Connection connection) throws SQLException, LedgerException {
-        try (PreparedStatement statement = connection.prepareStatement(ENTRY + "WHERE sequence = 1 AND test_id LIKE 'T-%' ORDER BY position")) {
+    List<LedgerEntry> openings(Connection connection, long fromPosition) throws SQLException, LedgerException {
+        try (PreparedStatement statement = connection.prepareStatement(OPENING + "AND position >= ? ORDER BY position")) {
+            statement.setLong(1, fromPosition);
             return entries(statement);
         }
+    }
+
+    /** The latest first; only those whose bytes hold others are decoded, for there may be very many. */
+    List<LedgerEntry> openings(Connection connection, byte[] held, long before, int most) throws SQLException, LedgerException {
+        try (PreparedStatement statement = connection.prepareStatement(OPENING + "AND position < ? AND " + holding + " ORDER BY position DESC LIMIT ?")) {
+            statement.setLong(1, before);
+            statement.setBytes(2, held);
+            statement.setInt(3, most);
+            return entries(statement);
+        }
+    }
+
+    /** The tests that are not sealed, each with its last link, in the order in which they were opened. */
+    Map<TestId, Link> unsealed(Connection connection) throws SQLException, LedgerException {
+        String sql = "SELECT opening.test_id, (SELECT link FROM event WHERE event.test_id = opening.test_id ORDER BY event.sequence DESC LIMIT 1) "
+                + "FROM event AS opening WHERE opening.sequence = 1 AND opening.test_id LIKE 'T-%' AND NOT EXISTS "
+                + "(SELECT 1 FROM event WHERE event.test_id = opening.test_id AND event.kind = 'sealed') ORDER BY opening.position";
+        Map<TestId, Link> tests = new LinkedHashMap<>();
+        try (Statement statement = connection.createStatement(); ResultSet rows = statement.executeQuery(sql)) {
+            while (rows.next()) {
+                tests.put(TestId.parse(String.valueOf(rows.getString(1))).orElseThrow(this::damaged), new Link(digest(rows.getBytes(2))));
+            }
+        }
+        return Collections.unmodifiableMap(tests);
     }
 
     private List<LedgerEntry> entries(PreparedStatement statement) throws SQLException, LedgerException {

@@ -36,16 +36,16 @@ public record LedgerTables(EventTable events, DocumentTable documents, SealTable
 
     /** The tables of the ledger in the file {@code path}; large attachments lie beside it. */
     public static LedgerTables of(Path path) {
-        return at(path.toString(), Optional.of(Attachments.beside(path)));
+        return at(new EventTable(path.toString(), EventTable.HOLDING_IN_SQLITE), Optional.of(Attachments.beside(path)));
     }
 
     /** The tables of a ledger that keeps everything in its database. */
     public static LedgerTables within(String place) {
-        return at(place, Optional.empty());
+        return at(new EventTable(place, EventTable.HOLDING_IN_POSTGRES), Optional.empty());
     }
 
-    private static LedgerTables at(String place, Optional<Attachments> attachments) {
-        return new LedgerTables(new EventTable(place), new DocumentTable(place, attachments), new SealTables(place));
+    private static LedgerTables at(EventTable events, Optional<Attachments> attachments) {
+        return new LedgerTables(events, new DocumentTable(events.place(), attachments), new SealTables(events.place()));
     }
 
     /** Appends unsigned events; {@code basis} is where other chains must stand. */
@@ -186,9 +186,14 @@ public record LedgerTables(EventTable events, DocumentTable documents, SealTable
         return documents.content(connection, digest);
     }
 
-    /** All events of a test. */
-    public List<LedgerEntry> entries(Connection connection, TestId test) throws SQLException, LedgerException {
-        return events.entries(connection, test);
+    /** The events of a test from one of them on. */
+    public List<LedgerEntry> entries(Connection connection, TestId test, long from) throws SQLException, LedgerException {
+        return events.entries(connection, test, from);
+    }
+
+    /** The events of one kind in a test. */
+    public List<LedgerEntry> entries(Connection connection, TestId test, String kind) throws SQLException, LedgerException {
+        return events.entries(connection, test, kind);
     }
 
     /** Some events in ledger order. */
@@ -251,9 +256,29 @@ public record LedgerTables(EventTable events, DocumentTable documents, SealTable
         return events.tests(connection);
     }
 
-    /** How each test was opened. */
-    public List<LedgerEntry> openings(Connection connection) throws SQLException, LedgerException {
-        return events.openings(connection);
+    /** How each test was opened that stands there or behind. */
+    public List<LedgerEntry> openings(Connection connection, long fromPosition) throws SQLException, LedgerException {
+        return events.openings(connection, fromPosition);
+    }
+
+    /** How those tests were opened that name a text, the latest first. */
+    public List<LedgerEntry> openingsNaming(Connection connection, String text, long before, int most) throws SQLException, LedgerException {
+        Optional<byte[]> held = held(text);
+        return held.isEmpty() ? List.of() : events.openings(connection, held.get(), before, most);
+    }
+
+    /** How a text stands in canonical bytes; what can't be kept stands in none. */
+    private static Optional<byte[]> held(String text) {
+        try {
+            return Optional.of(CanonicalText.bytes(new JsonValue.Text(CanonicalJson.normalise(text))));
+        } catch (PayloadException none) {
+            return Optional.empty();
+        }
+    }
+
+    /** The tests that are not sealed, each with its last link. */
+    public Map<TestId, Link> unsealed(Connection connection) throws SQLException, LedgerException {
+        return events.unsealed(connection);
     }
 
     /** How far a test has come. */

@@ -44,7 +44,7 @@ import org.benchwright.workshop.LedgerReport;
 import org.benchwright.workshop.Receipts;
 import org.benchwright.workshop.ReceivedUnit;
 import org.benchwright.workshop.Sitting;
-import org.benchwright.workshop.StandingMemory;
+import org.benchwright.workshop.LedgerMemory;
 import org.benchwright.workshop.Station;
 import org.benchwright.workshop.StoreException;
 import org.benchwright.workshop.Workshop;
@@ -65,7 +65,7 @@ class ReceiptsTest {
     @TempDir
     private Path folder;
     private final MovedTime time = new MovedTime();
-    private final StandingMemory memory = new StandingMemory();
+    private final LedgerMemory memory = new LedgerMemory();
     private final ReceiptCodec codec = new ReceiptCodec();
     private BenchLedger ledger;
     private Workshop workshop;

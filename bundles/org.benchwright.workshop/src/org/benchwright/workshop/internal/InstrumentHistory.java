@@ -16,7 +16,6 @@ import org.benchwright.engine.instrument.InstrumentEvent;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerEntry;
 import org.benchwright.ledger.LedgerException;
-import org.benchwright.ledger.SignedBook;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.people.Person;
 
@@ -74,7 +73,12 @@ public final class InstrumentHistory {
      * @throws org.benchwright.ledger.LedgerDamagedException then
      */
     public static InstrumentHistory trusted(Ledger ledger) throws LedgerException {
-        return new InstrumentHistory(PeopleHistory.trusted(ledger), SignedBook.read(ledger, TestId.INSTRUMENTS));
+        return trusted(ledger, BooksRead.WHOLE);
+    }
+
+    /** As {@link #trusted(Ledger)}, for whoever has a way of their own to read books. */
+    public static InstrumentHistory trusted(Ledger ledger, BooksRead books) throws LedgerException {
+        return new InstrumentHistory(PeopleHistory.trusted(ledger, books), books.of(ledger, TestId.INSTRUMENTS));
     }
 
     /** For verification, which looks at links and signatures elsewhere. */

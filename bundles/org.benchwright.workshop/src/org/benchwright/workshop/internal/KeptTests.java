@@ -44,6 +44,11 @@ public final class KeptTests {
         this.remembered = Optional.empty();
     }
 
+    /** Reads a plan once, for one thread that looks at many tests at once. */
+    public static KeptTests remembering() {
+        return new KeptTests(new RememberedPlans());
+    }
+
     /** Reads a plan once, for whoever looks at many tests of one unchanging ledger in one thread. */
     KeptTests(RememberedPlans remembered) {
         this.remembered = Optional.of(remembered);
@@ -66,7 +71,7 @@ public final class KeptTests {
      * @throws FaultyRecordException if its record cannot be what happened
      * @throws StoreException        if plan or text cannot be read
      */
-    KeptTest derive(Ledger documents, TestId test, List<LedgerEntry> entries) throws StoreException, FaultyRecordException {
+    public KeptTest derive(Ledger documents, TestId test, List<LedgerEntry> entries) throws StoreException, FaultyRecordException {
         List<TestEvent> made = new ArrayList<>();
         boolean sealed = false;
         for (LedgerEntry entry : entries) {

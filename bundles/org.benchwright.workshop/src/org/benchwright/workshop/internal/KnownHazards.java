@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.benchwright.core.Actor;
 import org.benchwright.core.Digest;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.ledger.DocumentReference;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerEntry;
 import org.benchwright.ledger.LedgerException;
@@ -38,24 +39,37 @@ public final class KnownHazards {
      */
     public Optional<Fact.HazardKnown> find(Digest plan, String hazard, Actor person, Instant now, Duration shift)
             throws StoreException {
-        List<LedgerEntry> openings = openings();
         int looked = 0;
-        for (int i = openings.size() - 1; i >= 0 && looked < MOST_TESTS && !openings.get(i).instant().isBefore(now.minus(MOST_AGE)); i--) {
-            // What is not by this plan is not even decoded: there may be thousands.
-            LedgerEntry opening = openings.get(i);
-            if (opening.payload().contains(plan.hex()) && samePlan(opening, plan)) {
-                looked++;
-                Optional<Fact.HazardKnown> here = lastIn(opening.test(), hazard, person, now.minus(shift), now);
-                if (here.isPresent()) {
-                    return here;
+        List<LedgerEntry> page = byPlan(plan, Long.MAX_VALUE);
+        while (!page.isEmpty()) {
+            for (LedgerEntry opening : page) {
+                if (looked == MOST_TESTS || opening.instant().isBefore(now.minus(MOST_AGE))) {
+                    return Optional.empty();
+                }
+                if (samePlan(opening, plan)) {
+                    looked++;
+                    Optional<Fact.HazardKnown> here = lastIn(opening.test(), hazard, person, now.minus(shift), now);
+                    if (here.isPresent()) {
+                        return here;
+                    }
                 }
             }
+            page = byPlan(plan, page.get(page.size() - 1).position());
         }
         return Optional.empty();
     }
 
+    /** The next tests that name the plan, the latest first; rehearsals and others that only mention it may be among them. */
+    private List<LedgerEntry> byPlan(Digest plan, long before) throws StoreException {
+        try {
+            return ledger.openingsNaming(DocumentReference.of(plan), before, MOST_TESTS);
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
+    }
+
     private Optional<Fact.HazardKnown> lastIn(TestId test, String hazard, Actor person, Instant since, Instant now) throws StoreException {
-        return entries(test).stream().filter(entry -> !entry.instant().isBefore(since) && !entry.instant().isAfter(now) && isReading(entry, hazard, person))
+        return readings(test).stream().filter(entry -> !entry.instant().isBefore(since) && !entry.instant().isAfter(now) && isReading(entry, hazard, person))
                 .reduce((earlier, later) -> later).map(entry -> new Fact.HazardKnown(hazard, test.value(), entry.sequence(), entry.instant()));
     }
 
@@ -84,9 +98,9 @@ public final class KnownHazards {
         }
     }
 
-    private List<LedgerEntry> openings() throws StoreException {
+    private List<LedgerEntry> readings(TestId test) throws StoreException {
         try {
-            return ledger.openings();
+            return ledger.entries(test, ACKNOWLEDGED);
         } catch (LedgerException e) {
             throw new StoreException(e.getMessage(), e);
         }

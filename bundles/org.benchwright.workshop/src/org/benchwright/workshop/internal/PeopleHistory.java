@@ -10,7 +10,6 @@ import org.benchwright.ledger.EntrySignature;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerEntry;
 import org.benchwright.ledger.LedgerException;
-import org.benchwright.ledger.SignedBook;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.people.People;
 import org.benchwright.ledger.people.Person;
@@ -33,7 +32,12 @@ public final class PeopleHistory {
      * @throws org.benchwright.ledger.LedgerDamagedException then
      */
     public static PeopleHistory trusted(Ledger ledger) throws LedgerException {
-        return new PeopleHistory(SignedBook.read(ledger, TestId.PEOPLE));
+        return trusted(ledger, BooksRead.WHOLE);
+    }
+
+    /** As {@link #trusted(Ledger)}, for whoever has a way of their own to read books. */
+    public static PeopleHistory trusted(Ledger ledger, BooksRead books) throws LedgerException {
+        return new PeopleHistory(books.of(ledger, TestId.PEOPLE));
     }
 
     /** For verification, which looks at links and signatures elsewhere. */

@@ -58,10 +58,10 @@ final class ReceiptCheck {
     private void repaired(LedgerEntry entry, ReceiptFact.Repaired repaired, List<TestsOfUnit.Opening> all) throws StoreException {
         Optional<TestId> test = TestId.parse(repaired.test());
         try {
-            String unit = tests.requireMendable(test.orElseThrow(() -> new RefusedException(Message.RETURN_NO_TEST.text(repaired.test()))),
-                    entry.position(), all);
-            if (!unit.equals(repaired.unit())) {
-                fault(entry.sequence(), Message.FAULT_REPAIR_UNIT.text(repaired.unit(), repaired.test(), unit));
+            String mended = tests.requireMendable(test.orElseThrow(() -> new RefusedException(Message.RETURN_NO_TEST.text(repaired.test()))),
+                    entry.position(), unit -> all);
+            if (!mended.equals(repaired.unit())) {
+                fault(entry.sequence(), Message.FAULT_REPAIR_UNIT.text(repaired.unit(), repaired.test(), mended));
             }
         } catch (RefusedException | FaultyRecordException refused) {
             fault(entry.sequence(), Message.FAULT_NOT_MENDABLE.text(repaired.test(), refused.getMessage()));

@@ -58,7 +58,7 @@ public final class ReceiptHistory {
 
     /** As {@link #trusted(Ledger)}, where it was read before from the same ledger: only what is new is read. */
     public static ReceiptHistory trusted(Ledger ledger, Optional<ReceiptHistory> before) throws LedgerException {
-        return before.isEmpty() ? trusted(ledger) : new ReceiptHistory(SignedBook.readOn(ledger, TestId.RECEIPTS, before.get().entries), before);
+        return before.isEmpty() ? trusted(ledger) : new ReceiptHistory(SignedBook.readCoveredOn(ledger, TestId.RECEIPTS, before.get().entries), before);
     }
 
     /** For verification, which looks at links and signatures elsewhere. */

@@ -13,7 +13,6 @@ import org.benchwright.engine.revision.RevisionEvent;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerEntry;
 import org.benchwright.ledger.LedgerException;
-import org.benchwright.ledger.SignedBook;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.people.People;
 import org.benchwright.ledger.people.Person;
@@ -50,7 +49,12 @@ public final class RevisionHistory {
      * @throws org.benchwright.ledger.LedgerDamagedException then
      */
     public static RevisionHistory trusted(Ledger ledger) throws LedgerException {
-        return new RevisionHistory(PeopleHistory.trusted(ledger), SignedBook.read(ledger, TestId.REVISIONS));
+        return trusted(ledger, BooksRead.WHOLE);
+    }
+
+    /** As {@link #trusted(Ledger)}, for whoever has a way of their own to read books. */
+    public static RevisionHistory trusted(Ledger ledger, BooksRead books) throws LedgerException {
+        return new RevisionHistory(PeopleHistory.trusted(ledger, books), books.of(ledger, TestId.REVISIONS));
     }
 
     /** For verification, which looks at links and signatures elsewhere. */

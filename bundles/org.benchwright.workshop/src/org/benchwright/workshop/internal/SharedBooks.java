@@ -19,6 +19,7 @@ import org.benchwright.ledger.KnownSigner;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerEntry;
 import org.benchwright.ledger.LedgerException;
+import org.benchwright.ledger.Link;
 import org.benchwright.ledger.PostgresLedger;
 import org.benchwright.ledger.Signer;
 import org.benchwright.ledger.Signing;
@@ -76,6 +77,16 @@ public final class SharedBooks implements Ledger {
     }
 
     @Override
+    public List<LedgerEntry> entries(TestId test, long from) throws LedgerException {
+        return of(test).entries(test, from);
+    }
+
+    @Override
+    public List<LedgerEntry> entries(TestId test, String kind) throws LedgerException {
+        return of(test).entries(test, kind);
+    }
+
+    @Override
     public void scan(long fromPosition, Consumer<LedgerEntry> consumer, Cancellation cancellation) throws LedgerException {
         own.scan(fromPosition, consumer, cancellation);
     }
@@ -86,8 +97,18 @@ public final class SharedBooks implements Ledger {
     }
 
     @Override
-    public List<LedgerEntry> openings() throws LedgerException {
-        return own.openings();
+    public List<LedgerEntry> openings(long fromPosition) throws LedgerException {
+        return own.openings(fromPosition);
+    }
+
+    @Override
+    public List<LedgerEntry> openingsNaming(String text, long before, int most) throws LedgerException {
+        return own.openingsNaming(text, before, most);
+    }
+
+    @Override
+    public Map<TestId, Link> unsealed() throws LedgerException {
+        return own.unsealed();
     }
 
     @Override

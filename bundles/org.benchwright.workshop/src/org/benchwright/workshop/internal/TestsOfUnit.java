@@ -24,17 +24,46 @@ import org.benchwright.workshop.StoreException;
 public record TestsOfUnit(Ledger ledger) {
 
     /** How each test was opened, in order. */
-    public List<Opening> openings() throws StoreException, FaultyRecordException {
+    public List<Opening> openings() throws StoreException {
         try {
-            EventCodec codec = new EventCodec();
+            return decoded(ledger.openings());
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
+    }
+
+    /** How each test of a unit was opened, in order; the others are not decoded. */
+    public List<Opening> of(String unit) throws StoreException {
+        try {
+            List<Opening> latestFirst = decoded(ledger.openingsNaming(unit, Long.MAX_VALUE, Integer.MAX_VALUE));
             List<Opening> openings = new ArrayList<>();
-            for (LedgerEntry entry : ledger.openings()) {
-                opening(codec, entry).ifPresent(openings::add);
+            for (int i = latestFirst.size() - 1; i >= 0; i--) {
+                if (latestFirst.get(i).opened().serial().equals(unit)) {
+                    openings.add(latestFirst.get(i));
+                }
             }
             return List.copyOf(openings);
         } catch (LedgerException e) {
             throw new StoreException(e.getMessage(), e);
         }
+    }
+
+    /** What the first events of tests say. */
+    public static List<Opening> decoded(List<LedgerEntry> first) {
+        EventCodec codec = new EventCodec();
+        List<Opening> openings = new ArrayList<>();
+        for (LedgerEntry entry : first) {
+            opening(codec, entry).ifPresent(openings::add);
+        }
+        return List.copyOf(openings);
+    }
+
+    /** The tests among which those of one unit are found. */
+    @FunctionalInterface
+    public interface Known {
+
+        /** How the tests of a unit were opened, and maybe others, in order. */
+        List<Opening> of(String unit) throws StoreException;
     }
 
     /**
@@ -58,19 +87,18 @@ public record TestsOfUnit(Ledger ledger) {
     }
 
     /** The last test of a unit that is no rehearsal. */
-    public Optional<String> last(String unit) throws StoreException, FaultyRecordException {
-        List<Opening> all = openings().stream().filter(each -> each.opened().serial().equals(unit) && !each.opened().rehearsal()).toList();
-        return all.isEmpty() ? Optional.empty() : Optional.of(all.get(all.size() - 1).test().value());
+    public Optional<String> last(String unit) throws StoreException {
+        return of(unit).stream().filter(each -> !each.opened().rehearsal()).reduce((earlier, later) -> later).map(each -> each.test().value());
     }
 
     /**
      * The unit of a test after which something can be mended: it is over, the unit did not pass it, and no other test followed it.
      *
      * @param before only what stands before that place of the ledger counts
-     * @param all    how all tests were opened
+     * @param known  where the other tests of the unit are found
      * @throws RefusedException if it is not so
      */
-    public String requireMendable(TestId test, long before, List<Opening> all) throws RefusedException, StoreException, FaultyRecordException {
+    public String requireMendable(TestId test, long before, Known known) throws RefusedException, StoreException, FaultyRecordException {
         List<LedgerEntry> entries = entries(test).stream().filter(entry -> entry.position() < before).toList();
         if (entries.isEmpty()) {
             throw new RefusedException(Message.RETURN_NO_TEST.text(test.value()));
@@ -86,7 +114,7 @@ public record TestsOfUnit(Ledger ledger) {
             throw new RefusedException(Message.REPAIR_ACCEPTED.text(test.value()));
         }
         String unit = kept.run().opening().serial();
-        Optional<TestId> last = all.stream().filter(each -> each.entry().position() < before && each.opened().serial().equals(unit)
+        Optional<TestId> last = known.of(unit).stream().filter(each -> each.entry().position() < before && each.opened().serial().equals(unit)
                 && !each.opened().rehearsal()).map(Opening::test).reduce((earlier, later) -> later);
         if (!last.equals(Optional.of(test))) {
             throw new RefusedException(Message.REPAIR_RETESTED.text(test.value(), last.map(TestId::value).orElse("")));

@@ -17,6 +17,7 @@ import org.benchwright.language.FamilyChoice;
 import org.benchwright.language.Reading;
 import org.benchwright.present.Approving;
 import org.benchwright.present.Bench;
+import org.benchwright.present.BenchMemory;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.RevisionRow;
@@ -33,6 +34,8 @@ public final class Desk implements AutoCloseable {
     private final Map<String, OpenTest> open = new ConcurrentHashMap<>();
     private final List<DeskListener> listeners = new CopyOnWriteArrayList<>();
     private final ExecutorService reader = Executors.newSingleThreadExecutor(task -> new Thread(task, "procedure reader"));
+    /** Every test opens the ledger for itself; what one has read of its books the next need not read. */
+    private final BenchMemory memory = new BenchMemory();
     private final ProcedureReading procedures = new ProcedureReading();
     private final UnitsWatcher watcher;
     private final StationSignIn station = new StationSignIn(Bench.Clocks.system());
@@ -48,7 +51,7 @@ public final class Desk implements AutoCloseable {
     public Desk(Path ledger, String software) {
         this.ledger = ledger;
         this.software = software;
-        this.watcher = new UnitsWatcher(ledger, this::unitsRead);
+        this.watcher = new UnitsWatcher(ledger, memory, this::unitsRead);
     }
 
     /** Whoever comes back to a bench finds its first unit on the step card, without having to look for it. */
@@ -101,7 +104,7 @@ public final class Desk implements AutoCloseable {
     public CompletableFuture<OpenTest> open(Request request) {
         Bench.Work work = new Bench.Work(request.serial(), request.technician(), request.station(), software, request.rehearsal());
         return CompletableFuture.supplyAsync(() -> read(request.procedure(), request.serial()), reader)
-                .thenCompose(ready -> OpenTest.open(ledger, station, work, Path.of("").toAbsolutePath(),
+                .thenCompose(ready -> OpenTest.open(this::bench, work, Path.of("").toAbsolutePath(),
                         bench -> bench.begin(ready.plan(), ready.text(), work), this::changed))
                 .thenApply(test -> {
                     typed = test.id();
@@ -117,6 +120,10 @@ public final class Desk implements AutoCloseable {
      */
     public CompletableFuture<RevisionRow> standing(Path procedure, String serial) {
         return CompletableFuture.supplyAsync(() -> standing(read(procedure, serial)), reader);
+    }
+
+    private Bench bench() throws CannotStoreException {
+        return Bench.open(ledger, Bench.Clocks.system(), memory).at(station);
     }
 
     private RevisionRow standing(Reading.Ready ready) {
@@ -147,7 +154,7 @@ public final class Desk implements AutoCloseable {
      */
     public CompletableFuture<OpenTest> takeUp(UnitRow unit, String technician, String station) {
         Bench.Work work = new Bench.Work(unit.serial(), technician, station, software, unit.rehearsal());
-        return OpenTest.open(ledger, this.station, work, Path.of("").toAbsolutePath(), bench -> bench.takeUp(unit.test(), work), this::changed)
+        return OpenTest.open(this::bench, work, Path.of("").toAbsolutePath(), bench -> bench.takeUp(unit.test(), work), this::changed)
                 .thenApply(this::hold);
     }
 
@@ -221,7 +228,7 @@ public final class Desk implements AutoCloseable {
                 here.get().makeSafe(reason);
             } else {
                 Bench.Work work = new Bench.Work(unit.serial(), technician, stationName, software, unit.rehearsal());
-                OpenTest.open(ledger, station, work, Path.of("").toAbsolutePath(), bench -> bench.takeUp(unit.test(), work), this::changed)
+                OpenTest.open(this::bench, work, Path.of("").toAbsolutePath(), bench -> bench.takeUp(unit.test(), work), this::changed)
                         .thenApply(this::keep).thenAccept(test -> test.makeSafe(reason));
             }
         }

@@ -12,6 +12,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 
 import org.benchwright.present.Bench;
+import org.benchwright.present.BenchMemory;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.SharedBench;
 import org.benchwright.present.UnitRow;
@@ -24,6 +25,7 @@ final class UnitsWatcher implements AutoCloseable {
     private static final Duration LONGEST = Duration.ofSeconds(30);
 
     private final Path ledger;
+    private final BenchMemory memory;
     private final Runnable changed;
     private final ScheduledExecutorService looker = Executors.newSingleThreadScheduledExecutor(task -> new Thread(task, "units on the bench"));
     private final AtomicBoolean started = new AtomicBoolean();
@@ -35,8 +37,9 @@ final class UnitsWatcher implements AutoCloseable {
     private record State(List<UnitRow> units, Optional<String> trouble, Optional<SharedBench.State> forwarding) {
     }
 
-    UnitsWatcher(Path ledger, Runnable changed) {
+    UnitsWatcher(Path ledger, BenchMemory memory, Runnable changed) {
         this.ledger = ledger;
+        this.memory = memory;
         this.changed = changed;
     }
 
@@ -86,7 +89,7 @@ final class UnitsWatcher implements AutoCloseable {
         if (!Files.exists(ledger)) {
             return new State(List.of(), Optional.empty(), Optional.empty());
         }
-        try (Bench bench = Bench.read(ledger, Bench.Clocks.system())) {
+        try (Bench bench = Bench.read(ledger, Bench.Clocks.system(), memory)) {
             return new State(bench.units(), Optional.empty(), shared());
         } catch (CannotStoreException e) {
             return new State(List.of(), Optional.of(e.getMessage()), Optional.empty());
