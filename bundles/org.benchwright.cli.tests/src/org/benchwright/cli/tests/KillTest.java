@@ -20,16 +20,17 @@ import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.KeptTest;
+import org.benchwright.workshop.LedgerReport;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * The process is killed at 50 random moments while it carries rehearsals out. Each time the same command goes on: nothing that it had
- * acknowledged is missing, and the interruption is on record. {@code releng/campaign --kills} does it as often as it is told.
+ * The process is killed at 20 random moments while it carries rehearsals out. Each time the ledger verifies, and the same command goes on:
+ * nothing that it had acknowledged is missing, and the interruption is on record. {@code releng/campaign --kills} does it as often as it is told.
  */
 class KillTest {
 
-    private static final int KILLS = Integer.getInteger("benchwright.kills", 50);
+    private static final int KILLS = Integer.getInteger("benchwright.kills", 20);
     private static final long SEED = Long.getLong("benchwright.kills.seed", 4711);
     /** Acknowledged events, and so places to kill at, in about one rehearsal that is not interrupted. */
     private static final int LINES_AHEAD = 12;
@@ -60,6 +61,7 @@ class KillTest {
             boolean sealed = nothingIsMissing();
             if (run.killed()) {
                 kills++;
+                verifies();
             } else {
                 assertTrue(run.status() == 0 || run.status() == 4, run.status() + ": " + run.errors());
                 assertTrue(sealed, "it ended by itself, but is not sealed");
@@ -79,8 +81,16 @@ class KillTest {
         assertTrue(verified.said().contains("Decisions: " + ended + " of " + ended + (ended == 1 ? " test" : " tests") + " derived again, no fault"), verified.out());
         String report = System.getProperty("benchwright.kills.report", "");
         if (!report.isEmpty()) {
-            Files.writeString(Path.of(report), "seed %d: killed %d times in %d tests that were taken up again and ended: nothing acknowledged is missing, every interruption is on record, the ledger verifies%n"
+            Files.writeString(Path.of(report), "seed %d: killed %d times in %d tests that were taken up again and ended: nothing acknowledged is missing, every interruption is on record, the ledger verifies after each%n"
                     .formatted(SEED, kills, ended));
+        }
+    }
+
+    /** A kill may have come before there was a ledger. */
+    private void verifies() throws Exception {
+        if (Files.exists(ledger())) {
+            LedgerReport report = BenchLedger.verify(ledger());
+            assertTrue(report.sound(), report.toString());
         }
     }
 

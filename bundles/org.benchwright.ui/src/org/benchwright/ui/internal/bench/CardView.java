@@ -130,18 +130,23 @@ public final class CardView extends ViewPart {
             purpose = Purpose.ANSWER;
         }
         boolean other = !face.key().equals(before.key());
+        Asking next = asking();
+        if (face.equals(before) && next.equals(asked)) {
+            // Something went on at another unit.
+            return;
+        }
         card.show(face, other);
         question.show(face, other);
-        Asking next = asking();
+        entry.setData(ASKS_FOR, face.key());
         if (!next.equals(asked) || other && purpose == Purpose.ANSWER) {
             List<String> typed = entry.typed();
             ask(next);
             // A note is not lost to a tone that sounds while it is typed.
             boolean note = !typed.isEmpty() && typed.get(0).startsWith("+") && !otherUnit;
             entry.type(note ? typed : List.of());
+        } else {
+            body.layout(true, true);
         }
-        entry.setData(ASKS_FOR, face.key());
-        body.layout(true, true);
     }
 
     private Asking asking() {

@@ -74,7 +74,7 @@ final class EntryBar extends Composite {
         this.listener = listener;
     }
 
-    /** Asks for other parts; what was typed is thrown away. */
+    /** Asks for other parts; what was typed is thrown away. To be laid out by whoever asks. */
     void ask(Asking next, double scale) {
         EntryKind asked = next.kind();
         List<String> prompts = next.prompts();
@@ -103,7 +103,6 @@ final class EntryBar extends Composite {
         } else if (explains) {
             explained(next.notes(), scale);
         }
-        layout(true, true);
     }
 
     private void label(String prompt, double scale) {

@@ -23,6 +23,7 @@ import org.eclipse.jface.resource.LocalResourceManager;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.Color;
 import org.eclipse.swt.graphics.Font;
+import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Table;
@@ -42,6 +43,8 @@ public final class UnitsView extends ViewPart {
     private Desk desk;
     private Table table;
     private Font bold;
+    private int rowHeight;
+    private int rowWidth;
     private final DeskListener listener = (change, test) -> changed();
 
     @Override
@@ -52,10 +55,11 @@ public final class UnitsView extends ViewPart {
         LocalResourceManager resources = new LocalResourceManager(JFaceResources.getResources(parent.getDisplay()), table);
         table.setFont(resources.create(FontDescriptor.createFrom(table.getFont()).increaseHeight(3)));
         bold = resources.create(FontDescriptor.createFrom(table.getFont()).setStyle(SWT.BOLD));
+        rowHeight = rowHeight();
         table.addListener(SWT.MeasureItem, this::measure);
         table.addListener(SWT.EraseItem, event -> event.detail &= ~SWT.FOREGROUND);
         table.addListener(SWT.PaintItem, this::paint);
-        table.addListener(SWT.Resize, event -> table.getColumn(0).setWidth(table.getClientArea().width));
+        table.addListener(SWT.Resize, event -> resized());
         table.addListener(SWT.Selection, event -> select((String) event.item.getData()));
         table.addDisposeListener(event -> desk.remove(listener));
         desk.add(listener);
@@ -75,10 +79,26 @@ public final class UnitsView extends ViewPart {
         }
     }
 
+    /** Asked for every row whenever one is drawn: nothing is asked of the table in turn. */
     private void measure(Event event) {
-        event.gc.setFont(table.getFont());
-        event.height = LINES * event.gc.getFontMetrics().getHeight() + 10;
-        event.width = Math.max(event.width, table.getClientArea().width - 8);
+        event.height = rowHeight;
+        event.width = Math.max(event.width, rowWidth);
+    }
+
+    private void resized() {
+        int width = table.getClientArea().width;
+        rowWidth = width - 8;
+        table.getColumn(0).setWidth(width);
+    }
+
+    private int rowHeight() {
+        GC gc = new GC(table);
+        try {
+            gc.setFont(table.getFont());
+            return LINES * gc.getFontMetrics().getHeight() + 10;
+        } finally {
+            gc.dispose();
+        }
     }
 
     /** Whoever picks a unit wants its step card, whatever else lies over it. */
@@ -97,19 +117,35 @@ public final class UnitsView extends ViewPart {
 
     private void show() {
         List<UnitRow> units = desk.units();
-        table.setItemCount(units.size());
-        table.deselectAll();
+        // With fifty units on the bench, what hasn't changed is left alone.
+        if (table.getItemCount() != units.size()) {
+            table.setItemCount(units.size());
+        }
+        int selected = -1;
         for (int i = 0; i < units.size(); i++) {
             UnitRow unit = units.get(i);
             TableItem item = table.getItem(i);
-            item.setText(String.join("\n", title(unit), unit.stage(), state(unit), when(unit)));
-            item.setData(unit.test());
-            if (unit.test().equals(desk.selected())) {
-                table.setSelection(i);
+            String words = String.join("\n", title(unit), unit.stage(), state(unit), when(unit));
+            if (!words.equals(item.getText())) {
+                item.setText(words);
             }
+            item.setData(unit.test());
+            selected = unit.test().equals(desk.selected()) ? i : selected;
         }
+        mark(selected);
         String line = desk.trouble().or(() -> alarm(units)).orElseGet(() -> units.isEmpty() ? Message.UNITS_NONE.text() : "");
-        setContentDescription(String.join("  ", Stream.of(line, forwarding()).filter(words -> !words.isEmpty()).toList()));
+        String description = String.join("  ", Stream.of(line, forwarding()).filter(words -> !words.isEmpty()).toList());
+        if (!description.equals(getContentDescription())) {
+            setContentDescription(description);
+        }
+    }
+
+    private void mark(int selected) {
+        if (selected < 0) {
+            table.deselectAll();
+        } else if (table.getSelectionIndex() != selected) {
+            table.setSelection(selected);
+        }
     }
 
     /** What waits to be forwarded, where this bench shares a ledger and something does. */

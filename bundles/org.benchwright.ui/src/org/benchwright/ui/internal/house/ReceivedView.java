@@ -57,7 +57,7 @@ public final class ReceivedView extends ViewPart {
     private Button test;
     private Button tag;
     private final Runnable entered = this::readAgain;
-    private final DeskListener tested = (change, id) -> readAgain();
+    private final DeskListener tested = (change, id) -> onTheBench(change);
     private Optional<String> picked = Optional.empty();
     private volatile boolean reading;
     private volatile boolean again;
@@ -156,6 +156,13 @@ public final class ReceivedView extends ViewPart {
     // ---- reading
 
     /** Reads the units again, once more behind a reading that is under way. */
+    /** Which unit somebody looks at is no news of where units stand. */
+    private void onTheBench(DeskListener.Change change) {
+        if (change != DeskListener.Change.SELECTION) {
+            readAgain();
+        }
+    }
+
     private void readAgain() {
         if (reading) {
             again = true;

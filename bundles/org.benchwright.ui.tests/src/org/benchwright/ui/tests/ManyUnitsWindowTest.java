@@ -1,0 +1,276 @@
+package org.benchwright.ui.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.IOException;
+import java.lang.management.ManagementFactory;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.stream.Stream;
+
+import org.benchwright.present.UnitRow;
+import org.benchwright.ui.Ids;
+import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.desk.OpenTest;
+import org.benchwright.workshop.tests.FullLedger;
+import org.benchwright.workshop.tests.MovedTime;
+import org.benchwright.workshop.tests.SamplePlan;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.Display;
+import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Listener;
+import org.eclipse.swt.widgets.Table;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Fifty open tests in one window. What that costs is measured where a report is asked for (releng/measure-bench). */
+@ExtendWith(QuietLog.class)
+class ManyUnitsWindowTest {
+
+    private static final int UNITS = 50;
+    private static final int ROUNDS = 3;
+    private static final double MOST_MILLIS = 100;
+    private static final Duration IDLE = Duration.ofSeconds(60);
+    /** Of the shortest kind: fifty of them are also to be ended again. */
+    private static final String SHORT = """
+            procedure glance "A glance" revision 1 {
+                applies to tarn_c16
+                purpose "See that the unit is there."
+                otherwise conclude undecided "It is not there."
+                stage look "Look" {
+                    step see "Look at the unit." takes 1 min {
+                        confirm "It is there."
+                    }
+                }
+                make safe "Make safe" {
+                    step shut "Shut the drawer." takes 1 min {
+                        confirm "It is shut."
+                    }
+                    otherwise release by supervisor "It does not shut."
+                }
+                conclude accepted "It is there."
+            }
+            """;
+
+    @TempDir
+    private Path folder;
+
+    @Test
+    void theKeyGoesThroughFiftyUnitsAndEachHasItsOwnCard() throws Exception {
+        List<OpenTest> tests = opened(written(), "C16-52%04d", true);
+        try {
+            List<String> order = Technician.desk().units().stream().map(UnitRow::test).filter(id -> tests.stream().anyMatch(test -> test.id().equals(id))).toList();
+            assertEquals(UNITS, order.size());
+            Technician.look(held(order.get(0)));
+            for (String next : order.subList(1, UNITS)) {
+                Screen.command("org.benchwright.ui.nextUnit");
+                assertEquals(next, Technician.desk().selected());
+                OpenTest test = held(next);
+                assertEquals("It is there. Is that so?", Technician.seen(test).card().question());
+                assertTrue(selectedRow().contains(test.shown().serial()), selectedRow());
+                assertTrue(Screen.entryFields().get(0).isFocusControl(), "typed into at once");
+            }
+            OpenTest middle = held(order.get(UNITS / 2));
+            Technician.look(middle);
+            Technician.enter(middle, "yes");
+            Screen.waitFor("the answer", () -> middle.shown().version() > 1);
+            assertEquals("It is shut. Is that so?", Technician.seen(middle).card().question());
+            assertTrue(tests.stream().filter(test -> test != middle).allMatch(test -> test.shown().version() == 1), "nobody else's");
+        } finally {
+            end(tests);
+        }
+    }
+
+    /** What somebody waits for who goes from unit to unit and from view to view, and what the window costs that nobody touches. */
+    @Test
+    void measured() throws Exception {
+        String report = System.getProperty("benchwright.window.report", "");
+        assumeTrue(!report.isEmpty());
+        int full = Integer.getInteger("benchwright.bench.tests", 0);
+        if (full > 0) {
+            FullLedger.make(Technician.desk().ledger(), new MovedTime(), SamplePlan.acceptance(), SamplePlan.TEXT, full);
+        }
+        Technician.approve(Technician.C16);
+        List<OpenTest> tests = opened(Technician.procedures().resolve(Technician.C16), "C16-53%04d", false);
+        Times firstUnits = new Times();
+        Times units = new Times();
+        Times firstViews = new Times();
+        Times views = new Times();
+        Times perspectives = new Times();
+        for (int round = 0; round < ROUNDS; round++) {
+            for (int i = 0; i < UNITS; i++) {
+                nextUnit(round == 0 ? firstUnits : units);
+            }
+            for (String view : List.of(Ids.RECEIVED_VIEW, Ids.INSTRUMENTS_VIEW, Ids.CARD_VIEW, Ids.UNITS_VIEW, Ids.SO_FAR_VIEW, Ids.CARD_VIEW)) {
+                (round == 0 ? firstViews : views).take(() -> switched(() -> Screen.page().showView(view)));
+            }
+            for (String perspective : List.of(Ids.AUDIT, Ids.AUTHOR, Ids.BENCH)) {
+                (round == 0 ? firstViews : perspectives).take(() -> switched(() -> Screen.perspective(perspective)));
+            }
+        }
+        String table = String.format(Locale.ROOT, "%d open tests in the window, %d more in the ledger; ms from the key to what was drawn%n%-34s %9s %9s %9s %9s %9s%n",
+                tests.size(), full, "", "median", "95 %", "most", "processor", "count") + firstUnits.line("next unit, first time round") + units.line("next unit")
+                + firstViews.line("a view or perspective, first time") + views.line("another view") + perspectives.line("another perspective") + idle();
+        Files.writeString(Path.of(report), table);
+        assertTrue(units.most() < MOST_MILLIS && views.most() < MOST_MILLIS, table);
+    }
+
+    private Path written() throws IOException {
+        try (Stream<Path> files = Files.list(Technician.procedures())) {
+            for (Path family : files.filter(file -> file.toString().endsWith(".family")).toList()) {
+                Files.copy(family, folder.resolve(family.getFileName()));
+            }
+        }
+        return Files.writeString(folder.resolve("glance.procedure"), SHORT);
+    }
+
+    private static List<OpenTest> opened(Path procedure, String serials, boolean rehearsal) throws Exception {
+        Screen.perspective(Ids.BENCH);
+        Screen.page().showView(Ids.CARD_VIEW);
+        Desk desk = Technician.desk();
+        List<OpenTest> tests = new ArrayList<>();
+        for (int i = 0; i < UNITS; i++) {
+            CompletableFuture<OpenTest> opening = desk.open(new Desk.Request(procedure, String.format(Locale.ROOT, serials, i), "QN", "bench 1", rehearsal));
+            Screen.waitFor("a test", opening::isDone);
+            tests.add(opening.get());
+        }
+        Screen.waitFor("all of them in the list", () -> desk.units().stream().map(UnitRow::test).toList().containsAll(tests.stream().map(OpenTest::id).toList()));
+        Technician.seen(tests.get(UNITS - 1));
+        return tests;
+    }
+
+    private static OpenTest held(String test) {
+        return Technician.desk().held(test).orElseThrow();
+    }
+
+    private static String selectedRow() {
+        Table units = Screen.one(Table.class, table -> table.getColumnCount() == 1);
+        return Optional.of(units.getSelection()).filter(rows -> rows.length == 1).map(rows -> rows[0].getText()).orElse("none");
+    }
+
+    /** What is over is let go of as soon as another unit is looked at. */
+    private static void end(List<OpenTest> tests) {
+        for (int question = 0; question < 2; question++) {
+            tests.stream().filter(test -> test.shown().ending().isEmpty()).forEach(test -> {
+                long version = test.shown().version();
+                test.answer(version, List.of("yes"));
+            });
+            int answered = question;
+            Screen.waitFor("all answers", () -> tests.stream().allMatch(test -> test.shown().ending().isPresent() || test.shown().version() > answered + 1));
+        }
+        tests.forEach(test -> Technician.desk().select(test.id()));
+        Technician.desk().select("");
+        Screen.settle();
+    }
+
+    // ---- measuring
+
+    /** From the key to the drawn card. Whoever comes from another unit is asked which one this is: that is a second card, and waited for, too. */
+    private static void nextUnit(Times times) throws Exception {
+        Desk desk = Technician.desk();
+        List<String> order = desk.units().stream().map(UnitRow::test).toList();
+        OpenTest next = held(order.get((order.indexOf(desk.selected()) + 1) % order.size()));
+        long version = next.shown().version() + 1;
+        String[] painted = {""};
+        Listener paints = event -> {
+            if (event.widget == Screen.card()) {
+                painted[0] = Screen.asksFor();
+            }
+        };
+        Display display = Display.getCurrent();
+        display.addFilter(SWT.Paint, paints);
+        try {
+            times.take(() -> {
+                Screen.command("org.benchwright.ui.nextUnit");
+                while (!painted[0].equals(next.id() + " " + version)) {
+                    if (!display.readAndDispatch()) {
+                        display.sleep();
+                    }
+                }
+            });
+        } finally {
+            display.removeFilter(SWT.Paint, paints);
+        }
+    }
+
+    @FunctionalInterface
+    private interface Switching {
+        void run() throws Exception;
+    }
+
+    private static void switched(Switching switching) throws Exception {
+        switching.run();
+        Screen.settle();
+        Display.getCurrent().update();
+    }
+
+    /** What something took, in ms: by the clock, and of the processor in the window's thread. */
+    private static final class Times {
+        private final List<Double> clock = new ArrayList<>();
+        private final List<Double> processor = new ArrayList<>();
+
+        void take(Switching switching) throws Exception {
+            long begin = System.nanoTime();
+            long busy = ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
+            switching.run();
+            processor.add((ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() - busy) / 1e6);
+            clock.add((System.nanoTime() - begin) / 1e6);
+        }
+
+        double most() {
+            return at(clock, 1);
+        }
+
+        String line(String what) {
+            return String.format(Locale.ROOT, "%-34s %9.1f %9.1f %9.1f %9.1f %9d%n", what, at(clock, 0.5), at(clock, 0.95), most(), at(processor, 0.5), clock.size());
+        }
+    }
+
+    /** What the process costs while nobody does anything, and the memory that it holds. */
+    private static String idle() throws IOException {
+        rest(Duration.ofSeconds(10));
+        Duration before = processor();
+        long begin = System.nanoTime();
+        rest(IDLE);
+        double share = (processor().toNanos() - before.toNanos()) * 100.0 / (System.nanoTime() - begin);
+        Runtime java = Runtime.getRuntime();
+        return String.format(Locale.ROOT, "idle for %d s: %.2f %% of one processor; resident %s; heap used %d MiB of %d MiB%n", IDLE.toSeconds(), share, resident(),
+                (java.totalMemory() - java.freeMemory()) >> 20, java.totalMemory() >> 20);
+    }
+
+    private static void rest(Duration duration) {
+        Display display = Display.getCurrent();
+        boolean[] over = {false};
+        display.timerExec((int) duration.toMillis(), () -> over[0] = true);
+        while (!over[0]) {
+            if (!display.readAndDispatch()) {
+                display.sleep();
+            }
+        }
+    }
+
+    private static Duration processor() {
+        return ProcessHandle.current().info().totalCpuDuration().orElse(Duration.ZERO);
+    }
+
+    /** As the system tells it, where it does. */
+    private static String resident() throws IOException {
+        Path status = Path.of("/proc/self/status");
+        return Files.exists(status) ? Files.readAllLines(status).stream().filter(line -> line.startsWith("VmRSS:"))
+                .map(line -> (Long.parseLong(line.replaceAll("\\D", "")) >> 10) + " MiB").findFirst().orElse("unknown") : "unknown";
+    }
+
+    private static double at(List<Double> times, double part) {
+        double[] sorted = times.stream().mapToDouble(Double::doubleValue).sorted().toArray();
+        return sorted[(int) Math.min(sorted.length - 1, Math.round(part * (sorted.length - 1)))];
+    }
+}
