@@ -14,9 +14,12 @@ public final class EventKinds {
     /** The unit came back from where it had been handed over to. */
     public static final String RETURNED = "returned";
 
+    /** The bytes of an attachment were taken away; its digest stays. */
+    public static final String ATTACHMENT_WITHDRAWN = "attachment-withdrawn";
+
     /** What may follow a seal, each signed itself. */
     public static final Set<String> AFTER_SEAL = Set.of("amended", "departure-decided", "nonconformity-decided", "reviewed", HANDED_OVER, RETURNED,
-            "recalled", "superseded", "voided");
+            "recalled", "superseded", "voided", ATTACHMENT_WITHDRAWN);
 
     private static final int LONGEST = 40;
 

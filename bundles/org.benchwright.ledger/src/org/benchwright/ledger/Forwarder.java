@@ -298,6 +298,9 @@ public final class Forwarder {
                 Optional<byte[]> content = from.document(named);
                 if (kind.isPresent() && content.isPresent()) {
                     to.keep(content.get(), kind.get());
+                } else if (kind.equals(Optional.of(DocumentKind.ATTACHMENT))) {
+                    // Withdrawn before it was forwarded; the event that says so follows.
+                    to.keepWithdrawn(named, from.size(named).orElse(0));
                 }
             }
             documents.add(named);

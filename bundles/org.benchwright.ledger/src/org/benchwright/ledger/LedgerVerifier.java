@@ -27,7 +27,7 @@ public final class LedgerVerifier {
         } catch (LedgerDamagedException damaged) {
             // A ledger, but not one of its tables can be reached.
             Fault fault = Fault.ofLedger(FaultKind.STORE_DAMAGED, damaged.getMessage());
-            return new Verification(List.of(fault), 0, 0, 0, List.of(), List.of(), List.of(), false);
+            return new Verification(List.of(fault), 0, 0, 0, List.of(), List.of(), List.of(), List.of(), false);
         }
     }
 }

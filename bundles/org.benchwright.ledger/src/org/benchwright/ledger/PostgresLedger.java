@@ -4,6 +4,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.util.Collection;
+import org.benchwright.core.Digest;
+import org.benchwright.ledger.internal.AttachmentEraser;
 import org.benchwright.ledger.internal.LedgerTables;
 import org.benchwright.ledger.internal.Messages;
 import org.benchwright.ledger.internal.PostgresCopy;
@@ -90,6 +93,22 @@ public final class PostgresLedger extends TableLedger {
             }
             PostgresSchema.migrate(connection);
             connection.commit();
+        } catch (SQLException failure) {
+            throw PostgresDatabase.translated(failure, place.url());
+        }
+    }
+
+    /**
+     * Takes the bytes of attachments away that were withdrawn, with the login of the ledger's owner: a bench's has no right to. Whether they were
+     * rightly withdrawn is for the {@link LedgerVerifier} to say before.
+     *
+     * @return how many of them there were
+     */
+    public static int erase(SharedPlace place, Collection<Digest> attachments) throws LedgerException {
+        try (Connection connection = PostgresDatabase.connect(place.url(), place.login())) {
+            int erased = AttachmentEraser.erase(connection, attachments);
+            connection.commit();
+            return erased;
         } catch (SQLException failure) {
             throw PostgresDatabase.translated(failure, place.url());
         }

@@ -22,10 +22,11 @@ import java.util.Optional;
  * @param predecessor the test of the same unit before, if it names one
  * @param field      since when its unit is out there, and how it came back; nothing where it never went out
  * @param deviations departures and nonconformities, in order
+ * @param reviewDue  whether it was drawn for a review that nobody has made yet, and nothing else comes first
  */
 public record ProjectedTest(String test, Instant opened, String family, String procedure, String serial, String technician,
         String station, State state, boolean first, Optional<Soak> soak, List<Reading> readings, List<Cause> causes,
-        Optional<String> predecessor, Optional<Field> field, List<Deviation> deviations) {
+        Optional<String> predecessor, Optional<Field> field, List<Deviation> deviations, boolean reviewDue) {
 
     public ProjectedTest {
         readings = List.copyOf(readings);
@@ -37,7 +38,7 @@ public record ProjectedTest(String test, Instant opened, String family, String p
     public ProjectedTest(String test, Instant opened, String family, String procedure, String serial, String technician, String station,
             State state, boolean first, Optional<Soak> soak, List<Reading> readings, List<Cause> causes, Optional<String> predecessor,
             Optional<Field> field) {
-        this(test, opened, family, procedure, serial, technician, station, state, first, soak, readings, causes, predecessor, field, List.of());
+        this(test, opened, family, procedure, serial, technician, station, state, first, soak, readings, causes, predecessor, field, List.of(), false);
     }
 
     /** How a test stands. */

@@ -110,6 +110,11 @@ public final class Projection implements AutoCloseable {
         return reading(open -> ProjectionRows.deviations(open, nonconformities, waitingOnly));
     }
 
+    /** Tests that were drawn for a review which is due, the longest waiting first. */
+    public List<ProjectionCounts.ReviewDue> reviewsDue() throws LedgerException {
+        return reading(ProjectionRows::reviewsDue);
+    }
+
     /** How many tests stand how, by person and station. */
     public List<ProjectionCounts.Tests> tests(ProjectionFilter filter) throws LedgerException {
         return reading(open -> new ProjectionReader(open, filter).tests());

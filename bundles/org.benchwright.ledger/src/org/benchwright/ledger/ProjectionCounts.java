@@ -1,5 +1,7 @@
 package org.benchwright.ledger;
 
+import java.time.Instant;
+
 import org.benchwright.ledger.ProjectedTest.State;
 
 /** Counts out of a projection. */
@@ -85,5 +87,18 @@ public final class ProjectionCounts {
      * @param deviation what
      */
     public record Deviated(String test, String serial, String family, String procedure, ProjectedTest.Deviation deviation) {
+    }
+
+    /**
+     * A sealed test that somebody has to review.
+     *
+     * @param test       its id
+     * @param serial     the unit's serial number
+     * @param family     its family's name
+     * @param procedure  by which procedure
+     * @param technician who opened it
+     * @param opened     when
+     */
+    public record ReviewDue(String test, String serial, String family, String procedure, String technician, Instant opened) {
     }
 }

@@ -23,6 +23,8 @@ public record SharedPlace(String url, String user, String password, Optional<Pat
     private static final Pattern URL = Pattern.compile("jdbc:postgresql://([A-Za-z0-9.-]+|\\[[0-9A-Fa-f:]+\\])(:[0-9]{1,5})?/[A-Za-z0-9_-]+");
     private static final Pattern THIS_MACHINE = Pattern.compile("jdbc:postgresql://(localhost|127\\.0\\.0\\.1|\\[::1\\])[:/].*");
 
+    private static final int LOCKED_FIFTHS = 4;
+
     /** How long to wait for an answer, if nothing else is said. */
     public static final Duration PATIENCE = Duration.ofSeconds(30);
 
@@ -61,6 +63,8 @@ public record SharedPlace(String url, String user, String password, Optional<Pat
         login.setProperty("connectTimeout", String.valueOf(patience.toSeconds()));
         login.setProperty("socketTimeout", String.valueOf(patience.toSeconds()));
         login.setProperty("loginTimeout", String.valueOf(patience.toSeconds()));
+        // Somebody who holds the ledger up is told apart from a server that does not answer.
+        login.setProperty("options", "-c lock_timeout=" + patience.toMillis() * LOCKED_FIFTHS / 5);
         login.setProperty("tcpKeepAlive", "true");
         login.setProperty("ApplicationName", "benchwright");
         if (!THIS_MACHINE.matcher(url).matches()) {

@@ -1,14 +1,28 @@
 package org.benchwright.ledger;
 
 import java.nio.file.Path;
+import org.benchwright.core.Digest;
+import org.benchwright.ledger.internal.AttachmentEraser;
 import org.benchwright.ledger.internal.LedgerTables;
 import org.benchwright.ledger.internal.SqliteFile;
 
 /** The ledger of a bench: one SQLite file in a folder of its own, large attachments beside it. */
 public final class SqliteLedger extends TableLedger {
 
+    private final SqliteFile file;
+
     private SqliteLedger(SqliteFile file) {
         super(file, LedgerTables.of(file.path()));
+        this.file = file;
+    }
+
+    /**
+     * Takes the bytes of an attachment away that a signed event of this test withdrew; digest and size stay. Done again it does no harm.
+     *
+     * @throws WithdrawalMissingException if no event of the test withdrew it
+     */
+    public void erase(TestId test, Digest attachment) throws LedgerException {
+        AttachmentEraser.erase(file, test, attachment);
     }
 
     /**

@@ -199,6 +199,16 @@ abstract class TableLedger implements Ledger {
         return database.read(tables::lastPosition);
     }
 
+    /** How many bytes a document has, or had before it was withdrawn. */
+    OptionalLong size(Digest digest) throws LedgerException {
+        return database.read(connection -> tables.size(connection, digest));
+    }
+
+    /** Keeps the place of an attachment that was withdrawn in the ledger from which it comes. */
+    void keepWithdrawn(Digest digest, long size) throws LedgerException {
+        tables.keepWithdrawn(database, digest, size);
+    }
+
     Optional<DocumentKind> kind(Digest digest) throws LedgerException {
         return database.read(connection -> tables.kind(connection, digest));
     }

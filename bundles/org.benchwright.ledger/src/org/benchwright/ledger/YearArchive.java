@@ -13,6 +13,7 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
 import java.util.UUID;
@@ -21,6 +22,7 @@ import java.util.zip.ZipInputStream;
 import java.util.zip.ZipOutputStream;
 import org.benchwright.core.Digest;
 import org.benchwright.ledger.internal.BackupFile;
+import org.benchwright.ledger.internal.CanonicalJson;
 import org.benchwright.ledger.internal.Messages;
 import org.benchwright.ledger.internal.References;
 
@@ -119,11 +121,26 @@ public final class YearArchive {
         for (LedgerEntry entry : ledger.entries(test)) {
             for (Digest digest : References.in(entry.payload())) {
                 if (entry.sequence() <= proof.sequence() && kept.add(digest)) {
-                    put(out, DOCUMENTS + digest.hex(), ledger.document(digest)
-                            .orElseThrow(() -> new LedgerDamagedException(Messages.text("damagedDocument", test, digest))));
+                    Optional<byte[]> content = ledger.document(digest);
+                    if (content.isEmpty() && !withdrawn(ledger.entries(test)).contains(digest)) {
+                        throw new LedgerDamagedException(Messages.text("damagedDocument", test, digest));
+                    } else if (content.isPresent()) {
+                        put(out, DOCUMENTS + digest.hex(), content.get());
+                    }
                 }
             }
         }
+    }
+
+    /** The attachments that events of a test withdrew. */
+    private static Set<Digest> withdrawn(List<LedgerEntry> entries) throws PayloadException {
+        Set<Digest> withdrawn = new HashSet<>();
+        for (LedgerEntry entry : entries) {
+            if (entry.kind().equals(EventKinds.ATTACHMENT_WITHDRAWN)) {
+                withdrawn.addAll(References.in(entry.payload()));
+            }
+        }
+        return withdrawn;
     }
 
     private static void put(ZipOutputStream out, String name, byte[] content) throws IOException {
@@ -171,6 +188,7 @@ public final class YearArchive {
         private final List<String> faults = new ArrayList<>();
         private final Set<String> names = new HashSet<>();
         private final Set<Digest> named = new HashSet<>();
+        private final Set<Digest> withdrawn = new HashSet<>();
         private final Set<Digest> there = new HashSet<>();
         private final List<SignedCheckpoint> checkpoints = new ArrayList<>();
         private long tests;
@@ -209,9 +227,14 @@ public final class YearArchive {
             tests += proof.test().isTest() ? 1 : 0;
             events += proof.sequence();
             for (String event : proof.earlier()) {
-                named.addAll(References.in(event));
+                names(event);
             }
-            named.addAll(References.in(proof.event()));
+            names(proof.event());
+        }
+
+        private void names(String event) throws PayloadException {
+            boolean withdraws = CanonicalJson.parse(event).text("kind").equals(Optional.of(EventKinds.ATTACHMENT_WITHDRAWN));
+            (withdraws ? withdrawn : named).addAll(References.in(event));
         }
 
         Content content(Path file) throws LedgerFormatException {
@@ -221,7 +244,7 @@ public final class YearArchive {
             if (!checkpoints.get(0).holds()) {
                 faults.add(Messages.text("fault.keptFalse", checkpoints.get(0).checkpoint().number()));
             }
-            named.stream().filter(digest -> !there.contains(digest)).forEach(digest -> faults.add(Messages.text("archive.lacks", digest)));
+            named.stream().filter(digest -> !there.contains(digest) && !withdrawn.contains(digest)).forEach(digest -> faults.add(Messages.text("archive.lacks", digest)));
             return new Content(tests, events, there.size(), checkpoints.get(0), faults);
         }
     }

@@ -1,5 +1,6 @@
 package org.benchwright.present;
 
+import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
@@ -15,6 +16,7 @@ import org.benchwright.engine.record.Deviation;
 import org.benchwright.engine.record.Disposition;
 import org.benchwright.engine.record.RecordFact;
 import org.benchwright.engine.record.TestRecord;
+import org.benchwright.engine.revision.ReviewPlan;
 import org.benchwright.present.internal.Asked;
 import org.benchwright.present.internal.EntryReader;
 import org.benchwright.present.internal.Message;
@@ -61,6 +63,82 @@ public final class Auditing {
             return fleet.deviations(nonconformities, waitingOnly).stream().map(each -> Standings.row(each, now)).toList();
         } catch (StoreException e) {
             throw Asked.cannotStore(e);
+        }
+    }
+
+    /**
+     * Sealed tests that were drawn for a review which is due, the longest waiting first.
+     *
+     * @throws CannotStoreException if the ledger can't be read, or it was cancelled
+     */
+    public List<ReviewRow> reviewsDue(Progress progress, Cancellation cancellation) throws CannotStoreException {
+        try (Fleet fleet = Fleet.of(ledger, progress, cancellation)) {
+            return fleet.reviewsDue().stream().map(each -> new ReviewRow(each.test(), each.serial(), each.family(), each.procedure(), each.technician(),
+                    each.opened())).toList();
+        } catch (StoreException e) {
+            throw Asked.cannotStore(e);
+        }
+    }
+
+    /** By which plan tests are drawn for a review, in words; that there is none, if there is none. */
+    public String reviewPlan() throws CannotStoreException {
+        return Asked.read(() -> {
+            try (BenchLedger open = BenchLedger.openReadOnly(ledger)) {
+                return open.revisions().reviews().map(Auditing::words).orElseGet(Message.REVIEWS_NOT_PLANNED::text);
+            }
+        });
+    }
+
+    private static String words(ReviewPlan plan) {
+        return plan.sample() == plan.lot() ? Message.REVIEWS_ALL.text() : Message.REVIEWS_PLANNED.text(plan.sample(), plan.lot(), plan.quality().toPlainString());
+    }
+
+    /**
+     * Plans how many of the tests that are opened from now on are drawn for a review.
+     *
+     * @param lot     for how many tests the sample is looked up
+     * @param quality acceptable quality level in percent, as typed
+     * @return the plan in words
+     * @throws EntryRefusedException   if the tables have no such plan, the person may not, or the password is not taken
+     * @throws TakenElsewhereException if somebody else signed something in the same moment
+     * @throws CannotStoreException    if it can't be recorded
+     */
+    public String planReviews(long lot, String quality, String reason, PeopleDesk.Signing by)
+            throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        try {
+            BigDecimal level = new BigDecimal(quality.strip());
+            int tests = Math.toIntExact(lot);
+            return Asked.of(() -> {
+                try (BenchLedger open = BenchLedger.openExisting(ledger)) {
+                    BenchTime time = BenchTime.of(clocks.clock(), clocks.ticker(), clocks.pause());
+                    return words(open.approvals(time).planReviews(tests, level, EntryReader.text(reason), by.person()));
+                }
+            });
+        } catch (NumberFormatException | ArithmeticException unreadable) {
+            throw new EntryRefusedException(Message.REFUSED_REVIEW_PLAN.text(String.valueOf(lot), quality), unreadable);
+        } finally {
+            Arrays.fill(by.password(), ' ');
+        }
+    }
+
+    /**
+     * From now on no test is drawn for a review.
+     *
+     * @return so in words
+     * @throws EntryRefusedException   if none is planned, the person may not, or the password is not taken
+     * @throws TakenElsewhereException if somebody else signed something in the same moment
+     * @throws CannotStoreException    if it can't be recorded
+     */
+    public String endReviews(String reason, PeopleDesk.Signing by) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        try {
+            return Asked.of(() -> {
+                try (BenchLedger open = BenchLedger.openExisting(ledger)) {
+                    open.approvals(BenchTime.of(clocks.clock(), clocks.ticker(), clocks.pause())).endReviews(EntryReader.text(reason), by.person());
+                    return Message.REVIEWS_NOT_PLANNED.text();
+                }
+            });
+        } finally {
+            Arrays.fill(by.password(), ' ');
         }
     }
 
@@ -148,6 +226,19 @@ public final class Auditing {
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         RecordFact fact = new RecordFact.Voided(EntryReader.text(reason));
         return signed(test, by, kept -> fact);
+    }
+
+    /**
+     * Takes the bytes of an attachment away, since they are personal; its digest stays.
+     *
+     * @param event number of the event that attached it
+     */
+    public RecordStanding withdrawAttachment(String test, long event, String reason, PeopleDesk.Signing by)
+            throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        String why = EntryReader.text(reason);
+        return signed(test, by, kept -> new RecordFact.AttachmentWithdrawn(event, kept.record().stream().flatMap(record -> record.attachments().stream())
+                .filter(each -> each.event() == event).map(TestRecord.Attachment::digest).findFirst()
+                .orElseThrow(() -> new EntryRefusedException(Message.REFUSED_NO_ATTACHMENT.text(event))), why));
     }
 
     @FunctionalInterface

@@ -15,16 +15,28 @@ import java.util.Optional;
  * @param deviations  departures and nonconformities, in order
  * @param corrections what was amended, in order
  * @param entries     what can be amended, in order
+ * @param attachments what was attached, in order
  * @param objections  why a deed is not taken; whatever is not in it is
  */
 public record RecordStanding(String words, String number, Optional<String> end, Optional<String> uncertified, List<DeviationRow> deviations,
-        List<Correction> corrections, List<TimelineLine> entries, Map<AuditDeed, String> objections) {
+        List<Correction> corrections, List<TimelineLine> entries, List<Attachment> attachments, Map<AuditDeed, String> objections) {
 
     public RecordStanding {
         deviations = List.copyOf(deviations);
         corrections = List.copyOf(corrections);
         entries = List.copyOf(entries);
+        attachments = List.copyOf(attachments);
         objections = Map.copyOf(objections);
+    }
+
+    /**
+     * A file that was attached.
+     *
+     * @param event     number of the event that attached it
+     * @param name      the file's name
+     * @param withdrawn by whom, when and why its bytes were taken away; empty if they were not
+     */
+    public record Attachment(long event, String name, Optional<String> withdrawn) {
     }
 
     /**

@@ -4,9 +4,11 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 
 import org.benchwright.present.internal.Asked;
 import org.benchwright.present.internal.Message;
+import org.benchwright.present.internal.PublishedFigures;
 import org.benchwright.workshop.SignedSheet;
 import org.benchwright.workshop.StoreException;
 
@@ -35,7 +37,8 @@ public record SelfCheckSheet(List<Line> lines) {
 
     /** Published values, reckoned again by this copy. */
     public static List<Line> publishedValues() {
-        return SignedSheet.publishedValues().stream().map(value -> new Line(value.name(), value.holds())).toList();
+        return Stream.concat(SignedSheet.publishedValues().stream().map(value -> new Line(value.name(), value.holds())),
+                PublishedFigures.check().stream().map(value -> new Line(value.name(), value.holds()))).toList();
     }
 
     /** This sheet and more lines. */

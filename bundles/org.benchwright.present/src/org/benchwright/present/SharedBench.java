@@ -103,6 +103,20 @@ public final class SharedBench {
         owned(password, () -> sharing.migrate(owner, password));
     }
 
+    /**
+     * Takes the bytes of withdrawn attachments out of the shared ledger, which is verified first. The password is blanked out.
+     *
+     * @return of how many
+     * @throws EntryRefusedException if it is not sound
+     */
+    public long erase(String owner, char[] password) throws EntryRefusedException, CannotStoreException {
+        try {
+            return asked(() -> sharing.erase(owner, password));
+        } finally {
+            Arrays.fill(password, ' ');
+        }
+    }
+
     /** Copies the shared ledger into a file that must not be there. */
     public void copyTo(Path file) throws CannotStoreException {
         owned(new char[0], () -> sharing.copyTo(file));

@@ -9,15 +9,20 @@ import java.util.List;
  * @param signers fingerprints of the keys that signed
  * @param open    tests that are not sealed; verified as far as they go
  * @param late    what was done on a bench that did not know the books as they stand before it here; no faults, but to be told
+ * @param reviews sealed tests that were drawn for a review which nobody has made yet, by id
+ * @param withdrawn attachments that were rightly taken away: by whom and why
  * @param sound   true if everything was looked at and no fault was found
  */
-public record VerificationReport(List<Line> lines, List<String> signers, List<UnitRow> open, List<String> late, boolean sound) {
+public record VerificationReport(List<Line> lines, List<String> signers, List<UnitRow> open, List<String> late, List<String> reviews,
+        List<String> withdrawn, boolean sound) {
 
     public VerificationReport {
         lines = List.copyOf(lines);
         signers = List.copyOf(signers);
         open = List.copyOf(open);
         late = List.copyOf(late);
+        reviews = List.copyOf(reviews);
+        withdrawn = List.copyOf(withdrawn);
     }
 
     /**

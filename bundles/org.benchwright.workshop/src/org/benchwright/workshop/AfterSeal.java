@@ -18,6 +18,7 @@ import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.SequenceConflictException;
 import org.benchwright.ledger.Signer;
 import org.benchwright.ledger.Signing;
+import org.benchwright.ledger.SqliteLedger;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.people.Person;
 import org.benchwright.ledger.people.PersonKeyStore;
@@ -36,10 +37,18 @@ public final class AfterSeal {
     private final Signer benchKey;
     private final PersonKeyStore keys;
     private final BenchTime time;
+    private final Elsewhere elsewhere;
     private final KeptTests kept = new KeptTests();
     private final RecordFacts codec = new RecordFacts();
 
-    AfterSeal(Ledger ledger, Signer benchKey, PersonKeyStore keys, BenchTime time) {
+    /** Where tests of other benches are found. */
+    interface Elsewhere {
+        /** The ledger that benches share; empty where this bench shares none. */
+        Optional<Ledger> ledger() throws StoreException;
+    }
+
+    AfterSeal(Ledger ledger, Signer benchKey, PersonKeyStore keys, BenchTime time, Elsewhere elsewhere) {
+        this.elsewhere = elsewhere;
         this.ledger = ledger;
         this.benchKey = benchKey;
         this.keys = keys;
@@ -47,7 +56,7 @@ public final class AfterSeal {
     }
 
     /**
-     * Signs something about a sealed test.
+     * Signs something about a sealed test. The bytes of an attachment that is withdrawn are gone then from this ledger.
      *
      * @param test its id
      * @param fact what
@@ -74,19 +83,28 @@ public final class AfterSeal {
             RecordFact asKept = codec.asKept(fact);
             // Asked before the password is, so that nobody types one in vain.
             TestRecord after = record.with(new RecordEvent(last + 1, now, person.id(), person.roles(), asKept));
-            kept.requireOther(ledger, record.run(), asKept);
+            kept.requireOther(whereItIs(asKept), record.run(), asKept);
             requireTrusted(id, asKept);
             Signer signer = PeopleKeys.unlock(keys, people.now(), by);
             Actor actor = new Actor(person.id(), role(asKept, person));
             EntryDraft draft = new EntryDraft(id, now, before.run().lastMoment().sitting() + 1, Duration.ZERO, actor, codec.kind(asKept),
                     codec.payload(asKept));
             ledger.appendSigned(draft, last, new Signing(signer, SealedRecords.meaning(asKept), actor.toString(), benchKey), people.stand());
+            if (asKept instanceof RecordFact.AttachmentWithdrawn withdrawn && ledger instanceof SqliteLedger own) {
+                own.erase(id, withdrawn.attachment());
+            }
             return after;
         } catch (SequenceConflictException conflict) {
             throw new OvertakenException(Message.OVERTAKEN.text(test), conflict);
         } catch (LedgerException failure) {
             throw PeopleKeys.store(failure);
         }
+    }
+
+    /** The ledger with the test that takes the place of this one: that of this bench, or the shared one. */
+    private Ledger whereItIs(RecordFact fact) throws LedgerException, StoreException {
+        Optional<TestId> other = fact instanceof RecordFact.Superseded superseded ? TestId.parse(superseded.by()).filter(TestId::isTest) : Optional.empty();
+        return other.isEmpty() || ledger.lastSequence(other.get()) > 0 ? ledger : elsewhere.ledger().orElse(ledger);
     }
 
     /** A unit doesn't go out by what a lost key may have signed. */

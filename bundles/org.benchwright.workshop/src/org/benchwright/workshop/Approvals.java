@@ -1,5 +1,6 @@
 package org.benchwright.workshop;
 
+import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
@@ -12,6 +13,7 @@ import org.benchwright.core.Digest;
 import org.benchwright.core.Role;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.plan.Plan;
+import org.benchwright.engine.revision.ReviewPlan;
 import org.benchwright.engine.revision.Revision;
 import org.benchwright.engine.revision.RevisionBook;
 import org.benchwright.engine.revision.RevisionEvent;
@@ -102,6 +104,31 @@ public final class Approvals {
         RevisionFact fact = new RevisionFact.Withdrawn(revision.approved().orElse(revision.prepared()).event(), reason);
         RevisionBook book = sign(new Act(fact, Meaning.WITHDRAWN, List.of(Role.SUPERVISOR, Role.ENGINEER)), by, Optional.empty());
         return book.find(procedure, number).orElseThrow();
+    }
+
+    /**
+     * Plans how many of the tests that are opened from now on are drawn for a review.
+     *
+     * @param lot     for how many tests the sample is looked up, at least 2
+     * @param quality acceptable quality level in percent, one of the tables'
+     * @throws RefusedException   if the tables have no such plan, the person may not, or the password is not taken
+     * @throws OvertakenException if somebody else signed something in the same moment
+     */
+    public ReviewPlan planReviews(int lot, BigDecimal quality, String reason, SigningPerson by)
+            throws RefusedException, OvertakenException, StoreException {
+        ReviewPlan plan = RevisionBook.reviewPlan(lot, quality);
+        RevisionFact fact = new RevisionFact.ReviewsPlanned(lot, quality, plan.sample(), reason);
+        return sign(new Act(fact, Meaning.DECIDED, List.of(Role.AUDITOR)), by, Optional.empty()).reviews().orElseThrow();
+    }
+
+    /**
+     * From now on no test is drawn for a review.
+     *
+     * @throws RefusedException   if none is planned, the person may not, or the password is not taken
+     * @throws OvertakenException if somebody else signed something in the same moment
+     */
+    public void endReviews(String reason, SigningPerson by) throws RefusedException, OvertakenException, StoreException {
+        sign(new Act(new RevisionFact.ReviewsEnded(reason), Meaning.DECIDED, List.of(Role.AUDITOR)), by, Optional.empty());
     }
 
     /**

@@ -1,5 +1,6 @@
 package org.benchwright.workshop;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
@@ -28,6 +29,7 @@ import org.benchwright.ledger.Projection;
 import org.benchwright.ledger.ProofFormatException;
 import org.benchwright.ledger.SignedCheckpoint;
 import org.benchwright.ledger.Signer;
+import org.benchwright.ledger.SignerKey;
 import org.benchwright.ledger.SqliteLedger;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.Verification;
@@ -44,6 +46,7 @@ import org.benchwright.workshop.internal.PeopleKeys;
 import org.benchwright.workshop.internal.ReceiptHistory;
 import org.benchwright.workshop.internal.RevisionHistory;
 import org.benchwright.workshop.internal.SharedBooks;
+import org.benchwright.workshop.internal.SharedSettings;
 import org.benchwright.workshop.internal.SignedNotes;
 import org.benchwright.workshop.internal.TestsOfUnit;
 
@@ -193,7 +196,8 @@ public final class BenchLedger implements AutoCloseable {
      * @throws StoreException if the bench key can't be had
      */
     public AfterSeal afterSeal(BenchTime time) throws StoreException {
-        return new AfterSeal(ledger, benchKey(), keys(time, KeyProtection.standard()), time);
+        return new AfterSeal(ledger, benchKey(), keys(time, KeyProtection.standard()), time,
+                () -> books(time) instanceof SharedBooks sharing ? Optional.of(sharing.ofAllBenches()) : Optional.empty());
     }
 
     /**
@@ -461,7 +465,8 @@ public final class BenchLedger implements AutoCloseable {
             VerificationRequest request = VerificationRequest.of(file);
             Optional<Projection> cache = Projection.openReadOnly(Projection.besides(file.toAbsolutePath()));
             try {
-                return verified(request.against(kept).with(progress, cancellation), new DecisionCheck(documents, cache, request.benchKey().isPresent()));
+                return verified(request.against(kept).with(progress, cancellation), new DecisionCheck(documents, cache,
+                        request.benchKey().map(SignerKey::fingerprint), Files.exists(BenchFolder.of(file).path().resolve(SharedSettings.FILE))));
             } finally {
                 if (cache.isPresent()) {
                     cache.get().close();
@@ -483,7 +488,12 @@ public final class BenchLedger implements AutoCloseable {
         }
         return new LedgerReport(found.tests().size(), found.events(), found.documents(), decisions.derived(), signers, faults(found, 1),
                 faults(found, 2), List.copyOf(derived), found.faultsLeftOut(), decisions.open(), late(found, decisions),
-                found.clean() && derived.isEmpty());
+                decisions.reviewsDue(), withdrawn(found), found.clean() && derived.isEmpty());
+    }
+
+    private static List<RecordFault> withdrawn(Verification found) {
+        return found.withdrawn().stream().map(each -> new RecordFault(each.test().value(), each.sequence(),
+                (each.gone() ? Message.WITHDRAWN : Message.WITHDRAWN_STILL_HERE).text(each.attachment().hex(), each.by(), each.reason()))).toList();
     }
 
     private static List<RecordFault> late(Verification found, DecisionCheck decisions) {

@@ -151,6 +151,19 @@ public final class Fleet implements AutoCloseable {
     }
 
     /**
+     * A sealed test that an auditor has to review, since the sampling plan drew it.
+     *
+     * @param test       its id
+     * @param serial     the unit's serial number
+     * @param family     its family's name
+     * @param procedure  by which procedure
+     * @param technician who opened it
+     * @param opened     when
+     */
+    public record ReviewDue(String test, String serial, String family, String procedure, String technician, Instant opened) {
+    }
+
+    /**
      * What was decided.
      *
      * @param word    the decision
@@ -254,6 +267,12 @@ public final class Fleet implements AutoCloseable {
                     found.step(), found.noted(), found.words(), Stand.valueOf(found.stand().name()), found.decision().map(decided ->
                             new Decided(decided.word(), decided.reason(), decided.by(), decided.instant())));
         }).toList();
+    }
+
+    /** Sealed tests that were drawn for a review which is due, the longest waiting first. */
+    public List<ReviewDue> reviewsDue() throws StoreException {
+        return read(projection::reviewsDue).stream().map(each -> new ReviewDue(each.test(), each.serial(), each.family(), each.procedure(),
+                each.technician(), each.opened())).toList();
     }
 
     private static ProjectionFilter filter(FleetFilter filter) {

@@ -16,11 +16,13 @@ import java.util.List;
  * @param leftOut    faults beyond those listed
  * @param open       tests that are not sealed and were derived; verified as far as they go
  * @param late       what was opened or signed on a bench that did not know the books as they stand before it here; no faults, but to be told
+ * @param reviewsDue sealed tests that were drawn for a review which nobody has made yet, by id
+ * @param withdrawn  attachments whose bytes were rightly taken away: by whom, why, and whether they are gone here; no faults, but to be told
  * @param sound      true if everything was looked at and no fault was found
  */
 public record LedgerReport(int tests, long events, long documents, int derived, List<String> signers, List<RecordFault> links,
         List<RecordFault> signatures, List<RecordFault> decisions, long leftOut, List<KeptTest> open, List<RecordFault> late,
-        boolean sound) {
+        List<String> reviewsDue, List<RecordFault> withdrawn, boolean sound) {
 
     public LedgerReport {
         signers = List.copyOf(signers);
@@ -29,5 +31,7 @@ public record LedgerReport(int tests, long events, long documents, int derived, 
         decisions = List.copyOf(decisions);
         open = List.copyOf(open);
         late = List.copyOf(late);
+        reviewsDue = List.copyOf(reviewsDue);
+        withdrawn = List.copyOf(withdrawn);
     }
 }

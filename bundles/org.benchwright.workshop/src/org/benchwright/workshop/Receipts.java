@@ -105,7 +105,7 @@ public final class Receipts {
             throws RefusedException, OvertakenException, StoreException, FaultyRecordException {
         TestId id = TestId.parse(test).orElseThrow(() -> new RefusedException(Message.RETURN_NO_TEST.text(test)));
         TestsOfUnit tests = new TestsOfUnit(ledger);
-        String unit = tests.requireMendable(id, Long.MAX_VALUE, tests::of);
+        String unit = tests.requireMendable(id);
         Entered entered = enter(new ReceiptFact.Repaired(unit, id.value(), what, parts, files), Meaning.REPAIRED, by);
         List<Repair> repairs = entered.book().repairsAfter(id.value());
         return repairs.get(repairs.size() - 1);

@@ -12,13 +12,16 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Properties;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 
 import org.benchwright.core.Cancellation;
+import org.benchwright.core.Digest;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.ledger.BenchFolder;
 import org.benchwright.ledger.BenchKeyStore;
@@ -27,9 +30,12 @@ import org.benchwright.ledger.DurableFiles;
 import org.benchwright.ledger.Forwarder;
 import org.benchwright.ledger.ForwardingStop;
 import org.benchwright.ledger.LedgerException;
+import org.benchwright.ledger.LedgerVerifier;
 import org.benchwright.ledger.PostgresLedger;
 import org.benchwright.ledger.Signer;
 import org.benchwright.ledger.SqliteLedger;
+import org.benchwright.ledger.VerificationRequest;
+import org.benchwright.ledger.Withdrawal;
 import org.benchwright.workshop.internal.Message;
 import org.benchwright.workshop.internal.SharedSettings;
 
@@ -185,6 +191,43 @@ public final class Sharing {
             PostgresLedger.migrate(settings.place(owner, new String(password)));
         } catch (LedgerException failure) {
             throw store(failure);
+        }
+    }
+
+    /**
+     * Takes the bytes of attachments that were withdrawn out of the shared ledger, as its owner. It is verified first: nothing is erased because
+     * of a withdrawal that nobody had the right to.
+     *
+     * @return of how many attachments
+     * @throws RefusedException if the shared ledger is not sound
+     */
+    public long erase(String owner, char[] password) throws RefusedException, StoreException {
+        try {
+            Path folder = Files.createTempDirectory("shared");
+            Path copy = folder.resolve("shared.ledger");
+            try {
+                copyTo(copy);
+                if (!BenchLedger.verify(copy).sound()) {
+                    throw new RefusedException(Message.ERASE_NOT_SOUND.text());
+                }
+                List<Digest> left = LedgerVerifier.verify(VerificationRequest.of(copy)).withdrawn().stream().filter(each -> !each.gone())
+                        .map(Withdrawal::attachment).toList();
+                return left.isEmpty() ? 0 : PostgresLedger.erase(settings.place(owner, new String(password)), left);
+            } finally {
+                delete(folder);
+            }
+        } catch (LedgerException failure) {
+            throw store(failure);
+        } catch (IOException failure) {
+            throw new StoreException(Message.ERASE_NO_COPY.text(String.valueOf(failure.getMessage())), failure);
+        }
+    }
+
+    private static void delete(Path folder) throws IOException {
+        try (Stream<Path> all = Files.walk(folder)) {
+            for (Path each : all.sorted(Comparator.reverseOrder()).toList()) {
+                Files.delete(each);
+            }
         }
     }
 

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -97,13 +98,73 @@ class AuditCommandsTest {
     }
 
     private String record() throws Exception {
-        assertEquals(0, bench("", "report", test, "--html", "r.html").status());
+        return record(test);
+    }
+
+    @Test
+    void whatIsDrawnForAReviewWaitsForItAndSaysSoEverywhere() throws Exception {
+        says(bench("", "reviews"), "No reviews are planned");
+        refuses(signing("reviews", "--lot", "2", "--by", "MJ"), "To plan reviews say --lot, --quality, --reason and --by; to plan none --none, --reason and --by.");
+        refuses(signing("reviews", "--lot", "2", "--quality", "some", "--reason", "x", "--by", "MJ"), "A lot of 2 at \"some\" %");
+        refuses(signing("reviews", "--lot", "2", "--quality", "1.1", "--reason", "x", "--by", "MJ"), "No plan for that");
+        refuses(signing("reviews", "--lot", "2", "--quality", "1.0", "--reason", "x", "--by", "KM"), "KM may not plan reviews");
+        says(signing("reviews", "--lot", "100", "--quality", "1.0", "--reason", "as agreed", "--by", "MJ"), "13 of 100 tests are drawn for a review on average");
+        says(signing("reviews", "--lot", "2", "--quality", "1.0", "--reason", "the first month", "--by", "MJ"), "Every test that is opened from now on is reviewed.");
+        says(bench("", "reviews"), "No review is due.");
+        String drawn = bench.carryOut(GIVEN_UP).lastLine().replaceAll("^.*\\| ", "");
+        String event = bench("", "departures").out().replaceAll("(?s)^.*" + drawn + "\\s+event (\\d+).*$", "$1");
+        says(signing("decide", drawn, event, "--as", "accepted", "--reason", "nothing was begun", "--by", "MJ"), "is now: due for review.");
+        says(bench("", "reviews"), "1 review is due:");
+        says(bench("", "reviews"), drawn + " C16-004711, opened by QN");
+        refuses(signing("hand-over", drawn, "--to", "the owner", "--by", "KM"), "This record was drawn for a review");
+        CommandRunner.Ended paper = bench("", "report", drawn, "--pdf", "c.pdf");
+        assertTrue(paper.status() != 0 && paper.err().contains("This record was drawn for a review"), paper.out() + paper.err());
+        says(bench.run("verify", bench.ledger().toString()), "1 review is due:");
+        refuses(signing("review", drawn, "--agreed", "--by", "MJ"), "A review takes another auditor");
+        says(signing("review", drawn, "--agreed", "--by", "HD"), "is now: reviewed.");
+        says(bench("", "reviews"), "No review is due.");
+        says(signing("hand-over", drawn, "--to", "the owner", "--by", "KM"), "handed over to the owner");
+        refuses(signing("reviews", "--none", "--lot", "2", "--reason", "x", "--by", "MJ"), "To plan reviews say");
+        says(signing("reviews", "--none", "--reason", "the first month is over", "--by", "MJ"), "No reviews are planned");
+        refuses(signing("reviews", "--none", "--reason", "again", "--by", "MJ"), "nothing to end");
+    }
+
+    @Test
+    void anAttachmentIsWithdrawnAndVerificationTellsByWhomAndWhy() throws Exception {
+        Path photo = Files.write(folder.resolve("face.jpg"), "a face that could be recognised".getBytes(StandardCharsets.UTF_8));
+        String attached = bench.carryOut("y, 4711\n22,5 degC\n" + photo + "\n! the plate is missing\n\nM-17, 0.02 V, k 2, due 2027-03-01\n0,4\n").lastLine()
+                .replaceAll("^.*\\| ", "");
+        String event = bench("", "report", attached, "--html", "r.html").status() == 0
+                ? Files.readString(folder.resolve("r.html")).replaceAll("(?s)^.*?<td>(\\d+)</td><td>[^<]*</td><td>QN</td><td>[^<]*face\\.jpg.*$", "$1") : "";
+        refuses(signing("withdraw-attachment", attached, event, "--reason", "a face", "--by", "QN"), "QN had a hand in this test");
+        refuses(signing("withdraw-attachment", attached, "1", "--reason", "a face", "--by", "MJ"), "Event 1 of this test attached nothing");
+        says(signing("withdraw-attachment", attached, event, "--reason", "a face can be seen", "--by", "MJ"), "Signed.");
+        refuses(signing("withdraw-attachment", attached, event, "--reason", "again", "--by", "MJ"), "no attachment in this test that could be withdrawn");
+        says(bench.run("verify", bench.ledger().toString()), "was withdrawn by auditor MJ: a face can be seen");
+        says(bench.run("verify", bench.ledger().toString()), "The ledger is sound.");
+        assertTrue(record(attached).contains("face.jpg (withdrawn, its digest stays)"), record(attached));
+        assertFalse(new String(Files.readAllBytes(bench.ledger()), StandardCharsets.ISO_8859_1).contains("a face that could be recognised"));
+    }
+
+    private String record(String of) throws Exception {
+        assertEquals(0, bench("", "report", of, "--html", "r.html").status());
         return Files.readString(folder.resolve("r.html"));
     }
 
     @Test
+    void aTestThatIsToBeRepeatedIsSupersededByTheNextOne() throws Exception {
+        says(signing("decide", test, event(), "--as", "repeat", "--reason", "the plate was found", "--by", "MJ"), "is now: to be repeated.");
+        String again = bench.carryOut(GIVEN_UP).lastLine().replaceAll("^.*\\| ", "");
+        refuses(signing("supersede", test, "--with", test, "--reason", "tested again", "--by", "KM"), "Name the test that takes the place");
+        refuses(signing("supersede", test, "--with", "T-4K7M2-QXD9R", "--reason", "tested again", "--by", "KM"), "is no sealed test of unit C16-004711");
+        says(signing("supersede", test, "--with", again, "--reason", "tested again", "--by", "KM"), "is now: superseded.");
+        says(bench("", "records", "superseded"), test + " C16-004711 undecided, superseded");
+        says(bench.run("verify", bench.ledger().toString()), "The ledger is sound.");
+    }
+
+    @Test
     void aPasswordIsNeverAnArgument() {
-        for (String command : List.of("decide", "amend", "review", "hand-over", "supersede", "recall", "void")) {
+        for (String command : List.of("decide", "amend", "review", "reviews", "hand-over", "supersede", "recall", "void", "withdraw-attachment")) {
             assertFalse(bench.run(command, "--help").out().contains("--password"));
         }
     }

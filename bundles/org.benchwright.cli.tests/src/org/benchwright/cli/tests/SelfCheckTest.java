@@ -56,7 +56,7 @@ class SelfCheckTest {
         String sheet = sheet("accepted");
         assertEquals(0, status, sheet);
         assertTrue(sheet.contains("holds  rehearsal one.answers comes to the end that its head names\n"), sheet);
-        assertTrue(sheet.contains("All 8 hold.\n"), sheet);
+        assertTrue(sheet.contains("All 13 hold.\n"), sheet);
         String text = sheet.substring(0, sheet.indexOf("key "));
         byte[] signature = Base64.getDecoder().decode(sheet.substring(sheet.indexOf("signature ") + 10).strip());
         SignerKey key = BenchKeyStore.publicKey(folder.resolve("own")).orElseThrow();
@@ -70,7 +70,7 @@ class SelfCheckTest {
         String sheet = sheet("rejected");
         assertEquals(1, status);
         assertTrue(sheet.contains("FAILS  rehearsal one.answers"), sheet);
-        assertTrue(sheet.contains("Only 7 of 8 hold. Do not use this copy.\n"), sheet);
+        assertTrue(sheet.contains("Only 12 of 13 hold. Do not use this copy.\n"), sheet);
     }
 
     @Test

@@ -19,6 +19,7 @@ import org.benchwright.present.DeviationRow;
 import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.PeopleDesk;
 import org.benchwright.present.RecordStanding;
+import org.benchwright.present.ReviewRow;
 import org.benchwright.present.TakenElsewhereException;
 
 import picocli.CommandLine.Model.CommandSpec;
@@ -96,6 +97,33 @@ final class AuditCommands extends SigningCommands {
                 "noted", "age", "owner", "decision", "reason", "by", "decided"), cells);
     }
 
+    static CommandSpec reviewsSpec() {
+        return Specs.command("reviews", Message.HELP_REVIEWS).addOption(Specs.number("--lot", "TESTS", Message.HELP_REVIEWS_LOT))
+                .addOption(Specs.text("--quality", "PERCENT", Message.HELP_REVIEWS_QUALITY)).addOption(Specs.flag("--none", Message.HELP_REVIEWS_NONE))
+               .addOption(Specs.text("--reason", "WORDS", Message.HELP_REASON))
+                .addOption(Specs.text("--by", "ID", Message.HELP_BY)).addOption(Specs.ledger());
+    }
+
+    /** Lists the reviews that are due, or plans how many there are to be. */
+    int reviews(Given given) throws CannotStoreException {
+        boolean planned = given.has("--lot") && given.has("--quality") && !given.has("--none");
+        boolean ended = given.has("--none") && !given.has("--lot") && !given.has("--quality");
+        if (ended && given.has("--by")) {
+            return signing(screen -> screen.line(auditing(given).endReviews(text(given, "--reason"), by(given, screen))));
+        } else if (planned && given.has("--by")) {
+            return signing(screen -> screen.line(auditing(given).planReviews(given.number("--lot").orElse(0), text(given, "--quality"),
+                    text(given, "--reason"), by(given, screen))));
+        } else if (List.of("--lot", "--quality", "--none", "--by", "--reason").stream().anyMatch(given::has)) {
+            return Screens.refused(around(), Message.REVIEWS_WHAT.text());
+        }
+        return printing(screen -> {
+            screen.line(auditing(given).reviewPlan());
+            List<ReviewRow> due = auditing(given).reviewsDue(Progress.none(), Cancellation.never());
+            screen.line(due.isEmpty() ? Message.REVIEWS_NONE_DUE.text() : Message.REVIEWS_DUE.text(due.size()));
+            due.forEach(row -> screen.line(Message.REVIEW_DUE_ROW.text(row.test(), row.serial(), row.technician(), time(row.opened()))));
+        });
+    }
+
     // ---- deeds
 
     static CommandSpec decideSpec() {
@@ -129,6 +157,11 @@ final class AuditCommands extends SigningCommands {
         return deed("void", Message.HELP_VOID).addOption(reason());
     }
 
+    static CommandSpec withdrawSpec() {
+        return deed("withdraw-attachment", Message.HELP_WITHDRAW_ATTACHMENT).addPositional(Specs.second("EVENT", Message.HELP_WITHDRAW_ATTACHMENT_EVENT))
+                .addOption(reason());
+    }
+
     private static CommandSpec deed(String name, Message help) {
         return Specs.command(name, help).addPositional(Specs.word("TEST", true, Message.HELP_PROVE_TEST))
                 .addOption(Specs.neededText("--by", "ID", Message.HELP_BY)).addOption(Specs.ledger());
@@ -147,12 +180,16 @@ final class AuditCommands extends SigningCommands {
 
     private int sign(Given given, Signed signed) throws CannotStoreException {
         return signing(screen -> {
-            String by = given.text("--by").orElse("");
-            PeopleDesk.Signing who = new PeopleDesk.Signing(by, new Passwords(screen).of(by));
+            PeopleDesk.Signing who = by(given, screen);
             String test = given.word().orElseThrow();
             RecordStanding standing = signed.by(auditing(given), test, who);
             print(test, standing, screen);
         });
+    }
+
+    private static PeopleDesk.Signing by(Given given, Screen screen) throws EntryRefusedException {
+        String by = text(given, "--by");
+        return new PeopleDesk.Signing(by, new Passwords(screen).of(by));
     }
 
     private static void print(String test, RecordStanding standing, Screen screen) {
@@ -192,6 +229,10 @@ final class AuditCommands extends SigningCommands {
 
     int recall(Given given) throws CannotStoreException {
         return sign(given, (auditing, test, who) -> auditing.recall(test, text(given, "--reason"), who));
+    }
+
+    int withdrawAttachment(Given given) throws CannotStoreException {
+        return sign(given, (auditing, test, who) -> auditing.withdrawAttachment(test, event(given), text(given, "--reason"), who));
     }
 
     int voidRecord(Given given) throws CannotStoreException {

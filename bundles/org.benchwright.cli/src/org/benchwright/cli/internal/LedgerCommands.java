@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 
 import org.benchwright.cli.ExitStatus;
 import org.benchwright.cli.Surroundings;
@@ -12,6 +13,7 @@ import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.Proving;
+import org.benchwright.present.RecordRow;
 import org.benchwright.present.UnitRow;
 import org.benchwright.present.VerificationReport;
 
@@ -21,6 +23,8 @@ import picocli.CommandLine.Model.CommandSpec;
 final class LedgerCommands {
 
     private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
+
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("yyyy-MM-dd", Locale.ROOT);
 
     private final Surroundings around;
 
@@ -44,6 +48,37 @@ final class LedgerCommands {
         }
     }
 
+    static CommandSpec recordsSpec() {
+        return Specs.command("records", Message.HELP_RECORDS).addPositional(Specs.words("WORD", Message.HELP_RECORDS_WORDS)).addOption(Specs.ledger());
+    }
+
+    /** Lists the tests that all the words are found in, the latest first. */
+    int records(Given given) throws CannotStoreException {
+        String search = String.join(" ", given.words());
+        try (Screen screen = Screens.printing(around); Bench bench = Bench.read(given.ledger(), around.clocks())) {
+            List<String> tests = bench.records();
+            int found = 0;
+            for (int i = tests.size() - 1; i >= 0; i--) {
+                Optional<RecordRow> row = row(bench, tests.get(i), screen).filter(each -> each.matches(search));
+                row.ifPresent(each -> screen.line(Message.RECORD_ROW.text(each.test(), each.serial(), each.state(), each.procedure(), each.technician(),
+                        DAY.format(each.opened().atZone(around.zone())))));
+                found += row.isPresent() ? 1 : 0;
+            }
+            screen.line(Message.RECORDS_FOUND.text(found, tests.size()));
+            return ExitStatus.OK;
+        }
+    }
+
+    /** One bad record must not hide the others; verification tells all about it. */
+    private static Optional<RecordRow> row(Bench bench, String test, Screen screen) {
+        try {
+            return bench.row(test);
+        } catch (CannotStoreException faulty) {
+            screen.remark(faulty.getMessage());
+            return Optional.empty();
+        }
+    }
+
     /** Verifies a ledger, and compares it with checkpoints kept elsewhere. */
     int verify(Path ledger, List<String> kept) throws CannotStoreException, EntryRefusedException {
         VerificationReport report = Proving.verify(ledger, around.clocks(), kept);
@@ -60,6 +95,11 @@ final class LedgerCommands {
             if (!report.late().isEmpty()) {
                 screen.line(Message.LATE.text(report.late().size()));
                 report.late().forEach(words -> screen.line("  " + words));
+            }
+            report.withdrawn().forEach(words -> screen.line(words));
+            if (!report.reviews().isEmpty()) {
+                screen.line(Message.REVIEWS_DUE.text(report.reviews().size()));
+                report.reviews().forEach(test -> screen.line("  " + test));
             }
             if (!kept.isEmpty()) {
                 screen.line(Message.KEPT_COMPARED.text(kept.size()));

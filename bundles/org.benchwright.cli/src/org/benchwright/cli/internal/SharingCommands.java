@@ -30,6 +30,7 @@ final class SharingCommands extends SigningCommands {
         return Specs.command("share", Message.HELP_SHARE).addOption(Specs.ledger())
                 .addOption(Specs.flag("--install", Message.HELP_SHARE_INSTALL))
                 .addOption(Specs.flag("--migrate", Message.HELP_SHARE_MIGRATE))
+                .addOption(Specs.flag("--erase", Message.HELP_SHARE_ERASE))
                 .addOption(Specs.text("--owner", "NAME", Message.HELP_SHARE_OWNER))
                 .addOption(Specs.flag("--books", Message.HELP_SHARE_BOOKS))
                 .addOption(Specs.file("--copy", "FILE", Message.HELP_SHARE_COPY));
@@ -42,8 +43,8 @@ final class SharingCommands extends SigningCommands {
 
     /** The owner's deeds; without any, how things stand. */
     int share(Given given) throws CannotStoreException {
-        long deeds = Stream.of("--install", "--migrate", "--books", "--copy").filter(given::has).count();
-        boolean owners = given.has("--install") || given.has("--migrate");
+        long deeds = Stream.of("--install", "--migrate", "--erase", "--books", "--copy").filter(given::has).count();
+        boolean owners = given.has("--install") || given.has("--migrate") || given.has("--erase");
         if (deeds > 1 || owners != given.has("--owner")) {
             return Screens.refused(around(), Message.SHARE_ONE.text());
         }
@@ -54,6 +55,10 @@ final class SharingCommands extends SigningCommands {
         if (owners) {
             return signing(screen -> {
                 char[] password = new Passwords(screen).of(given.text("--owner").orElseThrow());
+                if (given.has("--erase")) {
+                    screen.line(Message.SHARE_ERASED.text(shared.get().erase(given.text("--owner").orElseThrow(), password)));
+                    return;
+                }
                 if (given.has("--install")) {
                     shared.get().install(given.text("--owner").orElseThrow(), password);
                 } else {

@@ -4,14 +4,26 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import static org.benchwright.engine.tests.Parts.beginAgain;
+import static org.benchwright.engine.tests.Parts.compare;
+import static org.benchwright.engine.tests.Parts.energise;
+import static org.benchwright.engine.tests.Parts.faultLog;
+import static org.benchwright.engine.tests.Parts.rejected;
+import static org.benchwright.engine.tests.Parts.step;
+import static org.benchwright.engine.tests.Parts.undecided;
+
+import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
 import org.benchwright.core.Verdict;
+import org.benchwright.engine.Demand;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Derived.Outcome;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.TestEvent;
+import org.benchwright.engine.plan.SoakStage;
 import org.benchwright.engine.record.Amendment;
 import org.benchwright.engine.record.RecordFact;
 import org.benchwright.engine.record.RecordFact.Amended;
@@ -95,11 +107,108 @@ class AmendmentTest {
         assertTrue(refusal.contains("was struck as a slip"), refusal);
     }
 
+    private static final SoakStage.Gap GAP = new SoakStage.Gap(Duration.ofHours(2), beginAgain(1, undecided("Too long unwitnessed.")));
+
+    /** Accepted after a soak of 72 h with five looks, one condition each, a comparison and a fault log. */
+    private static TestRun soaked() {
+        Walk walk = Walk.approved(PlanDraft.plan().stage("power_up", step("on", energise("supply"), compare("types", rejected("types")), faultLog("lines")))
+                .soak("endurance", rejected("stopped"), rejected("stopped outside"), Optional.of(GAP)).build());
+        for (int i = 0; i < 300 && !walk.run().ended(); i++) {
+            if (walk.demand() instanceof Demand.Look look) {
+                walk.after(look.begins() ? "1 min" : "24 h").tell(Answers.look(look.soak(), Fact.Sight.YES, true));
+            } else {
+                walk.good();
+            }
+        }
+        assertEquals(Optional.of(Verdict.ACCEPTED), walk.run().verdict());
+        return walk.run();
+    }
+
+    private static long first(TestRun run, Class<? extends Fact> kind) {
+        return run.events().stream().filter(each -> kind.isInstance(each.body())).mapToLong(TestEvent::sequence).findFirst().orElseThrow();
+    }
+
+    private static Signing amend(TestRun run, long event, String entry) throws Exception {
+        return Signing.of(run).does("TH", new Amended(event, entry, "read from the photo"));
+    }
+
+    private static Replay replay(Signing signing) {
+        return signing.record().amendments().get(0).replay();
+    }
+
+    @Test
+    void aLookAmendedInsideTheConditionsLeavesEverything() throws Exception {
+        TestRun run = soaked();
+        long look = first(run, Fact.Looked.class);
+        Signing signing = amend(run, look, "yes steady all the time; " + inside(run));
+        assertEquals(new Replay(run.verdict(), true, List.of(), List.of()), replay(signing));
+        assertEquals(Optional.empty(), signing.record().doubt());
+        assertEquals("steady all the time", ((Fact.Looked) signing.record().corrections().get(look)).asSeen());
+    }
+
+    private static String inside(TestRun run) {
+        return run.plan().stages().stream().filter(SoakStage.class::isInstance)
+                .map(stage -> Answers.inside(((SoakStage) stage).conditions().get(0).limits()).toString()).findFirst().orElseThrow();
+    }
+
+    @Test
+    void aLookAmendedToAStopWouldHaveRejectedTheUnit() throws Exception {
+        TestRun run = soaked();
+        Signing signing = amend(run, first(run, Fact.Looked.class) + 2, "no dark; " + inside(run));
+        assertEquals(Optional.of(Verdict.REJECTED), replay(signing).verdict());
+        assertFalse(replay(signing).followed());
+        assertTrue(signing.record().doubt().orElseThrow().contains("it would have been rejected"));
+    }
+
+    /** The verdict stays, but nobody has decided on the departure that would have been noted. */
+    @Test
+    void aConditionAmendedToOutsideIsADepartureThatNobodyDecided() throws Exception {
+        TestRun run = soaked();
+        Signing signing = amend(run, first(run, Fact.Looked.class), "yes; 99 degC");
+        assertEquals(run.verdict(), replay(signing).verdict());
+        assertEquals(1, replay(signing).beside().size(), replay(signing).toString());
+        String doubt = signing.record().doubt().orElseThrow();
+        assertTrue(doubt.contains("99 degC") && doubt.contains("on which nobody has decided"), doubt);
+        assertEquals(doubt, signing.refusal("TH", new RecordFact.HandedOver("the owner", Signing.TEST + "/2")));
+    }
+
+    @Test
+    void comparedEntriesAreComparedAgain() throws Exception {
+        TestRun run = soaked();
+        long types = first(run, Fact.Compared.class);
+        Signing signing = amend(run, types, "A8 rev 2; A8 rev 3");
+        assertEquals(Optional.of(Verdict.REJECTED), replay(signing).verdict());
+        assertEquals(Outcome.DOES_NOT_CONFORM, replay(signing).changes().get(0).now().outcome());
+        assertEquals(Optional.empty(), amend(run, types, "A8 rev 2; A8 rev 2").record().doubt());
+        assertTrue(Signing.of(run).refusal("TH", new Amended(types, "A8 rev 2", "x")).contains("is not two entries"));
+        assertTrue(Signing.of(run).refusal("TH", new Amended(types, "A8;", "x")).contains("is not two entries"));
+    }
+
+    @Test
+    void aFaultLogIsAmendedLineByLineOrToNone() throws Exception {
+        TestRun run = soaked();
+        long log = first(run, Fact.FaultLogEntered.class);
+        Signing signing = amend(run, log, "E12 watchdog; E13");
+        assertEquals(List.of(new Fact.FaultLine("E12", "watchdog"), new Fact.FaultLine("E13", "")),
+                ((Fact.FaultLogEntered) signing.record().corrections().get(log)).lines());
+        signing.does("TH", new Amended(log, "none", "the lines were of another unit"));
+        assertEquals(List.of(), ((Fact.FaultLogEntered) signing.record().corrections().get(log)).lines());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"yes,is no look", "yes; 22 degC; 24 V,is no look", "perhaps; 22 degC,is neither yes nor no", "yes; warm,can't be read as a quantity",
+        "yes; 22 V,can't be read as a quantity"})
+    void whatIsNoLookIsRefused(String entry, String words) {
+        TestRun run = soaked();
+        String refusal = Signing.of(run).refusal("TH", new Amended(first(run, Fact.Looked.class), entry, "wrong"));
+        assertTrue(refusal.contains(words), refusal);
+    }
+
     /** Told once more without a correction, every test is what it was. */
     @Test
     void withoutACorrectionNothingChanges() throws Exception {
         for (Walk walk : List.of(Signing.good(), Signing.departed(), Signing.rejectedUnit())) {
-            assertEquals(new Replay(walk.run().verdict(), true, List.of()), Replay.of(walk.run(), Map.of()));
+            assertEquals(new Replay(walk.run().verdict(), true, List.of(), List.of()), Replay.of(walk.run(), Map.of()));
         }
     }
 }

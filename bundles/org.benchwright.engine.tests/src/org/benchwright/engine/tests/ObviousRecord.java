@@ -32,13 +32,15 @@ final class ObviousRecord {
     private final Set<String> nonconformities;
     private final Set<String> hands;
     private final Map<String, Set<String>> roles;
+    private final boolean forReview;
     private final List<Done> history = new ArrayList<>();
 
-    ObviousRecord(Set<String> departures, Set<String> nonconformities, Set<String> hands, Map<String, Set<String>> roles) {
+    ObviousRecord(Set<String> departures, Set<String> nonconformities, Set<String> hands, Map<String, Set<String>> roles, boolean forReview) {
         this.departures = departures;
         this.nonconformities = nonconformities;
         this.hands = hands;
         this.roles = roles;
+        this.forReview = forReview;
     }
 
     /** Does it if it may be done. */
@@ -80,7 +82,8 @@ final class ObviousRecord {
                                 && each.person().equals(done.person()));
             case "hand over":
                 return ready && sinceAmended("hand over").isEmpty() && done.detail().equals(String.valueOf(1 + count("amend")))
-                        && sinceAmended("review").stream().noneMatch(each -> each.detail().equals("no"));
+                        && sinceAmended("review").stream().noneMatch(each -> each.detail().equals("no"))
+                        && !(forReview && sinceAmended("review").isEmpty());
             case "supersede":
                 return any("hand over") || open.isEmpty() && repeat;
             default:

@@ -1,5 +1,7 @@
 package org.benchwright.engine.tests;
 
+import static org.benchwright.engine.tests.Parts.attach;
+import static org.benchwright.engine.tests.Parts.step;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -8,8 +10,11 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 
+import org.benchwright.core.Digest;
 import org.benchwright.core.Quantity;
 import org.benchwright.core.Verdict;
+import org.benchwright.engine.Demand;
+import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.DepartureKind;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.record.Deed;
@@ -17,6 +22,7 @@ import org.benchwright.engine.record.DepartureDecision;
 import org.benchwright.engine.record.Deviation;
 import org.benchwright.engine.record.Disposition;
 import org.benchwright.engine.record.RecordFact;
+import org.benchwright.engine.record.RecordFact.AttachmentWithdrawn;
 import org.benchwright.engine.record.RecordFact.DepartureDecided;
 import org.benchwright.engine.record.RecordFact.HandedOver;
 import org.benchwright.engine.record.RecordFact.NonconformityDecided;
@@ -41,7 +47,7 @@ class RecordStatesTest {
     @Test
     void withoutADepartureItIsHandedOverAtOnceAndSupersededAfterwards() throws Exception {
         Signing signing = Signing.of(Signing.good().run());
-        assertEquals(Standing.DECIDED, signing.record().standing());
+        assertEquals(Standing.SEALED, signing.record().standing());
         assertEquals(Optional.empty(), signing.record().uncertified());
         assertTrue(signing.refusal("LW", new Superseded("T-22222-22222", "retested")).startsWith("Only a record that was handed over"));
         assertTrue(signing.refusal("LW", new Recalled("wrong supply")).contains("nothing to call back"));
@@ -74,6 +80,72 @@ class RecordStatesTest {
         assertTrue(signing.refusal("LW", accepted(signing.deviation(0))).startsWith("Everything of that kind"));
         signing.does("KM", new Reviewed(true, "")).does("TH", new HandedOver("the owner", FIRST));
         assertEquals(Standing.HANDED_OVER, signing.record().standing());
+    }
+
+    @Test
+    void whatWasDrawnIsReviewedBeforeItGoesOutAndAgainAfterAnAmendment() throws Exception {
+        Signing signing = Signing.drawn(Signing.good().run());
+        assertEquals(Standing.REVIEW_DUE, signing.record().standing());
+        assertTrue(signing.record().reviewDue());
+        String refusal = signing.refusal("TH", new HandedOver("the owner", FIRST));
+        assertTrue(refusal.startsWith("This record was drawn for a review"), refusal);
+        assertEquals(Optional.of(refusal), signing.record().uncertified());
+        assertTrue(signing.refusal("QN", new Reviewed(true, "")).contains("had a hand in this test"));
+        signing.does("LW", new Reviewed(true, ""));
+        assertEquals(Standing.REVIEWED, signing.record().standing());
+        assertEquals(Optional.empty(), signing.record().uncertified());
+        signing.does("TH", new HandedOver("the owner", FIRST));
+        signing.does("TH", new RecordFact.Amended(Signing.event(signing.record().run(), Fact.TextEntered.class, "damage"), "dented", "seen later"));
+        assertTrue(signing.record().reviewDue());
+        assertEquals(Standing.HANDED_OVER, signing.record().standing());
+        assertEquals(refusal, signing.refusal("TH", new HandedOver("the owner", Signing.TEST + "/2")));
+        signing.does("LW", new Reviewed(true, "")).does("TH", new HandedOver("the owner", Signing.TEST + "/2"));
+    }
+
+    @Test
+    void whatWasDrawnWaitsForItsDecisionsFirstAndMayBeVoid() throws Exception {
+        Signing signing = Signing.drawn(Signing.departed().run());
+        assertEquals(Standing.WAITING, signing.record().standing());
+        assertEquals(false, signing.record().reviewDue());
+        signing.does("LW", accepted(signing.deviation(0))).does("LW", accepted(signing.deviation(1)));
+        assertEquals(Standing.REVIEW_DUE, signing.record().standing());
+        assertTrue(signing.refusal("LW", new Reviewed(true, "")).contains("A review takes another auditor"));
+        signing.does("SV", new Voided("wrong unit"));
+        assertEquals(false, signing.record().reviewDue());
+    }
+
+    private static final Digest PLATE = Digest.of(new byte[] {1});
+
+    private static TestRun withPhotos() {
+        Walk walk = Walk.approved(PlanDraft.plan().stage("received", step("plate", attach("front"), attach("back"))).build());
+        for (int i = 0; i < 200 && !walk.run().ended(); i++) {
+            if (walk.demand() instanceof Demand.AttachFile file) {
+                walk.tell(new Fact.Attached(file.attach().id(), PLATE, "plate.jpg"));
+            } else {
+                walk.good();
+            }
+        }
+        return walk.run();
+    }
+
+    @Test
+    void aPersonalAttachmentIsWithdrawnOnceByWhoHadNoHandInItWhateverBecameOfTheRecord() throws Exception {
+        TestRun run = withPhotos();
+        Signing signing = Signing.of(run);
+        long front = signing.record().attachments().get(0).event();
+        assertTrue(signing.refusal("QN", new AttachmentWithdrawn(front, PLATE, "a face")).contains("QN had a hand in this test"));
+        assertTrue(signing.refusal("TH", new AttachmentWithdrawn(front, PLATE, "a face")).contains("TH may not withdraw attachments"));
+        assertTrue(signing.refusal("LW", new AttachmentWithdrawn(front, PLATE, " ")).contains("A reason is needed"));
+        assertTrue(signing.refusal("LW", new AttachmentWithdrawn(1, PLATE, "a face")).contains("Event 1 of this test attached nothing"));
+        assertTrue(signing.refusal("LW", new AttachmentWithdrawn(front, Digest.of(new byte[] {2}), "a face")).contains("attached nothing of the kind"));
+        signing.does("SV", new Voided("wrong unit"));
+        signing.does("LW", new AttachmentWithdrawn(front, PLATE, "a face"));
+        assertEquals(Standing.VOID, signing.record().standing());
+        assertEquals("LW", signing.record().withdrawn(front).orElseThrow().person());
+        long back = signing.record().attachments().get(1).event();
+        assertEquals(signing.record().withdrawn(front), signing.record().withdrawn(back), "the same bytes, attached twice");
+        assertTrue(signing.refusal("LW", new AttachmentWithdrawn(front, PLATE, "again")).contains("no attachment in this test that could be withdrawn"));
+        assertTrue(Signing.of(Signing.good().run()).refusal("LW", new AttachmentWithdrawn(2, PLATE, "a face")).contains("There is no attachment"));
     }
 
     @Test
@@ -143,7 +215,7 @@ class RecordStatesTest {
     }
 
     @ParameterizedTest
-    @EnumSource(Deed.class)
+    @EnumSource(value = Deed.class, mode = EnumSource.Mode.EXCLUDE, names = "WITHDRAW")
     void aRehearsalTakesNoneOfIt(Deed deed) {
         Walk walk = Walk.rehearse(Signing.plan()).until("supply.volts").tell(Answers.volts("volts", "25.1"));
         while (!walk.run().ended()) {
@@ -167,6 +239,6 @@ class RecordStatesTest {
             walk.good();
         }
         assertEquals(Optional.of(Verdict.ACCEPTED), walk.run().verdict());
-        assertEquals(Standing.DECIDED, Signing.of(walk.run()).record().standing());
+        assertEquals(Standing.SEALED, Signing.of(walk.run()).record().standing());
     }
 }

@@ -39,13 +39,18 @@ final class Signing {
     private TestRecord record;
     private long sequence;
 
-    private Signing(TestRun run) {
-        record = TestRecord.sealed(TEST, run);
+    private Signing(TestRun run, boolean drawn) {
+        record = TestRecord.sealed(TEST, run, drawn);
         sequence = run.lastSequence() + 1;
     }
 
     static Signing of(TestRun run) {
-        return new Signing(run);
+        return new Signing(run, false);
+    }
+
+    /** About a record that was drawn for a review. */
+    static Signing drawn(TestRun run) {
+        return new Signing(run, true);
     }
 
     // ---- tests

@@ -1,5 +1,8 @@
 package org.benchwright.engine.record;
 
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 
 import org.benchwright.core.Quantity;
@@ -12,13 +15,16 @@ import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.internal.Words;
 import org.benchwright.engine.plan.Action;
+import org.benchwright.engine.plan.Condition;
 import org.benchwright.engine.plan.Plan;
+import org.benchwright.engine.plan.SoakStage;
 
 /** Reads what is entered in the place of an entry. */
 public final class Correction {
 
     private static final String YES = "yes";
     private static final String NO = "no";
+    private static final String NONE = "none";
 
     private Correction() {
     }
@@ -27,11 +33,13 @@ public final class Correction {
     public static boolean possible(Fact fact) {
         return fact instanceof Fact.Measured || fact instanceof Fact.CellRead || fact instanceof Fact.Seen || fact instanceof Fact.Confirmed
                 || fact instanceof Fact.ItemConfirmed || fact instanceof Fact.TextEntered || fact instanceof Fact.Noted
-                || fact instanceof Fact.InstrumentNamed;
+                || fact instanceof Fact.InstrumentNamed || fact instanceof Fact.Looked || fact instanceof Fact.Compared
+                || fact instanceof Fact.FaultLogEntered;
     }
 
     /**
-     * An entry with what is right in its place. A bare number has the unit that the plan reads it in.
+     * An entry with what is right in its place. A bare number has the unit that the plan reads it in; what has several parts is typed with
+     * semicolons between them: a look's answer and its readings, two entries that are compared, the lines of a fault log, or {@code none}.
      *
      * @param run      the test
      * @param sequence number of the entry's event
@@ -65,8 +73,54 @@ public final class Correction {
             return new Fact.TextEntered(t.check(), typed);
         } else if (fact instanceof Fact.InstrumentNamed i) {
             return new Fact.InstrumentNamed(i.instrument(), typed, i.uncertainty(), i.coverage(), i.due());
+        } else if (fact instanceof Fact.Looked look) {
+            return look(run, look, typed);
+        } else if (fact instanceof Fact.Compared c) {
+            List<String> both = parts(typed);
+            if (both.size() != 2 || both.contains("")) {
+                throw new RefusedException(Words.of("amend.twoEntries", typed));
+            }
+            return new Fact.Compared(c.check(), both.get(0), both.get(1));
+        } else if (fact instanceof Fact.FaultLogEntered log) {
+            return new Fact.FaultLogEntered(log.check(), lines(typed));
         }
         return new Fact.Noted(typed);
+    }
+
+    private static List<String> parts(String typed) {
+        return Arrays.stream(typed.split("[;\\n]", -1)).map(String::strip).toList();
+    }
+
+    private static List<Condition> conditions(Plan plan, String soak) {
+        return plan.stages().stream().filter(SoakStage.class::isInstance).map(SoakStage.class::cast).filter(each -> each.name().equals(soak))
+                .findFirst().orElseThrow().conditions();
+    }
+
+    private static Fact.Looked look(TestRun run, Fact.Looked look, String typed) throws RefusedException {
+        List<Condition> conditions = conditions(run.plan(), look.stage());
+        List<String> parts = parts(typed);
+        if (parts.size() != conditions.size() + 1) {
+            throw new RefusedException(Words.of("amend.look", typed, conditions.size()));
+        }
+        String[] seen = parts.get(0).split("\\s+", 2);
+        Fact.Sight sight = yes(seen[0]) ? Fact.Sight.YES : Fact.Sight.NO;
+        List<Fact.ConditionReading> readings = new ArrayList<>();
+        for (int i = 0; i < conditions.size(); i++) {
+            String raw = parts.get(i + 1);
+            readings.add(new Fact.ConditionReading(conditions.get(i).name(), raw, quantity(raw, conditions.get(i).limits().unit())));
+        }
+        return new Fact.Looked(look.stage(), sight, seen.length > 1 ? seen[1] : "", readings);
+    }
+
+    private static List<Fact.FaultLine> lines(String typed) {
+        List<Fact.FaultLine> lines = new ArrayList<>();
+        for (String line : typed.equals(NONE) ? List.<String>of() : parts(typed)) {
+            String[] words = line.split("\\s+", 2);
+            if (!words[0].isEmpty()) {
+                lines.add(new Fact.FaultLine(words[0], words.length > 1 ? words[1] : ""));
+            }
+        }
+        return lines;
     }
 
     private static boolean yes(String typed) throws RefusedException {

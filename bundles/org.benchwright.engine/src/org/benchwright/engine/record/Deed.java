@@ -17,6 +17,7 @@ public enum Deed {
     HAND_OVER(false, Role.TECHNICIAN, Role.SUPERVISOR, Role.AUDITOR),
     SUPERSEDE(false, Role.SUPERVISOR, Role.AUDITOR),
     RECALL(false, Role.SUPERVISOR, Role.AUDITOR),
+    WITHDRAW(true, Role.AUDITOR, Role.SUPERVISOR),
     VOID(false, Role.SUPERVISOR, Role.AUDITOR);
 
     private final boolean independent;
@@ -41,6 +42,9 @@ public enum Deed {
             return HAND_OVER;
         } else if (fact instanceof RecordFact.Superseded) {
             return SUPERSEDE;
+        }
+        if (fact instanceof RecordFact.AttachmentWithdrawn) {
+            return WITHDRAW;
         }
         return fact instanceof RecordFact.Recalled ? RECALL : VOID;
     }

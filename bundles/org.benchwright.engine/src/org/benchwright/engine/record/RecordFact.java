@@ -1,5 +1,6 @@
 package org.benchwright.engine.record;
 
+import org.benchwright.core.Digest;
 import org.benchwright.engine.internal.Words;
 
 /** Something that somebody signs about a record after its seal. */
@@ -94,6 +95,20 @@ public sealed interface RecordFact {
         @Override
         public String words() {
             return reason;
+        }
+    }
+
+    /**
+     * The bytes of an attachment are taken away, since they are personal: a face, a name. Its digest stays.
+     *
+     * @param event      number of the event that attached it
+     * @param attachment its digest
+     * @param reason     why
+     */
+    record AttachmentWithdrawn(long event, Digest attachment, String reason) implements RecordFact {
+        @Override
+        public String words() {
+            return Words.of("record.said.withdrawn", event, reason);
         }
     }
 

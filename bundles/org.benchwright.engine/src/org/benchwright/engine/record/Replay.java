@@ -24,11 +24,13 @@ import org.benchwright.engine.internal.Transitions;
  * @param verdict  what the test would have come to; empty where that can't be told
  * @param followed true if everything that was entered fits
  * @param changes  decisions that would have been others, in order
+ * @param beside   departures, nonconformities and ends of soaks that are not on record so, in words
  */
-public record Replay(Optional<Verdict> verdict, boolean followed, List<Change> changes) {
+public record Replay(Optional<Verdict> verdict, boolean followed, List<Change> changes, List<String> beside) {
 
     public Replay {
         changes = List.copyOf(changes);
+        beside = List.copyOf(beside);
     }
 
     /**
@@ -65,7 +67,24 @@ public record Replay(Optional<Verdict> verdict, boolean followed, List<Change> c
                 changes.add(new Change(place.step(), place.check(), before, now));
             }
         });
-        return new Replay(telling.verdict(holding), followed, changes);
+        List<String> beside = noted(holding);
+        noted(Holding.of(run.events())).forEach(beside::remove);
+        return new Replay(telling.verdict(holding), followed, changes, beside);
+    }
+
+    /** What an auditor decides on or relies on beside single decisions. */
+    private static List<String> noted(List<TestEvent> events) {
+        List<String> noted = new ArrayList<>();
+        for (TestEvent event : events) {
+            if (event.body() instanceof Derived.DepartureNoted departure) {
+                noted.add(departure.words());
+            } else if (event.body() instanceof Derived.NonconformityNoted nonconformity) {
+                noted.add(nonconformity.words());
+            } else if (event.body() instanceof Derived.SoakEnded soak) {
+                noted.add(soak.words());
+            }
+        }
+        return noted;
     }
 
     private static Map<Place, Derived.CheckDecided> decisions(List<TestEvent> events) {

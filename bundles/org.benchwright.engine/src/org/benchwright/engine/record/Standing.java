@@ -7,8 +7,12 @@ import java.util.Set;
 public enum Standing {
     /** A departure or a nonconformity waits for an auditor's decision. */
     WAITING("waiting for a decision"),
+    /** There was nothing to decide; nothing more is needed before the unit is handed over. */
+    SEALED("sealed"),
     /** Everything is decided; nothing more is needed before the unit is handed over. */
     DECIDED("decided"),
+    /** It was drawn for a review, and nobody has reviewed it as it stands. */
+    REVIEW_DUE("due for review"),
     /** It was decided that the test is to be carried out again. */
     TO_REPEAT("to be repeated"),
     /** Somebody reviewed it and agreed. */

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
+import org.benchwright.core.Digest;
 import org.benchwright.core.Role;
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.RefusedException;
@@ -22,7 +23,7 @@ import org.benchwright.engine.internal.Words;
  * A sealed record as what was signed about it makes it. Whoever signs is asked here whether they may; whoever verifies asks again.
  * Immutable.
  *
- * <p>The order is: departures and nonconformities decided, reviewed where somebody does, handed over, then superseded or recalled; void from
+ * <p>The order is: departures and nonconformities decided, reviewed where it was drawn or somebody does, handed over, then superseded or recalled; void from
  * anywhere. An amendment of what was handed over asks for another hand-over, with the next certificate, and makes an earlier review stale.
  */
 public final class TestRecord {
@@ -32,6 +33,7 @@ public final class TestRecord {
     private final List<Deviation> deviations;
     /** Who had a hand in the test or its procedure's revision, by id in small letters. */
     private final Set<String> hands;
+    private final boolean drawn;
     private final Signed signed;
 
     /**
@@ -43,32 +45,35 @@ public final class TestRecord {
      * @param review     the latest review, as long as nothing was amended since
      * @param handOvers  in order
      * @param end        how the record ended, if it did
+     * @param withdrawn  attachments that were withdrawn, by the numbers of the events that attached them
      */
     private record Signed(Map<Long, Decision> decisions, boolean repeat, List<Amendment> amendments, Optional<RecordEvent> review,
-            List<RecordEvent> handOvers, Optional<End> end) {
-        private static final Signed NOTHING = new Signed(Map.of(), false, List.of(), Optional.empty(), List.of(), Optional.empty());
+            List<RecordEvent> handOvers, Optional<End> end, Map<Long, RecordEvent> withdrawn) {
+        private static final Signed NOTHING = new Signed(Map.of(), false, List.of(), Optional.empty(), List.of(), Optional.empty(), Map.of());
     }
 
     /** How a record ended, and by which event. */
     private record End(Standing standing, RecordEvent event) {
     }
 
-    private TestRecord(String test, TestRun run, List<Deviation> deviations, Set<String> hands, Signed signed) {
+    private TestRecord(String test, TestRun run, List<Deviation> deviations, Set<String> hands, boolean drawn, Signed signed) {
         this.test = test;
         this.run = run;
         this.deviations = deviations;
         this.hands = hands;
+        this.drawn = drawn;
         this.signed = signed;
     }
 
     /**
      * A record that was just sealed.
      *
-     * @param test its id
-     * @param run  the test, which has ended
+     * @param test  its id
+     * @param run   the test, which has ended
+     * @param drawn whether it was drawn for a review, without which nothing goes out
      */
-    public static TestRecord sealed(String test, TestRun run) {
-        return new TestRecord(test, run, Deviation.of(run), hands(run), Signed.NOTHING);
+    public static TestRecord sealed(String test, TestRun run, boolean drawn) {
+        return new TestRecord(test, run, Deviation.of(run), hands(run), drawn && !run.rehearsal(), Signed.NOTHING);
     }
 
     private static Set<String> hands(TestRun run) {
@@ -103,12 +108,15 @@ public final class TestRecord {
             throw new RefusedException(objection.get());
         }
         person(deed, event);
-        return new TestRecord(test, run, deviations, hands, after(event));
+        return new TestRecord(test, run, deviations, hands, drawn, after(event));
     }
 
     /** Why nobody may do that to the record as it stands; empty if it is taken from those who may. */
     public Optional<String> objection(Deed deed) {
-        if (run.rehearsal()) {
+        if (deed == Deed.WITHDRAW) {
+            // What is personal goes whatever becomes of the record.
+            return attachments().stream().allMatch(each -> signed.withdrawn().containsKey(each.event())) ? words("record.noAttachment") : Optional.empty();
+        } else if (run.rehearsal()) {
             return words("record.rehearsal");
         } else if (standing() == Standing.VOID) {
             return words("record.void", end().map(RecordEvent::person).orElse(""));
@@ -124,7 +132,7 @@ public final class TestRecord {
                     : Optional.empty());
             case REVIEW -> unready().or(() -> signed.review().map(event -> Words.of("record.reviewed", event.person())))
                     .or(this::handedOverAlready);
-            case HAND_OVER -> unready().or(this::unfit).or(this::handedOverAlready);
+            case HAND_OVER -> unready().or(this::unreviewed).or(this::unfit).or(this::handedOverAlready);
             case SUPERSEDE -> signed.handOvers().isEmpty() && standing() != Standing.TO_REPEAT ? words("record.notOut") : Optional.empty();
             case RECALL -> signed.handOvers().isEmpty() ? words("record.notHandedOver") : Optional.empty();
             default -> Optional.empty();
@@ -144,6 +152,10 @@ public final class TestRecord {
             return words(first.nonconformity() ? "record.waitsNonconformity" : "record.waitsDeparture", waiting.size(), first.sequence(), first.words());
         }
         return standing() == Standing.TO_REPEAT ? words("record.toRepeat") : Optional.empty();
+    }
+
+    private Optional<String> unreviewed() {
+        return drawn && signed.review().isEmpty() ? words("record.reviewDue") : Optional.empty();
     }
 
     private Optional<String> unfit() {
@@ -193,18 +205,21 @@ public final class TestRecord {
             return amended(event, amended);
         } else if (fact instanceof RecordFact.Reviewed reviewed) {
             require(reviewed.agreed() || !reviewed.remark().isBlank(), "record.remark");
-            return new Signed(signed.decisions(), signed.repeat(), signed.amendments(), Optional.of(event), signed.handOvers(), Optional.empty());
+            return new Signed(signed.decisions(), signed.repeat(), signed.amendments(), Optional.of(event), signed.handOvers(), Optional.empty(), signed.withdrawn());
         } else if (fact instanceof RecordFact.HandedOver over) {
             require(!over.to().isBlank(), "record.toWhom");
             require(over.certificate().equals(number()), "record.otherNumber", over.certificate(), number());
             List<RecordEvent> handOvers = new ArrayList<>(signed.handOvers());
             handOvers.add(event);
-            return new Signed(signed.decisions(), signed.repeat(), signed.amendments(), signed.review(), List.copyOf(handOvers), Optional.empty());
+            return new Signed(signed.decisions(), signed.repeat(), signed.amendments(), signed.review(), List.copyOf(handOvers), Optional.empty(),
+                    signed.withdrawn());
         } else if (fact instanceof RecordFact.Superseded superseded) {
             require(!superseded.by().isBlank() && !superseded.by().equals(test), "record.byItself");
             return ended(Standing.SUPERSEDED, event, superseded.reason());
         } else if (fact instanceof RecordFact.Recalled recalled) {
             return ended(Standing.RECALLED, event, recalled.reason());
+        } else if (fact instanceof RecordFact.AttachmentWithdrawn withdrawn) {
+            return withdrawn(event, withdrawn);
         }
         return ended(Standing.VOID, event, ((RecordFact.Voided) fact).reason());
     }
@@ -218,13 +233,14 @@ public final class TestRecord {
         Map<Long, Decision> decisions = new LinkedHashMap<>(signed.decisions());
         decisions.put(deviation, new Decision(event.sequence(), word, reason, event.person(), event.instant()));
         // What was reviewed stays reviewed: nothing is reviewed before all is decided.
-        return new Signed(Map.copyOf(decisions), signed.repeat(), signed.amendments(), signed.review(), signed.handOvers(), Optional.empty());
+        return new Signed(Map.copyOf(decisions), signed.repeat(), signed.amendments(), signed.review(), signed.handOvers(), Optional.empty(),
+                signed.withdrawn());
     }
 
     private static Signed departure(Signed next, DepartureDecision decision, RecordEvent event) {
         Optional<End> end = decision == DepartureDecision.VOID ? Optional.of(new End(Standing.VOID, event)) : Optional.empty();
         return new Signed(next.decisions(), next.repeat() || decision == DepartureDecision.REPEAT, next.amendments(), next.review(), next.handOvers(),
-                end);
+                end, next.withdrawn());
     }
 
     private Signed amended(RecordEvent event, RecordFact.Amended amended) throws RefusedException {
@@ -237,7 +253,8 @@ public final class TestRecord {
         List<Amendment> amendments = new ArrayList<>(signed.amendments());
         amendments.add(new Amendment(event.sequence(), amended.event(), amended.entry(), amended.reason(), event.person(), event.instant(),
                 Replay.of(run, corrections)));
-        return new Signed(signed.decisions(), signed.repeat(), List.copyOf(amendments), Optional.empty(), signed.handOvers(), Optional.empty());
+        return new Signed(signed.decisions(), signed.repeat(), List.copyOf(amendments), Optional.empty(), signed.handOvers(), Optional.empty(),
+                signed.withdrawn());
     }
 
     private Fact onRecord(long sequence) {
@@ -257,10 +274,23 @@ public final class TestRecord {
         return corrections;
     }
 
+    private Signed withdrawn(RecordEvent event, RecordFact.AttachmentWithdrawn fact) throws RefusedException {
+        Optional<Attachment> found = attachments().stream().filter(each -> each.event() == fact.event()).findFirst();
+        require(found.isPresent() && found.get().digest().equals(fact.attachment()), "record.noSuchAttachment", fact.event());
+        Optional<RecordEvent> before = Optional.ofNullable(signed.withdrawn().get(fact.event()));
+        require(before.isEmpty(), "record.withdrawnBefore", fact.event(), before.map(RecordEvent::person).orElse(""));
+        require(!fact.reason().isBlank(), "record.reason");
+        Map<Long, RecordEvent> withdrawn = new HashMap<>(signed.withdrawn());
+        // The same picture may have been attached twice; its bytes are kept once.
+        attachments().stream().filter(each -> each.digest().equals(fact.attachment())).forEach(each -> withdrawn.put(each.event(), event));
+        return new Signed(signed.decisions(), signed.repeat(), signed.amendments(), signed.review(), signed.handOvers(), signed.end(),
+                Map.copyOf(withdrawn));
+    }
+
     private Signed ended(Standing standing, RecordEvent event, String reason) throws RefusedException {
         require(!reason.isBlank(), "record.reason");
         return new Signed(signed.decisions(), signed.repeat(), signed.amendments(), signed.review(), signed.handOvers(),
-                Optional.of(new End(standing, event)));
+                Optional.of(new End(standing, event)), signed.withdrawn());
     }
 
     // ---- how it stands
@@ -282,7 +312,17 @@ public final class TestRecord {
             return Standing.HANDED_OVER;
         }
         return signed.review().map(event -> ((RecordFact.Reviewed) event.fact()).agreed() ? Standing.REVIEWED : Standing.OBJECTED)
-                .orElse(Standing.DECIDED);
+                .orElse(drawn ? Standing.REVIEW_DUE : deviations().isEmpty() ? Standing.SEALED : Standing.DECIDED);
+    }
+
+    /** Whether the sampling plan drew it for a review. */
+    public boolean drawn() {
+        return drawn;
+    }
+
+    /** Whether it can and has to be reviewed next, before the unit goes out or goes out again. */
+    public boolean reviewDue() {
+        return !standing().over() && unready().isEmpty() && unreviewed().isPresent();
     }
 
     /** Departures and nonconformities of the test, in order; none of a rehearsal. */
@@ -298,6 +338,29 @@ public final class TestRecord {
     /** What was decided on the deviation that was noted by the event of that number. */
     public Optional<Decision> decision(long deviation) {
         return Optional.ofNullable(signed.decisions().get(deviation));
+    }
+
+    /**
+     * A file that was attached.
+     *
+     * @param event  number of the event that attached it
+     * @param digest of its content
+     * @param name   its name
+     */
+    public record Attachment(long event, Digest digest, String name) {
+    }
+
+    /** All that were attached, in order; those with an entry that was struck too, since the ledger keeps their bytes all the same. */
+    public List<Attachment> attachments() {
+        return run.events().stream().filter(event -> event.body() instanceof Fact.Attached).map(event -> {
+            Fact.Attached attached = (Fact.Attached) event.body();
+            return new Attachment(event.sequence(), attached.digest(), attached.name());
+        }).toList();
+    }
+
+    /** By which event the attachment was withdrawn that the event of that number attached. */
+    public Optional<RecordEvent> withdrawn(long event) {
+        return Optional.ofNullable(signed.withdrawn().get(event));
     }
 
     /** All amendments, in order. */
@@ -330,14 +393,17 @@ public final class TestRecord {
         if (signed.amendments().isEmpty()) {
             return Optional.empty();
         }
-        Optional<Verdict> now = signed.amendments().get(signed.amendments().size() - 1).replay().verdict();
-        return now.equals(run.verdict()) ? Optional.empty()
-                : words(now.isPresent() ? "record.otherVerdict" : "record.noVerdict", run.verdict().map(Verdict::word).orElse(""),
-                        now.map(Verdict::word).orElse(""));
+        Replay replay = signed.amendments().get(signed.amendments().size() - 1).replay();
+        Optional<Verdict> now = replay.verdict();
+        if (now.equals(run.verdict())) {
+            return replay.beside().isEmpty() ? Optional.empty() : words("record.otherwise", String.join(" ", replay.beside()));
+        }
+        return words(now.isPresent() ? "record.otherVerdict" : "record.noVerdict", run.verdict().map(Verdict::word).orElse(""),
+                now.map(Verdict::word).orElse(""));
     }
 
     /** Why there is no certificate as things stand, and what to do; empty if there is one. */
     public Optional<String> uncertified() {
-        return run.rehearsal() ? words("record.rehearsal") : unready().or(this::unfit);
+        return run.rehearsal() ? words("record.rehearsal") : unready().or(this::unreviewed).or(this::unfit);
     }
 }

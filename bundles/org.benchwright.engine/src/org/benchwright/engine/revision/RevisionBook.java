@@ -1,5 +1,6 @@
 package org.benchwright.engine.revision;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
@@ -23,14 +24,16 @@ public final class RevisionBook {
     private static final Set<Role> MAY_APPROVE = EnumSet.of(Role.ENGINEER, Role.SUPERVISOR);
 
     private final List<Revision> revisions;
+    private final Optional<ReviewPlan> reviews;
 
-    private RevisionBook(List<Revision> revisions) {
+    private RevisionBook(List<Revision> revisions, Optional<ReviewPlan> reviews) {
         this.revisions = List.copyOf(revisions);
+        this.reviews = reviews;
     }
 
     /** Nothing was prepared yet. */
     public static RevisionBook empty() {
-        return new RevisionBook(List.of());
+        return new RevisionBook(List.of(), Optional.empty());
     }
 
     /**
@@ -44,6 +47,10 @@ public final class RevisionBook {
             return prepared(event, prepared, hand);
         } else if (event.fact() instanceof RevisionFact.Approved approved) {
             return approved(event, approved, hand);
+        } else if (event.fact() instanceof RevisionFact.ReviewsPlanned planned) {
+            return planned(event, planned);
+        } else if (event.fact() instanceof RevisionFact.ReviewsEnded ended) {
+            return ended(event, ended);
         }
         return withdrawn(event, (RevisionFact.Withdrawn) event.fact(), hand);
     }
@@ -61,7 +68,7 @@ public final class RevisionBook {
                 && revision.number() == fact.revision());
         next.add(new Revision(fact.procedure(), fact.title(), fact.revision(), fact.text(), fact.plan(), hand, Optional.empty(),
                 Optional.empty(), ""));
-        return new RevisionBook(next);
+        return new RevisionBook(next, reviews);
     }
 
     private RevisionBook approved(RevisionEvent event, RevisionFact.Approved fact, Hand hand) throws RefusedException {
@@ -91,8 +98,36 @@ public final class RevisionBook {
         return replaced(revision, revision.withdrawnBy(hand, fact.reason()));
     }
 
+    private RevisionBook planned(RevisionEvent event, RevisionFact.ReviewsPlanned fact) throws RefusedException {
+        require(event.roles().contains(Role.AUDITOR), "revision.auditor", event.person());
+        require(!fact.reason().isBlank(), "revision.reason");
+        ReviewPlan plan = reviewPlan(fact.lot(), fact.quality());
+        require(plan.sample() == fact.sample(), "revision.otherSample", fact.lot(), fact.quality(), plan.sample(), fact.sample());
+        return new RevisionBook(revisions, Optional.of(plan));
+    }
+
+    private RevisionBook ended(RevisionEvent event, RevisionFact.ReviewsEnded fact) throws RefusedException {
+        require(event.roles().contains(Role.AUDITOR), "revision.auditor", event.person());
+        require(!fact.reason().isBlank(), "revision.reason");
+        require(reviews.isPresent(), "revision.noReviews");
+        return new RevisionBook(revisions, Optional.empty());
+    }
+
+    /**
+     * The plan by which tests are drawn for a review.
+     *
+     * @throws RefusedException if there is none for such a lot and level
+     */
+    public static ReviewPlan reviewPlan(int lot, BigDecimal quality) throws RefusedException {
+        try {
+            return ReviewPlan.of(lot, quality);
+        } catch (IllegalArgumentException none) {
+            throw new RefusedException(Words.of("revision.noSample", none.getMessage()));
+        }
+    }
+
     private RevisionBook replaced(Revision old, Revision now) {
-        return new RevisionBook(revisions.stream().map(revision -> revision == old ? now : revision).toList());
+        return new RevisionBook(revisions.stream().map(revision -> revision == old ? now : revision).toList(), reviews);
     }
 
     private List<Revision> without(Predicate<Revision> given) {
@@ -102,6 +137,11 @@ public final class RevisionBook {
     /** A revision number that was approved once is used up, even when the approval was withdrawn. */
     private OptionalInt lastApproved(String procedure) {
         return of(procedure).stream().filter(revision -> revision.approved().isPresent()).mapToInt(Revision::number).max();
+    }
+
+    /** By which plan tests are drawn for a review; empty as long as nobody planned any. */
+    public Optional<ReviewPlan> reviews() {
+        return reviews;
     }
 
     /** All revisions, in the order in which they were prepared. */

@@ -1,8 +1,10 @@
 package org.benchwright.engine.revision;
 
+import java.math.BigDecimal;
+
 import org.benchwright.core.Digest;
 
-/** Something that somebody signs about a revision of a procedure. */
+/** Something that somebody signs about a revision of a procedure, or about how many of the tests are reviewed. */
 public sealed interface RevisionFact {
 
     /**
@@ -34,5 +36,20 @@ public sealed interface RevisionFact {
      * @param reason why
      */
     record Withdrawn(long event, String reason) implements RevisionFact {
+    }
+
+    /**
+     * From now on tests are drawn for a review by this plan; it takes the place of the one before. Tests that were opened earlier stay what they are.
+     *
+     * @param lot     for how many tests the sample was looked up
+     * @param quality acceptable quality level in percent
+     * @param sample  what the tables give for them
+     * @param reason  why it is planned so
+     */
+    record ReviewsPlanned(int lot, BigDecimal quality, int sample, String reason) implements RevisionFact {
+    }
+
+    /** From now on no test is drawn for a review. */
+    record ReviewsEnded(String reason) implements RevisionFact {
     }
 }

@@ -11,6 +11,7 @@ import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.Properties;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
@@ -31,6 +32,7 @@ public final class PostgresServer implements AutoCloseable {
     private final Path folder;
     private final int port;
     private Process server;
+    private Optional<String> smallDisk = Optional.empty();
     private int databases;
 
     private PostgresServer(Path folder, int port) {
@@ -40,12 +42,33 @@ public final class PostgresServer implements AutoCloseable {
 
     /** Starts one. */
     public static PostgresServer start() throws Exception {
+        return start(Optional.empty());
+    }
+
+    /** Whether {@link #startWithSmallDisk} can be done here: it takes the right to mount. */
+    static boolean canMount() throws Exception {
+        Process probe = new ProcessBuilder("unshare", "--mount", "sh", "-c", "mount -t tmpfs tmpfs /mnt && nsenter --version").redirectErrorStream(true)
+                .redirectOutput(ProcessBuilder.Redirect.DISCARD).start();
+        return isRoot() && probe.waitFor(START_SECONDS, TimeUnit.SECONDS) && probe.exitValue() == 0;
+    }
+
+    /**
+     * Starts one that sees a disk of its own, which nobody else sees and which goes with the server.
+     *
+     * @param size such as {@code 12m}
+     */
+    static PostgresServer startWithSmallDisk(String size) throws Exception {
+        return start(Optional.of(size));
+    }
+
+    private static PostgresServer start(Optional<String> smallDisk) throws Exception {
         Path folder = Files.createTempDirectory("postgres");
         int port;
         try (ServerSocket free = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
             port = free.getLocalPort();
         }
         PostgresServer started = new PostgresServer(folder, port);
+        started.smallDisk = smallDisk;
         try {
             started.begin();
             return started;
@@ -72,10 +95,36 @@ public final class PostgresServer implements AutoCloseable {
     public void startAgain() throws Exception {
         Path data = folder.resolve("data");
         // What is in memory only goes with a killed server, as with a power cut of the machine; the operating system's cache stays.
-        server = new ProcessBuilder(asOrdinaryUser(program("postgres"), "-D", data.toString(), "-k", folder.toString(), "-p",
+        server = new ProcessBuilder(mounted(program("postgres"), "-D", data.toString(), "-k", folder.toString(), "-p",
                 String.valueOf(port), "-c", "listen_addresses=127.0.0.1", "-c", "fsync=off")).directory(folder.toFile())
                 .redirectErrorStream(true).redirectOutput(folder.resolve("server.log").toFile()).start();
         awaitReady();
+    }
+
+    private List<String> mounted(String... command) throws IOException {
+        if (smallDisk.isEmpty()) {
+            return asOrdinaryUser(command);
+        }
+        Path disk = Files.createDirectories(disk());
+        List<String> whole = new ArrayList<>(List.of("unshare", "--mount", "sh", "-c", "mount -t tmpfs -o mode=0700,size=" + smallDisk.get()
+                + ",uid=$(id -u postgres) tmpfs '" + disk + "' && exec \"$@\"", "sh"));
+        whole.addAll(asOrdinaryUser(command));
+        return whole;
+    }
+
+    private Path disk() {
+        return folder.resolve("disk");
+    }
+
+    /** A new database without tables, on the small disk. */
+    String newDatabaseOnSmallDisk() throws SQLException {
+        sql("postgres", "CREATE TABLESPACE small LOCATION '" + disk() + "'", "CREATE DATABASE small TABLESPACE small");
+        return "small";
+    }
+
+    /** Makes the small disk another size. */
+    void resizeDisk(String size) throws Exception {
+        run(List.of("nsenter", "--target", String.valueOf(server.pid()), "--mount", "mount", "-o", "remount,size=" + size, disk().toString()));
     }
 
     int port() {

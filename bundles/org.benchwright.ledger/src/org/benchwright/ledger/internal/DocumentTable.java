@@ -1,13 +1,16 @@
 package org.benchwright.ledger.internal;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.Arrays;
 import java.util.Optional;
+import java.util.OptionalLong;
 import org.benchwright.core.Digest;
 import org.benchwright.ledger.DocumentKind;
 import org.benchwright.ledger.LedgerDamagedException;
@@ -19,12 +22,13 @@ import org.benchwright.ledger.LedgerException;
  * @param place       where the ledger is, for messages
  * @param attachments where the large ones lie; empty where all lie in the table
  */
-record DocumentTable(String place, Optional<Attachments> attachments) {
+public record DocumentTable(String place, Optional<Attachments> attachments) {
 
     /** Largest document, so that it can be held in memory. */
     static final int LARGEST = 64 << 20;
 
     private static final int LARGEST_WITHIN = 256 << 10;
+    private static final byte[] WITHDRAWN = "withdrawn".getBytes(StandardCharsets.US_ASCII);
 
     /** How many documents there are, and the link of the last. */
     record Head(long number, Digest link) {
@@ -63,16 +67,52 @@ record DocumentTable(String place, Optional<Attachments> attachments) {
         if (holds(connection, digest)) {
             return;
         }
+        insert(connection, digest, content.length, kind, isBeside(kind, content.length) ? null : content);
+    }
+
+    private void insert(Connection connection, Digest digest, long size, DocumentKind kind, byte[] within) throws SQLException, LedgerException {
         Head head = head(connection);
         String sql = "INSERT INTO document (number, digest, kind, size, content, link) VALUES (?, ?, ?, ?, ?, ?)";
         try (PreparedStatement statement = connection.prepareStatement(sql)) {
             statement.setLong(1, head.number() + 1);
             statement.setBytes(2, digest.bytes());
             statement.setString(3, kind.word());
-            statement.setLong(4, content.length);
-            statement.setBytes(5, isBeside(kind, content.length) ? null : content);
-            statement.setBytes(6, DocumentLink.next(head.link(), digest, kind.word(), content.length).bytes());
+            statement.setLong(4, size);
+            statement.setBytes(5, within);
+            statement.setBytes(6, DocumentLink.next(head.link(), digest, kind.word(), size).bytes());
             statement.executeUpdate();
+        }
+    }
+
+    /** Whether that stands in the place of a document's bytes which were withdrawn; only an event tells whether that was right. */
+    public static boolean isWithdrawn(byte[] content, Digest digest) {
+        return Arrays.equals(content, WITHDRAWN) && !Digest.of(content).equals(digest);
+    }
+
+    /** Adds the row of an attachment that was withdrawn elsewhere, unless there is one. */
+    void insertWithdrawn(Connection connection, Digest digest, long size) throws SQLException, LedgerException {
+        if (!holds(connection, digest)) {
+            insert(connection, digest, size, DocumentKind.ATTACHMENT, WITHDRAWN);
+        }
+    }
+
+    /** Takes the bytes out of the row of an attachment; the safeguard against changes must be out of the way. */
+    int withdraw(Connection connection, Digest digest) throws SQLException {
+        try (PreparedStatement statement = connection.prepareStatement("UPDATE document SET content = ? WHERE digest = ? AND kind = ?")) {
+            statement.setBytes(1, WITHDRAWN);
+            statement.setBytes(2, digest.bytes());
+            statement.setString(3, DocumentKind.ATTACHMENT.word());
+            return statement.executeUpdate();
+        }
+    }
+
+    /** How many bytes a document has, or had. */
+    OptionalLong size(Connection connection, Digest digest) throws SQLException {
+        try (PreparedStatement statement = connection.prepareStatement("SELECT size FROM document WHERE digest = ?")) {
+            statement.setBytes(1, digest.bytes());
+            try (ResultSet row = statement.executeQuery()) {
+                return row.next() ? OptionalLong.of(row.getLong(1)) : OptionalLong.empty();
+            }
         }
     }
 
@@ -94,6 +134,9 @@ record DocumentTable(String place, Optional<Attachments> attachments) {
                 }
                 byte[] within = row.getBytes(1);
                 // An empty blob and a blob that isn't there both arrive as null in some versions of the driver; the size tells.
+                if (within != null && isWithdrawn(within, digest)) {
+                    return Optional.empty();
+                }
                 byte[] content = within == null ? (row.getLong(2) == 0 ? new byte[0] : beside(digest)) : within;
                 if (!Digest.of(content).equals(digest)) {
                     throw new LedgerDamagedException(Messages.text("damagedDocument", place, digest));

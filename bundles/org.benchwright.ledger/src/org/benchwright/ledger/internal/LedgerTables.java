@@ -172,6 +172,38 @@ public record LedgerTables(EventTable events, DocumentTable documents, SealTable
         });
     }
 
+    /**
+     * Keeps the place of an attachment that was withdrawn in the ledger from which it comes.
+     *
+     * @param size how many bytes it had
+     */
+    public void keepWithdrawn(Database database, Digest digest, long size) throws LedgerException {
+        database.write(connection -> {
+            documents.insertWithdrawn(connection, digest, size);
+            return Boolean.TRUE;
+        });
+    }
+
+    /** How many bytes a document has, or had before it was withdrawn. */
+    public OptionalLong size(Connection connection, Digest digest) throws SQLException {
+        return documents.size(connection, digest);
+    }
+
+    /** Whether a signed event of the test says that this attachment was withdrawn. */
+    public boolean withdrawn(Connection connection, TestId test, Digest attachment) throws SQLException, LedgerException {
+        for (LedgerEntry entry : events.entries(connection, test, EventKinds.ATTACHMENT_WITHDRAWN)) {
+            if (References.in(entry.payload()).contains(attachment)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Takes the bytes out of the row of an attachment, without the safeguard against changes. */
+    public int withdraw(Connection connection, Digest attachment) throws SQLException {
+        return documents.withdraw(connection, attachment);
+    }
+
     private void writeBeside(Digest digest, byte[] content) throws LedgerException {
         Attachments beside = documents.attachments().orElseThrow();
         try {

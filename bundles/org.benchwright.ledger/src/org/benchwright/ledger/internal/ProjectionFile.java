@@ -14,7 +14,7 @@ import org.sqlite.SQLiteConfig;
 public final class ProjectionFile {
 
     /** Raised whenever a table changes: an older cache is made anew, not migrated. */
-    private static final int VERSION = 3;
+    private static final int VERSION = 4;
     private static final int APPLICATION = 0x42574647;
     private static final int PATIENCE_MILLIS = 10_000;
 
@@ -23,7 +23,7 @@ public final class ProjectionFile {
         "CREATE TABLE test (id INTEGER PRIMARY KEY, test TEXT NOT NULL UNIQUE, opened INTEGER NOT NULL, family TEXT NOT NULL, "
                 + "procedure TEXT NOT NULL, serial TEXT NOT NULL, technician TEXT NOT NULL, station TEXT NOT NULL, state INTEGER NOT NULL, "
                 + "first INTEGER NOT NULL, soak_after INTEGER, soak_by INTEGER, predecessor TEXT, out_day INTEGER, back_day INTEGER, "
-                + "back_fault INTEGER, again_day INTEGER)",
+                + "back_fault INTEGER, again_day INTEGER, review_due INTEGER NOT NULL)",
         "CREATE TABLE reading (test INTEGER NOT NULL REFERENCES test, procedure TEXT NOT NULL, name TEXT NOT NULL, unit TEXT NOT NULL, "
                 + "opened INTEGER NOT NULL, counts INTEGER NOT NULL, value REAL NOT NULL, instrument TEXT NOT NULL)",
         "CREATE TABLE cause (test INTEGER NOT NULL REFERENCES test, fault INTEGER NOT NULL, name TEXT NOT NULL, counts INTEGER NOT NULL)",
@@ -36,6 +36,7 @@ public final class ProjectionFile {
         "CREATE INDEX test_field ON test (back_day, again_day, procedure, out_day, back_fault, opened, family, serial) "
                 + "WHERE out_day IS NOT NULL",
         "CREATE INDEX test_opened ON test (opened, state, family, serial)",
+        "CREATE INDEX test_reviews ON test (opened) WHERE review_due",
         "CREATE INDEX test_before ON test (predecessor, opened) WHERE predecessor IS NOT NULL",
         "CREATE INDEX reading_series ON reading (counts, procedure, name, unit, opened)",
         "CREATE INDEX reading_test ON reading (test)",

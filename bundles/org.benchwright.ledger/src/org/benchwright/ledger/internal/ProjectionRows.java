@@ -45,10 +45,17 @@ public final class ProjectionRows {
         List<ProjectedTest.Deviation> deviations = list(connection, "SELECT " + DEVIATION + " FROM deviation d WHERE test = ? ORDER BY rowid", id,
                 row -> deviation(row, 0));
         return list(connection, "SELECT test, opened, family, procedure, serial, technician, station, state, first, soak_after, soak_by, predecessor, "
-                + "out_day, back_day, back_fault FROM test WHERE id = ?", id, row -> new ProjectedTest(row.getString(1),
+                + "out_day, back_day, back_fault, review_due FROM test WHERE id = ?", id, row -> new ProjectedTest(row.getString(1),
                         Instant.ofEpochMilli(row.getLong(2)), row.getString(3), row.getString(4), row.getString(5), row.getString(6), row.getString(7),
                         ProjectedTest.State.values()[row.getInt(8)], row.getBoolean(9), soak(row), readings, causes,
-                        Optional.ofNullable(row.getString(12)), field(row), deviations)).stream().findFirst();
+                        Optional.ofNullable(row.getString(12)), field(row), deviations, row.getBoolean(16))).stream().findFirst();
+    }
+
+    /** Tests that were drawn for a review which is due, the longest waiting first. */
+    public static List<ProjectionCounts.ReviewDue> reviewsDue(Connection connection) throws SQLException {
+        return list(connection, "SELECT test, serial, family, procedure, technician, opened FROM test WHERE review_due ORDER BY opened, id", List.of(),
+                row -> new ProjectionCounts.ReviewDue(row.getString(1), row.getString(2), row.getString(3), row.getString(4), row.getString(5),
+                        Instant.ofEpochMilli(row.getLong(6))));
     }
 
     private static Optional<ProjectedTest.Soak> soak(ResultSet row) throws SQLException {

@@ -63,8 +63,8 @@ public final class ProjectionWriter {
     private static void insert(Connection connection, List<ProjectedTest> tests) throws SQLException {
         try (PreparedStatement known = connection.prepareStatement("SELECT id FROM test WHERE test = ?");
                 PreparedStatement test = connection.prepareStatement("INSERT INTO test (test, opened, family, procedure, serial, technician, "
-                        + "station, state, first, soak_after, soak_by, predecessor, out_day, back_day, back_fault, again_day) "
-                        + "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, " + AGAIN + ") RETURNING id");
+                        + "station, state, first, soak_after, soak_by, predecessor, out_day, back_day, back_fault, review_due, again_day) "
+                        + "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, " + AGAIN + ") RETURNING id");
                 PreparedStatement before = connection.prepareStatement("UPDATE test SET again_day = ? WHERE test = ? "
                         + "AND (again_day IS NULL OR again_day > ?1)");
                 PreparedStatement reading = connection.prepareStatement("INSERT INTO reading VALUES (?, ?, ?, ?, ?, ?, ?, ?)");
@@ -132,7 +132,8 @@ public final class ProjectionWriter {
         setOptional(row, 13, test.field().map(ProjectedTest.Field::since));
         setOptional(row, 14, test.field().flatMap(ProjectedTest.Field::returned));
         setOptional(row, 15, test.field().filter(field -> field.returned().isPresent()).map(field -> (long) field.fault()));
-        row.setString(16, test.test());
+        row.setBoolean(16, test.reviewDue());
+        row.setString(17, test.test());
         try (ResultSet id = row.executeQuery()) {
             return id.getLong(1);
         }

@@ -11,7 +11,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 
+import org.benchwright.core.Digest;
 import org.benchwright.core.Quantity;
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.JudgedValue;
@@ -42,6 +44,7 @@ public final class ReportValues {
 
     private final TestRun run;
     private final Set<Derived.CheckDecided> amended;
+    private final Set<Digest> withdrawn;
     private final List<Result> results = new ArrayList<>();
     private final Map<String, Instrument> instruments = new LinkedHashMap<>();
     private final List<Attachment> attachments = new ArrayList<>();
@@ -50,8 +53,9 @@ public final class ReportValues {
     private final Map<String, Integer> readings = new HashMap<>();
     private String step = "";
 
-    private ReportValues(TestRun run, Set<Derived.CheckDecided> amended) {
+    private ReportValues(TestRun run, Set<Derived.CheckDecided> amended, Set<Digest> withdrawn) {
         this.run = run;
+        this.withdrawn = withdrawn;
         this.amended = amended;
         run.events().forEach(this::read);
     }
@@ -63,7 +67,13 @@ public final class ReportValues {
      * @param proof text of the proof of its last event, if there is one
      */
     public static TestReport of(KeptTest test, List<SignedNote> notes, Optional<String> proof) {
-        return new ReportValues(test.run(), amended(test)).report(test, notes, proof);
+        return new ReportValues(test.run(), amended(test), withdrawn(test)).report(test, notes, proof);
+    }
+
+    /** Digests of attachments whose bytes were taken away. */
+    private static Set<Digest> withdrawn(KeptTest test) {
+        return test.record().stream().flatMap(record -> record.attachments().stream().filter(each -> record.withdrawn(each.event()).isPresent()))
+                .map(TestRecord.Attachment::digest).collect(Collectors.toSet());
     }
 
     /** Decisions that would have been others with what is right by the amendments. */
@@ -147,7 +157,8 @@ public final class ReportValues {
             instruments.put(named.instrument(), new Instrument(Questions.spaced(named.instrument()), named.asset(),
                     named.uncertainty().map(value -> uncertainty(value, named)).orElse(""), named.due().map(Object::toString).orElse("")));
         } else if (fact instanceof Fact.Attached attached) {
-            attachments.add(new Attachment(attached.name(), Questions.spaced(attached.check()), attached.digest().hex()));
+            String name = withdrawn.contains(attached.digest()) ? Message.PAPER_WITHDRAWN.text(attached.name()) : attached.name();
+            attachments.add(new Attachment(name, Questions.spaced(attached.check()), attached.digest().hex()));
         }
     }
 

@@ -34,7 +34,8 @@ public final class Reports {
         }
         return new VerificationReport(List.of(links, signatures, decisions), found.signers(),
                 found.open().stream().map(test -> Rows.of(test.id(), test.run(), now, OpeningHours.unknown())).toList(),
-                found.late().stream().map(RecordFault::toString).toList(), found.sound());
+                found.late().stream().map(RecordFault::toString).toList(), found.reviewsDue(), found.withdrawn().stream().map(RecordFault::toString).toList(),
+                found.sound());
     }
 
     private static Line line(Message words, List<RecordFault> faults, Object... arguments) {

@@ -58,10 +58,10 @@ public final class Sheets {
         return new TimelineLine(note.sequence(), note.instant(), "", note.trusted() ? words : Message.TOLD_LOST_KEY.text(words), false, true);
     }
 
-    /** A verdict that does not hold any more is never told alone. */
+    /** A verdict that does not hold any more, or that nobody may rely on yet, is never told alone. */
     private static String state(KeptTest test) {
         String verdict = verdict(test.run());
-        return test.record().map(TestRecord::standing).filter(Standing::over).map(end -> Message.STATE_OVER.text(verdict, end.word())).orElse(verdict);
+        return test.record().map(TestRecord::standing).filter(standing -> standing.over() || standing == Standing.REVIEW_DUE).map(end -> Message.STATE_OVER.text(verdict, end.word())).orElse(verdict);
     }
 
     private static String verdict(TestRun run) {

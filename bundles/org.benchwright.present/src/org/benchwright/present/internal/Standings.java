@@ -25,6 +25,7 @@ import org.benchwright.engine.record.Decision;
 import org.benchwright.engine.record.Deed;
 import org.benchwright.engine.record.Deviation;
 import org.benchwright.engine.record.RecordEvent;
+import org.benchwright.engine.record.RecordFact;
 import org.benchwright.engine.record.Replay;
 import org.benchwright.engine.record.Standing;
 import org.benchwright.engine.record.TestRecord;
@@ -59,13 +60,20 @@ public final class Standings {
             record.objection(deed).ifPresent(words -> objections.put(AuditDeed.valueOf(deed.name()), words));
         }
         return new RecordStanding(words(record), record.number(), end(record, zone), lost.or(record::uncertified),
-                record.deviations().stream().map(each -> row(test, record, each, now)).toList(), corrections(record), entries(record), objections);
+                record.deviations().stream().map(each -> row(test, record, each, now)).toList(), corrections(record), entries(record),
+                attachments(record, zone), objections);
     }
 
     private static List<TimelineLine> entries(TestRecord record) {
         Set<Long> possible = record.run().holding().stream().filter(event -> event.body() instanceof Fact fact && Correction.possible(fact))
                 .map(TestEvent::sequence).collect(Collectors.toSet());
         return Timeline.of(record.run()).stream().filter(line -> possible.contains(line.sequence())).toList();
+    }
+
+    private static List<RecordStanding.Attachment> attachments(TestRecord record, ZoneId zone) {
+        return record.attachments().stream().map(each -> new RecordStanding.Attachment(each.event(), each.name(), record.withdrawn(each.event())
+                .map(event -> Message.STANDING_WITHDRAWN.text(event.person(), TIME.format(event.instant().atZone(zone)),
+                        ((RecordFact.AttachmentWithdrawn) event.fact()).reason())))).toList();
     }
 
     private static String words(TestRecord record) {
@@ -173,6 +181,7 @@ public final class Standings {
             sentences.add(amendment.replay().verdict().map(now -> Message.AMENDED_VERDICT.text(record.run().verdict().orElseThrow().word(), now.word()))
                     .orElseGet(Message.AMENDED_UNKNOWN::text));
         }
+        amendment.replay().beside().forEach(words -> sentences.add(Message.AMENDED_BESIDE.text(unstopped(words))));
         return sentences;
     }
 }

@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
@@ -113,6 +115,45 @@ class AfterSealWindowTest {
         StyledText sheet = Screen.one(StyledText.class, text -> text.getText().startsWith("Unit F-310003"));
         assertTrue(List.of(sheet.getStyleRanges()).stream().anyMatch(range -> ((StyleRange) range).strikeout), "the first entry is struck");
         assertTrue(sheet.getText().contains("by QN") && sheet.getText().contains("a foot is broken"), sheet.getText());
+    }
+
+    @Test
+    void whatWasDrawnForAReviewSaysSoInListSheetAndCheckAndWaitsForIt(@TempDir Path folder) throws Exception {
+        Auditor.test(folder, "F-310006", true);
+        Auditor.reviewAll();
+        try {
+            OpenTest test = Auditor.test(folder, "F-310007", true);
+            Auditor.showSheet(test, "F-310007");
+            Screen.waitFor("the standing", () -> Auditor.sheet("F-310007").contains("The record is due for review."));
+            assertTrue(Auditor.sheet("F-310007").contains("This record was drawn for a review"), Auditor.sheet("F-310007"));
+            assertEquals("accepted, due for review", Screen.one(Table.class, table -> table.getColumnCount() == 5).getItem(0).getText(2));
+            assertFalse(Auditor.enabled("Hand over"));
+            Screen.press("Check the ledger");
+            Screen.waitFor("the verdict", () -> Screen.story("SOUND").contains("1 review is due: " + test.id()));
+            Auditor.showSheet(test, "F-310007");
+            Auditor.sign("Review", "Review a record", shell -> Auditor.choose(shell, "as it should be"), "MJ");
+            Screen.waitFor("the review", () -> Auditor.sheet("F-310007").contains("The record is reviewed."));
+            assertTrue(Auditor.enabled("Hand over"));
+        } finally {
+            Auditor.endReviews();
+        }
+    }
+
+    @Test
+    void aPhotoThatShowsAPersonIsWithdrawn(@TempDir Path folder) throws Exception {
+        Path photo = Files.write(folder.resolve("face.jpg"), "a face in the window".getBytes(StandardCharsets.UTF_8));
+        OpenTest test = Auditor.photographed(folder, "F-310008", photo);
+        Auditor.showSheet(test, "F-310008");
+        Screen.waitFor("the button", () -> Auditor.enabled("Withdraw attachment"));
+        Auditor.sign("Withdraw attachment", "Withdraw an attachment", shell -> {
+            Auditor.choose(shell, "face.jpg");
+            Auditor.fields(shell).get(0).setText("a face can be seen");
+        }, "MJ");
+        Screen.waitFor("the withdrawal", () -> Auditor.sheet("F-310008").contains("was withdrawn by MJ"));
+        assertTrue(Auditor.sheet("F-310008").contains("a face can be seen"), Auditor.sheet("F-310008"));
+        assertFalse(Auditor.enabled("Withdraw attachment"), "it is gone");
+        Screen.press("Check the ledger");
+        Screen.waitFor("the verdict", () -> Screen.story("SOUND").contains("was withdrawn by auditor MJ: a face can be seen"));
     }
 
     @Test

@@ -2,6 +2,7 @@ package org.benchwright.ui.tests;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -53,6 +54,16 @@ final class Auditor {
             }
             """;
 
+    private static final String PHOTOGRAPHED = """
+            family wren "Wren" { lamp pwr green "Power" }
+            procedure wren_audit "Wren on a photo" revision 1 {
+                applies to wren
+                stage work "Work" { step look "Look." { attach photo "Type plate" } }
+                make safe "Make safe" { step off "Off." { isolates supply } }
+                conclude accepted
+            }
+            """;
+
     private Auditor() {
     }
 
@@ -96,6 +107,27 @@ final class Auditor {
             Screen.settle();
         }
         return test;
+    }
+
+    /** A sealed test with a photo. */
+    static OpenTest photographed(Path folder, String serial, Path photo) throws Exception {
+        Path file = Files.writeString(folder.resolve("wren.procedure"), PHOTOGRAPHED);
+        OpenTest test = Technician.open(file.toString(), serial, false);
+        employ();
+        return finish(test, photo.toString());
+    }
+
+    /** From here on every test that is opened is drawn for a review, until {@link #endReviews}. */
+    static void reviewAll() throws Exception {
+        try (BenchLedger ledger = BenchLedger.open(Technician.desk().ledger())) {
+            ledger.approvals(BenchTime.real()).planReviews(2, new BigDecimal("1.0"), "the first month", Approved.by("MJ"));
+        }
+    }
+
+    static void endReviews() throws Exception {
+        try (BenchLedger ledger = BenchLedger.open(Technician.desk().ledger())) {
+            ledger.approvals(BenchTime.real()).endReviews("it is over", Approved.by("MJ"));
+        }
     }
 
     private static OpenTest finish(OpenTest test, String whole) {

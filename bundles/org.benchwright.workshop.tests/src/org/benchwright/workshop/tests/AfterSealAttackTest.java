@@ -199,6 +199,22 @@ class AfterSealAttackTest {
     }
 
     @Test
+    void handedOverWithoutTheReviewForWhichItWasDrawn() throws Exception {
+        tests.reviewAll();
+        String test = tests.accepted();
+        tests.forge(test, "QN", Role.TECHNICIAN, new RecordFact.HandedOver("the owner", test + "/1"));
+        found(test, "This record was drawn for a review");
+    }
+
+    @Test
+    void reviewedByATechnicianOfTheTestThatWasDrawn() throws Exception {
+        tests.reviewAll();
+        String test = tests.accepted();
+        tests.forge(test, "QN", Role.AUDITOR, new RecordFact.Reviewed(true, ""));
+        found(test, "QN had a hand in this test");
+    }
+
+    @Test
     void aRehearsalThatIsHandedOver() throws Exception {
         String test = tests.rehearsal();
         tests.forge(test, "QN", Role.TECHNICIAN, new RecordFact.HandedOver("the owner", test + "/1"));

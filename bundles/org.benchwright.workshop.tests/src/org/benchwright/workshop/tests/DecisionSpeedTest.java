@@ -77,7 +77,7 @@ class DecisionSpeedTest {
     private static long derive(Ledger ledger, List<List<LedgerEntry>> tests, long wanted) throws Exception {
         long events = 0;
         while (events < wanted) {
-            DecisionCheck check = new DecisionCheck(ledger, Optional.empty(), true);
+            DecisionCheck check = new DecisionCheck(ledger, Optional.empty(), Optional.empty(), false);
             for (List<LedgerEntry> entries : tests) {
                 assertEquals(List.of(), check.check(entries.get(0).test(), entries));
                 events += entries.size();

@@ -129,7 +129,7 @@ class DeviationListsTest {
         tests.departed();
         list(false, true);
         sql("INSERT INTO test SELECT 99, 'T-4K7M2-QXD9R', opened, family, procedure, serial, technician, station, state, first, soak_after, soak_by, "
-                + "predecessor, out_day, back_day, back_fault, again_day FROM test LIMIT 1");
+                + "predecessor, out_day, back_day, back_fault, again_day, review_due FROM test LIMIT 1");
         LedgerReport report = tests.report();
         assertEquals(List.of("T-4K7M2-QXD9R"), report.decisions().stream().map(fault -> fault.test()).toList());
     }

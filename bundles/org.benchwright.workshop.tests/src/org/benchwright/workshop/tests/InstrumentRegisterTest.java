@@ -48,7 +48,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** The register of instruments: who signs it, what a test copies of it, and what verification says of a forged one. */
 class InstrumentRegisterTest {
 
-    private static final InstrumentFact ADDED = new InstrumentFact.Added("M-17", "Multimeter", "SN 4", List.of(new InstrumentRange(InstrumentUse.READS, "dc",
+    static final InstrumentFact ADDED = new InstrumentFact.Added("M-17", "Multimeter", "SN 4", List.of(new InstrumentRange(InstrumentUse.READS, "dc",
             Quantity.of("0", "V"), Quantity.of("60", "V"), new BigDecimal("0.05"), BigDecimal.ONE, Quantity.of("0.01", "V"), Optional.empty())), "bench 2");
 
     @TempDir
@@ -121,7 +121,7 @@ class InstrumentRegisterTest {
                 new Actor("QN", Role.TECHNICIAN), false);
     }
 
-    private static Fact named(Instrument meter) {
+    static Fact named(Instrument meter) {
         return new Fact.InstrumentNamed("meter", "M-17", RegisteredUncertainty.of(SamplePlan.acceptance(), SamplePlan.acceptance().instruments().get(0),
                 meter.ranges()), BigDecimal.valueOf(2), meter.due(), Optional.of(Workshop.entry(meter)));
     }

@@ -9,6 +9,7 @@ import java.time.LocalDate;
 import java.util.Optional;
 
 import org.benchwright.core.Actor;
+import org.benchwright.core.Digest;
 import org.benchwright.core.Quantity;
 import org.benchwright.core.Role;
 import org.benchwright.core.SerialNumber;
@@ -44,6 +45,7 @@ final class SealedTests {
     private final Path folder;
     private final MovedTime time;
     private final RecordFacts codec = new RecordFacts();
+    private byte[] photo = {1};
 
     SealedTests(Path folder, MovedTime time) throws Exception {
         this.folder = folder;
@@ -97,8 +99,25 @@ final class SealedTests {
 
     private Sitting open(BenchLedger ledger, boolean rehearsal) throws Exception {
         Workshop workshop = ledger.workshop(new Station("bench 2", "Benchwright 0.1.0"), time.benchTime());
-        workshop.attach(Files.write(folder.resolve("plate.jpg"), new byte[] {1}));
+        workshop.attach(Files.write(folder.resolve("plate.jpg"), photo));
         return workshop.open(new CompiledProcedure(SamplePlan.acceptance(), SamplePlan.TEXT), new SerialNumber("C16-004711"), QN, rehearsal);
+    }
+
+    /** From here on every test that is opened is drawn for a review. */
+    void reviewAll() throws Exception {
+        try (BenchLedger ledger = BenchLedger.open(file())) {
+            ledger.approvals(time.benchTime()).planReviews(2, new BigDecimal("1.0"), "the first month", Approved.by("MJ"));
+        }
+    }
+
+    /** What is attached in the tests that follow. */
+    void attaching(byte[] content) {
+        photo = content.clone();
+    }
+
+    /** Accepted, with that photo. */
+    String attached() throws Exception {
+        return test(new GoodTechnician(time).but("plate.photo", new Fact.Attached("photo", Digest.of(photo), "plate.jpg")), false);
     }
 
     // ---- signing

@@ -5,10 +5,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 
+import org.benchwright.core.Digest;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.receipt.ReceiptBook;
+import org.benchwright.engine.record.RecordEvent;
+import org.benchwright.engine.record.TestRecord;
 import org.benchwright.engine.revision.Revision;
 import org.benchwright.engine.revision.RevisionBook;
 import org.benchwright.ledger.EntrySignature;
@@ -31,10 +34,13 @@ import org.benchwright.workshop.StoreException;
 public final class DecisionCheck implements TestCheck {
 
     private final Ledger documents;
-    private final boolean ownLedger;
+    /** The bench's key, where the ledger is known to be one bench's own. */
+    private final Optional<Digest> bench;
+    private final boolean sharing;
     private final List<LateArrival> late = new ArrayList<>();
     private final KeptTests reader = new KeptTests(new RememberedPlans());
     private final List<KeptTest> open = new ArrayList<>();
+    private final List<String> reviewsDue = new ArrayList<>();
     private final Optional<ProjectionCheck> projection;
     private int derived;
     private Optional<RevisionHistory> history = Optional.empty();
@@ -46,13 +52,15 @@ public final class DecisionCheck implements TestCheck {
     /**
      * @param documents  where plans and texts are read from
      * @param projection the cache beside the ledger, if there is one
-     * @param ownLedger  whether the ledger is known to be one bench's own: then nobody in it can have known less of the books than stands
-     *                   before it
+     * @param bench      fingerprint of the bench's key where the ledger is known to be one bench's own: then nobody in it can have known less of
+     *                   the books than stands before it
+     * @param sharing    whether the bench shares a ledger with others, whose tests are not here
      * @throws LedgerException if the ledger can't be read
      */
-    public DecisionCheck(Ledger documents, Optional<Projection> projection, boolean ownLedger) throws LedgerException {
+    public DecisionCheck(Ledger documents, Optional<Projection> projection, Optional<Digest> bench, boolean sharing) throws LedgerException {
         this.documents = documents;
-        this.ownLedger = ownLedger;
+        this.bench = bench;
+        this.sharing = sharing;
         this.projection = projection.isEmpty() ? Optional.empty() : ProjectionCheck.of(projection.get(), documents);
     }
 
@@ -77,6 +85,8 @@ public final class DecisionCheck implements TestCheck {
             return List.of(fault(test, entries.size(), Message.FAULT_SEALED_OPEN.text()));
         } else if (!kept.sealed()) {
             open.add(kept);
+        } else if (kept.record().filter(TestRecord::reviewDue).isPresent()) {
+            reviewsDue.add(test.value());
         }
         List<Fault> faults = new ArrayList<>(projected(test, entries, Projected.of(kept)));
         Fact.Opened opened = kept.run().opening();
@@ -89,6 +99,7 @@ public final class DecisionCheck implements TestCheck {
         }
         roles(entries);
         named(test, entries, kept.run(), faults);
+        superseded(test, kept, faults);
         return faults;
     }
 
@@ -96,9 +107,44 @@ public final class DecisionCheck implements TestCheck {
     private void named(TestId test, List<LedgerEntry> entries, TestRun run, List<Fault> faults) throws StoreException {
         for (TestEvent event : run.events()) {
             if (event.body() instanceof Fact.InstrumentNamed named && named.entry().isPresent()) {
-                instruments().objection(named, entries.get((int) event.sequence() - 1).position())
-                        .ifPresent(words -> faults.add(fault(test, event.sequence(), words)));
+                long position = entries.get((int) event.sequence() - 1).position();
+                Optional<String> objection = instruments().objection(named, position);
+                objection.ifPresent(words -> faults.add(fault(test, event.sequence(), words)));
+                if (objection.isEmpty() && !instruments().newest(named, position)) {
+                    outdated(test, event.sequence(), named, faults);
+                }
             }
+        }
+    }
+
+    /** In its own ledger a bench names an instrument as the book has it last; elsewhere the book may have gone on before the test arrived. */
+    private void outdated(TestId test, long sequence, Fact.InstrumentNamed named, List<Fault> faults) {
+        if (bench.isPresent()) {
+            faults.add(fault(test, sequence, Message.FAULT_OTHER_INSTRUMENT.text(named.asset())));
+        } else {
+            late.add(new LateArrival(test, sequence, Message.LATE_INSTRUMENT.text(named.asset(), String.valueOf(named.entry().orElseThrow().statement()))));
+        }
+    }
+
+    /** A test of another bench that takes the place of this one may not have arrived yet; one bench's own ledger that never shared has them all. */
+    private void superseded(TestId test, KeptTest kept, List<Fault> faults) throws StoreException {
+        Optional<RecordEvent> end = kept.record().flatMap(TestRecord::end);
+        Optional<TestId> other = end.map(RecordEvent::fact).flatMap(SealedRecords::named);
+        if (other.isPresent() && !has(other.get())) {
+            String unit = kept.run().opening().serial();
+            if (bench.isPresent() && !sharing) {
+                faults.add(fault(test, end.get().sequence(), Message.SUPERSEDED_BY_NONE.text(other.get().value(), unit)));
+            } else {
+                late.add(new LateArrival(test, end.get().sequence(), Message.LATE_SUPERSEDED.text(other.get().value(), unit)));
+            }
+        }
+    }
+
+    private boolean has(TestId test) throws StoreException {
+        try {
+            return documents.lastSequence(test) > 0;
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
         }
     }
 
@@ -138,7 +184,10 @@ public final class DecisionCheck implements TestCheck {
         if (book.equals(TestId.PEOPLE)) {
             return List.of();
         } else if (book.equals(TestId.RECEIPTS)) {
-            return new ReceiptCheck(documents, receipts()).faults();
+            ReceiptCheck check = new ReceiptCheck(documents, receipts(), bench);
+            List<Fault> faults = check.faults();
+            late.addAll(check.late());
+            return faults;
         } else if (book.equals(TestId.INSTRUMENTS)) {
             return instruments().objections().stream().map(objection -> fault(book, objection.sequence(), objection.words())).toList();
         }
@@ -155,17 +204,20 @@ public final class DecisionCheck implements TestCheck {
             if (opened.rehearsal() || !known.registeredBefore(position)) {
                 return Optional.empty();
             }
-            return ownLedger ? Optional.of(Message.FAULT_NOT_APPROVED.text(opened.procedure(), revision))
+            return bench.isPresent() ? Optional.of(Message.FAULT_NOT_APPROVED.text(opened.procedure(), revision))
                     : told(test, Message.LATE_NOT_APPROVED.text(opened.procedure(), revision));
         }
         Fact.Books then = opened.books().orElse(standing);
-        if (then.people() < 0 || then.revisions() < 0 || then.people() > standing.people() || then.revisions() > standing.revisions() || ownLedger && !then.equals(standing)) {
+        if (then.people() < 0 || then.revisions() < 0 || then.people() > standing.people() || then.revisions() > standing.revisions() || bench.isPresent() && !then.equals(standing)) {
             return Optional.of(Message.FAULT_OTHER_BOOKS.text(String.valueOf(then.people()), String.valueOf(then.revisions()),
                     String.valueOf(standing.people()), String.valueOf(standing.revisions())));
         }
         String approval = String.valueOf(opened.approval().get().event());
         if (!holds(opened, known.at(then))) {
             return Optional.of(Message.FAULT_OTHER_APPROVAL.text(opened.procedure(), revision, approval));
+        }
+        if (!known.at(then).reviews().equals(known.at(standing).reviews())) {
+            told(test, Message.LATE_REVIEWS.text(String.valueOf(then.revisions()), String.valueOf(standing.revisions())));
         }
         return holds(opened, known.at(standing)) ? Optional.empty()
                 : told(test, Message.LATE_APPROVAL.text(opened.procedure(), revision, approval, String.valueOf(then.revisions()),
@@ -207,7 +259,7 @@ public final class DecisionCheck implements TestCheck {
     /** Forwarded work was done with the register that its bench knew: what that did not tell yet is told, and is no fault. */
     private void work(TestId test, KeptTest kept, List<LedgerEntry> entries, List<Fault> faults) throws StoreException {
         for (WorkCheck.Finding finding : work().findings(kept.run(), entries)) {
-            if (ownLedger || !finding.byRegister()) {
+            if (bench.isPresent() || !finding.byRegister()) {
                 faults.add(fault(test, finding.sequence(), finding.words()));
             } else {
                 late.add(new LateArrival(test, finding.sequence(), finding.words()));
@@ -258,6 +310,11 @@ public final class DecisionCheck implements TestCheck {
     /** Tests that are not sealed, as far as they go. */
     public List<KeptTest> open() {
         return List.copyOf(open);
+    }
+
+    /** Sealed tests that were drawn for a review which is due. */
+    public List<String> reviewsDue() {
+        return List.copyOf(reviewsDue);
     }
 
     /** Tests that were opened on a bench which did not know the books as they stand before them. */

@@ -120,14 +120,15 @@ public final class InstrumentHistory {
         Fact.RegisterEntry entry = named.entry().orElseThrow();
         Optional<Instrument> instrument = Optional.ofNullable(said.get(entry.statement()))
                 .filter(found -> entries.get((int) entry.statement() - 1).position() < position);
-        boolean told = instrument.filter(found -> found.asset().equals(named.asset()) && found.due().equals(named.due()) && entry(found).equals(entry)
-                && newest(found, position)).isPresent();
+        boolean told = instrument.filter(found -> found.asset().equals(named.asset()) && found.due().equals(named.due()) && entry(found).equals(entry))
+                .isPresent();
         return told ? Optional.empty() : Optional.of(Message.FAULT_OTHER_INSTRUMENT.text(named.asset()));
     }
 
-    /** Nothing else had been said of it by then: an older entry may have promised more. */
-    private boolean newest(Instrument found, long position) {
-        return said.values().stream().noneMatch(other -> other.asset().equals(found.asset()) && other.statement() > found.statement()
+    /** Whether nothing else had been said of it by then: an older entry may have promised more. */
+    boolean newest(Fact.InstrumentNamed named, long position) {
+        long statement = named.entry().orElseThrow().statement();
+        return said.values().stream().noneMatch(other -> other.asset().equals(named.asset()) && other.statement() > statement
                 && entries.get((int) other.statement() - 1).position() < position);
     }
 }

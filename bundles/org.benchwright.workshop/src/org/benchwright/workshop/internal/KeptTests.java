@@ -91,7 +91,7 @@ public final class KeptTests {
 
     private TestRecord record(Ledger documents, TestId test, TestRun run, List<LedgerEntry> entries) throws StoreException, FaultyRecordException {
         try {
-            return records.of(documents, test, run, entries, other -> sealed(documents, other));
+            return records.of(documents, test, run, entries, other -> other(documents, other));
         } catch (SealedRecords.NotTakenException e) {
             throw fault(e.entry(), e.getMessage());
         }
@@ -103,17 +103,18 @@ public final class KeptTests {
      * @throws RefusedException if the fact names another
      */
     public void requireOther(Ledger ledger, TestRun run, RecordFact fact) throws RefusedException, StoreException {
-        SealedRecords.requireOther(run, fact, other -> sealed(ledger, other));
+        SealedRecords.requireOther(run, fact, other -> other(ledger, other));
     }
 
-    /** How a sealed test was opened; empty where there is none, or its opening can't be read. */
-    private Optional<Fact.Opened> sealed(Ledger ledger, TestId test) throws StoreException {
+    /** How another test stands; one whose opening can't be read counts as not sealed. */
+    private SealedRecords.Other other(Ledger ledger, TestId test) throws StoreException {
         try {
-            return ledger.sealed(test) ? Optional.of(opening(ledger, test)) : Optional.empty();
+            boolean here = ledger.lastSequence(test) > 0;
+            return new SealedRecords.Other(here, here && ledger.sealed(test) ? Optional.of(opening(ledger, test)) : Optional.empty());
         } catch (LedgerException e) {
             throw new StoreException(e.getMessage(), e);
         } catch (FaultyRecordException unreadable) {
-            return Optional.empty();
+            return new SealedRecords.Other(true, Optional.empty());
         }
     }
 

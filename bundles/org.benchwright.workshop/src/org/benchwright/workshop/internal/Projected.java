@@ -23,6 +23,7 @@ import org.benchwright.engine.plan.Plan;
 import org.benchwright.engine.record.Decision;
 import org.benchwright.engine.record.Deviation;
 import org.benchwright.engine.record.Standing;
+import org.benchwright.engine.record.TestRecord;
 import org.benchwright.ledger.ProjectedTest;
 import org.benchwright.ledger.ProjectedTest.Stand;
 import org.benchwright.ledger.ProjectedTest.State;
@@ -102,7 +103,7 @@ final class Projected {
         return new ProjectedTest(id, millis(first.moment().instant()), opening.family(), opening.procedure(), opening.serial(),
                 first.actor().id(), opening.station(), state(), opening.predecessor().isEmpty(),
                 soak(), read(), List.copyOf(causes),
-                opening.predecessor(), field(), deviations());
+                opening.predecessor(), field(), deviations(), kept.record().filter(TestRecord::reviewDue).isPresent());
     }
 
     private List<ProjectedTest.Deviation> deviations() {

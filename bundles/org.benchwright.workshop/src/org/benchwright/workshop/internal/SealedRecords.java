@@ -27,15 +27,25 @@ public final class SealedRecords {
 
     private static final Map<Deed, Meaning> MEANINGS = Map.of(Deed.DECIDE_DEPARTURE, Meaning.DECIDED, Deed.DECIDE_NONCONFORMITY, Meaning.DECIDED,
             Deed.AMEND, Meaning.AMENDED, Deed.REVIEW, Meaning.REVIEWED, Deed.HAND_OVER, Meaning.HANDED_OVER, Deed.SUPERSEDE, Meaning.SUPERSEDED,
-            Deed.RECALL, Meaning.RECALLED, Deed.VOID, Meaning.VOIDED);
+            Deed.RECALL, Meaning.RECALLED, Deed.VOID, Meaning.VOIDED, Deed.WITHDRAW, Meaning.WITHDRAWN);
 
     private final RecordFacts facts = new RecordFacts();
+    private final DrawnReviews reviews = new DrawnReviews();
     private Optional<PeopleHistory> people = Optional.empty();
 
     /** How another test was opened, to see whether it can take the place of this one. */
     interface Others {
-        /** Its opening; empty where there is no such test, or it is not sealed. */
-        Optional<Fact.Opened> sealed(TestId test) throws StoreException;
+        /** How it stands in that ledger. */
+        Other find(TestId test) throws StoreException;
+    }
+
+    /**
+     * Another test.
+     *
+     * @param here   whether the ledger has it; where benches share one, it may not have arrived yet
+     * @param sealed how it was opened; empty where it is not here, or not sealed
+     */
+    record Other(boolean here, Optional<Fact.Opened> sealed) {
     }
 
     /** An entry that the record does not take, and why. */
@@ -64,13 +74,17 @@ public final class SealedRecords {
      * @throws NotTakenException if one of them is none that it takes
      */
     TestRecord of(Ledger ledger, TestId test, TestRun run, List<LedgerEntry> entries, Others others) throws NotTakenException, StoreException {
-        TestRecord record = TestRecord.sealed(test.value(), run);
+        TestRecord record = TestRecord.sealed(test.value(), run, reviews.drawn(ledger, test, run, entries));
         for (LedgerEntry entry : entries) {
             if (facts.knows(entry.kind())) {
                 try {
                     RecordEvent event = event(ledger, entry);
                     record = record.with(event);
-                    requireOther(run, event.fact(), others);
+                    Optional<TestId> other = named(event.fact());
+                    // Another bench's test may not be here; verification tells of it.
+                    if (other.isEmpty() || others.find(other.get()).here()) {
+                        requireOther(run, event.fact(), others);
+                    }
                 } catch (RefusedException | UndecodableException e) {
                     throw new NotTakenException(entry, e.getMessage());
                 }
@@ -104,6 +118,11 @@ public final class SealedRecords {
         }
     }
 
+    /** The test that takes the place of this one; empty where the fact names none. */
+    static Optional<TestId> named(RecordFact fact) {
+        return fact instanceof RecordFact.Superseded superseded ? TestId.parse(superseded.by()).filter(TestId::isTest) : Optional.empty();
+    }
+
     /**
      * What takes the place of a test is a sealed test of the same unit that is no rehearsal.
      *
@@ -111,8 +130,8 @@ public final class SealedRecords {
      */
     static void requireOther(TestRun run, RecordFact fact, Others others) throws RefusedException, StoreException {
         if (fact instanceof RecordFact.Superseded superseded) {
-            Optional<TestId> other = TestId.parse(superseded.by()).filter(TestId::isTest);
-            Optional<Fact.Opened> opened = other.isEmpty() ? Optional.empty() : others.sealed(other.get());
+            Optional<TestId> other = named(fact);
+            Optional<Fact.Opened> opened = other.isEmpty() ? Optional.empty() : others.find(other.get()).sealed();
             if (opened.filter(found -> !found.rehearsal() && found.serial().equals(run.opening().serial())).isEmpty()) {
                 throw new RefusedException(Message.SUPERSEDED_BY_NONE.text(superseded.by(), run.opening().serial()));
             }

@@ -58,14 +58,6 @@ public record TestsOfUnit(Ledger ledger) {
         return List.copyOf(openings);
     }
 
-    /** The tests among which those of one unit are found. */
-    @FunctionalInterface
-    public interface Known {
-
-        /** How the tests of a unit were opened, and maybe others, in order. */
-        List<Opening> of(String unit) throws StoreException;
-    }
-
     /**
      * How a test was opened.
      *
@@ -74,6 +66,11 @@ public record TestsOfUnit(Ledger ledger) {
      * @param opened what that says
      */
     public record Opening(TestId test, LedgerEntry entry, Fact.Opened opened) {
+
+        /** Whether it is a later test of the same unit, and no rehearsal. */
+        boolean follows(Opening other) {
+            return entry.position() > other.entry().position() && opened.serial().equals(other.opened().serial()) && !opened.rehearsal();
+        }
     }
 
     /** A record that does not begin as a test is left out: verification tells of it, and it must not stand in the way of other work. */
@@ -94,11 +91,26 @@ public record TestsOfUnit(Ledger ledger) {
     /**
      * The unit of a test after which something can be mended: it is over, the unit did not pass it, and no other test followed it.
      *
-     * @param before only what stands before that place of the ledger counts
-     * @param known  where the other tests of the unit are found
      * @throws RefusedException if it is not so
      */
-    public String requireMendable(TestId test, long before, Known known) throws RefusedException, StoreException, FaultyRecordException {
+    public String requireMendable(TestId test) throws RefusedException, StoreException, FaultyRecordException {
+        String unit = requireNotPassed(test, Long.MAX_VALUE);
+        List<Opening> all = of(unit);
+        Opening mended = all.stream().filter(each -> each.test().equals(test)).findFirst().orElseThrow();
+        Optional<Opening> last = all.stream().filter(each -> each.follows(mended)).reduce((earlier, later) -> later);
+        if (last.isPresent()) {
+            throw new RefusedException(Message.REPAIR_RETESTED.text(test.value(), last.get().test().value()));
+        }
+        return unit;
+    }
+
+    /**
+     * The unit of a test that is over and that the unit did not pass.
+     *
+     * @param before only what stands before that place of the ledger counts
+     * @throws RefusedException if it is not so
+     */
+    String requireNotPassed(TestId test, long before) throws RefusedException, StoreException, FaultyRecordException {
         List<LedgerEntry> entries = entries(test).stream().filter(entry -> entry.position() < before).toList();
         if (entries.isEmpty()) {
             throw new RefusedException(Message.RETURN_NO_TEST.text(test.value()));
@@ -113,13 +125,16 @@ public record TestsOfUnit(Ledger ledger) {
         if (kept.run().verdict().equals(Optional.of(Verdict.ACCEPTED))) {
             throw new RefusedException(Message.REPAIR_ACCEPTED.text(test.value()));
         }
-        String unit = kept.run().opening().serial();
-        Optional<TestId> last = known.of(unit).stream().filter(each -> each.entry().position() < before && each.opened().serial().equals(unit)
-                && !each.opened().rehearsal()).map(Opening::test).reduce((earlier, later) -> later);
-        if (!last.equals(Optional.of(test))) {
-            throw new RefusedException(Message.REPAIR_RETESTED.text(test.value(), last.map(TestId::value).orElse("")));
+        return kept.run().opening().serial();
+    }
+
+    /** Whether a test is here and sealed. */
+    boolean sealed(TestId test) throws StoreException {
+        try {
+            return ledger.sealed(test);
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
         }
-        return unit;
     }
 
     private List<LedgerEntry> entries(TestId test) throws StoreException {

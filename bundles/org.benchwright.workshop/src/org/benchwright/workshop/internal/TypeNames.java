@@ -106,6 +106,8 @@ public final class TypeNames {
         table.put("revision-prepared", RevisionFact.Prepared.class);
         table.put("revision-approved", RevisionFact.Approved.class);
         table.put("revision-withdrawn", RevisionFact.Withdrawn.class);
+        table.put("reviews-planned", RevisionFact.ReviewsPlanned.class);
+        table.put("reviews-ended", RevisionFact.ReviewsEnded.class);
         return new TypeNames(table);
     }
 
@@ -119,6 +121,7 @@ public final class TypeNames {
         table.put("handed-over", RecordFact.HandedOver.class);
         table.put("superseded", RecordFact.Superseded.class);
         table.put("recalled", RecordFact.Recalled.class);
+        table.put("attachment-withdrawn", RecordFact.AttachmentWithdrawn.class);
         table.put("voided", RecordFact.Voided.class);
         return new TypeNames(table);
     }

@@ -10,18 +10,24 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.benchwright.core.Cancellation;
 import org.benchwright.core.Digest;
+import org.benchwright.ledger.Fault;
 import org.benchwright.ledger.FaultKind;
 import org.benchwright.ledger.internal.Attachments;
 import org.benchwright.ledger.internal.DocumentLink;
+import org.benchwright.ledger.internal.DocumentTable;
+import org.benchwright.ledger.internal.Messages;
 
 /** Looks at the kept documents: each is compared with its digest, and their list is a chain. */
 final class DocumentCheck {
 
     private static final long LARGEST = 64L << 20;
+    private static final int MOST_MISSING = 100_000;
 
     private static final String QUERY = "SELECT " + Cell.columns("number", Cell.SHORT) + ", " + Cell.columns("digest", Cell.SHORT) + ", "
             + Cell.columns("kind", Cell.SHORT) + ", " + Cell.columns("size", Cell.SHORT) + ", " + Cell.columns("link", Cell.SHORT) + ", "
@@ -30,6 +36,7 @@ final class DocumentCheck {
     private final Connection connection;
     private final Attachments attachments;
     private final FaultList faults;
+    private final Map<Digest, String> missing = new LinkedHashMap<>();
     private long count;
 
     DocumentCheck(Connection connection, Attachments attachments, FaultList faults) {
@@ -64,6 +71,8 @@ final class DocumentCheck {
     private void content(Digest digest, Cell size, Cell content) {
         if (content.isNothing()) {
             beside(digest, size);
+        } else if (content.type().equals("blob") && DocumentTable.isWithdrawn(content.bytes(), digest)) {
+            lacks(digest, Messages.text("fault.documentErased", digest));
         } else if (!content.type().equals("blob") || !Digest.of(content.bytes()).equals(digest) || !size.isWhole(content.bytes().length)) {
             faults.add(FaultKind.DOCUMENT_CHANGED, "fault.document", digest);
         }
@@ -72,7 +81,7 @@ final class DocumentCheck {
     private void beside(Digest digest, Cell size) {
         Path file = attachments.file(digest);
         if (!Files.isRegularFile(file)) {
-            faults.add(FaultKind.DOCUMENT_MISSING, "fault.documentFile", digest, file);
+            lacks(digest, Messages.text("fault.documentFile", digest, file));
             return;
         }
         try (InputStream content = new BufferedInputStream(Files.newInputStream(file))) {
@@ -82,6 +91,25 @@ final class DocumentCheck {
         } catch (IOException unreadable) {
             faults.add(FaultKind.DOCUMENT_MISSING, "fault.documentFile", digest, file);
         }
+    }
+
+    /** A hostile file must not fill the memory with them. */
+    private void lacks(Digest digest, String words) {
+        if (missing.size() < MOST_MISSING) {
+            missing.put(digest, words);
+        } else {
+            faults.add(Fault.ofLedger(FaultKind.DOCUMENT_MISSING, words));
+        }
+    }
+
+    /** Documents whose bytes are not there, with what to say of it where nobody withdrew them. */
+    Map<Digest, String> missing() {
+        return missing;
+    }
+
+    /** Whether nothing is left of a document's bytes. */
+    boolean gone(Digest digest) {
+        return missing.containsKey(digest) && !Files.exists(attachments.file(digest));
     }
 
     long count() {

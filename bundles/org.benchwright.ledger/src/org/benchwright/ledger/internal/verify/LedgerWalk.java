@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.benchwright.core.Digest;
 import org.benchwright.ledger.CompactRange;
+import org.benchwright.ledger.EventKinds;
 import org.benchwright.ledger.Fault;
 import org.benchwright.ledger.FaultKind;
 import org.benchwright.ledger.LateArrival;
@@ -23,9 +24,11 @@ import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.Verification;
 import org.benchwright.ledger.VerificationRequest;
 import org.benchwright.ledger.VerifiedTest;
+import org.benchwright.ledger.Withdrawal;
 import org.benchwright.ledger.internal.Attachments;
 import org.benchwright.ledger.internal.Event;
 import org.benchwright.ledger.internal.Messages;
+import org.benchwright.ledger.internal.SignaturePart;
 
 /** One verification: goes once through all events in ledger order, then hands the tests that are in order to the third line. */
 public final class LedgerWalk {
@@ -40,6 +43,7 @@ public final class LedgerWalk {
     private final DocumentCheck documents;
     private final KeptCheck kept;
     private final List<LateArrival> late = new ArrayList<>();
+    private final Map<Digest, Withdrawal> withdrawn = new LinkedHashMap<>();
     private Map<String, SignerKey> signers = Map.of();
     private SignatureInspector signatures;
     private Optional<CompactRange> tree = Optional.of(CompactRange.empty());
@@ -66,9 +70,10 @@ public final class LedgerWalk {
             kept.signatures();
             StoreCheck.guarded(faults, "document", () -> kept.documents(documents));
             StoreCheck.guarded(faults, "checkpoint, event", this::walk);
+            missing();
             List<VerifiedTest> tests = verifiedTests();
             return new Verification(faults.list(), faults.leftOut(), events, documents.count(), tests,
-                    List.copyOf(signers.values()), late, !request.cancellation().requested());
+                    List.copyOf(signers.values()), late, List.copyOf(withdrawn.values()), !request.cancellation().requested());
         } finally {
             request.progress().end();
         }
@@ -128,11 +133,34 @@ public final class LedgerWalk {
         if (result.event().isPresent()) {
             found.addAll(signature(row, met, here));
             found.addAll(references(result.event().get(), row.references()));
+            if (found.isEmpty()) {
+                withdrawal(result.event().get(), row);
+            }
         }
         result.test().ifPresent(test -> points.put(test, found.isEmpty() ? result.point().orElseThrow()
                 : result.point().orElseThrow().faulty()));
         report(found);
         position = Math.max(position, here) + 1;
+    }
+
+    /** A signed event of a sealed test takes an attachment away; whether its signer may is for the third line. */
+    private void withdrawal(Event event, DecodedRow row) {
+        if (row.signed() && event.kind().equals(EventKinds.ATTACHMENT_WITHDRAWN)) {
+            for (Digest attachment : row.references()) {
+                withdrawn.putIfAbsent(attachment, new Withdrawal(event.test(), event.sequence(), attachment,
+                        SignaturePart.in(event.payload()).map(SignaturePart::printedName).orElse(""), event.payload().text("reason").orElse(""),
+                        documents.gone(attachment)));
+            }
+        }
+    }
+
+    /** What is not there and was not withdrawn. */
+    private void missing() {
+        documents.missing().forEach((digest, words) -> {
+            if (!withdrawn.containsKey(digest)) {
+                faults.add(Fault.ofLedger(FaultKind.DOCUMENT_MISSING, words));
+            }
+        });
     }
 
     private TestPoint point(TestId test) {

@@ -118,6 +118,10 @@ public final class CheckView extends ViewPart {
         if (!report.open().isEmpty()) {
             story.paragraph(Message.CHECK_OPEN_TESTS.text(report.open().size()));
         }
+        report.withdrawn().forEach(story::paragraph);
+        if (!report.reviews().isEmpty()) {
+            story.paragraph(Message.CHECK_REVIEWS.text(report.reviews().size(), String.join(", ", report.reviews())));
+        }
         if (!report.late().isEmpty()) {
             story.paragraph(Message.CHECK_LATE.text(report.late().size()));
             report.late().forEach(words -> story.paragraph("    " + words));

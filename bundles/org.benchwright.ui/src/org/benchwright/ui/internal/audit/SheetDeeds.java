@@ -47,6 +47,7 @@ final class SheetDeeds {
         button(parent, AuditDeed.SUPERSEDE, Message.SHEET_BUTTON_SUPERSEDE);
         button(parent, AuditDeed.RECALL, Message.SHEET_BUTTON_RECALL);
         button(parent, AuditDeed.VOID, Message.SHEET_BUTTON_VOID);
+        button(parent, AuditDeed.WITHDRAW, Message.SHEET_BUTTON_WITHDRAW);
     }
 
     private void button(Composite parent, AuditDeed deed, Message text) {
@@ -94,11 +95,20 @@ final class SheetDeeds {
             case SUPERSEDE -> asked(Message.SUPERSEDE_TITLE, Message.SUPERSEDE_WHAT.text(test, row.serial()),
                     List.of(new SignDialog.Line(Message.SUPERSEDE_BY.text(), ""), reason),
                     (answers, by) -> auditing.supersede(test, answers.get(0), answers.get(1), by));
+            case WITHDRAW -> withdraw(row, standing, reason);
             case RECALL -> asked(Message.RECALL_TITLE, Message.RECALL_WHAT.text(test, row.serial()), List.of(reason),
                     (answers, by) -> auditing.recall(test, answers.get(0), by));
             default -> asked(Message.VOID_TITLE, Message.VOID_WHAT.text(test, row.serial()), List.of(reason),
                     (answers, by) -> auditing.voidRecord(test, answers.get(0), by));
         };
+    }
+
+    private SignDialog.Asked withdraw(RecordRow row, RecordStanding standing, SignDialog.Line reason) {
+        List<RecordStanding.Attachment> there = standing.attachments().stream().filter(each -> each.withdrawn().isEmpty()).toList();
+        List<String> names = there.stream().map(each -> Message.ATTACHMENT_ENTRY.text(String.valueOf(each.event()), each.name())).toList();
+        return asked(Message.ATTACHMENT_TITLE, Message.ATTACHMENT_WHAT.text(row.test(), row.serial()),
+                List.of(new SignDialog.Choice(Message.ATTACHMENT_WHICH.text(), names), reason),
+                (answers, by) -> auditing.withdrawAttachment(row.test(), there.get(names.indexOf(answers.get(0))).event(), answers.get(1), by));
     }
 
     private SignDialog.Asked amend(RecordRow row, RecordStanding standing, SignDialog.Line reason) {

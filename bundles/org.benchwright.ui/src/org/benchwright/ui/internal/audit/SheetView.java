@@ -152,6 +152,9 @@ public final class SheetView extends ViewPart {
             story.paragraph("    " + each.decision().map(decided -> Message.SHEET_DECIDED.text(decided.word(), decided.by(), decided.reason()))
                     .orElseGet(Message.SHEET_WAITS::text));
         }
+        for (RecordStanding.Attachment each : standing.attachments()) {
+            each.withdrawn().ifPresent(words -> story.paragraph(Message.SHEET_WITHDRAWN.text(String.valueOf(each.event()), each.name(), words)));
+        }
         for (RecordStanding.Correction each : standing.corrections()) {
             story.strong(Message.SHEET_AMENDED.text(String.valueOf(each.event()), each.by(), TIME.format(each.instant().atZone(ZoneId.systemDefault())),
                     each.reason()));

@@ -1,0 +1,246 @@
+package org.benchwright.workshop.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.Statement;
+import java.time.Year;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import java.util.stream.Stream;
+
+import org.benchwright.core.Actor;
+import org.benchwright.core.Digest;
+import org.benchwright.core.Role;
+import org.benchwright.engine.RefusedException;
+import org.benchwright.engine.record.RecordFact;
+import org.benchwright.ledger.DocumentReference;
+import org.benchwright.ledger.LedgerBackup;
+import org.benchwright.ledger.Meaning;
+import org.benchwright.ledger.SqliteLedger;
+import org.benchwright.ledger.TestId;
+import org.benchwright.ledger.WithdrawalMissingException;
+import org.benchwright.ledger.YearArchive;
+import org.benchwright.workshop.BenchLedger;
+import org.benchwright.workshop.LedgerReport;
+import org.benchwright.workshop.RecordFault;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.sqlite.SQLiteConfig;
+
+/** A photo that shows a person is taken away: rightly, without the right to, without an event, and in copies. */
+class WithdrawnAttachmentTest {
+
+    private static final int SMALL = 2000;
+    private static final int LARGE = 400 << 10;
+
+    @TempDir
+    private Path folder;
+    private final MovedTime time = new MovedTime();
+    private SealedTests tests;
+
+    @BeforeEach
+    void people() throws Exception {
+        tests = new SealedTests(Files.createDirectory(folder.resolve("bench")), time);
+    }
+
+    private static byte[] photo(int size) {
+        byte[] photo = new byte[size];
+        new Random(7).nextBytes(photo);
+        return photo;
+    }
+
+    private String test(byte[] photo) throws Exception {
+        tests.attaching(photo);
+        return tests.attached();
+    }
+
+    private RecordFact withdrawn(String test, byte[] photo) throws Exception {
+        return new RecordFact.AttachmentWithdrawn(tests.record(test).attachments().get(0).event(), Digest.of(photo), "a face can be seen");
+    }
+
+    private static List<String> reasons(List<RecordFault> faults) {
+        return faults.stream().map(RecordFault::reason).toList();
+    }
+
+    /** Whether some bytes out of the middle of the photo can be found in any file of a folder. */
+    private static boolean found(Path folder, byte[] photo) throws IOException {
+        String part = new String(photo, photo.length / 2, 64, StandardCharsets.ISO_8859_1);
+        try (Stream<Path> files = Files.walk(folder)) {
+            for (Path file : files.filter(Files::isRegularFile).toList()) {
+                if (new String(Files.readAllBytes(file), StandardCharsets.ISO_8859_1).contains(part)) {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {SMALL, LARGE})
+    void theBytesGoAndDigestReasonAndSignatureStay(int size) throws Exception {
+        byte[] photo = photo(size);
+        String test = test(photo);
+        Files.deleteIfExists(folder.resolve("bench/plate.jpg"));
+        assertTrue(found(folder, photo));
+        tests.sign(test, "MJ", withdrawn(test, photo));
+        assertFalse(found(folder, photo), "neither in the ledger, nor in its log, nor beside it");
+        LedgerReport report = tests.report();
+        assertTrue(report.sound(), report.toString());
+        assertEquals(List.of("attachment " + Digest.of(photo).hex() + " was withdrawn by auditor MJ: a face can be seen"), reasons(report.withdrawn()));
+        assertEquals("MJ", tests.record(test).withdrawn(tests.record(test).attachments().get(0).event()).orElseThrow().person());
+        try (SqliteLedger ledger = SqliteLedger.open(tests.file())) {
+            assertEquals(Optional.empty(), ledger.document(Digest.of(photo)));
+            ledger.erase(new TestId(test), Digest.of(photo));
+        }
+        assertTrue(tests.report().sound(), "done again it does no harm");
+        tests.attaching(new byte[] {1});
+        String again = tests.accepted();
+        assertTrue(tests.report().sound(), "and work goes on: " + again);
+    }
+
+    @Test
+    void copiesArchiveAndBackupCarryIt() throws Exception {
+        byte[] photo = photo(LARGE);
+        String test = test(photo);
+        Files.deleteIfExists(folder.resolve("bench/plate.jpg"));
+        tests.sign(test, "MJ", withdrawn(test, photo));
+        Path backup = LedgerBackup.write(tests.file(), folder.resolve("backup"), false);
+        LedgerReport copied = BenchLedger.verify(backup);
+        assertTrue(copied.sound(), copied.toString());
+        assertEquals(1, copied.withdrawn().size());
+        LedgerBackup.restore(folder.resolve("backup"), folder.resolve("again").resolve("bench.ledger"));
+        LedgerReport restored = BenchLedger.verify(folder.resolve("again").resolve("bench.ledger"));
+        assertTrue(restored.sound(), restored.toString());
+        try (SqliteLedger ledger = SqliteLedger.openReadOnly(tests.file())) {
+            YearArchive.Content content = YearArchive.write(ledger, Year.of(2026), folder.resolve("2026.zip"));
+            assertEquals(List.of(), content.faults());
+            assertEquals(1, content.tests());
+        }
+        assertFalse(found(folder, photo));
+    }
+
+    // ---- attacks
+
+    private void takeAway(Digest digest, byte[] instead) throws Exception {
+        try (Connection connection = new SQLiteConfig().createConnection("jdbc:sqlite:" + tests.file()); Statement statement = connection.createStatement()) {
+            String safeguard;
+            try (var row = statement.executeQuery("SELECT sql FROM sqlite_master WHERE name = 'document_kept'")) {
+                safeguard = row.getString(1);
+            }
+            statement.execute("DROP TRIGGER document_kept");
+            try (PreparedStatement update = connection.prepareStatement("UPDATE document SET content = ? WHERE digest = ?")) {
+                update.setBytes(1, instead);
+                update.setBytes(2, digest.bytes());
+                assertEquals(1, update.executeUpdate());
+            }
+            statement.execute(safeguard);
+        }
+    }
+
+    private static byte[] asIfWithdrawn() {
+        return "withdrawn".getBytes(StandardCharsets.US_ASCII);
+    }
+
+    @Test
+    void whatIsTakenAwayWithoutAnEventIsAFault() throws Exception {
+        byte[] photo = photo(SMALL);
+        test(photo);
+        takeAway(Digest.of(photo), asIfWithdrawn());
+        LedgerReport report = tests.report();
+        assertEquals(List.of("The bytes of attachment " + Digest.of(photo).hex() + " were taken away, and nobody withdrew it."), reasons(report.links()));
+    }
+
+    @Test
+    void aFileBesideThatIsDeletedWithoutAnEventIsAFault() throws Exception {
+        byte[] photo = photo(LARGE);
+        test(photo);
+        String hex = Digest.of(photo).hex();
+        Files.delete(folder.resolve("bench/attachments").resolve(hex.substring(0, 2)).resolve(hex.substring(2)));
+        assertEquals(1, tests.report().links().size());
+    }
+
+    @Test
+    void withdrawnByATechnicianOfTheTestIsAFault() throws Exception {
+        byte[] photo = photo(SMALL);
+        String test = test(photo);
+        RecordFact fact = withdrawn(test, photo);
+        assertThrows(RefusedException.class, () -> tests.sign(test, "QN", fact));
+        tests.forge(test, "QN", Role.AUDITOR, fact);
+        takeAway(Digest.of(photo), asIfWithdrawn());
+        assertOneDecision("QN had a hand in this test");
+    }
+
+    private void assertOneDecision(String words) throws Exception {
+        LedgerReport report = tests.report();
+        assertFalse(report.sound());
+        assertEquals(1, report.decisions().size(), report.toString());
+        assertTrue(report.decisions().get(0).reason().contains(words), report.decisions().toString());
+    }
+
+    @Test
+    void withdrawnWithTheBenchKeyIsAFault() throws Exception {
+        byte[] photo = photo(SMALL);
+        String test = test(photo);
+        long event = tests.record(test).attachments().get(0).event();
+        tests.forge(test, tests.benchKey(), new Actor("MJ", Role.AUDITOR), "attachment-withdrawn", "{\"attachment\":\"" + DocumentReference.of(Digest.of(photo))
+                + "\",\"event\":\"" + event + "\",\"reason\":\"a face\"}", Meaning.WITHDRAWN);
+        takeAway(Digest.of(photo), asIfWithdrawn());
+        assertOneDecision("nobody whose key was good then has signed it");
+    }
+
+    @Test
+    void whatAnotherTestAttachedIsNotWithdrawnByThisOne() throws Exception {
+        byte[] photo = photo(SMALL);
+        test(photo);
+        byte[] other = photo(SMALL + 1);
+        String second = test(other);
+        tests.forge(second, "MJ", Role.AUDITOR, new RecordFact.AttachmentWithdrawn(tests.record(second).attachments().get(0).event(), Digest.of(photo),
+                "a face"));
+        takeAway(Digest.of(photo), asIfWithdrawn());
+        assertOneDecision("attached nothing of the kind");
+    }
+
+    @Test
+    void otherBytesInThePlaceOfAWithdrawnAttachmentAreAFault() throws Exception {
+        byte[] photo = photo(SMALL);
+        String test = test(photo);
+        tests.sign(test, "MJ", withdrawn(test, photo));
+        takeAway(Digest.of(photo), photo(SMALL - 1));
+        assertEquals(1, tests.report().links().size(), tests.report().toString());
+    }
+
+    /** Somebody puts the photo back from an older copy: nothing is wrong with it, but it was to be gone. */
+    @Test
+    void bytesThatCameBackAreTold() throws Exception {
+        byte[] photo = photo(SMALL);
+        String test = test(photo);
+        tests.sign(test, "MJ", withdrawn(test, photo));
+        takeAway(Digest.of(photo), photo);
+        LedgerReport report = tests.report();
+        assertTrue(report.sound(), report.toString());
+        assertTrue(report.withdrawn().get(0).reason().contains("its bytes are still here and have to be erased"), report.withdrawn().toString());
+    }
+
+    @Test
+    void nothingIsErasedThatNobodyWithdrew() throws Exception {
+        byte[] photo = photo(SMALL);
+        String test = test(photo);
+        try (SqliteLedger ledger = SqliteLedger.open(tests.file())) {
+            assertThrows(WithdrawalMissingException.class, () -> ledger.erase(new TestId(test), Digest.of(photo)));
+            assertEquals(SMALL, ledger.document(Digest.of(photo)).orElseThrow().length);
+        }
+    }
+}

@@ -1,0 +1,44 @@
+package org.benchwright.workshop.internal;
+
+import java.util.List;
+import java.util.Optional;
+
+import org.benchwright.engine.TestRun;
+import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.revision.ReviewPlan;
+import org.benchwright.ledger.EventKinds;
+import org.benchwright.ledger.Ledger;
+import org.benchwright.ledger.LedgerEntry;
+import org.benchwright.ledger.LedgerException;
+import org.benchwright.ledger.TestId;
+import org.benchwright.workshop.StoreException;
+
+/** Which sealed tests were drawn for a review: by the plan that their bench knew when it opened them, and the link of their own seal. */
+final class DrawnReviews {
+
+    private Optional<RevisionHistory> books = Optional.empty();
+
+    /** Whether a test with these entries was drawn; one that is not sealed never is. */
+    boolean drawn(Ledger ledger, TestId test, TestRun run, List<LedgerEntry> entries) throws StoreException {
+        Optional<Fact.Books> known = run.opening().books().filter(stood -> stood.people() > 0 && stood.revisions() > 0);
+        if (run.rehearsal() || known.isEmpty()) {
+            return false;
+        }
+        Optional<ReviewPlan> plan = books(ledger).at(known.get()).reviews();
+        return plan.isPresent() && entries.stream().filter(entry -> entry.kind().equals(EventKinds.SEALED)).findFirst()
+                .filter(seal -> plan.get().draws(test.value(), seal.link().digest())).isPresent();
+    }
+
+    /** The books, read again when they have grown. */
+    private RevisionHistory books(Ledger ledger) throws StoreException {
+        try {
+            if (books.isEmpty() || books.get().size() != ledger.lastSequence(TestId.REVISIONS)
+                    || books.get().register().size() != ledger.lastSequence(TestId.PEOPLE)) {
+                books = Optional.of(RevisionHistory.asFound(ledger));
+            }
+            return books.get();
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
+    }
+}
