@@ -39,6 +39,7 @@ import org.benchwright.ledger.people.People;
 import org.benchwright.ledger.people.PersonKeyStore;
 import org.benchwright.workshop.internal.DecisionCheck;
 import org.benchwright.workshop.internal.FaultCodes;
+import org.benchwright.workshop.internal.DrawnReviews;
 import org.benchwright.workshop.internal.InstrumentHistory;
 import org.benchwright.workshop.internal.KeptTests;
 import org.benchwright.workshop.internal.Message;
@@ -56,6 +57,7 @@ public final class BenchLedger implements AutoCloseable {
     private final Ledger ledger;
     private final Path file;
     private final LedgerMemory memory;
+    private final DrawnReviews reviews = new DrawnReviews();
     private Optional<Ledger> shared = Optional.empty();
 
     private BenchLedger(Ledger ledger, Path file, LedgerMemory memory) {
@@ -391,7 +393,7 @@ public final class BenchLedger implements AutoCloseable {
         Optional<TestId> test = TestId.parse(id);
         try {
             return test.isEmpty() || ledger.lastSequence(test.get()) == 0 ? Optional.empty()
-                    : Optional.of(new KeptTests().read(ledger, test.get()));
+                    : Optional.of(new KeptTests(reviews).read(ledger, test.get()));
         } catch (LedgerException e) {
             throw new StoreException(e.getMessage(), e);
         }

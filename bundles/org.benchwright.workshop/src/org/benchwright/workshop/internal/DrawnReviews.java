@@ -13,20 +13,34 @@ import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.TestId;
 import org.benchwright.workshop.StoreException;
 
-/** Which sealed tests were drawn for a review: by the plan that their bench knew when it opened them, and the link of their own seal. */
-final class DrawnReviews {
+/**
+ * Which sealed tests were drawn for a review: by the plan that their bench knew when it opened them, and the link of their own seal. Remembers the
+ * books of one ledger; may be used from several threads.
+ */
+public final class DrawnReviews {
+
+    private static final String PLANNED = "reviews-planned";
 
     private Optional<RevisionHistory> books = Optional.empty();
 
     /** Whether a test with these entries was drawn; one that is not sealed never is. */
-    boolean drawn(Ledger ledger, TestId test, TestRun run, List<LedgerEntry> entries) throws StoreException {
+    synchronized boolean drawn(Ledger ledger, TestId test, TestRun run, List<LedgerEntry> entries) throws StoreException {
         Optional<Fact.Books> known = run.opening().books().filter(stood -> stood.people() > 0 && stood.revisions() > 0);
-        if (run.rehearsal() || known.isEmpty()) {
+        if (run.rehearsal() || known.isEmpty() || !planned(ledger, known.get())) {
             return false;
         }
         Optional<ReviewPlan> plan = books(ledger).at(known.get()).reviews();
         return plan.isPresent() && entries.stream().filter(entry -> entry.kind().equals(EventKinds.SEALED)).findFirst()
                 .filter(seal -> plan.get().draws(test.value(), seal.link().digest())).isPresent();
+    }
+
+    /** Most benches plan none, and then the books need not be read for it. */
+    private static boolean planned(Ledger ledger, Fact.Books known) throws StoreException {
+        try {
+            return ledger.entries(TestId.REVISIONS, PLANNED).stream().anyMatch(entry -> entry.sequence() <= known.revisions());
+        } catch (LedgerException e) {
+            throw new StoreException(e.getMessage(), e);
+        }
     }
 
     /** The books, read again when they have grown. */

@@ -36,12 +36,22 @@ public final class KeptTests {
     private final EventCodec events = new EventCodec();
     private final PlanCodec plans = new PlanCodec();
     private final ReturnCodec returns = new ReturnCodec();
-    private final SealedRecords records = new SealedRecords();
+    private final SealedRecords records;
     private final Optional<RememberedPlans> remembered;
 
     /** Reads every plan anew. */
     public KeptTests() {
+        this(new DrawnReviews());
+    }
+
+    /**
+     * Reads every plan anew.
+     *
+     * @param reviews what was read of the books of the same ledger before
+     */
+    public KeptTests(DrawnReviews reviews) {
         this.remembered = Optional.empty();
+        this.records = new SealedRecords(reviews);
     }
 
     /** Reads a plan once, for one thread that looks at many tests at once. */
@@ -52,6 +62,7 @@ public final class KeptTests {
     /** Reads a plan once, for whoever looks at many tests of one unchanging ledger in one thread. */
     KeptTests(RememberedPlans remembered) {
         this.remembered = Optional.of(remembered);
+        this.records = new SealedRecords(new DrawnReviews());
     }
 
     /**

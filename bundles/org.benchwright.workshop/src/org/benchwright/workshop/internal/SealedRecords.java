@@ -30,8 +30,13 @@ public final class SealedRecords {
             Deed.RECALL, Meaning.RECALLED, Deed.VOID, Meaning.VOIDED, Deed.WITHDRAW, Meaning.WITHDRAWN);
 
     private final RecordFacts facts = new RecordFacts();
-    private final DrawnReviews reviews = new DrawnReviews();
+    private final DrawnReviews reviews;
     private Optional<PeopleHistory> people = Optional.empty();
+
+    /** @param reviews which records were drawn for a review */
+    SealedRecords(DrawnReviews reviews) {
+        this.reviews = reviews;
+    }
 
     /** How another test was opened, to see whether it can take the place of this one. */
     interface Others {
