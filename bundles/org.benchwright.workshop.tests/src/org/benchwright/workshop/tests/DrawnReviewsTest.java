@@ -65,6 +65,8 @@ class DrawnReviewsTest {
         report = tests.report();
         assertTrue(report.sound(), report.toString());
         assertEquals(List.of(), report.reviewsDue());
+        tests.endReviews();
+        assertEquals(Standing.SEALED, tests.record(tests.accepted()).standing());
     }
 
     @Test

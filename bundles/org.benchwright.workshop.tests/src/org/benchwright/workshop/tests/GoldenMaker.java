@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 
 import org.benchwright.core.Actor;
+import org.benchwright.core.Digest;
 import org.benchwright.core.Role;
 import org.benchwright.core.SerialNumber;
 import org.benchwright.engine.event.Fact;
@@ -78,6 +79,11 @@ public final class GoldenMaker {
                 .sequence();
         tests.sign(accepted, "QN", new RecordFact.Amended(volts, "24,11", "read from the photo"));
         tests.sign(accepted, "QN", new RecordFact.HandedOver("the owner", accepted + "/2"));
+        tests.reviewAll();
+        String drawn = tests.accepted();
+        tests.sign(drawn, "HD", new RecordFact.Reviewed(true, ""));
+        tests.endReviews();
+        tests.sign(drawn, "MJ", new RecordFact.AttachmentWithdrawn(tests.record(drawn).attachments().get(0).event(), Digest.of(new byte[] {1}), "a face"));
         tests.rehearsal();
         tests.open();
         try (BenchLedger ledger = BenchLedger.open(tests.file())) {

@@ -110,6 +110,13 @@ final class SealedTests {
         }
     }
 
+    /** From here on none is. */
+    void endReviews() throws Exception {
+        try (BenchLedger ledger = BenchLedger.open(file())) {
+            ledger.approvals(time.benchTime()).endReviews("the first month is over", Approved.by("MJ"));
+        }
+    }
+
     /** What is attached in the tests that follow. */
     void attaching(byte[] content) {
         photo = content.clone();
