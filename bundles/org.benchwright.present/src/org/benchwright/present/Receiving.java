@@ -16,7 +16,6 @@ import org.benchwright.core.FamilyPlate;
 import org.benchwright.core.Role;
 import org.benchwright.core.ScannedText;
 import org.benchwright.core.SerialMask;
-import org.benchwright.core.Verdict;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.receipt.KeptFile;
 import org.benchwright.engine.receipt.Plate;
@@ -232,8 +231,13 @@ public final class Receiving {
         if (left || !contact.isBlank()) {
             cautions.add(HouseWords.TAG_CONTACT.text(contact.isBlank() ? "______________________" : ScannedText.clean(contact)));
         }
-        return new UnitTag(row.standing() == Standing.REPAIRED ? HouseWords.TAG_REPAIRED.text() : row.standing() == Standing.WAITING
-                ? HouseWords.TAG_WAITING.text() : row.state(), row.unit(), lines.stream().filter(line -> !line.isBlank()).toList(), cautions);
+        String status = switch (row.standing()) {
+            case REPAIRED -> HouseWords.TAG_REPAIRED.text();
+            case WAITING -> HouseWords.TAG_WAITING.text();
+            case NOT_VALID -> HouseWords.TAG_NOT_VALID.text();
+            default -> row.state();
+        };
+        return new UnitTag(status, row.unit(), lines.stream().filter(line -> !line.isBlank()).toList(), cautions);
     }
 
     /**
@@ -327,7 +331,7 @@ public final class Receiving {
         }
         try (BenchLedger open = BenchLedger.openReadOnly(ledger)) {
             List<KeptTest> tests = open.testsOf(unitOrTest).stream().filter(test -> !test.run().rehearsal()).toList();
-            if (tests.isEmpty() || tests.get(tests.size() - 1).run().verdict().filter(verdict -> verdict != Verdict.ACCEPTED).isEmpty()) {
+            if (tests.isEmpty() || !tests.get(tests.size() - 1).run().ended() || tests.get(tests.size() - 1).passed()) {
                 throw new EntryRefusedException(HouseWords.NOT_ON_TEST.text(unitOrTest));
             }
             return tests.get(tests.size() - 1).id();

@@ -406,7 +406,7 @@ public final class TestDialogue {
     private Told told(Recording recording) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         return Asked.of(() -> {
             List<TestEvent> events = recording.record();
-            return new Told(events.get(0).sequence(), Timeline.news(events), Timeline.explanations(sitting.run().plan().family(), events));
+            return new Told(events.get(0).sequence(), Timeline.news(sitting.run(), events), Timeline.explanations(sitting.run().plan().family(), events));
         });
     }
 
@@ -425,9 +425,9 @@ public final class TestDialogue {
         return demand() instanceof Demand.EnterFaultLog ? Timeline.notes(sitting.run().plan().family()) : List.of();
     }
 
-    /** What happened so far. */
+    /** What happened so far; while a reading is entered blind, without earlier ones of the same kind. */
     public List<TimelineLine> soFar() {
-        return Timeline.of(sitting.run());
+        return Timeline.soFar(sitting.run());
     }
 
     /** How often each key was answered so far, struck answers among them: where an answers file goes on after an interruption. */

@@ -14,6 +14,11 @@ import java.time.Instant;
  */
 public record TimelineLine(long sequence, Instant instant, String who, String words, boolean struck, boolean begins) {
 
+    /** The same in other words. */
+    public TimelineLine saying(String other) {
+        return new TimelineLine(sequence, instant, who, other, struck, begins);
+    }
+
     /** The same, struck. */
     public TimelineLine asStruck() {
         return new TimelineLine(sequence, instant, who, words, true, begins);

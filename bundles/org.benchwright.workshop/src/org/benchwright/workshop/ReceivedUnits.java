@@ -2,10 +2,12 @@ package org.benchwright.workshop;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.receipt.Receipt;
@@ -21,6 +23,8 @@ import org.benchwright.workshop.internal.KeptTests;
 
 /** Works out where each unit that came in stands. */
 final class ReceivedUnits {
+
+    private static final Set<Standing> MENDABLE = EnumSet.of(Standing.REJECTED, Standing.UNDECIDED, Standing.NOT_VALID);
 
     private final Ledger ledger;
     private final ReceiptBook book;
@@ -56,7 +60,7 @@ final class ReceivedUnits {
             return new ReceivedUnit(receipt, again ? Standing.CAME_AGAIN : Standing.WAITING, Optional.empty(), receipt.instant());
         }
         LedgerMemory.Remembered stood = stood(test.get());
-        boolean repaired = repair.isPresent() && (stood.standing() == Standing.REJECTED || stood.standing() == Standing.UNDECIDED);
+        boolean repaired = repair.isPresent() && MENDABLE.contains(stood.standing());
         Standing standing = again && stood.standing().inHouse() ? Standing.CAME_AGAIN : repaired ? Standing.REPAIRED : stood.standing();
         Instant since = standing == Standing.REPAIRED ? repair.get().instant() : stood.since();
         return new ReceivedUnit(receipt, standing, test.map(TestId::value), since);
@@ -84,6 +88,9 @@ final class ReceivedUnits {
             return new LedgerMemory.Remembered(sequence, Standing.HANDED_OVER, handedOver.get().instant());
         }
         KeptTest found = kept.read(ledger, test);
+        if (!found.counts()) {
+            return new LedgerMemory.Remembered(sequence, Standing.NOT_VALID, last);
+        }
         if (found.run().ended()) {
             return new LedgerMemory.Remembered(sequence, of(found.run().verdict().orElse(Verdict.UNDECIDED)), found.run().lastMoment().instant());
         }

@@ -14,6 +14,8 @@ public enum Standing {
     REJECTED,
     /** Nobody can tell. */
     UNDECIDED,
+    /** What its last test said counts no more: the record was made void, or the test is to be repeated. */
+    NOT_VALID,
     /** It did not pass, was repaired since, and waits for its retest. */
     REPAIRED,
     /** It was handed over. */

@@ -47,6 +47,8 @@ import org.junit.jupiter.api.io.TempDir;
 /** What hands do at the bench: the right unit, the right reading, the right person; and what they say to all units at once. */
 class HandsTest {
 
+    private static final Move END = new Move.Conclude(Verdict.REJECTED, "no");
+
     @TempDir
     private Path folder;
     private final MovedTime time = new MovedTime();
@@ -153,6 +155,46 @@ class HandsTest {
         return new Plan(p.format(), p.name(), p.title(), p.revision(), p.purpose(), p.retestOf(), p.provesBenchFor(), p.family(), p.claim(), p.hazards(),
                 p.protectedItems(), p.instruments(), List.of(), p.preconditionUnmet(),
                 List.of(new WorkStage("all", "All", false, Optional.empty(), List.of(), List.of(readings, flash))), p.makeSafe(), p.end());
+    }
+
+    /** One measurement with everything in sight, one that is entered blind, its mean of two. */
+    private static Plan blind() {
+        Plan p = gridAndLamp();
+        Move.GoTo on = new Move.GoTo("all", "blind", Optional.empty());
+        UnitOfMeasure volt = UnitOfMeasure.of("V");
+        Limits limits = Limits.between(Quantity.of("23.5", "V"), Quantity.of("24.5", "V"));
+        Step seen = new Step("seen", "Measure.", Optional.empty(), List.of(), List.of(),
+                List.of(new Action.Measure("first_volts", "meter", volt, limits, DecisionRule.SIMPLE, Optional.empty(), on, on)));
+        Step unseen = new Step("blind", "Measure again.", Optional.empty(), List.of(), List.of(), List.of(new Action.Measure("volts", "meter", volt, limits,
+                DecisionRule.SIMPLE, Optional.empty(), END, END, Optional.of(new Action.Count(2)), Optional.of(Action.Measure.Entry.BLIND))));
+        return new Plan(p.format(), p.name(), p.title(), p.revision(), p.purpose(), p.retestOf(), p.provesBenchFor(), p.family(), p.claim(), p.hazards(),
+                p.protectedItems(), p.instruments(), List.of(), p.preconditionUnmet(),
+                List.of(new WorkStage("all", "All", false, Optional.empty(), List.of(), List.of(seen, unseen))), p.makeSafe(), p.end());
+    }
+
+    @Test
+    void whileAReadingIsEnteredBlindNoEarlierOneOfItsKindIsTold() throws Exception {
+        TestDialogue dialogue = bench.begin(blind(), "text", new Bench.Work("C16-004711", "QN", "bench 2", "Benchwright 0.1.0", true));
+        dialogue.answer("M-17, 0.02 V, k 2, due 2027-03-01", folder);
+        assertEquals("seen.first_volts", dialogue.key());
+        TestDialogue.Told first = dialogue.answer("24.97", folder);
+        assertEquals("blind.volts", dialogue.key());
+        nothingGivesAway(dialogue, first, "24.97");
+        assertTrue(words(dialogue).contains("(shown again once volts is on record)"), words(dialogue).toString());
+        TestDialogue.Told second = dialogue.answer("24.11", folder);
+        assertEquals("blind.volts", dialogue.key());
+        nothingGivesAway(dialogue, second, "24.11");
+        nothingGivesAway(dialogue, dialogue.answer("241.1", folder), "24.11");
+        TestDialogue.Told last = dialogue.answer("24.13", folder);
+        assertFalse(dialogue.key().startsWith("blind"), dialogue.key());
+        assertTrue(words(dialogue).containsAll(List.of("first volts: 24.97 V", "volts: 24.11 V", "volts: 24.13 V")), words(dialogue).toString());
+        assertTrue(last.news().stream().anyMatch(each -> each.contains("24.12 V accepted")), last.news().toString());
+        assertFalse(words(dialogue).stream().anyMatch(each -> each.contains("shown again")), words(dialogue).toString());
+    }
+
+    private static void nothingGivesAway(TestDialogue dialogue, TestDialogue.Told told, String value) {
+        assertFalse((words(dialogue) + " " + told.news() + " " + dialogue.card()).contains(value), words(dialogue) + " " + told.news() + " " + dialogue.card());
+        assertFalse(words(dialogue).toString().contains("rejected"), words(dialogue).toString());
     }
 
     private TestDialogue rehearsed() throws Exception {

@@ -5,17 +5,21 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.Collectors;
 
 import org.benchwright.core.FamilyPlate;
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.FieldReturn;
 import org.benchwright.engine.InTheField;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.receipt.KeptFile;
 import org.benchwright.engine.receipt.Plate;
 import org.benchwright.engine.receipt.Receipt;
 import org.benchwright.engine.receipt.ReceiptBook;
 import org.benchwright.engine.receipt.ReceiptFact;
 import org.benchwright.engine.receipt.Repair;
+import org.benchwright.engine.record.Standing;
+import org.benchwright.engine.record.TestRecord;
 import org.benchwright.present.ReceivedRow;
 import org.benchwright.workshop.KeptTest;
 import org.benchwright.workshop.ReceivedUnit;
@@ -68,9 +72,7 @@ public record ReceivedRows(List<FamilyPlate> plates) {
             words.append("; ").append(HouseWords.SAID_PLATE.text(said.plate().word()));
         }
         RepairWords.sentences(said.complaint(), said.damage(), said.preserve()).forEach(sentence -> words.append("; ").append(sentence));
-        if (!said.files().isEmpty()) {
-            words.append("; ").append(HouseWords.SAID_FILES.text(String.join(", ", said.files().stream().map(file -> file.name()).toList())));
-        }
+        words.append(files(said.files()));
         receipt.left().ifPresent(reason -> words.append("; ").append(HouseWords.STORY_LEFT.text(receipt.name(), reason)));
         return words.toString();
     }
@@ -82,12 +84,21 @@ public record ReceivedRows(List<FamilyPlate> plates) {
         if (opening.rehearsal()) {
             return HouseWords.STORY_REHEARSAL.text(day, test.id(), procedure);
         }
-        return test.run().verdict().map(Verdict::word).map(word -> HouseWords.STORY_TEST.text(day, test.id(), procedure, word))
+        return test.run().verdict().map(verdict -> verdict(test, verdict)).map(words -> HouseWords.STORY_TEST.text(day, test.id(), procedure, words))
                 .orElseGet(() -> HouseWords.STORY_OPEN.text(day, test.id(), procedure));
+    }
+
+    private static String verdict(KeptTest test, Verdict verdict) {
+        return test.counts() ? verdict.word()
+                : HouseWords.STORY_NOT_VALID.text(verdict.word(), test.record().map(TestRecord::standing).map(Standing::word).orElse(""));
     }
 
     private static String repair(Repair repair) {
         return HouseWords.STORY_REPAIRED.text(RepairWords.day(repair.instant()), repair.by().id(), repair.said().test(),
-                RepairWords.of(repair.said().what(), repair.said().parts()));
+                RepairWords.of(repair.said().what(), repair.said().parts())) + files(repair.said().files());
+    }
+
+    private static String files(List<KeptFile> files) {
+        return files.isEmpty() ? "" : "; " + HouseWords.SAID_FILES.text(files.stream().map(KeptFile::name).collect(Collectors.joining(", ")));
     }
 }

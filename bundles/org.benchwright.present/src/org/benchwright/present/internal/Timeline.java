@@ -3,6 +3,7 @@ package org.benchwright.present.internal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Derived;
@@ -30,15 +31,26 @@ public final class Timeline {
         return List.copyOf(lines);
     }
 
+    /** As {@link #of}, for whoever works on the test: what would give a blind entry away is hidden until that is on record. */
+    public static List<TimelineLine> soFar(TestRun run) {
+        HiddenReadings hidden = HiddenReadings.of(run);
+        Set<Long> covered = run.events().stream().filter(event -> hidden.covers(event.body())).map(TestEvent::sequence).collect(Collectors.toSet());
+        return of(run).stream().map(line -> covered.contains(line.sequence()) ? line.saying(hidden.words()) : line).toList();
+    }
+
     private static TimelineLine line(TestEvent event, boolean struck, CheckNames names) {
         String who = event.body() instanceof Fact ? event.actor().id() : "";
         return new TimelineLine(event.sequence(), event.moment().instant(), who, EventWords.of(event.body(), names), struck,
                 event.body() instanceof Derived.StepOpened);
     }
 
-    /** What a person is told at once about these events: decisions with their margins, repeats, moves, departures, the end. */
-    public static List<String> news(List<TestEvent> events) {
-        return events.stream().filter(event -> event.body() instanceof Derived)
+    /**
+     * What a person is told at once about the last events of a test: decisions with their margins, repeats, moves, departures, the end; nothing of
+     * it that would give a blind entry away.
+     */
+    public static List<String> news(TestRun run, List<TestEvent> events) {
+        HiddenReadings hidden = HiddenReadings.of(run);
+        return events.stream().filter(event -> event.body() instanceof Derived).filter(event -> !hidden.covers(event.body()))
                 .flatMap(event -> EventWords.derived((Derived) event.body()).stream()).toList();
     }
 

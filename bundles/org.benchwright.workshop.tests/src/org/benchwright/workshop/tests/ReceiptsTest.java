@@ -31,6 +31,7 @@ import org.benchwright.engine.receipt.Receipt;
 import org.benchwright.engine.receipt.ReceiptFact;
 import org.benchwright.engine.receipt.ReplacedPart;
 import org.benchwright.engine.receipt.Standing;
+import org.benchwright.engine.record.RecordFact;
 import org.benchwright.ledger.BenchKeyStore;
 import org.benchwright.ledger.EntryDraft;
 import org.benchwright.ledger.Ledger;
@@ -187,6 +188,24 @@ class ReceiptsTest {
         new GoodTechnician(time).carryToTheEnd(rehearsal);
         assertTrue(refusal(rehearsal.test(), parts).contains("is a rehearsal"));
         assertTrue(verified().sound());
+    }
+
+    @Test
+    void anAcceptanceThatWasMadeVoidIsNoneAnyMore() throws Exception {
+        Approved.auditors(ledger, time.benchTime());
+        receipts.receive(unit(SERIAL, Plate.READ), QN);
+        String passed = test(SERIAL, true);
+        assertEquals(List.of("R-1 ACCEPTED"), standing());
+        time.advance(Duration.ofHours(1));
+        ledger.afterSeal(time.benchTime()).sign(passed, new RecordFact.Voided("mixed up with another unit"), Approved.by("MJ"));
+        assertEquals(List.of("R-1 NOT_VALID"), standing());
+        assertEquals(time.instant(), ledger.received(memory).get(0).since());
+        receipts.repaired(passed, "cleaned", List.of(), List.of(), QN);
+        assertEquals(List.of("R-1 REPAIRED"), standing());
+        test(SERIAL, true);
+        assertEquals(List.of("R-1 ACCEPTED"), standing());
+        LedgerReport report = verified();
+        assertTrue(report.sound(), report::toString);
     }
 
     private String refusal(String test, List<ReplacedPart> parts) {

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-import org.benchwright.core.Verdict;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.ledger.EventKinds;
@@ -122,7 +121,7 @@ public record TestsOfUnit(Ledger ledger) {
         if (entries.stream().noneMatch(entry -> entry.kind().equals(EventKinds.SEALED))) {
             throw new RefusedException(Message.REPAIR_OPEN.text(test.value()));
         }
-        if (kept.run().verdict().equals(Optional.of(Verdict.ACCEPTED))) {
+        if (kept.passed()) {
             throw new RefusedException(Message.REPAIR_ACCEPTED.text(test.value()));
         }
         return kept.run().opening().serial();

@@ -2,8 +2,10 @@ package org.benchwright.ui.internal.house;
 
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.util.EnumSet;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 
 import org.benchwright.engine.receipt.Standing;
 import org.benchwright.present.ReceivedRow;
@@ -12,6 +14,9 @@ import org.benchwright.present.ReceivedRow;
 final class Shown {
 
     private static final DateTimeFormatter DAY_AND_TIME = DateTimeFormatter.ofPattern("d MMM HH:mm", Locale.ENGLISH);
+
+    private static final Set<Standing> MENDABLE = EnumSet.of(Standing.REJECTED, Standing.UNDECIDED, Standing.NOT_VALID, Standing.REPAIRED);
+    private static final Set<Standing> TESTABLE = EnumSet.of(Standing.WAITING, Standing.NOT_VALID, Standing.REPAIRED);
 
     private Shown() {
     }
@@ -32,15 +37,14 @@ final class Shown {
             case REJECTED -> "\u2717 ";
             case UNDECIDED -> "? ";
             case ON_TEST, ON_SOAK -> "\u25b6 ";
-            case WAITING, REPAIRED -> "\u2026 ";
+            case WAITING, REPAIRED, NOT_VALID -> "\u2026 ";
             default -> "";
         };
         return mark + row.state();
     }
 
     static boolean canRepair(Optional<ReceivedRow> row) {
-        return row.map(ReceivedRow::standing).filter(standing -> standing == Standing.REJECTED || standing == Standing.UNDECIDED
-                || standing == Standing.REPAIRED).isPresent();
+        return row.map(ReceivedRow::standing).filter(MENDABLE::contains).isPresent();
     }
 
     static boolean canGiveBack(Optional<ReceivedRow> row) {
@@ -48,6 +52,6 @@ final class Shown {
     }
 
     static boolean canTest(Optional<ReceivedRow> row) {
-        return row.map(ReceivedRow::standing).filter(standing -> standing == Standing.WAITING || standing == Standing.REPAIRED).isPresent();
+        return row.map(ReceivedRow::standing).filter(TESTABLE::contains).isPresent();
     }
 }
