@@ -180,19 +180,8 @@ public final class EntryReader {
     }
 
     private static List<Fact.FaultLine> faultLines(String text) throws EntryRefusedException {
-        if (TypedText.isOneOf(text, Message.WORDS_NONE)) {
-            return List.of();
-        }
-        List<Fact.FaultLine> lines = new ArrayList<>();
-        for (String line : text.split("[;\\n]", -1)) {
-            String[] words = line.strip().split("\\s+", 2);
-            if (!words[0].isEmpty()) {
-                lines.add(new Fact.FaultLine(words[0], words.length > 1 ? words[1] : ""));
-            }
-        }
-        if (lines.isEmpty()) {
-            throw new EntryRefusedException(Message.REFUSED_NO_LINES.text());
-        }
+        List<Fact.FaultLine> lines = FaultLines.of(text);
+        require(!lines.isEmpty() || FaultLines.isNone(text), Message.REFUSED_NO_LINES);
         return lines;
     }
 

@@ -1,11 +1,11 @@
 package org.benchwright.workshop.internal;
 
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.TestEvent;
@@ -41,7 +41,7 @@ public final class FaultCodes {
             KeptTest test = kept.read(ledger, opening.test());
             for (TestEvent event : test.run().holding()) {
                 if (event.body() instanceof Fact.FaultLogEntered log) {
-                    log.lines().forEach(line -> line(line.code(), test, event.moment().instant()));
+                    log.lines().forEach(line -> line(line, test, event.moment().instant()));
                 }
             }
         } catch (FaultyRecordException faulty) {
@@ -50,19 +50,21 @@ public final class FaultCodes {
         }
     }
 
-    private void line(String code, KeptTest test, Instant instant) {
+    private void line(Fact.FaultLine line, KeptTest test, Instant instant) {
         UnitFamily family = test.run().plan().family();
-        boolean known = family.fault(code).isPresent();
-        found.merge(List.of(family.name(), code), new FaultCode(code, family.title(), known, instant, instant, List.of(test.id())), FaultCodes::both);
+        boolean known = family.fault(line.code()).isPresent();
+        found.merge(List.of(family.name(), line.code()), new FaultCode(line.code(), family.name(), family.title(), known, instant, instant, List.of(test.id()),
+                line.text().isBlank() ? List.of() : List.of(line.text())), FaultCodes::both);
     }
 
     private static FaultCode both(FaultCode before, FaultCode now) {
-        List<String> tests = new ArrayList<>(before.tests());
-        if (!tests.contains(now.tests().get(0))) {
-            tests.addAll(now.tests());
-        }
         Instant first = now.first().isBefore(before.first()) ? now.first() : before.first();
         boolean later = !now.last().isBefore(before.last());
-        return new FaultCode(before.code(), before.family(), later ? now.known() : before.known(), first, later ? now.last() : before.last(), tests);
+        return new FaultCode(before.code(), before.name(), before.family(), later ? now.known() : before.known(), first, later ? now.last() : before.last(),
+                each(before.tests(), now.tests()), each(before.beside(), now.beside()));
+    }
+
+    private static List<String> each(List<String> before, List<String> now) {
+        return Stream.concat(before.stream(), now.stream()).distinct().toList();
     }
 }
