@@ -200,7 +200,7 @@ class HouseWindowTest {
         return items.length == 0 ? "" : items[0].getText(0);
     }
 
-    // ---- pictures and fault logs
+    // ---- pictures
 
     @Test
     void aNewPictureInTheCameraFolderIsOfferedToTheStepThatAsksForOne(@TempDir Path folder) throws Exception {
@@ -220,15 +220,6 @@ class HouseWindowTest {
         } finally {
             camera.close();
         }
-    }
-
-    @Test
-    void eachCodeOfAFaultLogIsExplainedWhileItIsPasted() throws Exception {
-        OpenTest test = Technician.open(Technician.C16, "C16-410010", true);
-        Technician.answerUntil(test, Answers.of("dropped-out-of-soak"), "stop_log.fault_log");
-        Screen.entryFields().get(0).setText("W01\tWatchdog expired\nZ99\todd");
-        Screen.waitFor("the explanation", () -> Screen.all(StyledText.class).anyMatch(text -> text.getText().contains("Z99: not in the family's notes")
-                && text.getText().lines().count() == 2));
     }
 
     // ---- repair

@@ -133,13 +133,20 @@ final class Technician {
         }
     }
 
-    /** A fault log: its lines, and Enter on the empty line behind them. */
+    /** A fault log: what is pasted into its first cell, and Enter on the empty row behind the last. */
     private static void lines(String answer) {
-        Text field = Screen.entryFields().get(0);
-        field.setText(answer + "\n");
-        field.setSelection(field.getCharCount());
-        Screen.key(field, SWT.CR, '\r');
+        Screen.entryFields().get(0).setText(answer);
         Screen.settle();
+        if (!lastCode().getText().isEmpty()) {
+            Screen.key(lastCode(), SWT.CR, '\r');
+        }
+        Screen.key(lastCode(), SWT.CR, '\r');
+        Screen.settle();
+    }
+
+    /** Where the code of the next line of a fault log is typed. */
+    static Text lastCode() {
+        return Screen.entryFields().get(Screen.entryFields().size() - 2);
     }
 
     /** Answers until the test stands at that key. */

@@ -2,8 +2,10 @@ package org.benchwright.ui.internal.bench;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
 
+import org.benchwright.present.EntryKind;
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.Failures;
 import org.benchwright.ui.internal.OnDisplay;
@@ -44,6 +46,16 @@ public final class CardView extends ViewPart {
     private Face face = new Face.Nobody();
     private Purpose purpose = Purpose.ANSWER;
     private Asking asked = Asking.of(face, purpose);
+    private Optional<Begun> begun = Optional.empty();
+
+    /**
+     * An answer that was begun when something else was asked first; it is put back by whoever goes back to the question.
+     *
+     * @param face  of what
+     * @param typed what was typed
+     */
+    private record Begun(String face, List<String> typed) {
+    }
 
     @Override
     public void createPartControl(Composite parent) {
@@ -141,12 +153,17 @@ public final class CardView extends ViewPart {
         if (!next.equals(asked) || other && purpose == Purpose.ANSWER) {
             List<String> typed = entry.typed();
             ask(next);
-            // A note is not lost to a tone that sounds while it is typed.
+            // A note is not lost to a tone that sounds while it is typed, nor half a log to a note.
             boolean note = !typed.isEmpty() && typed.get(0).startsWith("+") && !otherUnit;
-            entry.type(note ? typed : List.of());
+            entry.type(note || sameLog(before) ? typed : List.of());
         } else {
             body.layout(true, true);
         }
+    }
+
+    private boolean sameLog(Face before) {
+        return before instanceof Face.Here was && face instanceof Face.Here is && was.test().equals(is.test()) && is.shown().kind() == EntryKind.LINES
+                && was.shown().key().equals(is.shown().key()) && asked.kind() == EntryKind.LINES;
     }
 
     private Asking asking() {
@@ -181,8 +198,12 @@ public final class CardView extends ViewPart {
     private void begin(Purpose next) {
         boolean can = next == Purpose.ANSWER || face.takes(next);
         if (can && purpose != next) {
+            if (purpose == Purpose.ANSWER && asked.kind() != EntryKind.SECRET) {
+                begun = Optional.of(new Begun(face.key(), entry.typed()));
+            }
             purpose = next;
             ask(asking());
+            begun.filter(kept -> next == Purpose.ANSWER && kept.face().equals(face.key())).ifPresent(kept -> entry.type(kept.typed()));
         }
         if (can && next != Purpose.ANSWER) {
             entry.setFocus();

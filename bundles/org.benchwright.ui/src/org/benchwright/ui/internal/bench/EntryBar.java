@@ -8,7 +8,6 @@ import java.util.regex.Pattern;
 
 import org.benchwright.present.Command;
 import org.benchwright.present.EntryKind;
-import org.benchwright.present.FaultNotes;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.house.HouseMessage;
 import org.benchwright.ui.internal.look.Fonts;
@@ -17,7 +16,6 @@ import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.accessibility.AccessibleAdapter;
 import org.eclipse.swt.accessibility.AccessibleEvent;
-import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.layout.FillLayout;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
@@ -32,7 +30,6 @@ final class EntryBar extends Composite {
 
     private static final int FIELD = 40;
     private static final int PROMPT = 24;
-    private static final int LINES = 3;
     /** Height of a field to that of its font's em square. A field itself grows to its font too slowly to be laid out by. */
     private static final double LINE_HEIGHT = 1.5;
 
@@ -44,6 +41,7 @@ final class EntryBar extends Composite {
     private final Taps taps = new Taps();
     private EntryKind kind = EntryKind.NOTHING;
     private Optional<Label> offered = Optional.empty();
+    private Optional<FaultTable> log = Optional.empty();
     private String offeredNow = "";
 
     /** What was typed. */
@@ -82,26 +80,53 @@ final class EntryBar extends Composite {
         taps.clear();
         // First forgotten, then disposed of: a field that goes gives its focus away, and would get it back.
         fields.clear();
+        log = Optional.empty();
         for (Control child : getChildren()) {
             child.dispose();
         }
         boolean chooses = asked == EntryKind.FILE;
-        boolean explains = asked == EntryKind.LINES && next.notes().any();
+        boolean table = asked == EntryKind.LINES;
         offered = Optional.empty();
-        GridLayoutFactory.swtDefaults().numColumns(Math.max(1, prompts.size() + (chooses || explains ? 1 : 0))).margins((int) (28 * scale), 4)
-                .equalWidth(prompts.size() > 1 || explains).applyTo(this);
+        GridLayoutFactory.swtDefaults().numColumns(Math.max(1, prompts.size() + (chooses ? 1 : 0))).margins((int) (28 * scale), 4)
+                .equalWidth(prompts.size() > 1).applyTo(this);
         prompts.forEach(prompt -> label(prompt, scale));
         if (chooses) {
             offered = Optional.of(new Label(this, SWT.NONE));
             offered.get().setFont(fonts.of((int) (PROMPT * scale), true));
-        } else if (explains) {
-            new Label(this, SWT.NONE);
         }
-        prompts.forEach(prompt -> fields.add(field(prompt, scale)));
+        if (table) {
+            log = Optional.of(new FaultTable(this, fonts, scale, next.notes(), new TableKeys()));
+            GridDataFactory.fillDefaults().grab(true, false).span(prompts.size(), 1).applyTo(log.get());
+        } else {
+            prompts.forEach(prompt -> fields.add(field(prompt, scale)));
+        }
         if (chooses) {
             chooser(scale);
-        } else if (explains) {
-            explained(next.notes(), scale);
+        }
+    }
+
+    /** Keys in a fault log. */
+    private final class TableKeys implements FaultTable.Keys {
+
+        @Override
+        public boolean taken(Text field, Event event) {
+            if (event.keyCode == FootSwitch.key()) {
+                getDisplay().beep();
+                return true;
+            }
+            // In a row that has something in it, the mark is part of the log.
+            boolean mark = event.character == '!' && log.filter(table -> table.inEmptyRow(field)).isEmpty();
+            return !mark && own(field, event);
+        }
+
+        @Override
+        public void command(Command command) {
+            listener.command(command);
+        }
+
+        @Override
+        public void done() {
+            submit();
         }
     }
 
@@ -113,13 +138,10 @@ final class EntryBar extends Composite {
     }
 
     private Text field(String prompt, double scale) {
-        boolean lines = kind == EntryKind.LINES;
         Composite room = new Composite(this, SWT.NONE);
         room.setLayout(new FillLayout());
-        GridDataFactory.fillDefaults().grab(true, false).hint(200, (int) (FIELD * LINE_HEIGHT * scale) * (lines ? LINES : 1))
-                .applyTo(room);
-        Text text = new Text(room, SWT.BORDER | (lines ? SWT.MULTI | SWT.V_SCROLL : SWT.SINGLE)
-                | (kind == EntryKind.SECRET ? SWT.PASSWORD : SWT.NONE));
+        GridDataFactory.fillDefaults().grab(true, false).hint(200, (int) (FIELD * LINE_HEIGHT * scale)).applyTo(room);
+        Text text = new Text(room, SWT.BORDER | SWT.SINGLE | (kind == EntryKind.SECRET ? SWT.PASSWORD : SWT.NONE));
         text.setFont(fonts.of((int) (FIELD * scale), false));
         text.getAccessible().addAccessibleListener(new AccessibleAdapter() {
             @Override
@@ -128,21 +150,10 @@ final class EntryBar extends Composite {
             }
         });
         text.addListener(SWT.KeyDown, event -> pressed(text, event));
-        if (!lines) {
-            // A column pasted from a table: one field has one line.
-            text.addListener(SWT.Verify, event -> event.text = COLUMN.matcher(event.text).find() ? event.text.strip().replaceAll("[\\r\\n\\t]+", "; ")
-                    : event.text);
-        }
+        // A column pasted from a table: one field has one line.
+        text.addListener(SWT.Verify, event -> event.text = COLUMN.matcher(event.text).find() ? event.text.strip().replaceAll("[\\r\\n\\t]+", "; ")
+                : event.text);
         return text;
-    }
-
-    /** Each code is explained as soon as it is typed or pasted. */
-    private void explained(FaultNotes notes, double scale) {
-        StyledText words = new StyledText(this, SWT.READ_ONLY | SWT.WRAP | SWT.V_SCROLL);
-        words.setFont(fonts.of((int) (PROMPT * scale), false));
-        GridDataFactory.fillDefaults().grab(true, false).hint(200, (int) (FIELD * LINE_HEIGHT * scale) * LINES).applyTo(words);
-        Text log = fields.get(0);
-        log.addListener(SWT.Modify, event -> words.setText(notes.explained(log.getText())));
     }
 
     /**
@@ -173,12 +184,8 @@ final class EntryBar extends Composite {
 
     private void pressed(Text text, Event event) {
         boolean enter = event.keyCode == SWT.CR || event.keyCode == SWT.KEYPAD_CR || event.keyCode == SWT.LF;
-        if (event.keyCode == SWT.ESC) {
+        if (own(text, event)) {
             event.doit = false;
-            listener.escaped();
-        } else if (event.keyCode == SWT.PAGE_UP || event.keyCode == SWT.PAGE_DOWN) {
-            event.doit = false;
-            listener.paged(event.keyCode == SWT.PAGE_UP ? -1 : 1);
         } else if (kind == EntryKind.SECRET) {
             if (enter) {
                 event.doit = false;
@@ -195,12 +202,23 @@ final class EntryBar extends Composite {
         } else if (event.character == ' ' && kind == EntryKind.MARK && text.getText().isEmpty()) {
             event.doit = false;
             submit();
-        } else if (event.character == '!' && text.getText().isEmpty()) {
-            event.doit = false;
-            listener.command(new Command.MakeSafe(""));
         } else if (enter) {
             entered(text, event);
         }
+    }
+
+    /** Keys that do the same in every field; true if it was one. */
+    private boolean own(Text text, Event event) {
+        if (event.keyCode == SWT.ESC) {
+            listener.escaped();
+        } else if (event.keyCode == SWT.PAGE_UP || event.keyCode == SWT.PAGE_DOWN) {
+            listener.paged(event.keyCode == SWT.PAGE_UP ? -1 : 1);
+        } else if (event.character == '!' && text.getText().isEmpty() && kind != EntryKind.SECRET) {
+            listener.command(new Command.MakeSafe(""));
+        } else {
+            return false;
+        }
+        return true;
     }
 
     /** The foot switch hands in what was typed, or else gives the card's main answer. */
@@ -210,7 +228,7 @@ final class EntryBar extends Composite {
         if (answer.isPresent()) {
             text.setText(answer.get());
         }
-        if (answer.isPresent() || typed && kind != EntryKind.LINES) {
+        if (answer.isPresent() || typed) {
             submit();
         } else {
             getDisplay().beep();
@@ -218,26 +236,17 @@ final class EntryBar extends Composite {
     }
 
     private void entered(Text text, Event event) {
-        boolean more = kind == EntryKind.LINES && !text.getText().isBlank() && !onEmptyLine(text);
+        event.doit = false;
         Optional<Command> command = Command.parse(text.getText());
+        int next = fields.indexOf(text) + 1;
         if (command.isPresent()) {
-            event.doit = false;
             text.setText("");
             listener.command(command.get());
-        } else if (!more) {
-            event.doit = false;
-            int next = fields.indexOf(text) + 1;
-            if (next < fields.size()) {
-                fields.get(next).setFocus();
-            } else {
-                submit();
-            }
+        } else if (next < fields.size()) {
+            fields.get(next).setFocus();
+        } else {
+            submit();
         }
-    }
-
-    private static boolean onEmptyLine(Text text) {
-        String before = text.getText().substring(0, text.getCaretPosition());
-        return before.endsWith("\n");
     }
 
     /** Hands in what was typed, as Enter in the last field does. */
@@ -249,22 +258,24 @@ final class EntryBar extends Composite {
             listener.tapped(tapped);
             return;
         }
-        listener.entered(fields.stream().map(field -> field.getText().strip()).toList());
+        listener.entered(log.map(table -> List.of(table.typed())).orElseGet(() -> fields.stream().map(field -> field.getText().strip()).toList()));
     }
 
-    /** The fields, in the order of the parts. */
+    /** The fields, in the order of the parts, or row by row. */
     List<Text> fields() {
-        return List.copyOf(fields);
+        return log.map(FaultTable::fields).orElseGet(() -> List.copyOf(fields));
     }
 
-    /** What was typed so far, one text for each field. */
+    /** What was typed so far, one text for each field, or one for all rows. */
     List<String> typed() {
-        return fields.stream().map(Text::getText).toList();
+        return log.map(table -> List.of(table.typed())).orElseGet(() -> fields.stream().map(Text::getText).toList());
     }
 
     /** Puts back what was typed, where the fields are as many as then. */
     void type(List<String> typed) {
-        if (typed.size() == fields.size()) {
+        if (log.isPresent()) {
+            log.get().type(typed.size() == 1 ? typed.get(0) : "");
+        } else if (typed.size() == fields.size()) {
             for (int i = 0; i < typed.size(); i++) {
                 fields.get(i).setText(typed.get(i));
                 fields.get(i).setSelection(typed.get(i).length());
@@ -274,6 +285,6 @@ final class EntryBar extends Composite {
 
     @Override
     public boolean setFocus() {
-        return !fields.isEmpty() && fields.get(0).setFocus();
+        return log.map(FaultTable::goOn).orElseGet(() -> !fields.isEmpty() && fields.get(0).setFocus());
     }
 }
