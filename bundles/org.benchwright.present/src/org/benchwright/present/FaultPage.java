@@ -32,14 +32,19 @@ public record FaultPage(String sentence, List<Row> rows) {
      * @param code   as the units wrote it
      * @param name   its family's name, as procedures refer to it
      * @param family its family's title
-     * @param told   whether the family's notes told it when it was last seen, in words
+     * @param known  whether the family's notes told it when it was last seen
      * @param tests  in how many tests it was met
      * @param first  the day on which it was first met
      * @param last   the day on which it was last met
      * @param where  the latest tests
      * @param beside what stood beside it lately
      */
-    public record Row(String code, String name, String family, String told, String tests, String first, String last, String where, String beside) {
+    public record Row(String code, String name, String family, boolean known, String tests, String first, String last, String where, String beside) {
+
+        /** Whether the notes told it, in words. */
+        public String told() {
+            return (known ? HouseWords.FAULT_TOLD : HouseWords.FAULT_NOT_TOLD).text();
+        }
 
         /** A note for the family's file, to be filled in: what stood beside the code goes before it as a comment. */
         public String note() {
@@ -70,7 +75,7 @@ public record FaultPage(String sentence, List<Row> rows) {
     }
 
     private static Row row(FaultCode code, ZoneId zone) {
-        return new Row(code.code(), code.name(), code.family(), (code.known() ? HouseWords.FAULT_TOLD : HouseWords.FAULT_NOT_TOLD).text(),
+        return new Row(code.code(), code.name(), code.family(), code.known(),
                 String.valueOf(code.tests().size()), code.first().atZone(zone).toLocalDate().toString(), code.last().atZone(zone).toLocalDate().toString(),
                 String.join(" ", latest(code.tests(), MOST_TESTS)), String.join("; ", latest(code.beside(), MOST_BESIDE)));
     }

@@ -20,6 +20,8 @@ public final class Ids {
     public static final String CONTENTS_VIEW = "org.benchwright.ui.contents";
     /** Remarks on the whole folder. */
     public static final String REMARKS_VIEW = "org.benchwright.ui.remarks";
+    /** Fault codes. */
+    public static final String FAULT_CODES_VIEW = "org.benchwright.ui.faultCodes";
     /** As printed. */
     public static final String PRINTED_VIEW = "org.benchwright.ui.printed";
     /** What a remark means. */

@@ -50,9 +50,9 @@ class FaultNotesTest {
 
     @Test
     void aDraftOfANoteTellsWhatStoodBesideTheCode() {
-        FaultPage.Row row = new FaultPage.Row("Z99", "tarn_c16", "Tarn C16", "not told", "2", "2026-03-02", "2026-03-05", "T-1", "odd; 02:14");
+        FaultPage.Row row = new FaultPage.Row("Z99", "tarn_c16", "Tarn C16", false, "2", "2026-03-02", "2026-03-05", "T-1", "odd; 02:14");
         assertEquals("// stood beside it: odd; 02:14\nfault Z99 \"\" {\n    means \"\"\n    often \"\"\n    next \"\"\n}", row.note());
-        FaultPage.Row number = new FaultPage.Row("17", "tarn_c16", "Tarn C16", "not told", "1", "2026-03-02", "2026-03-02", "T-1", "");
+        FaultPage.Row number = new FaultPage.Row("17", "tarn_c16", "Tarn C16", false, "1", "2026-03-02", "2026-03-02", "T-1", "");
         assertTrue(number.note().startsWith("// A note's code has letters"), number.note());
     }
 }

@@ -5,7 +5,7 @@ import org.eclipse.ui.IFolderLayout;
 import org.eclipse.ui.IPageLayout;
 import org.eclipse.ui.IPerspectiveFactory;
 
-/** Procedures and the contents of one to the left, the editor beside them, how it will read, what it proves and its revisions to the right, remarks below, and room for what one means. */
+/** Procedures and the contents of one to the left, the editor beside them, how it will read, what it proves and its revisions to the right, remarks and the fault codes of the bench below, and room for what one means. */
 public final class AuthorPerspective implements IPerspectiveFactory {
 
     @Override
@@ -18,7 +18,9 @@ public final class AuthorPerspective implements IPerspectiveFactory {
         reading.addView(Ids.PRINTED_VIEW);
         reading.addView(Ids.PROOF_VIEW);
         reading.addView(Ids.REVISIONS_VIEW);
-        layout.addView(Ids.REMARKS_VIEW, IPageLayout.BOTTOM, 0.75f, editors);
+        IFolderLayout below = layout.createFolder("org.benchwright.ui.below", IPageLayout.BOTTOM, 0.75f, editors);
+        below.addView(Ids.REMARKS_VIEW);
+        below.addView(Ids.FAULT_CODES_VIEW);
         layout.addPlaceholder(Ids.REMARK_PAGE_VIEW, IPageLayout.RIGHT, 0.6f, Ids.REMARKS_VIEW);
     }
 }

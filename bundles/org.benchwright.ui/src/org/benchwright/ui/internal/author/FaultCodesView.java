@@ -1,0 +1,249 @@
+package org.benchwright.ui.internal.author;
+
+import java.nio.file.Path;
+import java.time.LocalTime;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+import org.benchwright.language.editing.Place;
+import org.benchwright.present.CannotStoreException;
+import org.benchwright.present.FaultPage;
+import org.benchwright.ui.internal.Background;
+import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.OnDisplay;
+import org.benchwright.ui.internal.app.Editors;
+import org.benchwright.ui.internal.app.Settings;
+import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.look.Columns;
+import org.benchwright.ui.internal.look.Switched;
+import org.eclipse.jface.layout.GridDataFactory;
+import org.eclipse.jface.layout.GridLayoutFactory;
+import org.eclipse.jface.viewers.ArrayContentProvider;
+import org.eclipse.jface.viewers.StructuredSelection;
+import org.eclipse.jface.viewers.TableViewer;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.dnd.Clipboard;
+import org.eclipse.swt.dnd.TextTransfer;
+import org.eclipse.swt.dnd.Transfer;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Label;
+import org.eclipse.ui.IPartListener;
+import org.eclipse.ui.IWorkbenchPart;
+import org.eclipse.ui.part.ViewPart;
+
+/**
+ * Fault codes: those of all fault logs that the notes of their family don't tell, or all; from each to its family (F3, Enter or a double click),
+ * and a note to be filled in (Ctrl+C).
+ */
+public final class FaultCodesView extends ViewPart implements AuthorListener {
+
+    private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+
+    private final IPartListener shown = new PartActivated(this::activated);
+    private Composite body;
+    private Label told;
+    private TableViewer table;
+    private Button copy;
+    private Button open;
+    private Button all;
+    private Optional<FaultPage> page = Optional.empty();
+    private List<Line> known = List.of();
+
+    /**
+     * A code.
+     *
+     * @param row  as the ledger has it
+     * @param told whether its family's notes tell it: then, or by now
+     */
+    private record Line(FaultPage.Row row, String told) {
+    }
+
+    @Override
+    public void createPartControl(Composite parent) {
+        body = new Composite(parent, SWT.NONE);
+        GridLayoutFactory.swtDefaults().applyTo(body);
+        told = new Label(body, SWT.WRAP);
+        GridDataFactory.fillDefaults().grab(true, false).applyTo(told);
+        Composite keys = new Composite(body, SWT.NONE);
+        GridLayoutFactory.fillDefaults().numColumns(4).applyTo(keys);
+        GridDataFactory.fillDefaults().grab(true, false).applyTo(keys);
+        copy = button(keys, SWT.PUSH, Message.FAULT_CODES_COPY, this::copy);
+        open = button(keys, SWT.PUSH, Message.FAULT_CODES_OPEN, this::open);
+        all = button(keys, SWT.CHECK, Message.FAULT_CODES_ALL, this::filter);
+        button(keys, SWT.PUSH, Message.FAULT_CODES_READ, this::read);
+        table = new TableViewer(body, SWT.SINGLE | SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.H_SCROLL | SWT.BORDER);
+        table.getTable().setHeaderVisible(true);
+        table.setContentProvider(ArrayContentProvider.getInstance());
+        GridDataFactory.fillDefaults().grab(true, true).applyTo(table.getControl());
+        Columns<Line> columns = new Columns<>(table, Line.class);
+        List<String> headings = FaultPage.headings();
+        columns.add(headings.get(0), 80, line -> line.row().code());
+        columns.add(headings.get(1), 140, line -> line.row().family());
+        columns.add(headings.get(2), 90, Line::told);
+        columns.add(Message.FAULT_CODES_BESIDE.text(), 200, line -> line.row().beside());
+        columns.add(headings.get(3), 60, line -> line.row().tests());
+        columns.add(headings.get(4), 100, line -> line.row().first());
+        columns.add(headings.get(5), 100, line -> line.row().last());
+        columns.add(headings.get(6), 300, line -> line.row().where());
+        table.addSelectionChangedListener(event -> enable());
+        table.addOpenListener(event -> open());
+        table.getTable().addListener(SWT.KeyDown, event -> {
+            if (event.keyCode == SWT.F3) {
+                open();
+            } else if (event.keyCode == 'c' && event.stateMask == SWT.MOD1) {
+                copy();
+            }
+        });
+        getSite().getPage().addPartListener(shown);
+        Authoring.current().ifPresent(authoring -> authoring.add(this));
+        enable();
+        read();
+    }
+
+    private static Button button(Composite parent, int style, Message text, Runnable work) {
+        Button button = new Button(parent, style);
+        button.setText(text.text());
+        button.addListener(SWT.Selection, event -> work.run());
+        return button;
+    }
+
+    private void activated(IWorkbenchPart part) {
+        if (part == this) {
+            compare();
+        }
+    }
+
+    @Override
+    public void checked(FolderState state) {
+        if (!state.running()) {
+            OnDisplay.later(body, this::compare);
+        }
+    }
+
+    private Optional<FaultPage.Row> selected() {
+        return Optional.ofNullable((Line) table.getStructuredSelection().getFirstElement()).map(Line::row);
+    }
+
+    private void enable() {
+        Switched.enable(copy, selected().isPresent());
+        Switched.enable(open, selected().isPresent());
+    }
+
+    // ---- reading
+
+    /** Every fault log of the ledger is read: that takes its time, and is done when somebody looks here first, or asks for it. */
+    private void read() {
+        Path ledger = getSite().getService(Desk.class).ledger();
+        tell(Message.FAULT_CODES_READING.text());
+        Background.soon(Message.FAULT_CODES_JOB, monitor -> {
+            try {
+                FaultPage found = FaultPage.of(ledger, true, ZoneId.systemDefault());
+                OnDisplay.later(body, () -> {
+                    page = Optional.of(found);
+                    tell(Message.FAULT_CODES_AT.text(found.sentence(), LocalTime.now().format(CLOCK)));
+                    compare();
+                });
+            } catch (CannotStoreException e) {
+                OnDisplay.later(body, () -> tell(String.valueOf(e.getMessage())));
+            }
+        });
+    }
+
+    /** Compares what was read with the notes as they are written now. */
+    private void compare() {
+        if (page.isPresent() && body.isVisible()) {
+            FaultPage found = page.get();
+            List<AuthorFolder> folders = folders();
+            Background.soon(Message.FAULT_CODES_JOB, monitor -> {
+                List<Line> lines = lines(found, folders);
+                OnDisplay.later(body, () -> show(lines));
+            });
+        }
+    }
+
+    /** The ledger tells what the notes said then; a note that was written since is told of, too. */
+    private static List<Line> lines(FaultPage page, List<AuthorFolder> folders) {
+        Map<String, Set<String>> notes = new HashMap<>();
+        return page.rows().stream().map(row -> {
+            Set<String> now = notes.computeIfAbsent(row.name(), name -> folders.stream().flatMap(folder -> FamilyPlaces.told(folder.session(), name).stream())
+                    .collect(Collectors.toSet()));
+            return new Line(row, row.known() || !now.contains(row.code()) ? row.told() : Message.FAULT_CODES_SINCE.text());
+        }).toList();
+    }
+
+    /** The folder of the editor that is used, and the one that the window was opened with. */
+    private List<AuthorFolder> folders() {
+        Stream<Path> paths = Stream.concat(Editors.file(getSite().getPage().getActiveEditor()).map(Path::getParent).stream(),
+                getSite().getService(Settings.class).procedures().stream());
+        return Authoring.current().map(authoring -> paths.map(authoring::folder).distinct().toList()).orElse(List.of());
+    }
+
+    private void show(List<Line> lines) {
+        known = lines;
+        filter();
+    }
+
+    private void filter() {
+        List<Line> shown = known.stream().filter(line -> all.getSelection() || !line.row().known()).toList();
+        if (!shown.equals(table.getInput())) {
+            Optional<FaultPage.Row> before = selected();
+            table.setInput(shown);
+            before.flatMap(row -> shown.stream().filter(each -> each.row().code().equals(row.code()) && each.row().name().equals(row.name())).findFirst())
+                    .ifPresent(line -> table.setSelection(new StructuredSelection(line), true));
+        }
+        enable();
+    }
+
+    private void tell(String words) {
+        told.setText(words.replace("&", "&&"));
+        body.layout();
+    }
+
+    // ---- what the engineer does with a code
+
+    private void copy() {
+        selected().ifPresent(row -> {
+            Clipboard clipboard = new Clipboard(body.getDisplay());
+            try {
+                clipboard.setContents(new Object[] {row.note()}, new Transfer[] {TextTransfer.getInstance()});
+            } finally {
+                clipboard.dispose();
+            }
+            tell(Message.FAULT_CODES_COPIED.text(row.code(), row.family()));
+        });
+    }
+
+    private void open() {
+        if (selected().isEmpty()) {
+            return;
+        }
+        FaultPage.Row row = selected().get();
+        List<AuthorFolder> folders = folders();
+        Background.soon(Message.FAULT_CODES_OPEN, monitor -> {
+            Optional<Place> place = folders.stream().flatMap(folder -> FamilyPlaces.of(folder.session(), row.name(), row.code()).stream()).findFirst();
+            OnDisplay.later(body, () -> place.ifPresentOrElse(found -> Passages.show(getSite().getPage(), found),
+                    () -> tell(Message.FAULT_CODES_NO_FAMILY.text(row.name()))));
+        });
+    }
+
+    @Override
+    public void setFocus() {
+        table.getControl().setFocus();
+    }
+
+    @Override
+    public void dispose() {
+        getSite().getPage().removePartListener(shown);
+        Authoring.current().ifPresent(authoring -> authoring.remove(this));
+        super.dispose();
+    }
+}
