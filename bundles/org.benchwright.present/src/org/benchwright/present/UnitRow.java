@@ -11,7 +11,7 @@ import java.util.Optional;
  * @param serial    the unit's serial number
  * @param family    its family
  * @param procedure the procedure with its revision
- * @param stage     where the test is
+ * @param stage     where the test is, and what was repaired before it
  * @param soakLeft  time of the soak not witnessed yet; empty unless on soak
  * @param nextLook  when the next look is due; empty unless on soak
  * @param overdue   true if that was in the past

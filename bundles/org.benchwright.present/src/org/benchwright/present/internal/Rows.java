@@ -2,6 +2,7 @@ package org.benchwright.present.internal;
 
 import java.time.Instant;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 import org.benchwright.core.Actor;
 import org.benchwright.engine.Demand;
@@ -34,12 +35,17 @@ public final class Rows {
         Optional<String> left = WatchWords.left(run);
         String watched = left.or(() -> watch.map(w -> WatchWords.standing(w, now))).orElse(asked ? Message.WATCH_STATE_NONE.text() : "");
         return new UnitRow(test, opening.serial(), run.plan().family().title(),
-                Message.ROW_PROCEDURE.text(run.plan().title(), String.valueOf(opening.revision())), stage(run, demand),
+                Message.ROW_PROCEDURE.text(run.plan().title(), String.valueOf(opening.revision())), repaired(opening, stage(run, demand)),
                 look.map(l -> l.soak().lasting().minus(l.witnessed())), due, due.map(at -> at.isBefore(now)).orElse(false),
                 state(run, demand), opening.rehearsal(), watched,
                 left.isPresent() || watch.filter(w -> WatchWords.needsSomebody(w, now)).isPresent(), run.position(),
                 run.holder().map(Actor::id).orElse(""),
                 hours.calendar().flatMap(calendar -> look.flatMap(l -> LookOutlook.reminder(calendar, l))));
+    }
+
+    private static String repaired(Fact.Opened opening, String stage) {
+        return opening.mended().map(mended -> HouseWords.ROW_REPAIRED.text(stage, mended.repairs().stream()
+                .map(repair -> RepairWords.of(repair.what(), repair.parts())).collect(Collectors.joining("; ")))).orElse(stage);
     }
 
     private static String stage(TestRun run, Demand demand) {

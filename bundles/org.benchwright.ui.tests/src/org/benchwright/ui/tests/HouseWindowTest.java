@@ -8,10 +8,14 @@ import java.nio.file.Path;
 import java.util.concurrent.CompletableFuture;
 import java.util.stream.Stream;
 
+import org.benchwright.engine.record.RecordFact;
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.desk.OpenTest;
 import org.benchwright.ui.internal.desk.Shown;
 import org.benchwright.ui.internal.house.CameraFolder;
+import org.benchwright.workshop.BenchLedger;
+import org.benchwright.workshop.BenchTime;
+import org.benchwright.workshop.tests.Approved;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Button;
@@ -135,6 +139,101 @@ class HouseWindowTest {
                 && rows().stream().anyMatch(row -> row.startsWith("C16-41 (kept as typed)")));
     }
 
+    @Test
+    void twelveUnitsAreScannedWithoutWaitingAndAColumnOfThemIsPasted() throws Exception {
+        show();
+        inDialog("Receive ...", dialog -> {
+            fields(dialog).get(0).setText("O-115");
+            for (int i = 0; i < 12; i++) {
+                receive(dialog, "C16-4101" + String.format("%02d", i));
+            }
+            untilIn(dialog, "twelve units", () -> done(dialog).getItemCount() == 12);
+            fields(dialog).get(2).setFocus();
+            fields(dialog).get(2).insert("C16-410112\r\nC16-41\n\nC16-42\nC16-410113\n");
+            untilIn(dialog, "all of the column", () -> done(dialog).getItemCount() == 15);
+            java.util.List<String> told = java.util.List.of(done(dialog).getItems());
+            assertEquals(true, told.stream().anyMatch(line -> line.startsWith("NOT received: C16-42: C16-42 does not look like")), told.toString());
+            assertEquals(14, told.stream().filter(line -> line.startsWith("R-")).count(), told.toString());
+            assertEquals("C16-41", fields(dialog).get(2).getText(), "the first that looks wrong is asked about");
+            assertEquals(true, said(dialog).contains("C16-41 does not look like"), said(dialog));
+            close(dialog);
+        });
+        Screen.waitFor("the rows", () -> rows().stream().filter(row -> row.startsWith("C16-4101")).count() == 14);
+        Screen.waitFor("in order", () -> rows().stream().filter(row -> row.startsWith("C16-4101")).map(row -> row.substring(8, 10)).toList()
+                .equals(java.util.stream.IntStream.range(0, 14).mapToObj(i -> String.format("%02d", i)).toList()));
+    }
+
+    // ---- corrections
+
+    private static Shell signed(Shell dialog, String button) {
+        Screen.all(dialog, Button.class).stream().filter(each -> each.getText().replace("&", "").equals(button)).findFirst().orElseThrow()
+                .notifyListeners(SWT.Selection, new Event());
+        Screen.waitFor("the dialog is done, or says why not: " + said(dialog), dialog::isDisposed);
+        return dialog;
+    }
+
+    private static String story() {
+        return Screen.all(StyledText.class).map(StyledText::getText).filter(text -> text.contains("received as R-")).findFirst().orElse("");
+    }
+
+    @Test
+    void whatWasSaidOfAUnitIsSaidAnewAndAPhotoThatIsDroppedOnItIsAdded(@TempDir Path folder) throws Exception {
+        show();
+        inDialog("Receive ...", dialog -> {
+            fields(dialog).get(0).setText("O-116");
+            fields(dialog).get(3).setText("hums");
+            receive(dialog, "C16-410020");
+            untilIn(dialog, "the unit", () -> done(dialog).getItemCount() == 1);
+            close(dialog);
+        });
+        Screen.waitFor("its row", () -> rows().stream().anyMatch(row -> row.startsWith("C16-410020")));
+        pick("C16-410020");
+        Dialogs.answered("Correct a receipt", () -> Screen.press("Correct ..."), dialog -> {
+            assertEquals(java.util.List.of("O-116", "", "C16-410020", "hums", "", ""), fields(dialog).subList(0, 6).stream().map(Text::getText).toList());
+            fields(dialog).get(0).setText("O-117");
+            fields(dialog).get(7).setText("QN");
+            Button correct = Screen.all(dialog, Button.class).stream().filter(each -> each.getText().equals("Correct")).findFirst().orElseThrow();
+            correct.notifyListeners(SWT.Selection, new Event());
+            Screen.waitFor("a reason is asked", () -> correct.isEnabled() && !said(dialog).isEmpty());
+            fields(dialog).get(6).setText("another order");
+            signed(dialog, "Correct");
+        });
+        Screen.waitFor("the order", () -> Stream.of(received().getItems()).anyMatch(item -> item.getText(0).equals("C16-410020") && item.getText(3).equals("O-117")));
+        pick("C16-410020");
+        Path photo = Files.write(folder.resolve("dent.jpg"), new byte[] {1, 2, 3});
+        Dialogs.answered("Correct a receipt", () -> Drops.on(received(), photo), dialog -> {
+            fields(dialog).get(7).setText("QN");
+            signed(dialog, "Correct");
+        });
+        pick("C16-410020");
+        Screen.waitFor("the photo", () -> story().contains("order O-117") && story().contains("complaint: hums") && story().contains("files: dent.jpg"));
+    }
+
+    @Test
+    void aPhotoDroppedBesideAllUnitsIsOfOneThatIsReceivedNow(@TempDir Path folder) throws Exception {
+        show();
+        received().deselectAll();
+        received().notifyListeners(SWT.Selection, new Event());
+        Path photo = Files.write(folder.resolve("plate.jpg"), new byte[] {1, 2, 3});
+        Dialogs.answered("Receive units", () -> Drops.on(received(), photo), dialog -> {
+            Drops.on(Drops.target(dialog), write(folder, "back.jpg"));
+            receive(dialog, "C16-410021");
+            untilIn(dialog, "the unit", () -> done(dialog).getItemCount() == 1);
+            close(dialog);
+        });
+        Screen.waitFor("its row", () -> rows().stream().anyMatch(row -> row.startsWith("C16-410021")));
+        pick("C16-410021");
+        Screen.waitFor("both photos", () -> story().contains("files: plate.jpg, back.jpg"));
+    }
+
+    private static Path write(Path folder, String name) {
+        try {
+            return Files.write(folder.resolve(name), new byte[] {4, 5, 6});
+        } catch (java.io.IOException e) {
+            throw new java.io.UncheckedIOException(e);
+        }
+    }
+
     // ---- a scanner
 
     private static void scan(Control focus, String text, int gap) {
@@ -222,6 +321,24 @@ class HouseWindowTest {
         }
     }
 
+    @Test
+    void aPictureDroppedOnTheStepThatAsksForOneIsOfferedAndOneThatAsksForNoneSaysSo(@TempDir Path folder) throws Exception {
+        Path file = Files.writeString(folder.resolve("finch.procedure"), FINCH.replace("{ confirm", "{ attach photo \"Front\" confirm"));
+        Path photo = Files.write(folder.resolve("front.jpg"), new byte[] {1, 2, 3});
+        OpenTest test = Technician.open(file.toString(), "F-410022", true);
+        Shown asked = Technician.seen(test);
+        assertEquals("look.photo", asked.key());
+        Drops.on(Screen.card(), photo);
+        assertEquals(photo.toString(), Screen.entryFields().get(0).getText());
+        Technician.key(test, SWT.CR, '\r');
+        Screen.waitFor("it is attached", () -> test.shown().version() > asked.version());
+        Technician.seen(test);
+        assertEquals(true, test.shown().soFar().toString().contains("front.jpg"));
+        Drops.on(Screen.card(), photo);
+        assertEquals("", Screen.entryFields().get(0).getText());
+        assertEquals(true, Screen.all(Label.class).anyMatch(label -> label.getText().equals("This step asks for no file; front.jpg is not taken.")));
+    }
+
     // ---- repair
 
     private static void carryOut(OpenTest test, String answer) {
@@ -236,6 +353,7 @@ class HouseWindowTest {
     @Test
     void aRepairIsWrittenDownAndTheRetestTellsIt(@TempDir Path folder) throws Exception {
         Path file = Files.writeString(folder.resolve("finch.procedure"), FINCH);
+        Path photo = Files.write(folder.resolve("board.jpg"), new byte[] {1, 2, 3});
         show();
         inDialog("Receive ...", dialog -> {
             fields(dialog).get(0).setText("O-7");
@@ -252,21 +370,53 @@ class HouseWindowTest {
         CompletableFuture<String> worked = Dialogs.when("Repaired", dialog -> {
             fields(dialog).get(0).setText("power stage");
             fields(dialog).get(1).setText("C12, L-7\nQ3");
+            Drops.on(Drops.target(dialog), photo);
             fields(dialog).get(2).setText("QN");
-            Screen.all(dialog, Button.class).stream().filter(button -> button.getText().equals("Sign")).findFirst().orElseThrow()
-                    .notifyListeners(SWT.Selection, new Event());
+            signed(dialog, "Sign");
         });
         Screen.press("Repaired ...");
         Screen.waitFor("the repair", worked::isDone);
         worked.join();
         Screen.waitFor("repaired", () -> rows().stream().anyMatch(row -> row.startsWith("F-410007") && row.contains("repaired, waiting for its retest")));
+        pick("F-410007");
+        Screen.waitFor("the repair in the story", () -> story().contains("power stage; C12 (lot L-7); Q3; files: board.jpg"));
         OpenTest retest = Technician.open(file.toString(), "F-410007", false);
+        Screen.waitFor("the repair among the units on the bench", () -> Technician.desk().units().stream()
+                .anyMatch(unit -> unit.test().equals(retest.id()) && unit.stage().equals("Work (repaired: power stage; C12 (lot L-7); Q3)")));
         carryOut(retest, "y");
         show();
         Screen.waitFor("accepted", () -> rows().stream().anyMatch(row -> row.startsWith("F-410007") && row.contains("accepted")));
         pick("F-410007");
         Screen.waitFor("the story", () -> Screen.all(StyledText.class).anyMatch(text -> text.getText().contains("power stage; C12 (lot L-7); Q3")
                 && text.getText().contains("order O-7")));
+    }
+
+    @Test
+    void aUnitWhoseAcceptanceWasMadeVoidIsNotCalledAcceptedAnyMore(@TempDir Path folder) throws Exception {
+        Path file = Files.writeString(folder.resolve("finch.procedure"), FINCH);
+        show();
+        inDialog("Receive ...", dialog -> {
+            receive(dialog, "F-410023");
+            untilIn(dialog, "the question", () -> said(dialog).contains("does not look like"));
+            receive(dialog, "F-410023");
+            untilIn(dialog, "the unit", () -> done(dialog).getItemCount() == 1);
+            close(dialog);
+        });
+        OpenTest test = Technician.open(file.toString(), "F-410023", false);
+        carryOut(test, "y");
+        show();
+        Screen.waitFor("accepted", () -> rows().stream().anyMatch(row -> row.startsWith("F-410023") && row.endsWith("accepted")));
+        try (BenchLedger ledger = BenchLedger.open(Technician.desk().ledger())) {
+            ledger.afterSeal(BenchTime.real()).sign(test.id(), new RecordFact.Voided("mixed up with another unit"), Approved.by("KM"));
+        }
+        Screen.perspective(Ids.AUDIT);
+        Screen.perspective(Ids.BENCH);
+        Screen.page().activate(Screen.page().findView(Ids.CARD_VIEW));
+        Screen.page().activate(Screen.page().showView(Ids.RECEIVED_VIEW));
+        Screen.waitFor("not any more", () -> rows().stream().anyMatch(row -> row.startsWith("F-410023") && row.endsWith("its last test counts no more, waiting for a new one")));
+        pick("F-410023");
+        Screen.waitFor("the story", () -> story().contains("accepted (void: it counts no more)"));
+        assertEquals(true, Screen.one(Button.class, button -> button.getText().equals("Test ...")).isEnabled());
     }
 
     private static void pick(String unit) {

@@ -22,6 +22,7 @@ import org.benchwright.present.ReceivedRow;
 import org.benchwright.present.Receiving;
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.desk.OpenTest;
+import org.benchwright.ui.internal.desk.Shown;
 import org.benchwright.ui.internal.house.House;
 import org.benchwright.ui.internal.look.Theme;
 import org.benchwright.workshop.tests.Approved;
@@ -51,6 +52,21 @@ class ScreensTest {
 
     private static final Path FOLDER = Path.of(System.getProperty("benchwright.screens", "target/screens"));
 
+    /** A short look at a unit as it comes in, so that its picture needs no soak. */
+    private static final String INCOMING = """
+            family tarn_c16 "Tarn C16 modular controller" {
+                serial "C16-######"
+                lamp pwr green "Power"
+                keeps fault_log "Processor fault log" by cell
+                fault W01 "Watchdog expired" { next "Soak again warm." }
+            }
+            procedure incoming "Incoming look" revision 1 {
+                applies to tarn_c16
+                stage work "Work" { step log "Read the log." { enter fault_log } step look "Look." { confirm "It is whole." or conclude rejected "It is broken." } }
+                make safe "Make safe" { step off "Off." { isolates supply } }
+                conclude accepted
+            }
+            """;
     private static final Point SMALL = new Point(1280, 800);
 
     @Test
@@ -84,7 +100,10 @@ class ScreensTest {
         Technician.answerUntil(test, answers, "endurance.look");
         take("look");
         Technician.answerUntil(test, answers, "stop_log.fault_log");
-        take("fault-log");
+        Screen.entryFields().get(0).setText("W01 02:14, second night\nZ99 odd\nS03");
+        Screen.settle();
+        takeLargeAndSmall("fault-log");
+        Screen.entryFields().forEach(field -> field.setText(""));
         Technician.answer(test, answers);
         take("fault-explained");
         Screen.key(Screen.entryFields().get(0), '1', '!');
@@ -293,7 +312,11 @@ class ScreensTest {
         picked.item = units.getItem(units.getItemCount() - 3);
         units.notifyListeners(SWT.Selection, picked);
         Screen.waitFor("the story", () -> Screen.all(StyledText.class).anyMatch(text -> text.getText().startsWith("C16-004721")));
-        take("received");
+        takeLargeAndSmall("received");
+        Dialogs.answered("Correct a receipt", () -> Screen.press("Correct ..."), dialog -> {
+            taken(dialog, "correct");
+            dialog.close();
+        });
         CompletableFuture<String> taken = Dialogs.when("Receive units", dialog -> {
             try {
                 Screen.all(dialog, Text.class).stream().filter(Text::getEditable).skip(2).findFirst().orElseThrow().setText("C16-004721");
@@ -321,6 +344,66 @@ class ScreensTest {
         take("instruments");
         Screen.page().showView(Ids.CARD_VIEW);
         Technician.look(test);
+    }
+
+    @Test
+    void repairAndFaultCodes(@TempDir Path temporary) throws Exception {
+        House house = PlatformUI.getWorkbench().getService(House.class);
+        receive(house, new Receiving.Arriving("O-2211", "Quarry pumps", "C16-004731", "read", true, true, "", "stops when warm", "", "", List.of()));
+        OpenTest test = Technician.open(Files.writeString(temporary.resolve("incoming.procedure"), INCOMING).toString(), "C16-004731", false);
+        carriedOut(test, () -> Technician.lines("W01 02:14\nX17 after a restart\nZ99 odd"));
+        carriedOut(test, () -> Screen.enter("no"));
+        carriedOut(test, () -> Screen.enter("done"));
+        Screen.perspective(Ids.BENCH);
+        Screen.page().showView(Ids.RECEIVED_VIEW);
+        Table units = Screen.one(Table.class, table -> table.getColumnCount() == 7);
+        Screen.waitFor("the unit", () -> row(units, "C16-004731") >= 0 && units.getItem(row(units, "C16-004731")).getText(1).contains("rejected"));
+        units.setSelection(row(units, "C16-004731"));
+        Event picked = new Event();
+        picked.item = units.getItem(row(units, "C16-004731"));
+        units.notifyListeners(SWT.Selection, picked);
+        Path photo = Files.write(temporary.resolve("board.jpg"), new byte[] {1});
+        Dialogs.answered("Repaired", () -> Screen.press("Repaired ..."), dialog -> {
+            Auditor.fields(dialog).get(0).setText("power stage");
+            Auditor.fields(dialog).get(1).setText("C12, L-7\nQ3");
+            Drops.on(Drops.target(dialog), photo);
+            taken(dialog, "repair");
+            dialog.close();
+        });
+        Engineer.open(Engineer.copyOfTheDemo(temporary).resolve(Technician.C16));
+        try {
+            Screen.page().showView(Ids.FAULT_CODES_VIEW);
+            Table codes = Screen.one(Table.class, table -> table.getColumnCount() == 8);
+            Screen.press("Read again");
+            Screen.waitFor("the codes", () -> row(codes, "X17") >= 0);
+            codes.setSelection(row(codes, "X17"));
+            Event chosen = new Event();
+            chosen.item = codes.getItem(row(codes, "X17"));
+            codes.notifyListeners(SWT.Selection, chosen);
+            takeLargeAndSmall("fault-codes");
+            Theme.use(PlatformUI.getWorkbench(), true);
+            take("dark-fault-codes");
+        } finally {
+            Theme.use(PlatformUI.getWorkbench(), false);
+            Screen.page().showView(Ids.REMARKS_VIEW);
+            Engineer.closeAll();
+        }
+    }
+
+    private static void carriedOut(OpenTest test, Runnable entered) {
+        Shown before = Technician.seen(test);
+        entered.run();
+        Screen.waitFor("after " + before.key(), () -> test.shown().version() > before.version());
+        Technician.seen(test);
+    }
+
+    private static int row(Table table, String first) {
+        for (int i = 0; i < table.getItemCount(); i++) {
+            if (table.getItem(i).getText(0).equals(first)) {
+                return i;
+            }
+        }
+        return -1;
     }
 
     private static void instrument(String asset, String title, String due, String... ranges) throws Exception {

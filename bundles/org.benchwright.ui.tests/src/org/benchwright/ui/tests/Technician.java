@@ -134,7 +134,7 @@ final class Technician {
     }
 
     /** A fault log: what is pasted into its first cell, and Enter on the empty row behind the last. */
-    private static void lines(String answer) {
+    static void lines(String answer) {
         Screen.entryFields().get(0).setText(answer);
         Screen.settle();
         if (!lastCode().getText().isEmpty()) {

@@ -74,8 +74,7 @@ public final class CardView extends ViewPart {
         GridDataFactory.fillDefaults().grab(true, false).indent(28, 0).applyTo(keys);
         body.addListener(SWT.Resize, event -> askAgain());
         card.addListener(SWT.MouseDown, event -> entry.setFocus());
-        FilesDropped.on(card, files -> files.stream().findFirst().ifPresent(entry::offer));
-        FilesDropped.on(question, files -> files.stream().findFirst().ifPresent(entry::offer));
+        List.of(card, question, entry).forEach(part -> FilesDropped.on(part, files -> files.stream().findFirst().ifPresent(this::dropped)));
         CameraFolder camera = getSite().getService(CameraFolder.class);
         Consumer<Path> offered = picture -> onScreen(() -> entry.offer(picture));
         camera.add(offered);
@@ -119,6 +118,14 @@ public final class CardView extends ViewPart {
             sound(change, test);
             show();
         });
+    }
+
+    private void dropped(Path file) {
+        if (asked.kind() == EntryKind.FILE) {
+            entry.offer(file);
+        } else if (asked.kind() != EntryKind.NOTHING) {
+            keys.setText(Words.NO_FILE_ASKED.text(String.valueOf(file.getFileName())).replace("&", "&&"));
+        }
     }
 
     private void onScreen(Runnable shown) {

@@ -31,7 +31,8 @@ final class FaultTable extends Composite {
 
     private static final int FIELD = 34;
     private static final int WORDS = 24;
-    private static final double LINE_HEIGHT = 1.5;
+    /** Height of a row to that of its font's em square: room for two lines of an explanation. */
+    private static final double LINE_HEIGHT = 1.8;
     private static final int ROWS_IN_SIGHT = 4;
     private static final Pattern SEVERAL = Pattern.compile("[\\r\\n\\t;]");
 
@@ -43,6 +44,8 @@ final class FaultTable extends Composite {
     private final Composite body;
     private final List<Row> rows = new ArrayList<>();
     private Optional<Pasted> pasted = Optional.empty();
+    /** While many rows change, they are laid out once, at the end. */
+    private boolean filling;
 
     /** What keys do that are not the table's own. */
     interface Keys {
@@ -90,7 +93,7 @@ final class FaultTable extends Composite {
     }
 
     private int rowHeight() {
-        return (int) (FIELD * LINE_HEIGHT * scale) + 4;
+        return (int) (FIELD * LINE_HEIGHT * scale) + 6;
     }
 
     /** The fields, row by row. */
@@ -111,7 +114,11 @@ final class FaultTable extends Composite {
 
     /** Puts back what was entered. */
     void type(String typed) {
+        boolean focused = fields().stream().anyMatch(Text::isFocusControl);
         fill(notes.rows(typed));
+        if (focused) {
+            goOn();
+        }
     }
 
     /** Gives the focus to the row that is entered next. */
@@ -124,6 +131,7 @@ final class FaultTable extends Composite {
     /** Shows these rows, and an empty one behind them. */
     private void fill(List<FaultNotes.Row> values) {
         body.setRedraw(false);
+        filling = true;
         while (rows.size() > values.size() + 1) {
             rows.remove(rows.size() - 1).dispose();
         }
@@ -134,11 +142,15 @@ final class FaultTable extends Composite {
             rows.get(i).show(values.get(i));
         }
         rows.get(values.size()).show(notes.explain("", ""));
+        filling = false;
         body.setRedraw(true);
         fit();
     }
 
     private void fit() {
+        if (filling) {
+            return;
+        }
         Point size = body.computeSize(scroller.getClientArea().width, SWT.DEFAULT);
         if (!body.getSize().equals(size)) {
             body.setSize(size);
@@ -293,7 +305,8 @@ final class FaultTable extends Composite {
         private static void put(Text field, String text) {
             if (!field.getText().equals(text)) {
                 field.setText(text);
-                field.setSelection(text.length());
+                // Its beginning is seen, unless it goes on being typed.
+                field.setSelection(field.isFocusControl() ? text.length() : 0);
             }
         }
 

@@ -12,6 +12,7 @@ final class FaultTableLayout extends Layout {
 
     private static final double[] SHARES = {0.15, 0.25, 0.6};
     private static final int GAP = 8;
+    private static final int BETWEEN = 6;
 
     private final int lowest;
 
@@ -42,7 +43,7 @@ final class FaultTableLayout extends Layout {
             for (int column = 0; column < SHARES.length; column++) {
                 Control cell = cells[i + column];
                 int wide = width(column, area.width);
-                int own = Math.min(high, isField(column) ? high - 2 : needed(cell, wide));
+                int own = Math.min(high, isField(column) ? lowest - BETWEEN : needed(cell, wide));
                 cell.setBounds(x, y + (high - own) / 2, wide, own);
                 x += wide + GAP;
             }
@@ -58,7 +59,7 @@ final class FaultTableLayout extends Layout {
     private int rowHeight(Control[] cells, int first, int wide) {
         int high = lowest;
         for (int column = 0; column < SHARES.length; column++) {
-            high = Math.max(high, isField(column) ? 0 : needed(cells[first + column], width(column, wide)));
+            high = Math.max(high, isField(column) ? 0 : needed(cells[first + column], width(column, wide)) + (lowest > 0 ? BETWEEN : 0));
         }
         return high;
     }

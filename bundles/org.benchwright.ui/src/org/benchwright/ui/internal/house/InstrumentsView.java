@@ -52,6 +52,7 @@ public final class InstrumentsView extends ViewPart {
     private Button calibrated;
     private Button moved;
     private Button retire;
+    private Button reinstate;
 
     @Override
     public void createPartControl(Composite parent) {
@@ -75,6 +76,8 @@ public final class InstrumentsView extends ViewPart {
         columns.add(HouseMessage.CERTIFICATE.text(), 110, InstrumentRow::certificate);
         columns.add(HouseMessage.CUSTODY.text(), 140, InstrumentRow::custody);
         table.addSelectionChangedListener(event -> picked());
+        // The one who drags waits until the drop is taken.
+        FilesDropped.on(table.getTable(), files -> onScreen(() -> files.forEach(this::importList)));
         count = new Label(body, SWT.WRAP);
         GridDataFactory.fillDefaults().grab(true, false).applyTo(count);
         more = new StyledText(body, SWT.READ_ONLY | SWT.WRAP | SWT.V_SCROLL | SWT.BORDER);
@@ -87,12 +90,13 @@ public final class InstrumentsView extends ViewPart {
 
     private void bar() {
         Composite bar = new Composite(body, SWT.NONE);
-        GridLayoutFactory.fillDefaults().numColumns(6).applyTo(bar);
+        GridLayoutFactory.fillDefaults().numColumns(7).applyTo(bar);
         GridDataFactory.fillDefaults().grab(true, false).applyTo(bar);
         button(bar, HouseMessage.ADD, this::add);
         calibrated = button(bar, HouseMessage.CALIBRATED, () -> selected().ifPresent(this::calibrated));
         moved = button(bar, HouseMessage.MOVED, () -> selected().ifPresent(this::moved));
         retire = button(bar, HouseMessage.RETIRE, () -> selected().ifPresent(this::retire));
+        reinstate = button(bar, HouseMessage.REINSTATE, () -> selected().ifPresent(this::reinstate));
         button(bar, HouseMessage.IMPORT, this::importList);
         button(bar, HouseMessage.READ_AGAIN, this::readAgain);
     }
@@ -112,6 +116,7 @@ public final class InstrumentsView extends ViewPart {
         Switched.enable(calibrated, selected().isPresent());
         Switched.enable(moved, selected().isPresent());
         Switched.enable(retire, selected().isPresent());
+        Switched.enable(reinstate, selected().filter(row -> !row.usable()).isPresent());
         more.setText(selected().map(row -> {
             String serial = row.serial().isEmpty() ? "" : "   " + row.serial();
             return row.asset() + "   " + row.title() + serial + "\n" + String.join("\n", row.ranges());
@@ -160,7 +165,7 @@ public final class InstrumentsView extends ViewPart {
     }
 
     private void sign(HouseMessage title, String words, List<SignDialog.Question> questions, SignDialog.Signature signature) {
-        SignDialog dialog = new SignDialog(body.getShell(), new SignDialog.Asked(title.text().replace(" ...", ""), words, questions, "", signature));
+        SignDialog dialog = new SignDialog(body.getShell(), new SignDialog.Asked(title.text().replace(" ...", ""), words, questions, "", signature).orNobody());
         if (dialog.open() == Window.OK) {
             readAgain();
         }
@@ -207,6 +212,11 @@ public final class InstrumentsView extends ViewPart {
                 (given, who) -> instruments().retired(row.asset(), given.get(0), signing(who)));
     }
 
+    private void reinstate(InstrumentRow row) {
+        sign(HouseMessage.REINSTATE, words(row), List.of(line(HouseMessage.REASON, "")),
+                (given, who) -> instruments().reinstated(row.asset(), given.get(0), signing(who)));
+    }
+
     private static String words(InstrumentRow row) {
         return HouseMessage.ABOUT.text(row.asset(), row.title());
     }
@@ -214,8 +224,11 @@ public final class InstrumentsView extends ViewPart {
     private void importList() {
         FileDialog file = new FileDialog(body.getShell(), SWT.OPEN);
         file.setFilterExtensions(new String[] {"*.csv"});
-        Optional.ofNullable(file.open()).map(Path::of).ifPresent(path -> sign(HouseMessage.IMPORT, String.valueOf(path.getFileName()), List.of(),
-                (given, who) -> instruments().importList(text(path), signing(who))));
+        Optional.ofNullable(file.open()).map(Path::of).ifPresent(this::importList);
+    }
+
+    private void importList(Path list) {
+        sign(HouseMessage.IMPORT, String.valueOf(list.getFileName()), List.of(), (given, who) -> instruments().importList(text(list), signing(who)));
     }
 
     private static String text(Path path) throws CannotStoreException {

@@ -1,13 +1,14 @@
 package org.benchwright.ui.internal.house;
 
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CompletionException;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 import org.benchwright.core.ScannedText;
 import org.benchwright.present.EntryRefusedException;
@@ -26,7 +27,7 @@ import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
-import org.eclipse.swt.widgets.FileDialog;
+import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Text;
@@ -35,11 +36,12 @@ import org.eclipse.swt.widgets.Text;
 public final class ReceiveDialog extends TitleAreaDialog {
 
     private static final int LOOK_AFTER_MILLIS = 300;
+    private static final Pattern SEVERAL = Pattern.compile("[\\r\\n]");
 
     private final House house;
     private final Settings settings;
     private final String first;
-    private final List<Path> files = new ArrayList<>();
+    private final List<Path> offered;
     private final Set<String> received = new HashSet<>();
     private Text order;
     private Text owner;
@@ -49,7 +51,7 @@ public final class ReceiveDialog extends TitleAreaDialog {
     private Text complaint;
     private Text damage;
     private Text preserve;
-    private Label fileNames;
+    private FilesField files;
     private Text by;
     private StyledText known;
     private org.eclipse.swt.widgets.List done;
@@ -58,7 +60,16 @@ public final class ReceiveDialog extends TitleAreaDialog {
 
     /** @param first the unit that was scanned already, may be empty */
     public ReceiveDialog(Shell parent, House house, Settings settings, String first) {
+        this(parent, house, settings, first, List.of());
+    }
+
+    /**
+     * @param first   the unit that was scanned already, may be empty
+     * @param offered files of the first unit
+     */
+    public ReceiveDialog(Shell parent, House house, Settings settings, String first, List<Path> offered) {
         super(parent);
+        this.offered = List.copyOf(offered);
         this.house = house;
         this.settings = settings;
         this.first = first;
@@ -83,7 +94,7 @@ public final class ReceiveDialog extends TitleAreaDialog {
         Composite both = new Composite(area, SWT.NONE);
         GridLayoutFactory.swtDefaults().numColumns(2).margins(12, 12).spacing(16, 8).applyTo(both);
         GridDataFactory.fillDefaults().grab(true, true).applyTo(both);
-        fields(both);
+        fields(both, area);
         Composite beside = new Composite(both, SWT.NONE);
         GridLayoutFactory.fillDefaults().applyTo(beside);
         GridDataFactory.fillDefaults().grab(true, true).hint(380, SWT.DEFAULT).applyTo(beside);
@@ -92,14 +103,13 @@ public final class ReceiveDialog extends TitleAreaDialog {
         GridDataFactory.fillDefaults().grab(true, true).hint(SWT.DEFAULT, 180).applyTo(known);
         done = new org.eclipse.swt.widgets.List(beside, SWT.BORDER | SWT.V_SCROLL);
         GridDataFactory.fillDefaults().grab(true, true).hint(SWT.DEFAULT, 120).applyTo(done);
-        FilesDropped.on(area, this::add);
         house.forget();
         unit.setText(first);
         (first.isEmpty() ? unit : complaint).setFocus();
         return area;
     }
 
-    private void fields(Composite both) {
+    private void fields(Composite both, Composite area) {
         Composite fields = new Composite(both, SWT.NONE);
         GridLayoutFactory.fillDefaults().numColumns(3).spacing(10, 8).applyTo(fields);
         GridDataFactory.fillDefaults().grab(true, true).applyTo(fields);
@@ -114,6 +124,7 @@ public final class ReceiveDialog extends TitleAreaDialog {
             }
         });
         unit.addListener(SWT.Modify, event -> lookSoon());
+        unit.addListener(SWT.Verify, this::pasted);
         new Label(fields, SWT.NONE).setText(HouseMessage.RECEIVE_PLATE.text());
         plate = new Combo(fields, SWT.READ_ONLY);
         Receiving.plateWords().forEach(plate::add);
@@ -123,13 +134,8 @@ public final class ReceiveDialog extends TitleAreaDialog {
         complaint = text(fields, HouseMessage.RECEIVE_COMPLAINT);
         damage = text(fields, HouseMessage.RECEIVE_DAMAGE);
         preserve = text(fields, HouseMessage.RECEIVE_PRESERVE);
-        new Label(fields, SWT.NONE).setText(HouseMessage.RECEIVE_FILES.text());
-        fileNames = new Label(fields, SWT.NONE);
-        fileNames.setText(HouseMessage.RECEIVE_DROP.text());
-        GridDataFactory.fillDefaults().grab(true, false).hint(200, SWT.DEFAULT).applyTo(fileNames);
-        Button choose = new Button(fields, SWT.PUSH);
-        choose.setText(HouseMessage.RECEIVE_ADD_FILE.text());
-        choose.addListener(SWT.Selection, event -> choose());
+        files = new FilesField(fields, area);
+        files.add(offered);
         by = text(fields, HouseMessage.RECEIVE_BY);
         by.setText(settings.technician());
     }
@@ -139,20 +145,6 @@ public final class ReceiveDialog extends TitleAreaDialog {
         Text text = new Text(parent, SWT.BORDER);
         GridDataFactory.fillDefaults().grab(true, false).span(2, 1).hint(300, SWT.DEFAULT).applyTo(text);
         return text;
-    }
-
-    private void choose() {
-        FileDialog dialog = new FileDialog(getShell(), SWT.OPEN | SWT.MULTI);
-        if (dialog.open() != null) {
-            Path folder = Path.of(dialog.getFilterPath());
-            add(List.of(dialog.getFileNames()).stream().map(folder::resolve).toList());
-        }
-    }
-
-    private void add(List<Path> more) {
-        files.addAll(more);
-        fileNames.setText(files.isEmpty() ? HouseMessage.RECEIVE_DROP.text()
-                : files.stream().map(file -> String.valueOf(file.getFileName())).collect(Collectors.joining(", ")).replace("&", "&&"));
     }
 
     @Override
@@ -185,6 +177,19 @@ public final class ReceiveDialog extends TitleAreaDialog {
 
     // ---- receiving
 
+    /** A column of serial numbers that was pasted: each is a unit of the order. */
+    private void pasted(Event event) {
+        if (SEVERAL.matcher(event.text).find()) {
+            List<String> units = event.text.lines().map(String::strip).filter(line -> !line.isEmpty()).toList();
+            event.doit = false;
+            onScreen(() -> units.forEach(each -> {
+                unit.setText(each);
+                okPressed();
+            }));
+        }
+    }
+
+    /** A unit is handed over to be recorded, and its fields are free at once: the next scan does not wait for the disk. */
     @Override
     protected void okPressed() {
         String scanned = ScannedText.clean(unit.getText());
@@ -196,34 +201,62 @@ public final class ReceiveDialog extends TitleAreaDialog {
         // Scanned a second time, a number that looked wrong is what the plate says.
         boolean same = !scanned.isEmpty() && scanned.equals(asked);
         Receiving.Arriving arriving = new Receiving.Arriving(order.getText(), owner.getText(), scanned, plate.getText(), asTyped.getSelection() || same, same, "",
-                complaint.getText(), damage.getText(), preserve.getText(), files);
+                complaint.getText(), damage.getText(), preserve.getText(), files.files());
         String initials = by.getText();
-        getButton(IDialogConstants.OK_ID).setEnabled(false);
+        clear();
         house.enter(receiving -> receiving.receive(arriving, initials))
-                .whenComplete((row, failure) -> onScreen(() -> received(scanned, Optional.ofNullable(row), Optional.ofNullable(failure))));
+                .whenComplete((row, failure) -> onScreen(() -> received(arriving, Optional.ofNullable(row), Optional.ofNullable(failure))));
     }
 
-    private void received(String scanned, Optional<ReceivedRow> row, Optional<Throwable> failure) {
-        getButton(IDialogConstants.OK_ID).setEnabled(true);
+    private void received(Receiving.Arriving arriving, Optional<ReceivedRow> row, Optional<Throwable> failure) {
+        String scanned = arriving.unit();
         if (row.isPresent()) {
             received.add(scanned);
-            asked = "";
+            asked = scanned.equals(asked) ? "" : asked;
             done.add(HouseMessage.RECEIVE_DONE.text(row.get().receipt(), row.get().unit(), row.get().family()), 0);
-            setErrorMessage(null);
-            complaint.setText("");
-            damage.setText("");
-            preserve.setText("");
-            files.clear();
-            add(List.of());
-            next();
-        } else {
-            Throwable why = failure.orElseThrow();
-            Throwable cause = why instanceof CompletionException && why.getCause() != null ? why.getCause() : why;
-            asked = cause instanceof EntryRefusedException ? scanned : "";
-            setErrorMessage(Failures.words(why));
-            unit.setFocus();
-            unit.selectAll();
+            if (isClear()) {
+                // What stands there still is asked about.
+                setErrorMessage(null);
+            }
+            return;
         }
+        Throwable why = failure.orElseThrow();
+        Throwable cause = why instanceof CompletionException && why.getCause() != null ? why.getCause() : why;
+        String words = Failures.words(why);
+        if (isClear()) {
+            asked = cause instanceof EntryRefusedException ? scanned : "";
+            putBack(arriving);
+        } else {
+            // The next one is being entered already, or another one is asked about.
+            done.add(HouseMessage.RECEIVE_NOT.text(scanned, words), 0);
+        }
+        if (asked.isEmpty() || asked.equals(scanned)) {
+            setErrorMessage(words);
+        }
+    }
+
+    private boolean isClear() {
+        return Stream.of(unit, complaint, damage, preserve).allMatch(field -> field.getText().isBlank()) && files.files().isEmpty();
+    }
+
+    private void putBack(Receiving.Arriving arriving) {
+        unit.setText(arriving.unit());
+        plate.setText(arriving.plate());
+        asTyped.setSelection(false);
+        complaint.setText(arriving.complaint());
+        damage.setText(arriving.damage());
+        preserve.setText(arriving.preserve());
+        files.add(arriving.files());
+        unit.setFocus();
+        unit.selectAll();
+    }
+
+    private void clear() {
+        complaint.setText("");
+        damage.setText("");
+        preserve.setText("");
+        files.clear();
+        next();
     }
 
     private void next() {

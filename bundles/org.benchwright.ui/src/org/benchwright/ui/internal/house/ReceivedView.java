@@ -53,6 +53,7 @@ public final class ReceivedView extends ViewPart {
     private StyledText story;
     private Label count;
     private Button repaired;
+    private Button correct;
     private Button giveBack;
     private Button test;
     private Button tag;
@@ -78,6 +79,7 @@ public final class ReceivedView extends ViewPart {
         table.setContentProvider(ArrayContentProvider.getInstance());
         GridDataFactory.fillDefaults().grab(true, true).applyTo(table.getControl());
         columns();
+        FilesDropped.on(table.getTable(), this::dropped);
         count = new Label(body, SWT.NONE);
         GridDataFactory.fillDefaults().grab(true, false).applyTo(count);
         story = new StyledText(body, SWT.READ_ONLY | SWT.WRAP | SWT.V_SCROLL | SWT.BORDER);
@@ -85,6 +87,7 @@ public final class ReceivedView extends ViewPart {
         story.setMargins(10, 8, 10, 8);
         story.setText(HouseMessage.STORY_PICK.text());
         GridDataFactory.fillDefaults().grab(true, true).hint(SWT.DEFAULT, 160).applyTo(story);
+        FilesDropped.on(story, this::dropped);
         table.addSelectionChangedListener(event -> {
             picked = selected().map(ReceivedRow::unit);
             enable();
@@ -103,7 +106,7 @@ public final class ReceivedView extends ViewPart {
 
     private void bar(Font large) {
         Composite bar = new Composite(body, SWT.NONE);
-        GridLayoutFactory.fillDefaults().numColumns(7).applyTo(bar);
+        GridLayoutFactory.fillDefaults().numColumns(8).applyTo(bar);
         GridDataFactory.fillDefaults().grab(true, false).applyTo(bar);
         scan = new Text(bar, SWT.SEARCH);
         scan.setMessage(HouseMessage.SCAN_HINT.text());
@@ -114,9 +117,10 @@ public final class ReceivedView extends ViewPart {
             scan.setText("");
             Scanned.show(getSite().getWorkbenchWindow(), typed);
         });
-        button(bar, HouseMessage.RECEIVE, () -> receive(""));
+        button(bar, HouseMessage.RECEIVE, () -> receive("", List.of()));
         test = button(bar, HouseMessage.TEST, () -> selected().ifPresent(row -> new NewTestHandler().open(getSite().getWorkbenchWindow(), row.unit())));
         repaired = button(bar, HouseMessage.REPAIRED, () -> selected().ifPresent(this::repair));
+        correct = button(bar, HouseMessage.CORRECT, () -> selected().ifPresent(row -> correct(row, List.of())));
         giveBack = button(bar, HouseMessage.GIVE_BACK, () -> selected().ifPresent(this::giveBack));
         tag = button(bar, HouseMessage.TAG, () -> selected().ifPresent(this::tag));
         all = new Button(bar, SWT.CHECK);
@@ -148,6 +152,7 @@ public final class ReceivedView extends ViewPart {
 
     private void enable() {
         Switched.enable(repaired, Shown.canRepair(selected()));
+        Switched.enable(correct, Shown.canCorrect(selected()));
         Switched.enable(giveBack, Shown.canGiveBack(selected()));
         Switched.enable(test, Shown.canTest(selected()));
         Switched.enable(tag, selected().filter(row -> row.standing().inHouse()).isPresent());
@@ -228,8 +233,25 @@ public final class ReceivedView extends ViewPart {
 
     // ---- entering
 
-    private void receive(String unit) {
-        new ReceiveDialog(body.getShell(), house, settings, unit).open();
+    private void receive(String unit, List<Path> files) {
+        new ReceiveDialog(body.getShell(), house, settings, unit, files).open();
+    }
+
+    /** Photos and papers that are dropped belong to the selected unit; where none is selected, to one that is received now. */
+    private void dropped(List<Path> files) {
+        Optional<ReceivedRow> unit = selected().filter(row -> Shown.canCorrect(Optional.of(row)));
+        // The one who drags waits until the drop is taken.
+        onScreen(() -> unit.ifPresentOrElse(row -> correct(row, files), () -> receive("", files)));
+    }
+
+    private void correct(ReceivedRow row, List<Path> more) {
+        house.ask(receiving -> receiving.said(row.receipt())).whenComplete((said, failure) -> onScreen(() -> {
+            if (failure == null) {
+                new CorrectDialog(body.getShell(), house, settings, row, said, more).open();
+            } else {
+                Failures.tell(body.getShell(), failure);
+            }
+        }));
     }
 
     private void repair(ReceivedRow row) {
@@ -272,5 +294,7 @@ public final class ReceivedView extends ViewPart {
     @Override
     public void setFocus() {
         scan.setFocus();
+        // What was signed about a record elsewhere moves its unit too.
+        readAgain();
     }
 }

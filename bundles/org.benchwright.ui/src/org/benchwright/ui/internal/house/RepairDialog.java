@@ -25,6 +25,7 @@ final class RepairDialog extends TitleAreaDialog {
     private final ReceivedRow row;
     private Text what;
     private Text parts;
+    private FilesField files;
     private Text by;
 
     RepairDialog(Shell parent, House house, Settings settings, ReceivedRow row) {
@@ -46,15 +47,18 @@ final class RepairDialog extends TitleAreaDialog {
         setTitle(HouseMessage.REPAIR_TITLE.text());
         setMessage(HouseMessage.REPAIR_WHAT.text(row.unit(), row.test().orElse("")));
         Composite fields = new Composite(area, SWT.NONE);
-        GridLayoutFactory.swtDefaults().numColumns(2).margins(12, 12).spacing(10, 10).applyTo(fields);
+        GridLayoutFactory.swtDefaults().numColumns(3).margins(12, 12).spacing(10, 10).applyTo(fields);
         GridDataFactory.fillDefaults().grab(true, true).applyTo(fields);
         what = text(fields, HouseMessage.REPAIR_DONE, SWT.SINGLE);
         parts = text(fields, HouseMessage.REPAIR_PARTS, SWT.MULTI | SWT.V_SCROLL);
         parts.setToolTipText(HouseMessage.REPAIR_PARTS_HINT.text());
-        GridDataFactory.fillDefaults().grab(true, true).hint(420, 5 * parts.getLineHeight()).applyTo(parts);
+        GridDataFactory.fillDefaults().grab(true, true).span(2, 1).hint(420, 5 * parts.getLineHeight()).applyTo(parts);
         new Label(fields, SWT.NONE);
-        new Label(fields, SWT.NONE).setText(HouseMessage.REPAIR_PARTS_HINT.text());
-        by = text(fields, HouseMessage.RECEIVE_BY, SWT.SINGLE);
+        Label hint = new Label(fields, SWT.NONE);
+        hint.setText(HouseMessage.REPAIR_PARTS_HINT.text());
+        GridDataFactory.fillDefaults().span(2, 1).applyTo(hint);
+        files = new FilesField(fields, area);
+        by = text(fields, HouseMessage.REPAIR_BY, SWT.SINGLE);
         by.setText(settings.technician());
         what.setFocus();
         return area;
@@ -63,7 +67,7 @@ final class RepairDialog extends TitleAreaDialog {
     private static Text text(Composite parent, HouseMessage label, int style) {
         new Label(parent, SWT.NONE).setText(label.text());
         Text text = new Text(parent, SWT.BORDER | style);
-        GridDataFactory.fillDefaults().grab(true, false).hint(420, SWT.DEFAULT).applyTo(text);
+        GridDataFactory.fillDefaults().grab(true, false).span(2, 1).hint(420, SWT.DEFAULT).applyTo(text);
         return text;
     }
 
@@ -75,7 +79,7 @@ final class RepairDialog extends TitleAreaDialog {
 
     @Override
     protected void okPressed() {
-        Receiving.Mending mending = new Receiving.Mending(what.getText(), List.of(parts.getText().split("\\R")), List.of());
+        Receiving.Mending mending = new Receiving.Mending(what.getText(), List.of(parts.getText().split("\\R")), files.files());
         String initials = by.getText();
         String test = row.test().orElse(row.unit());
         getButton(IDialogConstants.OK_ID).setEnabled(false);

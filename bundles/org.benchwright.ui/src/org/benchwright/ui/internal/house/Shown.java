@@ -47,6 +47,10 @@ final class Shown {
         return row.map(ReceivedRow::standing).filter(MENDABLE::contains).isPresent();
     }
 
+    static boolean canCorrect(Optional<ReceivedRow> row) {
+        return row.map(ReceivedRow::standing).filter(standing -> standing != Standing.GIVEN_BACK).isPresent();
+    }
+
     static boolean canGiveBack(Optional<ReceivedRow> row) {
         return row.map(ReceivedRow::standing).filter(standing -> standing == Standing.WAITING).isPresent();
     }

@@ -82,12 +82,24 @@ public final class SignDialog extends TitleAreaDialog {
      * @param who       the id of who will probably sign, where it is typed; may be empty
      * @param button    what is pressed to sign
      * @param signature does it
+     * @param nobody    whether it may be handed over without anybody's name, for those who know whether the bench signs then
      */
     public record Asked(String title, String words, Optional<RevisionChange> change, List<Question> questions, List<PersonRow> people, String who,
-            String button, Signature signature) {
+            String button, Signature signature, boolean nobody) {
         public Asked {
             questions = List.copyOf(questions);
             people = List.copyOf(people);
+        }
+
+        /** Something that a person signs. */
+        public Asked(String title, String words, Optional<RevisionChange> change, List<Question> questions, List<PersonRow> people, String who, String button,
+                Signature signature) {
+            this(title, words, change, questions, people, who, button, signature, false);
+        }
+
+        /** The same, which is also handed over without anybody's name. */
+        public Asked orNobody() {
+            return new Asked(title, words, change, questions, people, who, button, signature, true);
         }
 
         /** Something that nothing has to be read before, signed by whoever types an id. */
@@ -184,7 +196,9 @@ public final class SignDialog extends TitleAreaDialog {
     @Override
     protected void okPressed() {
         Optional<String> who = who();
-        if (who.isEmpty()) {
+        if (who.isEmpty() && password.getCharCount() == 0 && asked.nobody()) {
+            sign(answers.stream().map(SignDialog::words).toList(), new PeopleDesk.Signing("", new char[0]));
+        } else if (who.isEmpty()) {
             setErrorMessage(Message.SIGN_NO_PERSON.text());
             by.setFocus();
         } else if (password.getCharCount() == 0) {
