@@ -180,14 +180,19 @@ start_product() {
 		-jar "${launcher[0]}" -configuration "$product/configuration" -data @none -nosplash "$@"
 }
 
+# A window is open for days: its heap grows as it is needed and shrinks again, as in the product's own start scripts. Fifty open tests are fifty
+# threads; each with an arena of its own would be memory that nobody uses.
+window_jvm=(-Xshare:auto -XX:+UseSerialGC -Xms64m -XX:MinHeapFreeRatio=20 -XX:MaxHeapFreeRatio=40)
+window_arenas=2
+
 # Opens the window of a stamp's product, in place of this process. What follows the stamp goes to the JVM.
 start_window() {
 	local product launcher
 	product=$(product_of "$1")/window
 	shift
 	launcher=("$product"/plugins/org.eclipse.equinox.launcher_*.jar)
-	exec "$JAVA_HOME/bin/java" -Xshare:auto -XX:+UseSerialGC -Djava.awt.headless=true "-Dbenchwright.procedures=$bench_root/procedures" "$@" \
-		-jar "${launcher[0]}" -configuration "$product/configuration" -nosplash
+	MALLOC_ARENA_MAX=$window_arenas exec "$JAVA_HOME/bin/java" "${window_jvm[@]}" -Djava.awt.headless=true \
+		"-Dbenchwright.procedures=$bench_root/procedures" "$@" -jar "${launcher[0]}" -configuration "$product/configuration" -nosplash
 }
 
 # Keeps the product that the build has just put together, under the stamp of its sources. It is a copy, because a test

@@ -4,4 +4,4 @@ setlocal
 set "java=javaw"
 if defined JAVA_HOME set "java=%JAVA_HOME%\bin\javaw"
 for %%L in ("%~dp0plugins\org.eclipse.equinox.launcher_*.jar") do set "launcher=%%L"
-start "" "%java%" -Xshare:auto -XX:+UseSerialGC -jar "%launcher%" -nosplash %*
+start "" "%java%" -Xshare:auto -XX:+UseSerialGC -Xms64m -XX:MinHeapFreeRatio=20 -XX:MaxHeapFreeRatio=40 -jar "%launcher%" -nosplash %*

@@ -39,6 +39,8 @@ class ManyUnitsWindowTest {
     private static final int UNITS = 50;
     private static final int ROUNDS = 3;
     private static final double MOST_MILLIS = 100;
+    /** Of another family than the tests that fill the ledger. */
+    private static final String P24 = "tarn-p24-acceptance.procedure";
     private static final Duration IDLE = Duration.ofSeconds(60);
     /** Of the shortest kind: fifty of them are also to be ended again. */
     private static final String SHORT = """
@@ -99,8 +101,8 @@ class ManyUnitsWindowTest {
         if (full > 0) {
             FullLedger.make(Technician.desk().ledger(), new MovedTime(), SamplePlan.acceptance(), SamplePlan.TEXT, full);
         }
-        Technician.approve(Technician.C16);
-        List<OpenTest> tests = opened(Technician.procedures().resolve(Technician.C16), "C16-53%04d", false);
+        Technician.approve(P24);
+        List<OpenTest> tests = opened(Technician.procedures().resolve(P24), "P24-53%04d", false);
         Times firstUnits = new Times();
         Times units = new Times();
         Times firstViews = new Times();
