@@ -180,10 +180,10 @@ start_product() {
 		-jar "${launcher[0]}" -configuration "$product/configuration" -data @none -nosplash "$@"
 }
 
-# A window is open for days: its heap grows as it is needed and shrinks again, as in the product's own start scripts. Fifty open tests are fifty
-# threads; each with an arena of its own would be memory that nobody uses.
-window_jvm=(-Xshare:auto -XX:+UseSerialGC -Xms64m -XX:MinHeapFreeRatio=20 -XX:MaxHeapFreeRatio=40)
-window_arenas=2
+# How a window is started, as the product's own start script does; why stands there.
+window_jvm=(-Xshare:auto -XX:+UseSerialGC -Xms64m -XX:MinHeapFreeRatio=20 -XX:MaxHeapFreeRatio=40
+	-XX:+IgnoreUnrecognizedVMOptions -XX:TrimNativeHeapInterval=60000)
+window_environment=(MALLOC_ARENA_MAX=2 GDK_GL=disable)
 
 # Opens the window of a stamp's product, in place of this process. What follows the stamp goes to the JVM.
 start_window() {
@@ -191,7 +191,7 @@ start_window() {
 	product=$(product_of "$1")/window
 	shift
 	launcher=("$product"/plugins/org.eclipse.equinox.launcher_*.jar)
-	MALLOC_ARENA_MAX=$window_arenas exec "$JAVA_HOME/bin/java" "${window_jvm[@]}" -Djava.awt.headless=true \
+	exec env "${window_environment[@]}" "$JAVA_HOME/bin/java" "${window_jvm[@]}" -Djava.awt.headless=true \
 		"-Dbenchwright.procedures=$bench_root/procedures" "$@" -jar "${launcher[0]}" -configuration "$product/configuration" -nosplash
 }
 

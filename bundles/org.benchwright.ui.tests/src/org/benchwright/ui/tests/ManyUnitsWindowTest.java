@@ -115,13 +115,17 @@ class ManyUnitsWindowTest {
             for (String view : List.of(Ids.RECEIVED_VIEW, Ids.INSTRUMENTS_VIEW, Ids.CARD_VIEW, Ids.UNITS_VIEW, Ids.SO_FAR_VIEW, Ids.CARD_VIEW)) {
                 (round == 0 ? firstViews : views).take(() -> switched(() -> Screen.page().showView(view)));
             }
-            for (String perspective : List.of(Ids.AUDIT, Ids.AUTHOR, Ids.BENCH)) {
+        }
+        String idle = idle();
+        // At the end: the auditor's reads all records as soon as it is opened, and goes on with it behind what comes next.
+        for (int round = 0; round < ROUNDS; round++) {
+            for (String perspective : List.of(Ids.AUTHOR, Ids.AUDIT, Ids.BENCH)) {
                 (round == 0 ? firstViews : perspectives).take(() -> switched(() -> Screen.perspective(perspective)));
             }
         }
         String table = String.format(Locale.ROOT, "%d open tests in the window, %d more in the ledger; ms from the key to what was drawn%n%-34s %29s %19s%n%-34s %9s %9s %9s %9s %9s %9s%n",
                 tests.size(), full, "", "by the clock", "of the processor", "", "median", "95 %", "most", "median", "most", "count") + firstUnits.line("next unit, first time round") + units.line("next unit")
-                + firstViews.line("a view or perspective, first time") + views.line("another view") + perspectives.line("another perspective") + idle();
+                + firstViews.line("a view or perspective, first time") + views.line("another view") + perspectives.line("another perspective") + idle;
         Files.writeString(Path.of(report), table);
         assertTrue(units.most() < MOST_MILLIS && views.most() < MOST_MILLIS, table);
     }
