@@ -14,6 +14,11 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.stream.LongStream;
 import org.benchwright.core.Cancellation;
 import org.benchwright.core.Digest;
 import org.benchwright.core.Role;
@@ -26,6 +31,7 @@ import org.benchwright.ledger.EntrySignature;
 import org.benchwright.ledger.KnownSigner;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerEntry;
+import org.benchwright.ledger.LedgerVerifier;
 import org.benchwright.ledger.Link;
 import org.benchwright.ledger.Meaning;
 import org.benchwright.ledger.MerkleTree;
@@ -35,6 +41,7 @@ import org.benchwright.ledger.SequenceConflictException;
 import org.benchwright.ledger.SignedBook;
 import org.benchwright.ledger.Signing;
 import org.benchwright.ledger.TestId;
+import org.benchwright.ledger.VerificationRequest;
 import org.benchwright.ledger.people.People;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -43,6 +50,9 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** What every store of the ledger owes its users; each store has a test class that brings one along. */
 abstract class LedgerContractTest {
+
+    private static final int WRITERS = 8;
+    private static final int EVENTS = 25;
 
     @TempDir
     Path folder;
@@ -57,6 +67,12 @@ abstract class LedgerContractTest {
 
     /** How many documents the store holds, counted by somebody else. */
     abstract long documents() throws Exception;
+
+    /** One more connection to it. */
+    abstract Ledger another() throws Exception;
+
+    /** A file to verify it by, with all that it holds. */
+    abstract Path copied() throws Exception;
 
     @BeforeEach
     void open() throws Exception {
@@ -82,6 +98,38 @@ abstract class LedgerContractTest {
 
     final TestId test() {
         return test;
+    }
+
+    @Test
+    void eightWriteAtOnceWithoutAGapOrALoss() throws Exception {
+        ExecutorService writers = Executors.newFixedThreadPool(WRITERS);
+        try {
+            List<Callable<TestId>> work = new ArrayList<>();
+            for (int i = 0; i < WRITERS; i++) {
+                TestId id = sample.newTest();
+                work.add(() -> carryOut(id));
+            }
+            for (Future<TestId> done : writers.invokeAll(work)) {
+                assertEquals(EVENTS, ledger.lastSequence(done.get()));
+            }
+        } finally {
+            writers.shutdownNow();
+        }
+        List<Long> positions = new ArrayList<>();
+        ledger.scan(1, entry -> positions.add(entry.position()), Cancellation.never());
+        assertEquals(LongStream.rangeClosed(1, WRITERS * EVENTS).boxed().toList(), positions);
+        assertEquals(List.of(), LedgerVerifier.verify(VerificationRequest.of(copied())).faults());
+    }
+
+    private TestId carryOut(TestId id) throws Exception {
+        try (Ledger own = another()) {
+            SampleLedger mine = new SampleLedger(own, BenchKeyStore.openOrCreate(keys));
+            for (int i = 0; i < EVENTS - 1; i++) {
+                own.append(id, i, List.of(mine.observation(id, i)));
+            }
+            mine.seal(id, EVENTS - 1);
+        }
+        return id;
     }
 
     @Test

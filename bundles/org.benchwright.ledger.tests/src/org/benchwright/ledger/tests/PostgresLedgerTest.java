@@ -10,16 +10,8 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
-import java.util.concurrent.Callable;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
-import java.util.stream.LongStream;
-import org.benchwright.core.Cancellation;
-import org.benchwright.ledger.BenchKeyStore;
 import org.benchwright.ledger.DocumentKind;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerDamagedException;
@@ -44,9 +36,6 @@ import org.junit.jupiter.params.provider.CsvSource;
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class PostgresLedgerTest extends LedgerContractTest {
 
-    private static final int BENCHES = 8;
-    private static final int EVENTS = 25;
-
     private PostgresServer server;
     private String database;
 
@@ -65,6 +54,16 @@ class PostgresLedgerTest extends LedgerContractTest {
         database = server.newDatabase();
         PostgresLedger.install(server.url(database), PostgresServer.OWNER, PostgresServer.PASSWORD, PostgresServer.BENCH);
         return connected();
+    }
+
+    @Override
+    Ledger another() throws LedgerException {
+        return connected();
+    }
+
+    @Override
+    Path copied() throws Exception {
+        return copy("contract.ledger");
     }
 
     private PostgresLedger connected() throws LedgerException {
@@ -128,39 +127,6 @@ class PostgresLedgerTest extends LedgerContractTest {
         new Random(1).nextBytes(photo);
         assertEquals(photo.length, ledger().document(ledger().keep(photo, DocumentKind.ATTACHMENT)).orElseThrow().length);
         assertEquals(photo.length, number("SELECT length(content) FROM document"));
-    }
-
-    @Test
-    void eightBenchesWriteAtOnceWithoutAGapOrALoss() throws Exception {
-        ExecutorService benches = Executors.newFixedThreadPool(BENCHES);
-        try {
-            List<Callable<TestId>> work = new ArrayList<>();
-            for (int i = 0; i < BENCHES; i++) {
-                TestId id = sample().newTest();
-                work.add(() -> carryOut(id));
-            }
-            for (Future<TestId> done : benches.invokeAll(work)) {
-                assertEquals(EVENTS, ledger().lastSequence(done.get()));
-            }
-        } finally {
-            benches.shutdownNow();
-        }
-        List<Long> positions = new ArrayList<>();
-        ledger().scan(1, entry -> positions.add(entry.position()), Cancellation.never());
-        assertEquals(LongStream.rangeClosed(1, BENCHES * EVENTS).boxed().toList(), positions);
-        Path copy = copy("eight.ledger");
-        assertEquals(List.of(), LedgerVerifier.verify(VerificationRequest.of(copy)).faults());
-    }
-
-    private TestId carryOut(TestId id) throws Exception {
-        try (PostgresLedger own = connected()) {
-            SampleLedger mine = new SampleLedger(own, BenchKeyStore.openOrCreate(folder.resolve("keys")));
-            for (int i = 0; i < EVENTS - 1; i++) {
-                own.append(id, i, List.of(mine.observation(id, i)));
-            }
-            mine.seal(id, EVENTS - 1);
-        }
-        return id;
     }
 
     @Test

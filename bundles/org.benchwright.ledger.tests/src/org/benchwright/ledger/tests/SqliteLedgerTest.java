@@ -14,6 +14,7 @@ import java.util.Random;
 import org.benchwright.core.Digest;
 import org.benchwright.ledger.DocumentKind;
 import org.benchwright.ledger.Ledger;
+import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.LedgerReadOnlyException;
 import org.benchwright.ledger.PayloadException;
 import org.benchwright.ledger.SqliteLedger;
@@ -35,6 +36,16 @@ class SqliteLedgerTest extends LedgerContractTest {
         try (Tamper look = Tamper.with(file)) {
             return look.number("SELECT count(*) FROM document");
         }
+    }
+
+    @Override
+    Ledger another() throws LedgerException {
+        return SqliteLedger.open(file);
+    }
+
+    @Override
+    Path copied() {
+        return file;
     }
 
     @Test
