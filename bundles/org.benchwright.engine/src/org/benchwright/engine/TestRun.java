@@ -1,6 +1,7 @@
 package org.benchwright.engine;
 
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -17,6 +18,7 @@ import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.internal.Demands;
 import org.benchwright.engine.internal.FactGate;
 import org.benchwright.engine.internal.Flashes;
+import org.benchwright.engine.internal.ProvedBench;
 import org.benchwright.engine.internal.Readings;
 import org.benchwright.engine.internal.RunState;
 import org.benchwright.engine.internal.Slips;
@@ -144,6 +146,16 @@ public final class TestRun {
     /** What the test needs next. */
     public Demand demand() {
         return Demands.of(completed());
+    }
+
+    /**
+     * How long ago the bench may have been proved, if what is asked now energises the unit and the procedure wants to know that the bench
+     * is proved, and this test was not told so yet. Then nothing is taken before a {@code BenchProved}.
+     *
+     * @param now when it would be answered
+     */
+    public Optional<Duration> benchProofOwed(Instant now) {
+        return ProvedBench.owed(completed(), now);
     }
 
     /** The plan that is carried out. */

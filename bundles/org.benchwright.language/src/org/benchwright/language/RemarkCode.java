@@ -244,6 +244,8 @@ public enum RemarkCode {
     WATCH_CANNOT_TELL(Severity.WARNING),
     /** A watch that never says stop. */
     WATCH_INCOMPLETE(Severity.ERROR),
+    /** A procedure that proves the bench and needs it proved first. */
+    PROVED_BY_ITSELF(Severity.ERROR),
     /** A procedure that is a retest of itself. */
     RETEST_OF_ITSELF(Severity.ERROR),
     /** A retest of a procedure for another family. */

@@ -37,6 +37,7 @@ import org.benchwright.workshop.internal.KnownHazards;
 import org.benchwright.workshop.internal.Message;
 import org.benchwright.workshop.internal.PeopleHistory;
 import org.benchwright.workshop.internal.PeopleKeys;
+import org.benchwright.workshop.internal.ProvedBenches;
 
 /**
  * One process's work on one test. What {@link #record} has returned from is durable; what it refused has left no trace.
@@ -149,11 +150,26 @@ public final class Sitting {
         }
         requireAuthorised(asKept, actor);
         noteClockStep();
+        tellBenchProof();
         return followed(recorded(asKept, actor));
+    }
+
+    /** Where the bench has to be proved before the unit is energised, it is told which test did so; without one the engine refuses. */
+    private List<TestEvent> tellBenchProof() throws OvertakenException, StoreException, FaultyRecordException {
+        Instant now = moment().instant();
+        Optional<Duration> owed = run.benchProofOwed(now);
+        Optional<Fact.BenchProved> proof = owed.isEmpty() ? Optional.empty() : new ProvedBenches(ledger).find(run.opening().station(), now, owed.get());
+        try {
+            return proof.isPresent() ? append(run.record(proof.get(), BENCH, moment())) : List.of();
+        } catch (RefusedException e) {
+            // It has aged in this very instant: the next entry is told what lacks.
+            return List.of();
+        }
     }
 
     private List<TestEvent> followed(List<TestEvent> made) throws OvertakenException, StoreException, FaultyRecordException {
         List<TestEvent> all = new ArrayList<>(made);
+        all.addAll(tellBenchProof());
         all.addAll(tellKnownHazards());
         if (!owesSignature()) {
             sealIfEnded();

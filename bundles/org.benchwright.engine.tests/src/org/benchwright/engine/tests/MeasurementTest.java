@@ -243,6 +243,20 @@ class MeasurementTest {
         assertTrue(measuring(measure("v", DecisionRule.SIMPLE, BAD, CLOSE)).tell(today).departures().isEmpty());
     }
 
+    @Test
+    void aProcedureCanRefuseACalibrationPastDue() {
+        InstrumentSpec strict = new InstrumentSpec("meter", "Multimeter", Optional.empty(), Optional.empty(), BigDecimal.valueOf(2), Optional.empty(),
+                Optional.of(InstrumentSpec.PastDue.REFUSED));
+        Walk walk = Walk.open(PlanDraft.plan().instrument(strict).stage("a", step("s", measure("v", DecisionRule.SIMPLE, BAD, CLOSE))).build());
+        assertTrue(walk.refusal(due("2026-03-01")).startsWith("The calibration of M-102 was due on 2026-03-01, and this procedure takes none"));
+        walk.tell(due("2026-03-02"));
+        assertTrue(walk.departures().isEmpty(), "the day of the due date is in time");
+    }
+
+    private static Fact.InstrumentNamed due(String day) {
+        return new Fact.InstrumentNamed("meter", "M-102", Optional.of(Quantity.of("0.05", "V")), BigDecimal.valueOf(2), Optional.of(LocalDate.parse(day)));
+    }
+
     // ---- what is entered
 
     @Test

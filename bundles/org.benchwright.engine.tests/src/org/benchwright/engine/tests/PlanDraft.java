@@ -33,6 +33,7 @@ final class PlanDraft {
     private final List<Precondition> preconditions = new ArrayList<>();
     private final List<Stage> stages = new ArrayList<>();
     private Move unmet = Parts.undecided("The procedure could not be carried out.");
+    private Optional<Duration> benchProvedWithin = Optional.empty();
     private boolean stopStays = true;
     private WorkStage makeSafe = work("make_safe", false, Optional.empty(), List.of(), Parts.step("off", Parts.isolate("supply")));
 
@@ -69,6 +70,12 @@ final class PlanDraft {
 
     PlanDraft precondition(Precondition precondition) {
         preconditions.add(precondition);
+        return this;
+    }
+
+    /** The bench has to be proved before something is energised. */
+    PlanDraft needsBenchProved(String within) {
+        benchProvedWithin = Optional.of(Parts.duration(within));
         return this;
     }
 
@@ -129,6 +136,7 @@ final class PlanDraft {
         UnitFamily family = new UnitFamily(FAMILY, "Tarn C16 modular controller", Optional.empty(),
                 Optional.of(new SerialMask("C16-######")), List.of(), List.of(), List.of(), stopStays);
         return new Plan(Plan.CURRENT_FORMAT, PROCEDURE, "C16 acceptance on the bench", REVISION, "", Optional.empty(), Optional.empty(),
-                family, Optional.empty(), hazards, List.of(), instruments, preconditions, unmet, stages, makeSafe, Parts.accepted());
+                family, Optional.empty(), hazards, List.of(), instruments, preconditions, unmet, stages, makeSafe, Parts.accepted(),
+                benchProvedWithin);
     }
 }

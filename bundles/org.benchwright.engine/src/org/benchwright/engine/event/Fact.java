@@ -150,6 +150,17 @@ public sealed interface Fact extends EventBody {
     }
 
     /**
+     * The bench was proved with a known-good unit, so that something may be energised on it.
+     *
+     * @param test    the accepted test that proved it
+     * @param event   the event there by which it was concluded
+     * @param instant when that was
+     * @param until   until when it proves the bench, by what its own procedure says
+     */
+    record BenchProved(String test, long event, Instant instant, Instant until) implements Fact {
+    }
+
+    /**
      * Which instrument is used.
      *
      * @param instrument  its name in the plan

@@ -5,6 +5,7 @@ import static org.benchwright.engine.internal.FactGate.require;
 
 import java.math.BigDecimal;
 import java.time.Duration;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 
@@ -38,7 +39,7 @@ final class ContentGate {
         } else if (fact instanceof Fact.Released r) {
             release(s, (Demand.Release) demand, r);
         } else if (fact instanceof Fact.InstrumentNamed i) {
-            instrument(s, ((Demand.NameInstrument) demand).instrument(), i);
+            instrument(s, ((Demand.NameInstrument) demand).instrument(), i, moment);
         } else if (fact instanceof Fact.Looked l) {
             look(((Demand.Look) demand).soak(), l);
         } else if (fact instanceof Fact.PreconditionAnswered p) {
@@ -119,8 +120,10 @@ final class ContentGate {
 
     // ---- instruments
 
-    private static void instrument(RunState s, InstrumentSpec spec, Fact.InstrumentNamed i) throws RefusedException {
+    private static void instrument(RunState s, InstrumentSpec spec, Fact.InstrumentNamed i, Moment moment) throws RefusedException {
         require(!i.asset().isBlank(), "refused.emptyText");
+        Optional<LocalDate> late = Instruments.pastDue(i, moment.instant()).filter(due -> spec.refusedPastDue());
+        require(late.isEmpty(), "refused.pastDue", i.asset(), late.map(LocalDate::toString).orElse(""));
         require(i.coverage().signum() > 0, "refused.coverage");
         if (i.entry().isPresent()) {
             RegisterRules.check(s.plan(), spec, i);

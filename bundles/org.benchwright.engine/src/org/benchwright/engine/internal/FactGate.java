@@ -42,13 +42,13 @@ public final class FactGate {
         } else if (fact instanceof Fact.Abandoned a) {
             require(!s.makingSafe(), "refused.makingSafe");
             require(!a.reason().isBlank(), "refused.noReason");
-        } else if (!(fact instanceof Fact.ClockChanged) && !(fact instanceof Fact.Interrupted) && !beside(s, fact, actor)) {
+        } else if (!(fact instanceof Fact.ClockChanged) && !(fact instanceof Fact.Interrupted) && !beside(s, fact, actor, moment)) {
             answer(s, fact, moment);
         }
     }
 
     /** What answers nothing; true if the fact is such a one, and good. */
-    private static boolean beside(RunState s, Fact fact, Actor actor) throws RefusedException {
+    private static boolean beside(RunState s, Fact fact, Actor actor, Moment moment) throws RefusedException {
         if (fact instanceof Fact.TakenOver t) {
             String holder = s.holder().orElse(actor).id();
             require(t.from().equals(holder) && !holder.equalsIgnoreCase(actor.id()), "refused.takenOver", holder);
@@ -57,6 +57,8 @@ public final class FactGate {
             require(i.serial().equals(s.opening().serial()), "refused.otherUnit", i.serial(), s.opening().serial());
         } else if (fact instanceof Fact.Placed p) {
             require(!p.position().isBlank() && p.position().length() <= LONGEST_POSITION, "refused.position", LONGEST_POSITION);
+        } else if (fact instanceof Fact.BenchProved proof) {
+            ProvedBench.told(s, proof, moment.instant());
         } else {
             return false;
         }
@@ -94,6 +96,7 @@ public final class FactGate {
         Demand demand = Demands.of(s);
         boolean fits = fitsDemand(demand, fact) || fitsGroup(s, demand, fact);
         require(fits, "refused.notAsked", demand.key());
+        ProvedBench.required(s, moment.instant());
         ContentGate.check(s, demand, fact, moment);
     }
 

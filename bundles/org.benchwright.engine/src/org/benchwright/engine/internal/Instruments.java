@@ -1,11 +1,15 @@
 package org.benchwright.engine.internal;
 
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 
 import org.benchwright.core.Limits;
 import org.benchwright.core.UnitOfMeasure;
+import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Plan;
 
@@ -13,6 +17,11 @@ import org.benchwright.engine.plan.Plan;
 final class Instruments {
 
     private Instruments() {
+    }
+
+    /** The due date of a calibration that is past it; the day of the due date itself is in time, by UTC. */
+    static Optional<LocalDate> pastDue(Fact.InstrumentNamed named, Instant now) {
+        return named.due().filter(due -> now.atZone(ZoneOffset.UTC).toLocalDate().isAfter(due));
     }
 
     /** The units in which readings of this instrument are decided. */

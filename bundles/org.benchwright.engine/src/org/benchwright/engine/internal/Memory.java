@@ -2,6 +2,7 @@ package org.benchwright.engine.internal;
 
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Optional;
 
 import org.benchwright.core.Quantity;
 import org.benchwright.engine.event.Fact;
@@ -18,6 +19,8 @@ final class Memory {
     private final Map<String, Integer> timesTaken = new HashMap<>();
     private final Map<String, Integer> visits = new HashMap<>();
 
+    private Optional<Fact.BenchProved> benchProved = Optional.empty();
+
     /** Remembers what {@code other} does, and nothing else. */
     void takeOver(Memory other) {
         replace(preconditionsMet, other.preconditionsMet);
@@ -28,6 +31,7 @@ final class Memory {
         replace(answers, other.answers);
         replace(timesTaken, other.timesTaken);
         replace(visits, other.visits);
+        benchProved = other.benchProved;
     }
 
     private static <V> void replace(Map<String, V> target, Map<String, V> source) {
@@ -43,6 +47,16 @@ final class Memory {
     /** The instrument that was named for each role. */
     Map<String, Fact.InstrumentNamed> instruments() {
         return instruments;
+    }
+
+    /** How the bench was proved last, as far as this test was told. */
+    Optional<Fact.BenchProved> benchProved() {
+        return benchProved;
+    }
+
+    /** The bench was proved. */
+    void benchProved(Fact.BenchProved proof) {
+        benchProved = Optional.of(proof);
     }
 
     /** Hazards that whoever has the test has read since it was last interrupted, and when. */

@@ -1,6 +1,5 @@
 package org.benchwright.engine.internal;
 
-import java.time.ZoneOffset;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -83,7 +82,7 @@ public final class Transitions {
     private static Optional<Snapshot> snapshot(RunState s, long sequence, Fact fact) {
         boolean beside = fact instanceof Fact.Noted || fact instanceof Fact.ClockChanged || fact instanceof Fact.HazardAcknowledged
                 || fact instanceof Fact.HazardKnown || fact instanceof Fact.Questioned || fact instanceof Fact.Identified
-                || fact instanceof Fact.Placed;
+                || fact instanceof Fact.Placed || fact instanceof Fact.BenchProved;
         if (beside) {
             return s.beforeLast();
         }
@@ -131,6 +130,8 @@ public final class Transitions {
             s.hold(event.actor());
         } else if (fact instanceof Fact.Placed p) {
             s.place(p.position());
+        } else if (fact instanceof Fact.BenchProved proof) {
+            s.memory().benchProved(proof);
         } else if (fact instanceof Fact.Questioned q) {
             s.question(q);
         } else if (!(fact instanceof Fact.Noted) && !(fact instanceof Fact.Identified)) {
@@ -183,8 +184,7 @@ public final class Transitions {
 
     private static void instrument(RunState s, Fact.InstrumentNamed i, TestEvent event) {
         s.memory().instruments().put(i.instrument(), i);
-        i.due().filter(due -> event.moment().instant().atZone(ZoneOffset.UTC).toLocalDate().isAfter(due))
-                .ifPresent(due -> s.following().add(new Derived.DepartureNoted(DepartureKind.INSTRUMENT_PAST_DUE,
+        Instruments.pastDue(i, event.moment().instant()).ifPresent(due -> s.following().add(new Derived.DepartureNoted(DepartureKind.INSTRUMENT_PAST_DUE,
                         Words.of("departure.pastDue", i.instrument(), i.asset(), due))));
     }
 

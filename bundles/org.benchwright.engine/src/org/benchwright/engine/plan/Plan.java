@@ -28,14 +28,24 @@ import java.util.stream.Stream;
  * @param stages            in the order written; stages on demand are entered only by a move
  * @param makeSafe          carried out before every end
  * @param end               the conclusion after the last stage
+ * @param needsBenchProvedWithin how long ago the bench may have been proved when something is energised; empty where that is not asked
  */
 public record Plan(int format, String name, String title, int revision, String purpose, Optional<String> retestOf,
         Optional<Duration> provesBenchFor, UnitFamily family, Optional<Claim> claim, List<Hazard> hazards,
         List<ProtectedItem> protectedItems, List<InstrumentSpec> instruments, List<Precondition> preconditions,
-        Move preconditionUnmet, List<Stage> stages, WorkStage makeSafe, Move.Conclude end) {
+        Move preconditionUnmet, List<Stage> stages, WorkStage makeSafe, Move.Conclude end, Optional<Duration> needsBenchProvedWithin) {
 
     /** The structure's version written today. */
     public static final int CURRENT_FORMAT = 1;
+
+    /** A procedure that does not ask whether the bench was proved. */
+    public Plan(int format, String name, String title, int revision, String purpose, Optional<String> retestOf,
+            Optional<Duration> provesBenchFor, UnitFamily family, Optional<Claim> claim, List<Hazard> hazards,
+            List<ProtectedItem> protectedItems, List<InstrumentSpec> instruments, List<Precondition> preconditions,
+            Move preconditionUnmet, List<Stage> stages, WorkStage makeSafe, Move.Conclude end) {
+        this(format, name, title, revision, purpose, retestOf, provesBenchFor, family, claim, hazards, protectedItems, instruments,
+                preconditions, preconditionUnmet, stages, makeSafe, end, Optional.empty());
+    }
 
     public Plan {
         hazards = List.copyOf(hazards);

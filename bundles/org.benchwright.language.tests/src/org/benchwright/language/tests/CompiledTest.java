@@ -6,12 +6,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 
 import org.benchwright.core.Cancellation;
+import org.benchwright.engine.plan.InstrumentSpec;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.engine.plan.WorkStage;
 import org.benchwright.language.LanguageServices;
@@ -82,6 +84,14 @@ class CompiledTest {
         });
         Passage lamps = compiled.passages().get("step.lamps");
         assertTrue(words(session, lamps.whole()).startsWith("step lamps \"") && words(session, lamps.whole()).endsWith("}"));
+    }
+
+    @Test
+    void whatTheBenchHasToBeReachesThePlan() {
+        Plan plan = compiled(DemoFolder.open(), DemoFolder.PROCEDURE.resolveSibling("tarn-p24-acceptance.procedure")).get(0).plan().orElseThrow();
+        assertEquals(Optional.of(Duration.ofHours(12)), plan.needsBenchProvedWithin());
+        assertEquals(Optional.of(InstrumentSpec.PastDue.REFUSED), plan.instrument("bond_tester").orElseThrow().pastDue());
+        assertEquals(Optional.empty(), plan.instrument("meter").orElseThrow().pastDue(), "a departure");
     }
 
     @Test

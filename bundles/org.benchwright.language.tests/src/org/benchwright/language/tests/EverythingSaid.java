@@ -71,6 +71,7 @@ final class EverythingSaid {
 
             procedure crane_net_first "First with a network" revision 1 {
                 applies to crane_net
+                needs the bench proved within 6 h
                 stage work "Work" { step look "Look." { confirm "It is well." or conclude rejected "It is not." } }
                 make safe "Make safe" { step off "Off." { isolates supply } }
                 conclude accepted "All well."
@@ -85,7 +86,7 @@ final class EverythingSaid {
                 hazard noise notice "Loud." can "tire" so "Ear plugs."
                 hazard static notice "Static." can "weaken it" so "Strap on." by strap
                 protect owner_program
-                instrument meter "Multimeter" reads V dc up to 60 V, uncertainty at most 0.05 V, coverage 2
+                instrument meter "Multimeter" reads V dc up to 60 V, uncertainty at most 0.05 V, coverage 2, past due refused
                 instrument ammeter "Ammeter" reads mA up to 24 mA, uncertainty at most 0.002 mA
                 instrument thin "Thin" reads V up to 60 V, uncertainty at most 0.05 V, coverage 1
                 instrument mains_meter "Mains meter" reads V ac from 0 .. 300 V

@@ -58,6 +58,9 @@ final class WholeTexts {
                             + "soak long \"Long\" lasting 1 h witnessed { //!\n keep ok steady look every 1 h }" + SAFE,
                     RESTARTING + "procedure p \"P\" revision 1 { applies to wren\n" + SOAK
                             + "soak long \"Long\" lasting 1 h witnessed { keep ok steady watch every 1 s, stop after 1 bad look every 1 h }" + SAFE),
+            new Whole(RemarkCode.PROVED_BY_ITSELF,
+                    "procedure p \"P\" revision 1 { applies to lark\n proves the bench, valid 1 h\n needs the bench proved within 1 h //!\n" + STAGE + SAFE,
+                    "procedure p \"P\" revision 1 { applies to lark\n needs the bench proved within 1 h\n" + STAGE + SAFE),
             new Whole(RemarkCode.RETEST_OF_ITSELF,
                     "procedure p \"P\" revision 1 { applies to lark\n retest of p, repeats work //!\n" + STAGE + SAFE,
                     "procedure p \"P\" revision 1 { applies to lark\n retest of lark_acceptance, repeats power_up\n" + STAGE + SAFE),

@@ -74,9 +74,14 @@ public final class Cards {
         String instruction = Stream.of(step.map(Step::instruction).orElse(""), question.instruction()).filter(s -> !s.isBlank())
                 .reduce((a, b) -> a + " " + b).orElse("");
         return new StepCard(unit(), placeWords(), Capitals.of(instruction), hazards(),
-                Stream.concat(reminders(step).stream(), LookOutlook.of(demand, now.instant(), run.rehearsal() ? OpeningHours.unknown() : hours).stream()).toList(), preserved(),
+                Stream.concat(Stream.concat(benchOwed(now).stream(), reminders(step).stream()), LookOutlook.of(demand, now.instant(), run.rehearsal() ? OpeningHours.unknown() : hours).stream()).toList(), preserved(),
                 step.map(this::expected).orElse(soakExpected()), asked(question), parts(question),
                 demand instanceof Demand.EnterFaultLog, countdown(demand, now), keys());
+    }
+
+    /** That the bench has to be proved first, before a hand is at the switch. */
+    private Optional<String> benchOwed(Moment now) {
+        return run.benchProofOwed(now.instant()).map(within -> Hands.BENCH_OWED.text(Durations.words(within)));
     }
 
     /** While a grid is read, the worst cell so far stands beside the question. */

@@ -124,6 +124,8 @@ final class EventWords {
             return Hands.IDENTIFIED.text(f.serial());
         } else if (fact instanceof Fact.Placed f) {
             return Hands.PLACED.text(f.position());
+        } else if (fact instanceof Fact.BenchProved f) {
+            return Hands.BENCH_PROVED.text(f.test(), f.until().toString());
         } else if (fact instanceof Fact.Noted f) {
             return Message.TOLD_NOTE.text(f.text());
         } else if (fact instanceof Fact.Abandoned f) {

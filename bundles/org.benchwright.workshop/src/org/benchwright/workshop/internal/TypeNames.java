@@ -43,6 +43,7 @@ public final class TypeNames {
         table.put("precondition-answered", Fact.PreconditionAnswered.class);
         table.put("hazard-acknowledged", Fact.HazardAcknowledged.class);
         table.put("hazard-known", Fact.HazardKnown.class);
+        table.put("bench-proved", Fact.BenchProved.class);
         table.put("instrument-named", Fact.InstrumentNamed.class);
         table.put("switched", Fact.Switched.class);
         table.put("marked", Fact.Marked.class);

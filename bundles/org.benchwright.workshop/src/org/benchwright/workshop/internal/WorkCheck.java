@@ -24,15 +24,17 @@ import org.benchwright.workshop.StoreException;
 
 /**
  * Whether those who carried a test out were allowed to, as the register of people stood then; whether releases and seal are by whom they
- * say; and whether hazards that were told as known had been read.
+ * say; whether hazards that were told as known had been read; and whether the bench was proved by the test that is named for it.
  */
 final class WorkCheck {
 
     private final KnownHazards hazards;
+    private final ProvedBenches proofs;
     private final PeopleHistory people;
 
     WorkCheck(Ledger documents) throws StoreException {
         this.hazards = new KnownHazards(documents);
+        this.proofs = new ProvedBenches(documents);
         try {
             this.people = PeopleHistory.asFound(documents);
         } catch (LedgerException e) {
@@ -76,6 +78,9 @@ final class WorkCheck {
             }
         } else if (event.body() instanceof Fact.HazardKnown known && !hazards.holds(known, event.actor(), run.opening().plan(), entry.position())) {
             return Optional.of(hard(entry, Message.FAULT_HAZARD_UNREAD.text(event.actor().id(), known.hazard(), known.test())));
+        }
+        if (event.body() instanceof Fact.BenchProved proof && !proofs.holds(proof, run.opening().station(), entry.position())) {
+            return Optional.of(hard(entry, Message.FAULT_BENCH_UNPROVED.text(proof.test())));
         }
         boolean free = concluded || !(event.body() instanceof Fact) || event.actor().role() != Role.TECHNICIAN
                 || event.body() instanceof Fact.Abandoned || event.body() instanceof Fact.Noted;

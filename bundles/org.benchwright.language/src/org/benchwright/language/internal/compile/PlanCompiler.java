@@ -78,7 +78,8 @@ public final class PlanCompiler {
                 protectedItems.stream().map(k -> new ProtectedItem(k.getName(), k.getLabel())).toList(),
                 p.getInstruments().stream().map(PlanCompiler::instrument).toList(),
                 p.getPreconditions().stream().map(PlanCompiler::precondition).toList(), preconditionUnmet(),
-                p.getBlocks().stream().map(this::stage).toList(), makeSafe(), Moves.conclude(p.getConclusion()));
+                p.getBlocks().stream().map(this::stage).toList(), makeSafe(), Moves.conclude(p.getConclusion()),
+                Optional.ofNullable(p.getBenchNeed()).map(n -> Amounts.duration(n.getWithin())));
     }
 
     private static Hazard hazard(org.benchwright.model.Hazard h) {
@@ -89,7 +90,8 @@ public final class PlanCompiler {
     private static InstrumentSpec instrument(Instrument i) {
         return new InstrumentSpec(i.getName(), i.getLabel(), StepCompiler.range(i),
                 Optional.ofNullable(i.getUncertainty()).map(Amounts::quantity),
-                Optional.ofNullable(i.getCoverage()).orElse(InstrumentSpec.USUAL_COVERAGE), Optional.of(FamilyCompiler.words(i.getUse(), i.getUnit(), i.getCurrent())));
+                Optional.ofNullable(i.getCoverage()).orElse(InstrumentSpec.USUAL_COVERAGE), Optional.of(FamilyCompiler.words(i.getUse(), i.getUnit(), i.getCurrent())),
+                i.isRefusedPastDue() ? Optional.of(InstrumentSpec.PastDue.REFUSED) : Optional.empty());
     }
 
     private static Precondition precondition(org.benchwright.model.Precondition p) {

@@ -26,7 +26,7 @@ final class Words {
             "Family", Set.of("supply", "lamps", "displays", "modeIndications", "keeps", "loadables", "options", "watched", "stop",
                     "faults"),
             "WatchedBy", Set.of("points"),
-            "Procedure", Set.of("claim", "retest", "benchProof", "hazards", "protections", "instruments", "preconditions", "blocks", "makeSafe",
+            "Procedure", Set.of("claim", "retest", "benchProof", "benchNeed", "hazards", "protections", "instruments", "preconditions", "blocks", "makeSafe",
                     "conclusion"),
             "Stage", Set.of("steps"), "MakeSafe", Set.of("steps"), "SharedStage", Set.of("hazards", "instruments", "steps"),
             "Soak", Set.of("watch", "look", "gap", "stops"), "Step", Set.of("statements"), "Grid", Set.of("axes", "reading", "judgement"));

@@ -22,6 +22,7 @@ final class AmountInspection implements Inspection {
     private static final String SHARE = "%";
     private static final Map<EReference, String> DIMENSIONS = Map.ofEntries(
             Map.entry(Literals.CLAIM__INTERVAL, TIME), Map.entry(Literals.BENCH_PROOF__VALIDITY, TIME),
+            Map.entry(Literals.BENCH_NEED__WITHIN, TIME),
             Map.entry(Literals.PRECONDITION__VALIDITY, TIME), Map.entry(Literals.STAGE__LONGEST, TIME),
             Map.entry(Literals.SOAK__LENGTH, TIME), Map.entry(Literals.WATCH__EVERY, TIME), Map.entry(Literals.LOOK__EVERY, TIME),
             Map.entry(Literals.LOOK__TOLERANCE, TIME), Map.entry(Literals.GAP__LONGEST, TIME), Map.entry(Literals.STEP__TAKES, TIME),

@@ -11,11 +11,18 @@ import org.benchwright.model.ProcedurePackage.Literals;
 import org.benchwright.model.Procedures;
 import org.benchwright.model.Retest;
 
-/** A retest carries out every stage that it says it repeats. */
+/** A retest carries out every stage that it says it repeats; what proves the bench does not wait for itself. */
 final class RetestInspection implements Inspection {
 
     @Override
     public void procedure(Procedure procedure, Remarks remarks) {
+        if (procedure.getBenchProof() != null && procedure.getBenchNeed() != null) {
+            remarks.on(procedure.getBenchNeed(), RemarkCode.PROVED_BY_ITSELF);
+        }
+        retest(procedure, remarks);
+    }
+
+    private static void retest(Procedure procedure, Remarks remarks) {
         Retest retest = procedure.getRetest();
         Optional<Procedure> repeated = retest == null ? Optional.empty() : Written.thing(retest.getProcedure());
         if (repeated.isEmpty()) {

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 import org.benchwright.core.Durations;
 import org.benchwright.core.PrintedText;
@@ -66,6 +67,7 @@ public final class PlanText {
         }
         plan.retestOf().ifPresent(of -> sentence(PrintedWords.RETEST.text(of)));
         plan.provesBenchFor().ifPresent(time -> sentence(PrintedWords.PROVES_BENCH.text(Durations.words(time))));
+        plan.needsBenchProvedWithin().ifPresent(time -> sentence(PrintedWords.NEEDS_BENCH.text(Durations.words(time))));
         plan.claim().ifPresent(claim -> sentence(PrintedWords.CLAIM.text(Durations.words(claim.meanInterval()), percent(claim.probability()))));
         if (!plan.protectedItems().isEmpty()) {
             sentence(PrintedWords.PROTECTED.text(plan.protectedItems().stream().map(ProtectedItem::title).collect(Collectors.joining(", "))));
@@ -93,7 +95,11 @@ public final class PlanText {
         parts.add(new Heading(1, PrintedWords.INSTRUMENTS.text(), ""));
         sentence(PrintedWords.INSTRUMENTS_HOW.text());
         plan.instruments().forEach(spec -> parts.add(ActionText.asked(questions.instrument(spec),
-                means(spec).stream().toList(), "instrument." + spec.name())));
+                Stream.concat(means(spec).stream(), pastDue(spec)).toList(), "instrument." + spec.name())));
+    }
+
+    private static Stream<String> pastDue(InstrumentSpec spec) {
+        return spec.refusedPastDue() ? Stream.of(PrintedWords.INSTRUMENT_PAST_DUE.text()) : Stream.empty();
     }
 
     private static Optional<String> means(InstrumentSpec spec) {

@@ -1,0 +1,206 @@
+package org.benchwright.workshop.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+
+import org.benchwright.core.Actor;
+import org.benchwright.core.Role;
+import org.benchwright.core.SerialNumber;
+import org.benchwright.engine.RefusedException;
+import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.TestEvent;
+import org.benchwright.engine.plan.Plan;
+import org.benchwright.engine.plan.WorkStage;
+import org.benchwright.ledger.Ledger;
+import org.benchwright.ledger.SqliteLedger;
+import org.benchwright.ledger.TestId;
+import org.benchwright.workshop.BenchLedger;
+import org.benchwright.workshop.CompiledProcedure;
+import org.benchwright.workshop.LedgerReport;
+import org.benchwright.workshop.RecordFault;
+import org.benchwright.workshop.Sitting;
+import org.benchwright.workshop.Station;
+import org.benchwright.workshop.Workshop;
+import org.benchwright.workshop.internal.KeptTests;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The bench is proved by a test of a known-good unit, and the tests that need it say by which. */
+class ProvedBenchTest {
+
+    private static final Actor QN = new Actor("QN", Role.TECHNICIAN);
+    private static final Station BENCH = new Station("bench 2", "Benchwright 0.1.0");
+    private static final String FIRST_SWITCH = "hazard.mains";
+
+    @TempDir
+    private Path folder;
+    private final MovedTime time = new MovedTime();
+    private BenchLedger ledger;
+
+    @BeforeEach
+    void begin() throws Exception {
+        ledger = BenchLedger.open(file());
+        Approved.people(ledger, time.benchTime());
+        Approved.approve(ledger, time.benchTime(), needing(), SamplePlan.TEXT);
+        Approved.approve(ledger, time.benchTime(), proving(), SamplePlan.TEXT);
+    }
+
+    @AfterEach
+    void end() throws Exception {
+        ledger.close();
+    }
+
+    private Path file() {
+        return folder.resolve("bench.ledger");
+    }
+
+    private static Plan needing() {
+        return named(SamplePlan.acceptance(), SamplePlan.acceptance().name(), Optional.empty(), Optional.of(Duration.ofHours(24)));
+    }
+
+    private static Plan proving() {
+        Plan whole = SamplePlan.acceptance();
+        return shortened(named(whole, "known_good", Optional.of(Duration.ofHours(12)), Optional.empty()));
+    }
+
+    /** Without the soak, for which a known-good unit has no time. */
+    private static Plan shortened(Plan p) {
+        return new Plan(p.format(), p.name(), p.title(), p.revision(), p.purpose(), p.retestOf(), p.provesBenchFor(), p.family(), Optional.empty(), p.hazards(),
+                p.protectedItems(), p.instruments(), p.preconditions(), p.preconditionUnmet(), p.stages().stream().filter(WorkStage.class::isInstance).toList(),
+                p.makeSafe(), p.end(), p.needsBenchProvedWithin());
+    }
+
+    private static Plan named(Plan p, String name, Optional<Duration> proves, Optional<Duration> needs) {
+        return new Plan(p.format(), name, p.title(), p.revision(), p.purpose(), p.retestOf(), proves, p.family(), p.claim(), p.hazards(),
+                p.protectedItems(), p.instruments(), p.preconditions(), p.preconditionUnmet(), p.stages(), p.makeSafe(), p.end(), needs);
+    }
+
+    private Sitting open(Plan plan, String serial, Station station, boolean rehearsal) throws Exception {
+        Workshop workshop = ledger.workshop(station, time.benchTime());
+        workshop.attach(Files.write(folder.resolve("plate.jpg"), new byte[] {1}));
+        return workshop.open(new CompiledProcedure(plan, SamplePlan.TEXT), new SerialNumber(serial), QN, rehearsal);
+    }
+
+    private Sitting knownGood(Station station, GoodTechnician technician) throws Exception {
+        Sitting sitting = open(proving(), "C16-000001", station, false);
+        technician.carryToTheEnd(sitting);
+        return sitting;
+    }
+
+    /** A test that has come to where the unit is to be energised for the first time. */
+    private Sitting atTheSwitch() throws Exception {
+        Sitting sitting = open(needing(), "C16-004711", BENCH, false);
+        new GoodTechnician(time).carryOnUntil(sitting, FIRST_SWITCH);
+        return sitting;
+    }
+
+    private void waits(Sitting sitting) {
+        RefusedException refused = assertThrows(RefusedException.class, () -> sitting.record(new Fact.HazardAcknowledged("mains")));
+        assertTrue(refused.getMessage().startsWith("Don't switch on: the bench was not proved with a known-good unit"), refused.getMessage());
+        assertEquals(List.of(), told(sitting));
+        assertTrue(sitting.run().benchProofOwed(time.benchTime().now()).isPresent());
+    }
+
+    private void goesOn(Sitting sitting, Sitting proof) throws Exception {
+        sitting.record(new Fact.HazardAcknowledged("mains"));
+        assertEquals(List.of(proof.test()), told(sitting).stream().map(Fact.BenchProved::test).toList());
+    }
+
+    private static List<Fact.BenchProved> told(Sitting sitting) {
+        return sitting.run().events().stream().map(TestEvent::body).filter(Fact.BenchProved.class::isInstance).map(Fact.BenchProved.class::cast).toList();
+    }
+
+    private List<String> faults() throws Exception {
+        LedgerReport report = BenchLedger.verify(file());
+        assertEquals(List.of(), report.signatures());
+        return report.decisions().stream().map(RecordFault::reason).toList();
+    }
+
+    @Test
+    void aTestWaitsUntilTheBenchIsProvedAndThenGoesOn() throws Exception {
+        Sitting sitting = atTheSwitch();
+        waits(sitting);
+        Sitting proof = knownGood(BENCH, new GoodTechnician(time));
+        new GoodTechnician(time).carryToTheEnd(sitting);
+        assertTrue(sitting.sealed());
+        assertEquals(proof.test(), told(sitting).get(0).test());
+        assertEquals(Duration.ofHours(12), Duration.between(told(sitting).get(0).instant(), told(sitting).get(0).until()), "as the known-good unit's procedure says");
+        assertEquals(List.of(), faults());
+    }
+
+    @Test
+    void aProofThatIsThereIsToldBeforeTheHazardIsShown() throws Exception {
+        knownGood(BENCH, new GoodTechnician(time));
+        Sitting sitting = atTheSwitch();
+        assertEquals(1, told(sitting).size());
+        assertEquals(Optional.empty(), sitting.run().benchProofOwed(time.benchTime().now()));
+    }
+
+    @Test
+    void oneThatHasAgedOrIsOfAnotherBenchProvesNothing() throws Exception {
+        Sitting aged = knownGood(BENCH, new GoodTechnician(time));
+        time.advance(Duration.ofHours(12).plusSeconds(1));
+        Sitting sitting = atTheSwitch();
+        knownGood(new Station("bench 3", "Benchwright 0.1.0"), new GoodTechnician(time));
+        waits(sitting);
+        assertTrue(aged.sealed());
+    }
+
+    @Test
+    void aLaterOneThatWasNotAcceptedTakesTheProofAway() throws Exception {
+        knownGood(BENCH, new GoodTechnician(time));
+        Sitting failed = open(proving(), "C16-000001", BENCH, false);
+        failed.record(new Fact.Abandoned("The rack's lamp stays dark."));
+        new GoodTechnician(time).carryToTheEnd(failed);
+        Sitting sitting = atTheSwitch();
+        waits(sitting);
+        goesOn(sitting, knownGood(BENCH, new GoodTechnician(time)));
+        assertEquals(List.of(), faults());
+    }
+
+    @Test
+    void aRehearsalProvesNothingAndNeedsNoProof() throws Exception {
+        Sitting rehearsed = open(proving(), "C16-000001", BENCH, true);
+        new GoodTechnician(time).carryToTheEnd(rehearsed);
+        waits(atTheSwitch());
+        Sitting rehearsal = open(needing(), "C16-004712", BENCH, true);
+        new GoodTechnician(time).carryToTheEnd(rehearsal);
+        assertEquals(List.of(), told(rehearsal));
+    }
+
+    @Test
+    void aTestThatNamesAProofWhichThereIsNotIsFound() throws Exception {
+        Sitting proof = knownGood(BENCH, new GoodTechnician(time));
+        Sitting sitting = atTheSwitch();
+        Fact.BenchProved right = told(sitting).get(0);
+        forge(sitting, new Fact.BenchProved(right.test(), right.event(), right.instant(), right.until().plusSeconds(3600)));
+        assertTrue(faults().stream().anyMatch(each -> each.contains("it says that " + proof.test() + " proved the bench")), faults().toString());
+    }
+
+    @Test
+    void aTestThatWasEnergisedWithoutAProofIsFound() throws Exception {
+        knownGood(BENCH, new GoodTechnician(time));
+        Sitting sitting = atTheSwitch();
+        sitting.record(new Fact.HazardAcknowledged("mains"));
+        forge(sitting, new Fact.Noted("The bench is surely well."));
+        assertTrue(faults().stream().anyMatch(each -> each.contains("the bench was not proved")), faults().toString());
+    }
+
+    /** The events of a test under another id, with something else instead of its proof. */
+    private void forge(Sitting like, Fact instead) throws Exception {
+        List<TestEvent> events = like.run().events().stream().map(event -> event.body() instanceof Fact.BenchProved
+                ? new TestEvent(event.sequence(), event.moment(), event.actor(), instead) : event).toList();
+        try (Ledger raw = SqliteLedger.open(file())) {
+            raw.append(new TestId("T-4K7M2-QXD9R"), 0, new KeptTests().drafts(new TestId("T-4K7M2-QXD9R"), events));
+        }
+    }
+}
