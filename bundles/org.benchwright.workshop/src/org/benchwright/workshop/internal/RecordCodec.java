@@ -1,15 +1,14 @@
 package org.benchwright.workshop.internal;
 
-import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
 import java.lang.reflect.Type;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.Iterator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
@@ -30,6 +29,8 @@ final class RecordCodec {
     static final String TYPE = "type";
 
     private final TypeNames names;
+    /** What the classes met so far consist of: asking them anew for every record takes longer than reading it. */
+    private final Map<Class<?>, Shape> shapes = new ConcurrentHashMap<>();
 
     RecordCodec(TypeNames names) {
         this.names = names;
@@ -72,97 +73,108 @@ final class RecordCodec {
 
     /** The record of that class with these fields. */
     <T> T record(JsonNode node, Class<T> type, String place) throws UndecodableException {
-        return record(node, type, place, Set.of());
+        try {
+            return type.cast(record(node, shape(type), false));
+        } catch (UndecodableException e) {
+            throw e.within(place);
+        }
     }
 
-    private <T> T record(JsonNode node, Class<T> type, String place, Set<String> alsoAllowed) throws UndecodableException {
+    private Shape shape(Class<?> type) {
+        return shapes.computeIfAbsent(type, Shape::of);
+    }
+
+    private Object record(JsonNode node, Shape shape, boolean typed) throws UndecodableException {
         if (!node.isObject()) {
-            throw new UndecodableException(place + ": an object was expected");
+            throw new UndecodableException(": an object was expected");
         }
-        RecordComponent[] components = type.getRecordComponents();
-        Set<String> known = new HashSet<>(alsoAllowed);
-        Object[] arguments = new Object[components.length];
-        for (int i = 0; i < components.length; i++) {
-            known.add(components[i].getName());
-            arguments[i] = component(node, components[i], place + "." + components[i].getName());
+        List<Shape.Component> components = shape.components();
+        Object[] arguments = new Object[components.size()];
+        int found = typed ? 1 : 0;
+        for (int i = 0; i < arguments.length; i++) {
+            Shape.Component component = components.get(i);
+            JsonNode field = node.get(component.name());
+            if (field != null) {
+                found++;
+            }
+            arguments[i] = component(field, component);
         }
+        if (found != node.size()) {
+            throw unknown(node, shape, typed);
+        }
+        return shape.make(arguments);
+    }
+
+    private static UndecodableException unknown(JsonNode node, Shape shape, boolean typed) {
         for (Iterator<String> fields = node.fieldNames(); fields.hasNext();) {
             String field = fields.next();
-            if (!known.contains(field)) {
-                throw new UndecodableException(place + ": unknown field \"" + field + "\"");
+            boolean known = typed && field.equals(TYPE) || shape.components().stream().anyMatch(component -> component.name().equals(field));
+            if (!known) {
+                return new UndecodableException(": unknown field \"" + field + "\"");
             }
         }
-        return construct(type, components, arguments, place);
+        throw new IllegalStateException("every field of " + node + " is known");
     }
 
-    private Object component(JsonNode node, RecordComponent component, String place) throws UndecodableException {
-        JsonNode field = node.get(component.getName());
-        boolean optional = component.getType() == Optional.class;
-        if (field == null) {
-            if (optional) {
-                return Optional.empty();
+    private Object component(JsonNode field, Shape.Component component) throws UndecodableException {
+        try {
+            if (field == null) {
+                if (component.optional()) {
+                    return Optional.empty();
+                }
+                throw new UndecodableException(" is missing");
             }
-            throw new UndecodableException(place + " is missing");
+            Object value = decode(field, component.declared());
+            return component.optional() ? Optional.of(value) : value;
+        } catch (UndecodableException e) {
+            throw e.within("." + component.name());
         }
-        Type declared = component.getGenericType();
-        return optional ? Optional.of(decode(field, argument(declared), place)) : decode(field, declared, place);
     }
 
-    private Object decode(JsonNode node, Type declared, String place) throws UndecodableException {
+    private Object decode(JsonNode node, Type declared) throws UndecodableException {
         Class<?> type = rawType(declared);
         if (Scalars.knows(type)) {
             if (!node.isTextual()) {
-                throw new UndecodableException(place + ": a string was expected");
+                throw new UndecodableException(": a string was expected");
             }
             return Scalars.read(node.textValue(), type)
-                    .orElseThrow(() -> new UndecodableException(place + ": \"" + node.textValue() + "\" is not understood"));
+                    .orElseThrow(() -> new UndecodableException(": \"" + node.textValue() + "\" is not understood"));
         }
         if (type == boolean.class) {
             if (!node.isBoolean()) {
-                throw new UndecodableException(place + ": true or false was expected");
+                throw new UndecodableException(": true or false was expected");
             }
             return node.booleanValue();
         }
         if (type == List.class) {
-            return list(node, argument(declared), place);
+            return list(node, argument(declared));
         }
-        return type.isSealed() ? variant(node, type, place) : record(node, type, place);
+        return type.isSealed() ? variant(node, type) : record(node, shape(type), false);
     }
 
-    private List<Object> list(JsonNode node, Type element, String place) throws UndecodableException {
+    private List<Object> list(JsonNode node, Type element) throws UndecodableException {
         if (!node.isArray()) {
-            throw new UndecodableException(place + ": a list was expected");
+            throw new UndecodableException(": a list was expected");
         }
         List<Object> list = new ArrayList<>(node.size());
         for (int i = 0; i < node.size(); i++) {
-            list.add(decode(node.get(i), element, place + "[" + i + "]"));
+            try {
+                list.add(decode(node.get(i), element));
+            } catch (UndecodableException e) {
+                throw e.within("[" + i + "]");
+            }
         }
         return List.copyOf(list);
     }
 
-    private Object variant(JsonNode node, Class<?> sealed, String place) throws UndecodableException {
+    private Object variant(JsonNode node, Class<?> sealed) throws UndecodableException {
         JsonNode name = node.get(TYPE);
         if (name == null || !name.isTextual()) {
-            throw new UndecodableException(place + ": its type is missing");
+            throw new UndecodableException(": its type is missing");
         }
         Class<?> type = names.classOf(name.textValue()).filter(sealed::isAssignableFrom)
-                .orElseThrow(() -> new UndecodableException(place + ": unknown type \"" + name.textValue() + "\""));
-        return record(node, type, place, Set.of(TYPE));
-    }
-
-    private static <T> T construct(Class<T> type, RecordComponent[] components, Object[] arguments, String place)
-            throws UndecodableException {
-        Class<?>[] parameters = new Class<?>[components.length];
-        for (int i = 0; i < components.length; i++) {
-            parameters[i] = components[i].getType();
-        }
-        try {
-            return type.getDeclaredConstructor(parameters).newInstance(arguments);
-        } catch (InvocationTargetException refused) {
-            throw new UndecodableException(place + ": " + refused.getCause().getMessage(), refused.getCause());
-        } catch (ReflectiveOperationException e) {
-            throw new IllegalStateException(type + " is no public record", e);
-        }
+                .orElseThrow(() -> new UndecodableException(": unknown type \"" + name.textValue() + "\""));
+        return record(node, shape(type), true);
     }
 
     private static Object read(RecordComponent component, Record value) {
@@ -177,7 +189,7 @@ final class RecordCodec {
         return type instanceof ParameterizedType generic ? (Class<?>) generic.getRawType() : (Class<?>) type;
     }
 
-    private static Type argument(Type generic) {
+    static Type argument(Type generic) {
         return ((ParameterizedType) generic).getActualTypeArguments()[0];
     }
 }

@@ -16,4 +16,9 @@ public final class UndecodableException extends Exception {
     public UndecodableException(String words, Throwable cause) {
         super(words, cause);
     }
+
+    /** The same, told by whoever knows the place in which the place that it names is. */
+    UndecodableException within(String place) {
+        return new UndecodableException(place + getMessage(), getCause() == null ? this : getCause());
+    }
 }
