@@ -1,11 +1,7 @@
 package org.benchwright.present;
 
 import java.time.Instant;
-import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 
 /**
  * A test on record, open or sealed.
@@ -30,8 +26,6 @@ public record RecordRow(String test, String serial, String family, String proced
 
     /** True if every word of the search text occurs in this row, letter case ignored; an empty text finds every row. */
     public boolean matches(String search) {
-        String row = Stream.concat(Stream.of(test, serial, family, procedure, technician, state), findable.stream())
-                .collect(Collectors.joining("\n")).toLowerCase(Locale.ROOT);
-        return Arrays.stream(search.strip().toLowerCase(Locale.ROOT).split("\\s+")).allMatch(row::contains);
+        return !RecordSearch.none().and(List.of(this)).found(search).isEmpty();
     }
 }

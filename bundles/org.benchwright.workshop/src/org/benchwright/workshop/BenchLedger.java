@@ -39,7 +39,6 @@ import org.benchwright.ledger.people.People;
 import org.benchwright.ledger.people.PersonKeyStore;
 import org.benchwright.workshop.internal.DecisionCheck;
 import org.benchwright.workshop.internal.FaultCodes;
-import org.benchwright.workshop.internal.DrawnReviews;
 import org.benchwright.workshop.internal.InstrumentHistory;
 import org.benchwright.workshop.internal.KeptTests;
 import org.benchwright.workshop.internal.Message;
@@ -57,7 +56,7 @@ public final class BenchLedger implements AutoCloseable {
     private final Ledger ledger;
     private final Path file;
     private final LedgerMemory memory;
-    private final DrawnReviews reviews = new DrawnReviews();
+    private final KeptTests reader = KeptTests.remembering();
     private Optional<Ledger> shared = Optional.empty();
 
     private BenchLedger(Ledger ledger, Path file, LedgerMemory memory) {
@@ -300,7 +299,6 @@ public final class BenchLedger implements AutoCloseable {
      * @throws FaultyRecordException if the record of one cannot be what happened
      */
     public List<KeptTest> testsOf(String unit) throws StoreException, FaultyRecordException {
-        KeptTests reader = new KeptTests();
         List<KeptTest> tests = new ArrayList<>();
         for (TestsOfUnit.Opening opening : new TestsOfUnit(ledger).of(unit)) {
             tests.add(reader.read(ledger, opening.test()));
@@ -393,7 +391,7 @@ public final class BenchLedger implements AutoCloseable {
         Optional<TestId> test = TestId.parse(id);
         try {
             return test.isEmpty() || ledger.lastSequence(test.get()) == 0 ? Optional.empty()
-                    : Optional.of(new KeptTests(reviews).read(ledger, test.get()));
+                    : Optional.of(reader.read(ledger, test.get()));
         } catch (LedgerException e) {
             throw new StoreException(e.getMessage(), e);
         }

@@ -36,33 +36,21 @@ public final class KeptTests {
     private final EventCodec events = new EventCodec();
     private final PlanCodec plans = new PlanCodec();
     private final ReturnCodec returns = new ReturnCodec();
-    private final SealedRecords records;
+    private final SealedRecords records = new SealedRecords(new DrawnReviews());
     private final Optional<RememberedPlans> remembered;
 
     /** Reads every plan anew. */
     public KeptTests() {
-        this(new DrawnReviews());
+        this(Optional.empty());
     }
 
-    /**
-     * Reads every plan anew.
-     *
-     * @param reviews what was read of the books of the same ledger before
-     */
-    public KeptTests(DrawnReviews reviews) {
-        this.remembered = Optional.empty();
-        this.records = new SealedRecords(reviews);
+    private KeptTests(Optional<RememberedPlans> remembered) {
+        this.remembered = remembered;
     }
 
-    /** Reads a plan once, for one thread that looks at many tests at once. */
+    /** Reads a plan once, and a book when it has grown, for whoever looks at many tests of one ledger; for any thread. */
     public static KeptTests remembering() {
-        return new KeptTests(new RememberedPlans());
-    }
-
-    /** Reads a plan once, for whoever looks at many tests of one unchanging ledger in one thread. */
-    KeptTests(RememberedPlans remembered) {
-        this.remembered = Optional.of(remembered);
-        this.records = new SealedRecords(new DrawnReviews());
+        return new KeptTests(Optional.of(new RememberedPlans()));
     }
 
     /**

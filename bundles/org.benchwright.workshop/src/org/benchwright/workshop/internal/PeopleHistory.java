@@ -65,8 +65,8 @@ public final class PeopleHistory {
         return register(entries.size());
     }
 
-    /** The register as its first events make it. */
-    People register(int count) {
+    /** The register as its first events make it; asked by any thread. */
+    synchronized People register(int count) {
         while (registers.size() <= count) {
             int known = registers.size() - 1;
             registers.add(registers.get(known).with(entries.get(known)));

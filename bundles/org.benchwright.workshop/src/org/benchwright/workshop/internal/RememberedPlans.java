@@ -9,7 +9,7 @@ import org.benchwright.core.Digest;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.plan.Plan;
 
-/** The plans that were read last, with the texts that were found beside them; for one thread. */
+/** The plans that were read last, with the texts that were found beside them. For any thread. */
 final class RememberedPlans {
 
     private static final int MOST = 32;
@@ -23,11 +23,11 @@ final class RememberedPlans {
         }
     };
 
-    Optional<Plan> of(Fact.Opened opened) {
+    synchronized Optional<Plan> of(Fact.Opened opened) {
         return Optional.ofNullable(plans.get(key(opened)));
     }
 
-    void remember(Fact.Opened opened, Plan plan) {
+    synchronized void remember(Fact.Opened opened, Plan plan) {
         plans.put(key(opened), plan);
     }
 

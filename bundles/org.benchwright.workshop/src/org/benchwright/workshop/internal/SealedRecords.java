@@ -112,7 +112,7 @@ public final class SealedRecords {
     }
 
     /** The register, read again when it has grown. */
-    private PeopleHistory people(Ledger ledger) throws StoreException {
+    private synchronized PeopleHistory people(Ledger ledger) throws StoreException {
         try {
             if (people.isEmpty() || people.get().size() != ledger.lastSequence(TestId.PEOPLE)) {
                 people = Optional.of(PeopleHistory.asFound(ledger));

@@ -10,6 +10,7 @@ import java.util.function.Consumer;
 import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.RecordRow;
+import org.benchwright.present.RecordSearch;
 import org.benchwright.ui.internal.Message;
 import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.core.runtime.IStatus;
@@ -19,7 +20,9 @@ import org.eclipse.core.runtime.jobs.Job;
 /** Reads the rows of all records, the latest first; tells how far it has come. */
 final class ReadRecordsJob extends Job {
 
-    private static final int TOLD_EVERY = 50;
+    /** Whoever looks has something soon; and however many rows there are, telling of them takes little of the time. */
+    private static final int FIRST_TOLD = 50;
+    private static final long TOLD_EVERY_NANOS = 500_000_000;
 
     private final Path ledger;
     private final Consumer<Progress> told;
@@ -27,15 +30,12 @@ final class ReadRecordsJob extends Job {
     /**
      * How far the reading has come.
      *
-     * @param rows    rows read so far
+     * @param rows    rows read so far, to be searched
      * @param all     how many there are
      * @param over    true if no more will come
      * @param trouble why a record, or all, could not be read
      */
-    record Progress(List<RecordRow> rows, int all, boolean over, Optional<String> trouble) {
-        Progress {
-            rows = List.copyOf(rows);
-        }
+    record Progress(RecordSearch rows, int all, boolean over, Optional<String> trouble) {
     }
 
     /** @param told is told on the job's thread */
@@ -49,36 +49,41 @@ final class ReadRecordsJob extends Job {
     @Override
     protected IStatus run(IProgressMonitor monitor) {
         if (!Files.exists(ledger)) {
-            told.accept(new Progress(List.of(), 0, true, Optional.of(Message.RECORDS_NO_LEDGER.text(ledger.toString()))));
+            told.accept(new Progress(RecordSearch.none(), 0, true, Optional.of(Message.RECORDS_NO_LEDGER.text(ledger.toString()))));
             return Status.OK_STATUS;
         }
         try (Bench bench = Bench.read(ledger, Bench.Clocks.system())) {
             return read(bench, monitor);
         } catch (CannotStoreException e) {
-            told.accept(new Progress(List.of(), 0, true, Optional.of(e.getMessage())));
+            told.accept(new Progress(RecordSearch.none(), 0, true, Optional.of(e.getMessage())));
             return Status.OK_STATUS;
         }
     }
 
     private IStatus read(Bench bench, IProgressMonitor monitor) throws CannotStoreException {
         List<String> tests = bench.records();
-        List<RecordRow> rows = new ArrayList<>();
+        RecordSearch rows = RecordSearch.none();
+        List<RecordRow> fresh = new ArrayList<>();
         Optional<String> trouble = Optional.empty();
+        long toldAt = System.nanoTime();
         for (int i = tests.size() - 1; i >= 0; i--) {
             if (monitor.isCanceled()) {
                 return Status.CANCEL_STATUS;
             }
             try {
-                bench.row(tests.get(i)).ifPresent(rows::add);
+                bench.row(tests.get(i)).ifPresent(fresh::add);
             } catch (CannotStoreException e) {
                 // One bad record must not hide the others; the ledger check tells all about it.
                 trouble = Optional.of(e.getMessage());
             }
-            if (rows.size() % TOLD_EVERY == 0) {
+            if (rows.size() == 0 && fresh.size() == FIRST_TOLD || System.nanoTime() - toldAt > TOLD_EVERY_NANOS) {
+                rows = rows.and(fresh);
+                fresh.clear();
                 told.accept(new Progress(rows, tests.size(), false, trouble));
+                toldAt = System.nanoTime();
             }
         }
-        told.accept(new Progress(rows, tests.size(), true, trouble));
+        told.accept(new Progress(rows.and(fresh), tests.size(), true, trouble));
         return Status.OK_STATUS;
     }
 }

@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Optional;
 
 import org.benchwright.present.RecordRow;
+import org.benchwright.present.RecordSearch;
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
@@ -36,7 +37,7 @@ public final class RecordsView extends ViewPart {
     private TableViewer table;
     private Label count;
     private Optional<ReadRecordsJob> job = Optional.empty();
-    private ReadRecordsJob.Progress read = new ReadRecordsJob.Progress(List.of(), 0, true, Optional.empty());
+    private ReadRecordsJob.Progress read = new ReadRecordsJob.Progress(RecordSearch.none(), 0, true, Optional.empty());
 
     @Override
     public void createPartControl(Composite parent) {
@@ -53,7 +54,8 @@ public final class RecordsView extends ViewPart {
         impact.setText(Message.RECORDS_IMPACT.text());
         impact.addListener(SWT.Selection, event -> new ImpactDialog(getSite().getShell(), getSite().getService(Desk.class).ledger(),
                 getSite().getService(Settings.class).software()).open());
-        table = new TableViewer(body, SWT.SINGLE | SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.H_SCROLL);
+        // Lines come about when they are looked at: there can be a hundred thousand.
+        table = new TableViewer(body, SWT.SINGLE | SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.H_SCROLL | SWT.VIRTUAL);
         table.getTable().setHeaderVisible(true);
         GridDataFactory.fillDefaults().grab(true, true).span(3, 1).applyTo(table.getControl());
         table.setContentProvider(ArrayContentProvider.getInstance());
@@ -104,7 +106,7 @@ public final class RecordsView extends ViewPart {
     }
 
     private void show() {
-        List<RecordRow> found = read.rows().stream().filter(row -> row.matches(search.getText())).toList();
+        List<RecordRow> found = read.rows().found(search.getText());
         table.setInput(found);
         String words = read.over() ? Message.RECORDS_COUNT.text(found.size(), read.rows().size())
                 : Message.RECORDS_READING.text(read.rows().size(), read.all());
