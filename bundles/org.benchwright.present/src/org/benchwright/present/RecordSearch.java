@@ -52,16 +52,34 @@ public final class RecordSearch {
         return entries.size();
     }
 
+    /**
+     * What was found.
+     *
+     * @param rows  the first rows
+     * @param count how many there are, those included
+     */
+    public record Found(List<RecordRow> rows, int count) {
+        public Found {
+            rows = List.copyOf(rows);
+        }
+    }
+
     /** The rows in which every word of the search text occurs, in their order, letter case ignored; an empty text finds every row. */
     public List<RecordRow> found(String search) {
+        return found(search, entries.size()).rows();
+    }
+
+    /** The same, but no more rows than {@code atMost}. */
+    public Found found(String search, int atMost) {
         String text = search.strip().toLowerCase(Locale.ROOT);
         List<String> words = text.isEmpty() ? List.of() : Arrays.asList(text.split("\\s+"));
-        List<RecordRow> found = new ArrayList<>();
+        List<RecordRow> rows = new ArrayList<>();
+        int count = 0;
         for (Entry entry : entries) {
-            if (words.stream().allMatch(entry.words()::contains)) {
-                found.add(entry.row());
+            if (words.stream().allMatch(entry.words()::contains) && ++count <= atMost) {
+                rows.add(entry.row());
             }
         }
-        return found;
+        return new Found(rows, count);
     }
 }

@@ -25,6 +25,7 @@ import org.benchwright.present.Bench;
 import org.benchwright.present.EntryKind;
 import org.benchwright.present.ExpectedIndication;
 import org.benchwright.present.RecordRow;
+import org.benchwright.present.RecordSearch;
 import org.benchwright.present.RecordSheet;
 import org.benchwright.present.TakenElsewhereException;
 import org.benchwright.present.TestDialogue;
@@ -180,6 +181,18 @@ class WindowValuesTest {
         assertTrue(row.matches(LocalDate.now().toString()), "day");
         assertFalse(row.matches("C16-004711 accepted"));
         assertFalse(row.matches("departure"), "there was none: " + row.findable());
+    }
+
+    @Test
+    void ofVeryManyRowsTheFirstAreShownAndAllAreCounted() throws Exception {
+        RecordRow red = bench.record(rejected().test()).get().row();
+        RecordRow open = bench.record(begin().test()).get().row();
+        RecordSearch search = RecordSearch.none().and(List.of(open, red)).and(List.of(open, red, open));
+        assertEquals(5, search.size());
+        assertEquals(new RecordSearch.Found(List.of(open, red, open), 5), search.found(" ", 3));
+        assertEquals(new RecordSearch.Found(List.of(red), 2), search.found("REJECTED", 1));
+        assertEquals(List.of(red, red), search.found("rejected"));
+        assertEquals(List.of(), RecordSearch.none().found(""));
     }
 
     @Test

@@ -31,6 +31,8 @@ import org.eclipse.ui.part.ViewPart;
 /** Records: every test of the ledger, the latest first, narrowed by a search over all its words. */
 public final class RecordsView extends ViewPart {
 
+    /** Nobody reads more lines; and they are put on the screen between two letters that are typed. */
+    private static final int MOST_LINES = 500;
     private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
     private Text search;
@@ -54,8 +56,7 @@ public final class RecordsView extends ViewPart {
         impact.setText(Message.RECORDS_IMPACT.text());
         impact.addListener(SWT.Selection, event -> new ImpactDialog(getSite().getShell(), getSite().getService(Desk.class).ledger(),
                 getSite().getService(Settings.class).software()).open());
-        // Lines come about when they are looked at: there can be a hundred thousand.
-        table = new TableViewer(body, SWT.SINGLE | SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.H_SCROLL | SWT.VIRTUAL);
+        table = new TableViewer(body, SWT.SINGLE | SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.H_SCROLL);
         table.getTable().setHeaderVisible(true);
         GridDataFactory.fillDefaults().grab(true, true).span(3, 1).applyTo(table.getControl());
         table.setContentProvider(ArrayContentProvider.getInstance());
@@ -106,12 +107,13 @@ public final class RecordsView extends ViewPart {
     }
 
     private void show() {
-        List<RecordRow> found = read.rows().found(search.getText());
-        table.setInput(found);
-        String words = read.over() ? Message.RECORDS_COUNT.text(found.size(), read.rows().size())
+        RecordSearch.Found found = read.rows().found(search.getText(), MOST_LINES);
+        table.setInput(found.rows());
+        String words = read.over() ? Message.RECORDS_COUNT.text(found.count(), read.rows().size())
                 : Message.RECORDS_READING.text(read.rows().size(), read.all());
         String searched = search.getText().isBlank() ? "" : ", " + Message.RECORDS_SEARCHED.text(search.getText().strip());
-        count.setText((words + searched + read.trouble().map(trouble -> "   " + trouble).orElse("")).replace("&", "&&"));
+        String shown = found.count() > MOST_LINES ? ", " + Message.RECORDS_SHOWN.text(MOST_LINES) : "";
+        count.setText((words + searched + shown + read.trouble().map(trouble -> "   " + trouble).orElse("")).replace("&", "&&"));
     }
 
     @Override
