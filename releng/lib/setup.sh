@@ -224,3 +224,18 @@ forget_unused_products() {
 		fi
 	done
 }
+
+# end_with_result STATUS REPORT LOG: the end of a launcher. Prints the report, whose last line is "result: ok" or "result: missed, WHAT"; where
+# something failed, STATUS is not 0, and that line becomes "result: failed, see LOG". Status 0 only if all is well, 1 otherwise.
+end_with_result() {
+	if [ "$1" -ne 0 ]; then
+		grep -v '^result: ' "$2" || true
+		printf 'result: failed, see %s\n' "${3#"$bench_root/"}"
+		exit 1
+	fi
+	cat "$2"
+	case $(tail -n 1 "$2") in
+	"result: ok"*) exit 0 ;;
+	*) exit 1 ;;
+	esac
+}

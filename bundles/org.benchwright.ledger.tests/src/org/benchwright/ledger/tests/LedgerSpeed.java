@@ -7,9 +7,12 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.Statement;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.benchwright.core.Cancellation;
+import org.benchwright.core.Progress;
 import org.benchwright.ledger.BenchKey;
 import org.benchwright.ledger.BenchKeyStore;
 import org.benchwright.ledger.EntryDraft;
@@ -27,48 +30,170 @@ final class LedgerSpeed {
     private static final int EACH = 500;
     private static final int BATCH = 100;
 
+    /** At least so fast as half of the bare speed; at most so much longer than a bare insert. */
+    private static final double LEAST_RATIO = 0.5;
+    private static final double MOST_APPEND = 1.5;
+    /** More memory than this, compared with the smallest ledger, isn't flat; a higher power of the number of events isn't linear. */
+    private static final long FLAT_MIB = 16;
+    private static final double LINEAR = 1.1;
+    private static final int LOOKS = 8;
+
     private final Path folder;
-    private final int events;
+    private final List<Integer> sizes;
 
     /**
-     * Figures, in events a second.
+     * One ledger of open tests, in which nothing is signed.
      *
-     * @param events   events in the ledger
-     * @param bare     rows read by the driver and hashed by the JDK, in one thread
-     * @param links    verified in a ledger of open tests, in which nothing is signed: links, places, columns, the tree, the file itself
-     * @param signed   signatures of events verified, each with the checkpoint after it, in a ledger of nothing else
-     * @param insert   bare durable inserts of the same bytes, one a transaction
-     * @param append   events appended, one a transaction
+     * @param events       events in it
+     * @param bare         rows a second that the driver reads and the JDK hashes, in one thread
+     * @param verified     events a second that are verified: links, places, columns, the tree, the file itself
+     * @param bareWork     seconds of processor time that the former took
+     * @param verifiedWork that the latter took, all threads together, those of the Java machine included
+     * @param held         most memory in use while it was verified, garbage aside, in MiB
      */
-    record Figures(long events, double bare, double links, double signed, double insert, double append) {
-        String table() {
-            return String.format(Locale.ROOT, "links: %d events, bare %.0f/s, verified %.0f/s (ratio %.2f)%n"
-                    + "signatures: %.0f signed events with their checkpoints/s%nappend: bare insert %.0f/s, append %.0f/s (%.2f times as long)",
-                    events, bare, links, links / bare, signed, insert, append, insert / append);
+    record Links(long events, double bare, double verified, double bareWork, double verifiedWork, long held) {
+        double ratio() {
+            return verified / bare;
+        }
+
+        private String line() {
+            return String.format(Locale.ROOT, "links: %9d events, bare %8.0f/s, verified %8.0f/s (ratio %.2f); processor s: bare %6.2f, verified %6.2f; memory %3d MiB%n",
+                    events, bare, verified, ratio(), bareWork, verifiedWork, held);
         }
     }
 
-    LedgerSpeed(Path folder, int events) {
+    /**
+     * Figures.
+     *
+     * @param links  ledgers of growing size
+     * @param signed signatures of events verified a second, each with the checkpoint after it, in a ledger of nothing else
+     * @param insert bare durable inserts of the same bytes a second, one a transaction
+     * @param append events appended a second, one a transaction
+     */
+    record Figures(List<Links> links, double signed, double insert, double append) {
+        String table() {
+            StringBuilder table = new StringBuilder();
+            links.forEach(each -> table.append(each.line()));
+            if (links.size() > 1) {
+                table.append(String.format(Locale.ROOT, "growth: from %d to %d events the time grows with the power %.2f of their number%n",
+                        before().events(), largest().events(), power()));
+            }
+            return table + String.format(Locale.ROOT, "signatures: %.0f signed events with their checkpoints/s%n"
+                    + "append: bare insert %.0f/s, append %.0f/s (%.2f times as long)", signed, insert, append, insert / append);
+        }
+
+        private Links largest() {
+            return links.get(links.size() - 1);
+        }
+
+        private Links before() {
+            return links.get(links.size() - 2);
+        }
+
+        private double power() {
+            double longer = largest().events() / largest().verified() / (before().events() / before().verified());
+            return Math.log(longer) / Math.log((double) largest().events() / before().events());
+        }
+
+        /** The goals that were missed, in words. */
+        String missed() {
+            List<String> missed = new ArrayList<>();
+            if (largest().ratio() < LEAST_RATIO) {
+                missed.add(String.format(Locale.ROOT, "links at %.2f of the bare speed, goal %.1f", largest().ratio(), LEAST_RATIO));
+            }
+            if (insert / append > MOST_APPEND) {
+                missed.add(String.format(Locale.ROOT, "append took %.2f times as long, goal %.1f", insert / append, MOST_APPEND));
+            }
+            if (largest().held() > links.get(0).held() + FLAT_MIB) {
+                missed.add(String.format(Locale.ROOT, "memory %d MiB, %d with the smallest ledger", largest().held(), links.get(0).held()));
+            }
+            if (links.size() > 1 && power() > LINEAR) {
+                missed.add(String.format(Locale.ROOT, "time grows with the power %.2f of the number of events", power()));
+            }
+            return String.join("; ", missed);
+        }
+    }
+
+    /** @param sizes numbers of events, the smallest first */
+    LedgerSpeed(Path folder, List<Integer> sizes) {
         this.folder = folder;
-        this.events = events;
+        this.sizes = List.copyOf(sizes);
     }
 
     Figures measure() throws Exception {
-        Path ledger = build();
-        bare(ledger);
-        double bare = events / bare(ledger);
-        verified(ledger);
-        double links = events / verified(ledger);
-        double signed = signed();
-        int writes = Math.max(50, Math.min(500, events / 10));
+        List<Links> links = new ArrayList<>();
+        Path ledger = folder;
+        for (int events : sizes) {
+            ledger = build(events);
+            links.add(links(ledger, events));
+        }
+        int most = sizes.get(sizes.size() - 1);
+        double signed = signed(most);
+        int writes = Math.max(50, Math.min(500, most / 10));
         double append = writes / append(writes);
         double insert = writes / insert(ledger, writes);
-        return new Figures(events, bare, links, signed, insert, append);
+        return new Figures(links, signed, insert, append);
     }
 
-    private Path build() throws Exception {
-        Path file = folder.resolve("bench.ledger");
-        BenchKey key = BenchKeyStore.openOrCreate(folder);
+    private static Links links(Path ledger, int events) throws Exception {
+        bare(ledger);
+        double worked = work();
+        double bare = events / bare(ledger);
+        double bareWork = work() - worked;
+        verified(ledger, Progress.none());
+        worked = work();
+        double verified = events / verified(ledger, Progress.none());
+        double verifiedWork = work() - worked;
+        Held held = new Held(Math.max(1, events / LOOKS));
+        verified(ledger, held);
+        return new Links(events, bare, verified, bareWork, verifiedWork, held.most >> 20);
+    }
+
+    /** Looks now and then how much memory is in use, garbage aside. */
+    private static final class Held implements Progress {
+        private final long every;
+        private long since;
+        private long most;
+
+        Held(long every) {
+            this.every = every;
+        }
+
+        @Override
+        public void begin(String what, long total) {
+            look();
+        }
+
+        @Override
+        public void advance(long steps) {
+            since += steps;
+            if (since >= every) {
+                since = 0;
+                look();
+            }
+        }
+
+        @Override
+        public void end() {
+            look();
+        }
+
+        private void look() {
+            System.gc();
+            Runtime runtime = Runtime.getRuntime();
+            most = Math.max(most, runtime.totalMemory() - runtime.freeMemory());
+        }
+    }
+
+    /** Seconds of processor time that this process has taken; 0 where the system does not tell. */
+    private static double work() {
+        return ProcessHandle.current().info().totalCpuDuration().orElse(Duration.ZERO).toNanos() / 1e9;
+    }
+
+    private Path build(int events) throws Exception {
+        Path home = Files.createDirectory(folder.resolve("events" + events));
+        Path file = home.resolve("bench.ledger");
+        BenchKey key = BenchKeyStore.openOrCreate(home);
         try (Ledger ledger = SqliteLedger.open(file)) {
             SampleLedger sample = new SampleLedger(ledger, key);
             for (int done = 0; done < events; done += EACH) {
@@ -90,7 +215,7 @@ final class LedgerSpeed {
     }
 
     /** A ledger in which each event but the first of a test is signed. */
-    private double signed() throws Exception {
+    private double signed(int events) throws Exception {
         Path home = Files.createDirectory(folder.resolve("signed"));
         int seals = Math.max(20, Math.min(2000, events / 100));
         Path file = home.resolve("bench.ledger");
@@ -102,8 +227,8 @@ final class LedgerSpeed {
                 sample.seal(id, 1);
             }
         }
-        verified(file);
-        return seals / verified(file);
+        verified(file, Progress.none());
+        return seals / verified(file, Progress.none());
     }
 
     private static double seconds(long since) {
@@ -127,9 +252,9 @@ final class LedgerSpeed {
         return seconds(begin);
     }
 
-    private static double verified(Path ledger) throws Exception {
+    private static double verified(Path ledger, Progress progress) throws Exception {
         long begin = System.nanoTime();
-        Verification found = LedgerVerifier.verify(VerificationRequest.of(ledger));
+        Verification found = LedgerVerifier.verify(VerificationRequest.of(ledger).with(progress, Cancellation.never()));
         if (!found.clean()) {
             throw new IllegalStateException("a sound ledger is found unsound: " + found.faults());
         }

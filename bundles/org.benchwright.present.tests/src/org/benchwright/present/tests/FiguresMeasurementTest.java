@@ -24,6 +24,8 @@ import org.junit.jupiter.api.io.TempDir;
 class FiguresMeasurementTest {
 
     private static final int ROUNDS = 7;
+    /** So many times as long as a scan, at most. */
+    private static final double MOST = 3;
 
     @TempDir
     private Path folder;
@@ -58,10 +60,17 @@ class FiguresMeasurementTest {
         for (int i = 1; i < measured.size(); i++) {
             table.append(measured.get(i).growth(measured.get(i - 1)));
         }
+        table.append(result(measured)).append('\n');
         String report = System.getProperty("benchwright.figures.report", "");
         if (!report.isEmpty()) {
             Files.writeString(Path.of(report), table);
         }
+    }
+
+    private static String result(List<Times> measured) {
+        List<String> missed = measured.stream().filter(times -> times.figures() > MOST * times.scan()).map(times -> String.format(Locale.ROOT,
+                "figures over %d tests took %.2f times a scan, goal %.0f", times.tests(), times.figures() / times.scan(), MOST)).toList();
+        return missed.isEmpty() ? "result: ok" : "result: missed, " + String.join("; ", missed);
     }
 
     private Times measure(int tests) throws Exception {

@@ -49,6 +49,10 @@ class WatchMeasurementTest {
     private static final Actor QN = new Actor("QN", Role.TECHNICIAN);
     private static final int BAD_TO_STOP = 2;
     private static final Duration PERIOD = Duration.ofSeconds(1);
+    private static final long ALLOWED_MILLIS = BAD_TO_STOP * PERIOD.toMillis() + 200;
+    private static final double MOST_CORES = 0.5;
+    /** More than so many times the memory at first isn't flat. */
+    private static final double FLAT = 1.1;
 
     @TempDir
     private Path folder;
@@ -70,14 +74,32 @@ class WatchMeasurementTest {
                 steady.seconds(), steady.taken(), steady.missed(), steady.cores(), steady.heapBefore() / 1e6, steady.heapAfter() / 1e6);
         long[] late = stops(units, Duration.ofSeconds(stopping));
         say("stops: %d of %d recorded; later than the stop by: median %d ms, 99 %% %d ms, most %d ms; allowed %d ms", late.length, units,
-                late[late.length / 2], late[late.length * 99 / 100], late[late.length - 1], BAD_TO_STOP * PERIOD.toMillis() + 200);
+                late[late.length / 2], late[late.length * 99 / 100], late[late.length - 1], ALLOWED_MILLIS);
         for (int each = 10; each <= units; each *= 10) {
             Cost cost = steady(each, Duration.ofSeconds(Math.max(3, Math.min(60, seconds / 10))));
             say("%d units: %.3f cores, %.3f ms of processor time a unit and sample", each, cost.cores(), 1000 * cost.cores() * cost.seconds() / Math.max(1, cost.taken()));
         }
+        report.add(result(steady, late));
         Optional.ofNullable(System.getProperty("benchwright.watch.report")).ifPresent(file -> write(Path.of(file)));
         assertTrue(steady.taken() >= (long) units * (seconds - 2), () -> report.toString());
         assertEquals(units, late.length, () -> report.toString());
+    }
+
+    private static String result(Cost steady, long[] late) {
+        List<String> missed = new ArrayList<>();
+        if (steady.missed() > 0) {
+            missed.add(steady.missed() + " samples missed");
+        }
+        if (late[late.length - 1] > ALLOWED_MILLIS) {
+            missed.add("a stop recorded " + late[late.length - 1] + " ms later, goal " + ALLOWED_MILLIS);
+        }
+        if (steady.cores() >= MOST_CORES) {
+            missed.add(String.format(Locale.ROOT, "%.2f processors, goal %.1f", steady.cores(), MOST_CORES));
+        }
+        if (steady.heapAfter() > FLAT * steady.heapBefore()) {
+            missed.add(String.format(Locale.ROOT, "%.1f MB at the end, %.1f at first", steady.heapAfter() / 1e6, steady.heapBefore() / 1e6));
+        }
+        return missed.isEmpty() ? "result: ok" : "result: missed, " + String.join("; ", missed);
     }
 
     private void say(String form, Object... values) {

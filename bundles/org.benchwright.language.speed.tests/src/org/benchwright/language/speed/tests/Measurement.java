@@ -25,18 +25,32 @@ record Measurement(List<Integer> files, int steps, int rounds, int keystrokes, i
 
     /** The editor waits so long for more to be typed before it looks at a text; the language server doesn't. */
     private static final int PAUSE_MILLIS = 10;
+    private static final double MOST_MILLIS = 100;
+    /** So many times as long as parsing and linking, at most. */
+    private static final double MOST_TIMES = 2;
 
+    /** The table; its last line tells whether the goals were reached. */
     List<String> table() throws RunnerException {
+        List<String> missed = new ArrayList<>();
         List<String> lines = new ArrayList<>(List.of(machine(), "", "What                                        median      90 %   to the baseline"));
         for (int count : files) {
             double link = add(lines, count + " files parsed and linked", run("CheckSpeed.link", "files", count, rounds), "");
             Statistics check = run("CheckSpeed.check", "files", count, rounds);
+            if (check.getPercentile(50) > MOST_TIMES * link) {
+                missed.add(String.format(Locale.ROOT, "a check of %d files took %.2f times as long, goal %.0f", count, check.getPercentile(50) / link,
+                        MOST_TIMES));
+            }
             add(lines, count + " files checked", check, String.format(Locale.ROOT, "%.2f times", check.getPercentile(50) / link));
         }
         Statistics typed = run("KeystrokeSpeed.keystroke", "steps", steps, keystrokes);
         add(lines, "a letter in " + steps + " steps", typed, "");
+        double letter = typed.getPercentile(50) + PAUSE_MILLIS;
+        if (letter >= MOST_MILLIS) {
+            missed.add(String.format(Locale.ROOT, "a letter took %.0f ms, goal %.0f", letter, MOST_MILLIS));
+        }
         lines.add(String.format(Locale.ROOT, "%-40s %7.1f ms %6.1f ms", "  the same with the editor's pause", typed.getPercentile(50) + PAUSE_MILLIS,
                 typed.getPercentile(90) + PAUSE_MILLIS));
+        lines.add(missed.isEmpty() ? "result: ok" : "result: missed, " + String.join("; ", missed));
         return lines;
     }
 

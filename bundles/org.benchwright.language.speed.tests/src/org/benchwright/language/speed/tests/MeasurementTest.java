@@ -22,8 +22,9 @@ class MeasurementTest {
         List<Integer> files = Arrays.stream(System.getProperty("benchwright.speed.files", "2").split(",")).map(Integer::valueOf).toList();
         Measurement measurement = report.isEmpty() ? new Measurement(files, 20, 1, 30, 0) : new Measurement(files, 2000, 7, 300, 1);
         List<String> table = measurement.table();
-        assertEquals(3 + 2 * files.size() + 2, table.size(), table::toString);
-        assertTrue(table.subList(3, table.size()).stream().allMatch(line -> line.matches(".* ms +[0-9.]+ ms.*")), table::toString);
+        assertEquals(3 + 2 * files.size() + 3, table.size(), table::toString);
+        assertTrue(table.get(table.size() - 1).startsWith("result: "), table::toString);
+        assertTrue(table.subList(3, table.size() - 1).stream().allMatch(line -> line.matches(".* ms +[0-9.]+ ms.*")), table::toString);
         if (!report.isEmpty()) {
             Files.write(Path.of(report), table);
         }
