@@ -57,12 +57,12 @@ public record EventRow(List<Cell> cells) {
         if (!rows.getBoolean(1)) {
             return unusual(rows.getStatement().getConnection(), rows.getLong(2));
         }
-        List<Cell> cells = new ArrayList<>(COLUMNS.size());
-        for (int i = 0; i < COLUMNS.size(); i++) {
+        Cell[] cells = new Cell[COLUMNS.size()];
+        for (int i = 0; i < cells.length; i++) {
             byte[] bytes = rows.getBytes(i + 3);
-            cells.add(new Cell(TYPES.get(i), bytes == null ? new byte[0] : bytes));
+            cells[i] = new Cell(TYPES.get(i), bytes == null ? new byte[0] : bytes);
         }
-        return new EventRow(cells);
+        return new EventRow(List.of(cells));
     }
 
     private static EventRow unusual(Connection connection, long rowid) throws SQLException {
