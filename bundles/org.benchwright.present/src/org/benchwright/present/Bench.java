@@ -14,6 +14,7 @@ import org.benchwright.core.Role;
 import org.benchwright.core.ScannedText;
 import org.benchwright.core.SerialNumber;
 import org.benchwright.core.Ticker;
+import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.present.internal.Asked;
 import org.benchwright.present.internal.Hands;
@@ -21,6 +22,7 @@ import org.benchwright.present.internal.Message;
 import org.benchwright.present.internal.Reports;
 import org.benchwright.present.internal.Rows;
 import org.benchwright.present.internal.Sheets;
+import org.benchwright.workshop.Approvals;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.BenchTime;
 import org.benchwright.workshop.CompiledProcedure;
@@ -112,6 +114,19 @@ public final class Bench implements AutoCloseable {
             return new Bench(BenchLedger.open(ledger, memory.known()), clocks, OpeningHours.beside(ledger), Optional.empty());
         } catch (StoreException e) {
             throw Asked.cannotStore(e);
+        }
+    }
+
+    /**
+     * What a test is told where there is no ledger, so that nothing was approved in it: asked first, what will be refused makes none.
+     *
+     * @throws EntryRefusedException always
+     */
+    public static void refuseDraft(Plan plan, String text) throws EntryRefusedException {
+        try {
+            Approvals.requireWhereNothingIs(new CompiledProcedure(plan, text));
+        } catch (RefusedException e) {
+            throw new EntryRefusedException(e.getMessage(), e);
         }
     }
 

@@ -95,7 +95,20 @@ public final class PeopleDesk {
     /** Begins the register with its first administrator, who gets a key under that password. */
     public void begin(String id, String name, List<String> roles, char[] password)
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        if (!Files.exists(ledger)) {
+            refuseBeforeMaking(id, name, roles, password);
+        }
         enter(BenchLedger::open, registrar -> registrar.begin(id, name, roles(roles), password), password);
+    }
+
+    /** What will be refused makes no ledger. */
+    private static void refuseBeforeMaking(String id, String name, List<String> roles, char[] password) throws EntryRefusedException {
+        try {
+            Registrar.requireFirst(id, name, roles(roles), password);
+        } catch (RefusedException e) {
+            Arrays.fill(password, ' ');
+            throw new EntryRefusedException(e.getMessage(), e);
+        }
     }
 
     /** Adds somebody, without a key. */

@@ -209,4 +209,15 @@ public final class Approvals {
             throw PeopleKeys.store(failure);
         }
     }
+
+    /**
+     * What a test is told where there is no ledger.
+     *
+     * @throws RefusedException always: nothing is approved there
+     */
+    public static void requireWhereNothingIs(CompiledProcedure procedure) throws RefusedException {
+        Plan plan = procedure.plan();
+        Digest text = Digest.of(procedure.text().getBytes(StandardCharsets.UTF_8));
+        RevisionBook.empty().required(Revision.key(plan.name(), plan.family().name()), plan.title(), plan.revision(), text, text);
+    }
 }

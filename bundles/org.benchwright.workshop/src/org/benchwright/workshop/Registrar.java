@@ -79,7 +79,7 @@ public final class Registrar {
         Optional<Person> known = read().person(id);
         Person person = known.orElse(new Person(id, name, Set.of(), List.of()));
         // What is entered stays; so nothing is before the password is known to do.
-        Optional<String> objection = keys.objection(person, password);
+        Optional<String> objection = PeopleBook.objection(roles).or(() -> keys.objection(person, password));
         if (objection.isPresent()) {
             throw new RefusedException(objection.get());
         }
@@ -97,6 +97,7 @@ public final class Registrar {
      */
     public void add(SigningPerson by, String id, String name, Collection<Role> roles)
             throws RefusedException, OvertakenException, StoreException {
+        refuseOther(roles);
         Signer signer = unlock(by);
         enter(new PeopleFact.PersonAdded(id, name), signer);
         grant(id, roles, signer);
@@ -163,6 +164,24 @@ public final class Registrar {
     /** Lets somebody act in a role no more. */
     public void end(SigningPerson by, String id, Role role, String reason) throws RefusedException, OvertakenException, StoreException {
         enter(new PeopleFact.RoleEnded(id, role, reason), unlock(by));
+    }
+
+    /** Before anything is entered: what is entered stays. */
+    private static void refuseOther(Collection<Role> roles) throws RefusedException {
+        Optional<String> objection = PeopleBook.objection(roles);
+        if (objection.isPresent()) {
+            throw new RefusedException(objection.get());
+        }
+    }
+
+    /**
+     * What speaks against beginning a register so; for whoever has no ledger yet, and makes none for what will be refused.
+     */
+    public static void requireFirst(String id, String name, Collection<Role> roles, char[] password) throws RefusedException {
+        Optional<String> objection = PeopleBook.objectionToFirst(id, name, roles, password);
+        if (objection.isPresent()) {
+            throw new RefusedException(objection.get());
+        }
     }
 
     private void grant(String id, Collection<Role> roles, Signer signer) throws RefusedException, OvertakenException, StoreException {

@@ -65,8 +65,8 @@ class RevisionCommandsTest {
     @Test
     void fromAnEmptyRegisterToATest() throws Exception {
         refused(bench("", "test", "c16.procedure", "--serial", "C16-004711"), "is a draft: nobody has approved it");
-        refused(bench(RIGHT, "prepare", "c16.procedure", "--by", "RB"), "nobody with the id RB");
         done(bench(RIGHT, "people", "begin", "LW", "--name", "administrator LW"));
+        refused(bench(RIGHT, "prepare", "c16.procedure", "--by", "RB"), "nobody with the id RB");
         done(bench(RIGHT, "people", "add", "RB", "--name", "engineer RB", "--role", "engineer", "--by", "LW"));
         done(bench(RIGHT + RIGHT, "people", "enroll", "RB", "--by", "LW"));
         done(bench(RIGHT, "people", "add", "KM", "--name", "supervisor KM", "--role", "supervisor", "--by", "LW"));
@@ -83,6 +83,19 @@ class RevisionCommandsTest {
         assertEquals(0, verified.status(), verified.out());
         assertTrue(verified.out().contains("of 1 test,"), verified.out());
         assertTrue(verified.out().contains("Signatures: 4 keys, no fault"), verified.out());
+    }
+
+    @Test
+    void whatIsRefusedLeavesNothingBehind() {
+        refused(bench("", "test", "c16.procedure", "--serial", "C16-004711"), "is a draft: nobody has approved it");
+        refused(bench(RIGHT, "people", "begin", "LW", "--name", "administrator LW", "--role", "watch"), "watch");
+        refused(bench("short\nshort\n", "people", "begin", "LW", "--name", "administrator LW"), "password");
+        assertFalse(Files.exists(bench.ledger()), "no ledger for what was refused");
+        done(bench(RIGHT, "people", "begin", "LW", "--name", "administrator LW"));
+        refused(bench(RIGHT, "people", "add", "RB", "--name", "engineer RB", "--role", "engineer", "--role", "bench", "--by", "LW"), "bench");
+        String people = bench("", "people").said();
+        assertTrue(people.contains("LW") && !people.contains("RB"), people);
+        done(bench(RIGHT, "people", "add", "RB", "--name", "engineer RB", "--role", "engineer", "--by", "LW"));
     }
 
     @Test

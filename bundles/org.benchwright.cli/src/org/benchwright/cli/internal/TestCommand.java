@@ -1,6 +1,7 @@
 package org.benchwright.cli.internal;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.function.Function;
@@ -88,6 +89,9 @@ final class TestCommand {
         if (reading instanceof Reading.Refused refused) {
             return refused(refused, request.procedure(), printing);
         }
+        if (!request.rehearse() && !Files.exists(request.ledger())) {
+            return draft((Reading.Ready) reading, printing);
+        }
         Optional<AnswersFile> answers = Optional.empty();
         if (request.answers().isPresent()) {
             try {
@@ -104,6 +108,16 @@ final class TestCommand {
                 Bench bench = Bench.open(request.ledger(), around.clocks())) {
             return carryOut(bench, (Reading.Ready) reading, request, answers, screen);
         }
+    }
+
+    /** Where there is no ledger nothing was approved: it is said, and none is made. */
+    private static int draft(Reading.Ready procedure, Screen screen) {
+        try {
+            Bench.refuseDraft(procedure.plan(), procedure.text());
+        } catch (EntryRefusedException e) {
+            screen.remark(e.getMessage());
+        }
+        return ExitStatus.BAD_INPUT;
     }
 
     private int carryOut(Bench bench, Reading.Ready procedure, Request request, Optional<AnswersFile> answers, Screen screen)

@@ -2,9 +2,11 @@ package org.benchwright.ledger.people;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Collection;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import org.benchwright.core.Actor;
 import org.benchwright.core.Role;
 import org.benchwright.ledger.EntryDraft;
@@ -31,6 +33,17 @@ public record PeopleBook(Ledger ledger, Signer bench) {
     public PeopleBook {
         Objects.requireNonNull(ledger);
         Objects.requireNonNull(bench);
+    }
+
+    /** What speaks against anybody's having one of these roles: asked before something is entered that they belong to. */
+    public static Optional<String> objection(Collection<Role> roles) {
+        return roles.stream().flatMap(role -> PeopleRules.objection(role).stream()).findFirst();
+    }
+
+    /** What speaks against beginning a register with that person: asked before there is a ledger to enter it in. */
+    public static Optional<String> objectionToFirst(String id, String name, Collection<Role> roles, char[] password) {
+        return PeopleRules.objectionToFirst(id, name).or(() -> objection(roles))
+                .or(() -> PasswordRules.objection(password, new Person(id, name, Set.of(), List.of())));
     }
 
     /**

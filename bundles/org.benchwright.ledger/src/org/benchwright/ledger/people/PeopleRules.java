@@ -40,6 +40,20 @@ record PeopleRules(People people, Digest signer, long position, Instant instant)
         return unauthorised.isPresent() ? unauthorised : unfit(fact);
     }
 
+    /** What speaks against anybody's having that role. */
+    static Optional<String> objection(Role role) {
+        return first(OF_PEOPLE.contains(role), "people.noRole", role.word());
+    }
+
+    /** What speaks against somebody who is not in a register yet. */
+    static Optional<String> objectionToFirst(String id, String name) {
+        return first(ID.matcher(id).matches(), "people.id", id).or(() -> namedSo(name));
+    }
+
+    private static Optional<String> namedSo(String name) {
+        return first(!name.isBlank() && name.length() <= LONGEST_TEXT, "people.name", LONGEST_TEXT);
+    }
+
     // ---- what is entered
 
     private Optional<String> unfit(PeopleFact fact) {
@@ -49,7 +63,7 @@ record PeopleRules(People people, Digest signer, long position, Instant instant)
         } else if (person.isEmpty()) {
             return said("people.unknown", fact.person());
         } else if (fact instanceof RoleGranted granted) {
-            return first(OF_PEOPLE.contains(granted.role()), "people.noRole", granted.role().word())
+            return objection(granted.role())
                     .or(() -> first(!person.get().may(granted.role()), "people.hasRole", fact.person(), granted.role().word()));
         } else if (fact instanceof RoleEnded ended) {
             return first(person.get().may(ended.role()), "people.hasNotRole", fact.person(), ended.role().word())
@@ -78,7 +92,7 @@ record PeopleRules(People people, Digest signer, long position, Instant instant)
         boolean there = people.all().stream().anyMatch(person -> person.id().equalsIgnoreCase(added.person()));
         return first(ID.matcher(added.person()).matches(), "people.id", added.person())
                 .or(() -> first(!there, "people.there", added.person()))
-                .or(() -> first(!added.name().isBlank() && added.name().length() <= LONGEST_TEXT, "people.name", LONGEST_TEXT));
+                .or(() -> namedSo(added.name()));
     }
 
     private Optional<String> revoked(KeyRevoked revoked, Person person) {
