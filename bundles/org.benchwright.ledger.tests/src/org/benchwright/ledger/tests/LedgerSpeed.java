@@ -37,6 +37,7 @@ final class LedgerSpeed {
     private static final long FLAT_MIB = 16;
     private static final double LINEAR = 1.1;
     private static final int LOOKS = 8;
+    private static final int WRITES = 25;
 
     private final Path folder;
     private final List<Integer> sizes;
@@ -77,7 +78,7 @@ final class LedgerSpeed {
             StringBuilder table = new StringBuilder();
             links.forEach(each -> table.append(each.line()));
             if (links.size() > 1) {
-                table.append(String.format(Locale.ROOT, "growth: from %d to %d events the time grows with the power %.2f of their number%n",
+                table.append(String.format(Locale.ROOT, "growth: from %d to %d events the processor time grows with the power %.2f of their number%n",
                         before().events(), largest().events(), power()));
             }
             return table + String.format(Locale.ROOT, "signatures: %.0f signed events with their checkpoints/s%n"
@@ -93,7 +94,7 @@ final class LedgerSpeed {
         }
 
         private double power() {
-            double longer = largest().events() / largest().verified() / (before().events() / before().verified());
+            double longer = largest().verifiedWork() / before().verifiedWork();
             return Math.log(longer) / Math.log((double) largest().events() / before().events());
         }
 
@@ -110,7 +111,7 @@ final class LedgerSpeed {
                 missed.add(String.format(Locale.ROOT, "memory %d MiB, %d with the smallest ledger", largest().held(), links.get(0).held()));
             }
             if (links.size() > 1 && power() > LINEAR) {
-                missed.add(String.format(Locale.ROOT, "time grows with the power %.2f of the number of events", power()));
+                missed.add(String.format(Locale.ROOT, "processor time grows with the power %.2f of the number of events", power()));
             }
             return String.join("; ", missed);
         }
@@ -131,10 +132,8 @@ final class LedgerSpeed {
         }
         int most = sizes.get(sizes.size() - 1);
         double signed = signed(most);
-        int writes = Math.max(50, Math.min(500, most / 10));
-        double append = writes / append(writes);
-        double insert = writes / insert(ledger, writes);
-        return new Figures(links, signed, insert, append);
+        Writing writing = written(ledger, Math.max(2, Math.min(20, most / 250)));
+        return new Figures(links, signed, writing.insert(), writing.append());
     }
 
     private static Links links(Path ledger, int events) throws Exception {
@@ -276,40 +275,60 @@ final class LedgerSpeed {
         return seconds(begin);
     }
 
-    private double append(int writes) throws Exception {
-        Path file = Files.createDirectory(folder.resolve("append")).resolve("bench.ledger");
-        try (Ledger ledger = SqliteLedger.open(file)) {
-            SampleLedger sample = new SampleLedger(ledger, BenchKeyStore.openOrCreate(folder));
-            TestId id = sample.newTest();
-            long begin = System.nanoTime();
-            for (int i = 0; i < writes; i++) {
-                ledger.append(id, i, List.of(sample.observation(id, i)));
-            }
-            return seconds(begin);
-        }
+    /** Rates of the two ways to write, in events a second. */
+    private record Writing(double insert, double append) {
     }
 
-    private double insert(Path ledger, int writes) throws Exception {
-        List<byte[]> rows = new ArrayList<>();
-        try (Tamper reader = Tamper.with(ledger)) {
-            for (int i = 1; i <= writes; i++) {
-                rows.add(reader.bytes("SELECT canonical FROM event WHERE position = " + i));
-            }
-        }
-        try (Connection connection = new SQLiteConfig().createConnection("jdbc:sqlite:" + folder.resolve("bare.db"));
-                Statement statement = connection.createStatement()) {
+    /** Some are appended, some inserted, and again, so that whatever else the machine does slows both down alike. */
+    private Writing written(Path source, int rounds) throws Exception {
+        List<byte[]> rows = rows(source, rounds * WRITES);
+        Path home = Files.createDirectory(folder.resolve("append"));
+        try (Ledger ledger = SqliteLedger.open(home.resolve("bench.ledger"));
+                Connection bare = new SQLiteConfig().createConnection("jdbc:sqlite:" + home.resolve("bare.db"));
+                Statement statement = bare.createStatement()) {
             statement.execute("PRAGMA journal_mode = WAL");
             statement.execute("PRAGMA synchronous = FULL");
             statement.execute("CREATE TABLE bare (position INTEGER PRIMARY KEY, link BLOB, subtree BLOB, canonical BLOB)");
-            long begin = System.nanoTime();
-            try (PreparedStatement insert = connection.prepareStatement("INSERT INTO bare VALUES (?, zeroblob(32), zeroblob(32), ?)")) {
-                for (int i = 0; i < writes; i++) {
-                    insert.setLong(1, i + 1);
-                    insert.setBytes(2, rows.get(i));
-                    insert.executeUpdate();
-                }
+            SampleLedger sample = new SampleLedger(ledger, BenchKeyStore.openOrCreate(home));
+            TestId id = sample.newTest();
+            double appending = 0;
+            double inserting = 0;
+            for (int round = 0; round < rounds; round++) {
+                int from = round * WRITES;
+                appending += append(ledger, sample, id, from);
+                inserting += insert(bare, rows, from);
             }
-            return seconds(begin);
+            return new Writing(rounds * WRITES / inserting, rounds * WRITES / appending);
         }
+    }
+
+    private static double append(Ledger ledger, SampleLedger sample, TestId id, int from) throws Exception {
+        long begin = System.nanoTime();
+        for (int i = from; i < from + WRITES; i++) {
+            ledger.append(id, i, List.of(sample.observation(id, i)));
+        }
+        return seconds(begin);
+    }
+
+    private static List<byte[]> rows(Path ledger, int count) throws Exception {
+        List<byte[]> rows = new ArrayList<>();
+        try (Tamper reader = Tamper.with(ledger)) {
+            for (int i = 1; i <= count; i++) {
+                rows.add(reader.bytes("SELECT canonical FROM event WHERE position = " + i));
+            }
+        }
+        return rows;
+    }
+
+    private static double insert(Connection bare, List<byte[]> rows, int from) throws Exception {
+        long begin = System.nanoTime();
+        try (PreparedStatement insert = bare.prepareStatement("INSERT INTO bare VALUES (?, zeroblob(32), zeroblob(32), ?)")) {
+            for (int i = from; i < from + WRITES; i++) {
+                insert.setLong(1, i + 1);
+                insert.setBytes(2, rows.get(i));
+                insert.executeUpdate();
+            }
+        }
+        return seconds(begin);
     }
 }
