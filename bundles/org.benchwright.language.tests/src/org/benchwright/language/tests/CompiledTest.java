@@ -87,6 +87,23 @@ class CompiledTest {
     }
 
     @Test
+    void oneMistakeInASharedStageIsOneRemark() throws IOException {
+        Files.writeString(folder.resolve("wren.family"), FAMILY);
+        String shared = """
+                import "wren.family"
+                shared stage rest "Rest" for wren (volts in V) {
+                    step twice "Wait." { wait volts }
+                    step twice "Wait again." { wait 1 s wait 2 V }
+                }
+                """;
+        Path file = Files.writeString(folder.resolve("p.procedure"), shared + procedure("p", "carry out rest(volts = 24 V) carry out rest(volts = 12 V) as again"));
+        List<String> found = FolderSession.open(folder).remarks(Cancellation.never()).get(file).stream().map(each -> each.line() + " " + each.code() + " " + each.words()).toList();
+        assertEquals(List.of("3 WRONG_DIMENSION 'V' measures something else; expected is a unit such as s.",
+                "4 DUPLICATE_NAME There is a 'twice' of this kind already.",
+                "4 WRONG_DIMENSION 'V' measures something else; expected is a unit such as s."), found);
+    }
+
+    @Test
     void whatTheBenchHasToBeReachesThePlan() {
         Plan plan = compiled(DemoFolder.open(), DemoFolder.PROCEDURE.resolveSibling("tarn-p24-acceptance.procedure")).get(0).plan().orElseThrow();
         assertEquals(Optional.of(Duration.ofHours(12)), plan.needsBenchProvedWithin());

@@ -1,7 +1,9 @@
 package org.benchwright.language.internal.inspect;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.function.Consumer;
 
 import org.benchwright.language.RemarkCode;
@@ -15,6 +17,7 @@ import org.benchwright.model.SharedStage;
 import org.benchwright.model.Step;
 import org.eclipse.emf.common.util.TreeIterator;
 import org.eclipse.emf.ecore.EObject;
+import org.eclipse.xtext.EcoreUtil2;
 import org.eclipse.xtext.service.OperationCanceledManager;
 import org.eclipse.xtext.util.CancelIndicator;
 
@@ -57,7 +60,17 @@ public final class Inspections {
         for (SharedStage shared : file.getSharedStages()) {
             shared.getSteps().forEach(step -> found.addAll(known.of(step, own -> noted(file, remarks -> pieces(file, own, remarks)))));
         }
-        return found;
+        return once(found);
+    }
+
+    /** A mistake in a shared stage is one, wherever that is carried out; what the stage itself was told about it comes first, and stays. */
+    private static List<Noted> once(List<Noted> found) {
+        Set<Mistake> told = new HashSet<>();
+        return found.stream().filter(each -> EcoreUtil2.getContainerOfType(each.thing(), SharedStage.class) == null
+                || told.add(new Mistake(each.offset(), each.code()))).toList();
+    }
+
+    private record Mistake(int offset, RemarkCode code) {
     }
 
     private static List<Noted> noted(ProcedureFile file, Consumer<Remarks> look) {
