@@ -7,10 +7,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -58,9 +60,14 @@ class TwoBenchesTest implements PropertyTest {
     private static final int DEEDS = 6;
 
     private static Optional<PostgresServer> server = Optional.empty();
+    private static Optional<Path> template = Optional.empty();
 
     @AfterAll
     static void stop() throws Exception {
+        if (template.isPresent()) {
+            delete(template.get());
+            template = Optional.empty();
+        }
         if (server.isPresent()) {
             server.get().close();
             server = Optional.empty();
@@ -70,6 +77,41 @@ class TwoBenchesTest implements PropertyTest {
     /** Another one on each bench. */
     private static byte[] photo(int bench) {
         return new byte[] {(byte) (1 + bench)};
+    }
+
+    /** A bench folder with people, auditors and an approved procedure, made once. */
+    private static synchronized Path employed() throws Exception {
+        if (template.isEmpty()) {
+            Path made = Files.createTempDirectory("employed");
+            MovedTime time = new MovedTime();
+            Approved.in(made.resolve("bench.ledger"), time.benchTime(), SamplePlan.acceptance(), SamplePlan.TEXT);
+            try (BenchLedger ledger = BenchLedger.open(made.resolve("bench.ledger"))) {
+                Approved.auditors(ledger, time.benchTime());
+            }
+            template = Optional.of(made);
+        }
+        return template.get();
+    }
+
+    private static void copy(Path from, Path to) throws IOException {
+        try (Stream<Path> all = Files.walk(from)) {
+            for (Path each : all.toList()) {
+                Path target = to.resolve(from.relativize(each));
+                if (Files.isDirectory(each)) {
+                    Files.createDirectories(target);
+                } else {
+                    Files.copy(each, target, StandardCopyOption.COPY_ATTRIBUTES);
+                }
+            }
+        }
+    }
+
+    private static void delete(Path folder) throws IOException {
+        try (Stream<Path> all = Files.walk(folder)) {
+            for (Path each : all.sorted(Comparator.reverseOrder()).toList()) {
+                Files.delete(each);
+            }
+        }
     }
 
     private static synchronized PostgresServer server() throws Exception {
@@ -88,10 +130,7 @@ class TwoBenchesTest implements PropertyTest {
         private final Set<String> mended = new HashSet<>();
 
         Benches() throws Exception {
-            Approved.in(file(0), time.benchTime(), SamplePlan.acceptance(), SamplePlan.TEXT);
-            try (BenchLedger ledger = BenchLedger.open(file(0))) {
-                Approved.auditors(ledger, time.benchTime());
-            }
+            copy(employed(), file(0).getParent());
             String database = server().newDatabase();
             url = server().url(database);
             PostgresLedger.install(url, PostgresServer.OWNER, PostgresServer.PASSWORD, PostgresServer.BENCH);
@@ -100,12 +139,7 @@ class TwoBenchesTest implements PropertyTest {
             BenchLedger.open(file(1)).close();
             share(1);
             forward(1);
-            Path keys = Files.createDirectories(file(1).resolveSibling("people"));
-            try (Stream<Path> all = Files.list(file(0).resolveSibling("people"))) {
-                for (Path key : all.toList()) {
-                    Files.copy(key, keys.resolve(key.getFileName()));
-                }
-            }
+            copy(file(0).resolveSibling("people"), file(1).resolveSibling("people"));
         }
 
         Path file(int bench) throws IOException {
@@ -213,11 +247,7 @@ class TwoBenchesTest implements PropertyTest {
 
         @Override
         public void close() throws Exception {
-            try (Stream<Path> all = Files.walk(folder)) {
-                for (Path each : all.sorted(java.util.Comparator.reverseOrder()).toList()) {
-                    Files.delete(each);
-                }
-            }
+            delete(folder);
         }
     }
 
@@ -300,11 +330,11 @@ class TwoBenchesTest implements PropertyTest {
     @Test
     void aWithdrawalReachesTheSharedLedgerAndItsOwnerErases() throws Exception {
         try (Benches benches = new Benches()) {
-            String early = benches.test(1, true);
+            String early = benches.test(1, false);
             benches.sign(1, early, "MJ", new RecordFact.AttachmentWithdrawn(attached(benches, 1, early), Digest.of(photo(1)), "a face can be seen"));
             benches.forward(1);
             assertTrue(benches.shared().withdrawn().get(0).reason().endsWith("a face can be seen"), "it never arrived: " + benches.shared().withdrawn());
-            String forwarded = benches.test(0, true);
+            String forwarded = benches.test(0, false);
             benches.forward(0);
             benches.sign(0, forwarded, "MJ", new RecordFact.AttachmentWithdrawn(attached(benches, 0, forwarded), Digest.of(photo(0)), "a face can be seen"));
             benches.forward(0);
