@@ -8,7 +8,7 @@ public enum Standing {
     /** A departure or a nonconformity waits for an auditor's decision. */
     WAITING("waiting for a decision"),
     /** There was nothing to decide; nothing more is needed before the unit is handed over. */
-    SEALED("sealed"),
+    SEALED("sealed, with nothing to decide"),
     /** Everything is decided; nothing more is needed before the unit is handed over. */
     DECIDED("decided"),
     /** It was drawn for a review, and nobody has reviewed it as it stands. */
