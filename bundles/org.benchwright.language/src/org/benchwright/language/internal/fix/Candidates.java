@@ -11,6 +11,7 @@ import org.benchwright.language.Remark;
 import org.benchwright.language.RemarkCode;
 import org.benchwright.language.editing.Fix;
 import org.benchwright.language.internal.ParsedFile;
+import org.benchwright.model.BenchNeed;
 import org.benchwright.model.Claim;
 import org.benchwright.model.Retest;
 import org.benchwright.model.Step;
@@ -96,6 +97,7 @@ public final class Candidates {
         byCode.put(RemarkCode.INSTRUMENT_NOT_SAID, DeclarationFixes::instrument);
         byCode.put(RemarkCode.SOAK_KEEPS_NOTHING, DeclarationFixes::keep);
         byCode.put(RemarkCode.CLAIM_WITHOUT_SOAK, spot -> DeclarationFixes.without(spot, Claim.class));
+        byCode.put(RemarkCode.PROVED_BY_ITSELF, spot -> DeclarationFixes.without(spot, BenchNeed.class));
         byCode.put(RemarkCode.RETEST_OF_ITSELF, spot -> DeclarationFixes.without(spot, Retest.class));
         byCode.put(RemarkCode.STEP_UNREACHABLE, spot -> DeclarationFixes.without(spot, Step.class));
     }
