@@ -24,8 +24,8 @@ public final class Ids {
     public static final String FAULT_CODES_VIEW = "org.benchwright.ui.faultCodes";
     /** As printed. */
     public static final String PRINTED_VIEW = "org.benchwright.ui.printed";
-    /** What a remark means. */
-    public static final String REMARK_PAGE_VIEW = "org.benchwright.ui.remarkPage";
+    /** A page of the manual, such as what a remark means. */
+    public static final String PAGE_VIEW = "org.benchwright.ui.remarkPage";
     /** What it proves. */
     public static final String PROOF_VIEW = "org.benchwright.ui.proof";
     /** Revisions. */

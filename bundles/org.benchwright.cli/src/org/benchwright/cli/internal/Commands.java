@@ -91,6 +91,7 @@ public final class Commands {
                 new Subcommand(RevisionCommands.approveSpec(), given -> new RevisionCommands(around, procedures, screens).approve(given)),
                 new Subcommand(RevisionCommands.withdrawSpec(), given -> new RevisionCommands(around, procedures, screens).withdraw(given)),
                 new Subcommand(RevisionCommands.revisionsSpec(), given -> new RevisionCommands(around, procedures, screens).revisions(given)),
+                new Subcommand(HelpCommand.spec(), given -> new HelpCommand(around).run(given)),
                 new Subcommand(LedgerCommands.unitsSpec(), given -> new LedgerCommands(around).units(given)),
                 new Subcommand(LedgerCommands.recordsSpec(), given -> new LedgerCommands(around).records(given)),
                 new Subcommand(WatchCommand.spec(), given -> new WatchCommand(around).run(given)),

@@ -35,6 +35,7 @@ class EntryScriptsTest {
 		write(".mvn/maven.config", "-itr");
 		write(SOURCE, "class A {}");
 		write("features/f/feature.xml", "<feature/>");
+		write("docs/README.md", "# Documentation");
 		Path library = checkout.resolve("releng/lib/setup.sh");
 		Files.createDirectories(library.getParent());
 		Files.copy(RELENG.resolve("lib/setup.sh"), library);
@@ -43,7 +44,8 @@ class EntryScriptsTest {
 
 	@ParameterizedTest
 	@CsvSource({ SOURCE, "bundles/org.benchwright.core/src/B.java", "bundles/org.benchwright.core/META-INF/MANIFEST.MF",
-			"pom.xml", ".mvn/maven.config", "features/f/feature.xml", "releng/t/t.target" })
+			"pom.xml", ".mvn/maven.config", "features/f/feature.xml", "releng/t/t.target",
+			"docs/tutorials/t.md" })
 	void aChangedOrNewSourceAsksForABuild(String file) throws Exception {
 		String before = stamp();
 		write(file, "changed");
@@ -68,7 +70,7 @@ class EntryScriptsTest {
 	@ParameterizedTest
 	@CsvSource({ "bundles/org.benchwright.core/target/A.class", "bundles/org.benchwright.model/src-gen/G.java",
 			"bundles/org.benchwright.core.tests/src/ATest.java", "bundles/org.benchwright.core/.polyglot.build",
-			"procedures/demo.procedure" })
+			"procedures/demo.procedure", "docs/screens/card.png" })
 	void whatTheProductIsNotMadeFromAsksForNone(String file) throws Exception {
 		String before = stamp();
 		write(file, "something");

@@ -68,7 +68,7 @@ class AuthorCommandsTest {
         assertTrue(page().contains("    expect pwer steady within 5 s of now"), page());
         assertFalse(page().contains("```"), page());
 
-        Screen.page().hideView(Screen.page().findView(Ids.REMARK_PAGE_VIEW));
+        Screen.page().hideView(Screen.page().findView(Ids.PAGE_VIEW));
         Engineer.replace(editor, "pwm steady within 2 s", "pwr steady within 500 ms");
         Screen.waitFor("the other remark", () -> Engineer.remarkRows().size() == 1
                 && Engineer.remarkRows().get(0).get(4).equals("deadline-too-short-for-hand"));
@@ -116,7 +116,7 @@ class AuthorCommandsTest {
     }
 
     private static String page() {
-        return Screen.page().findView(Ids.REMARK_PAGE_VIEW) == null ? "" : Screen.all(StyledText.class).map(StyledText::getText)
+        return Screen.page().findView(Ids.PAGE_VIEW) == null ? "" : Screen.all(StyledText.class).map(StyledText::getText)
                 .filter(text -> text.startsWith("unknown-lamp") || text.startsWith("deadline-too")).findFirst().orElse("");
     }
 }

@@ -167,7 +167,7 @@ class ScreensTest {
         Engineer.press("F1");
         Screen.waitFor("the page", () -> Screen.all(StyledText.class).anyMatch(text -> text.getText().startsWith("unknown-lamp")));
         take(withMeaning);
-        Screen.page().hideView(Screen.page().findView(Ids.REMARK_PAGE_VIEW));
+        Screen.page().hideView(Screen.page().findView(Ids.PAGE_VIEW));
         Engineer.goBehind(editor, "Press as you close the switch.\"\n            ");
         ((ITextOperationTarget) Engineer.viewer(editor)).doOperation(ISourceViewer.CONTENTASSIST_PROPOSALS);
         Screen.waitFor("the list", () -> Engineer.proposals().stream().anyMatch(text -> text.startsWith("expect")));

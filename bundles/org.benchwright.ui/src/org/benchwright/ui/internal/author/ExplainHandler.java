@@ -1,23 +1,25 @@
 package org.benchwright.ui.internal.author;
 
 import java.util.List;
+import java.util.Optional;
 
 import org.benchwright.language.Remark;
 import org.benchwright.language.RemarkCode;
-import org.benchwright.ui.Ids;
+import org.benchwright.present.HelpPage;
 import org.benchwright.ui.internal.Background;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
+import org.benchwright.ui.internal.help.PageOfPart;
+import org.benchwright.ui.internal.help.PageView;
 import org.eclipse.core.commands.AbstractHandler;
 import org.eclipse.core.commands.ExecutionEvent;
 import org.eclipse.core.commands.ExecutionException;
-import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.jface.viewers.IStructuredSelection;
+import org.eclipse.ui.IEditorPart;
 import org.eclipse.ui.IWorkbenchPage;
-import org.eclipse.ui.PartInitException;
 import org.eclipse.ui.handlers.HandlerUtil;
 
-/** Shows the page of the remark that is selected in Remarks, or is at the caret. */
+/** Shows the page of the remark that is selected in Remarks or is at the caret, else the page of the language or of the active view. */
 public final class ExplainHandler extends AbstractHandler {
 
     @Override
@@ -26,26 +28,23 @@ public final class ExplainHandler extends AbstractHandler {
         if (HandlerUtil.getActivePart(event) instanceof RemarksView
                 && HandlerUtil.getCurrentSelection(event) instanceof IStructuredSelection rows
                 && rows.getFirstElement() instanceof Remark remark) {
-            show(page, remark.code());
+            PageView.show(page, remark.code());
             return null;
         }
-        NamedPlace.of(event).ifPresent(place -> Background.soon(Message.AUTHOR_EXPLAIN, monitor -> {
-            List<Remark> remarks = RemarksAt.caret(place.session(), place);
-            OnDisplay.later(place.shell(), () -> remarks.stream().findFirst().map(Remark::code)
-                    .ifPresentOrElse(code -> show(page, code), () -> tell(page, Message.AUTHOR_NO_REMARK.text())));
-        }));
+        Optional<NamedPlace> editor = HandlerUtil.getActivePart(event) instanceof IEditorPart ? NamedPlace.of(event) : Optional.empty();
+        if (editor.isPresent()) {
+            explain(page, editor.get());
+        } else {
+            PageView.show(page, Optional.ofNullable(HandlerUtil.getActivePartId(event)).map(PageOfPart::of).orElse(HelpPage.README));
+        }
         return null;
     }
 
-    private static void show(IWorkbenchPage page, RemarkCode code) {
-        try {
-            ((RemarkPageView) page.showView(Ids.REMARK_PAGE_VIEW, null, IWorkbenchPage.VIEW_VISIBLE)).show(code);
-        } catch (PartInitException failed) {
-            tell(page, String.valueOf(failed.getMessage()));
-        }
-    }
-
-    private static void tell(IWorkbenchPage page, String words) {
-        MessageDialog.openInformation(page.getWorkbenchWindow().getShell(), Message.AUTHOR_EXPLAIN.text(), words);
+    private static void explain(IWorkbenchPage page, NamedPlace place) {
+        Background.soon(Message.AUTHOR_EXPLAIN, monitor -> {
+            List<Remark> remarks = RemarksAt.caret(place.session(), place);
+            OnDisplay.later(place.shell(), () -> remarks.stream().findFirst().map(Remark::code)
+                    .ifPresentOrElse((RemarkCode code) -> PageView.show(page, code), () -> PageView.show(page, HelpPage.LANGUAGE)));
+        });
     }
 }

@@ -1,0 +1,71 @@
+package org.benchwright.cli.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+import org.benchwright.present.HelpPage;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+/** The manual at the terminal: the pages of {@code docs}, all of them, as they come with the program. */
+class HelpCommandTest {
+
+    private static final Path DOCS = Path.of("../../docs");
+
+    @TempDir
+    private Path folder;
+    private CommandRunner bench;
+
+    @BeforeEach
+    void setUp() throws Exception {
+        bench = new CommandRunner(folder);
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void aPageIsPrintedAndListed(HelpPage page) throws IOException {
+        CommandRunner.Ended ended = bench.run("help", page.word());
+        assertEquals(new CommandRunner.Ended(0, Files.readString(DOCS.resolve(page.path())).replaceAll("(?s)<!--.*?-->\\n*", ""), ""), ended);
+        assertTrue(bench.run("help").out().contains("  " + page.word() + " "), page.word());
+    }
+
+    @Test
+    void noPageIsForgotten() throws IOException {
+        assertEquals(new TreeSet<>(Stream.concat(pages(DOCS), pages(DOCS.resolve("tutorials"))).collect(Collectors.toSet())),
+                new TreeSet<>(Stream.of(HelpPage.values()).map(HelpPage::path).collect(Collectors.toSet())));
+    }
+
+    private static Stream<String> pages(Path folder) throws IOException {
+        try (Stream<Path> files = Files.list(folder)) {
+            List<String> there = files.filter(file -> file.toString().endsWith(".md")).map(file -> DOCS.relativize(file).toString().replace('\\', '/')).toList();
+            return there.stream();
+        }
+    }
+
+    @Test
+    void aRemarkHasItsPageToo() {
+        CommandRunner.Ended ended = bench.run("help", "soak-while-off");
+        assertEquals(0, ended.status(), ended.err());
+        assertTrue(ended.out().startsWith("# soak-while-off\n"), ended.out());
+    }
+
+    @Test
+    void whatThereIsNotIsSaid() {
+        CommandRunner.Ended ended = bench.run("help", "poetry");
+        assertEquals(1, ended.status());
+        assertTrue(ended.err().startsWith("There is no page \"poetry\"."), ended.err());
+        assertFalse(ended.err().contains("at org."), ended.err());
+    }
+}
