@@ -37,7 +37,7 @@ class FiguresCommandTest {
         CommandRunner.Ended ended = figures();
         assertEquals(0, ended.status(), ended.err());
         assertEquals("", ended.err());
-        assertTrue(ended.out().startsWith("0 tests that count: 0 ended with a verdict, 0 still open.\n"), ended.out());
+        assertTrue(ended.out().startsWith("0 tests count: 0 ended with a verdict, 0 still open.\n"), ended.out());
         assertTrue(ended.out().contains("Left out: 1 rehearsals."), ended.out());
         assertTrue(ended.out().contains("First-pass yield\n  No first test has ended with a verdict."), ended.out());
         assertFalse(ended.out().contains("NaN"), ended.out());
@@ -50,7 +50,7 @@ class FiguresCommandTest {
         Path out = folder.resolve("out");
         CommandRunner.Ended ended = figures("--csv", out.toString(), "--html", out.resolve("page.html").toString(), "--svg", out.toString());
         assertEquals(0, ended.status(), ended.err());
-        assertTrue(ended.out().startsWith("1 tests that count: 0 ended with a verdict, 1 still open.\n"), ended.out());
+        assertTrue(ended.out().startsWith("1 test counts: 0 ended with a verdict, 1 still open.\n"), ended.out());
         String page = Files.readString(out.resolve("page.html"), StandardCharsets.UTF_8);
         assertTrue(page.contains("<h2>First-pass yield</h2>") && page.endsWith("</html>\n"), page);
         assertTrue(ended.out().contains("Written: " + out.resolve("page.html")), ended.out());

@@ -62,7 +62,7 @@ class FiguresTest {
         assertEquals(List.of("No first test has ended with a verdict."), figure(figures, "First-pass yield").sentences());
         assertEquals(List.of("No nonconformity was noted."), figure(figures, "Nonconformities").sentences());
         assertEquals(List.of("No soak of a family whose stop stays has told anything yet."), figure(figures, "What the soak finds").sentences());
-        assertEquals("0 tests that count: 0 ended with a verdict, 0 still open.", figures.basis().get(0));
+        assertEquals("0 tests count: 0 ended with a verdict, 0 still open.", figures.basis().get(0));
         assertTrue(figures.basis().contains("Left out: 0 rehearsals."));
     }
 
@@ -130,7 +130,7 @@ class FiguresTest {
         FigureFilter filter = new FigureFilter(Optional.of("tarn_c16"), Optional.of("C16-4"), Optional.of(LocalDate.of(2026, 5, 2)),
                 Optional.of(LocalDate.of(2026, 5, 5)), ZoneOffset.UTC, LocalDate.of(2027, 5, 1));
         Figures figures = figures(filter);
-        assertEquals("1 tests that count: 1 ended with a verdict, 0 still open.", figures.basis().get(0));
+        assertEquals("1 test counts: 1 ended with a verdict, 0 still open.", figures.basis().get(0));
         for (String told : List.of("Family: tarn_c16.", "Unit: C16-4.", "Opened from 2026-05-02 to 2026-05-05.")) {
             assertTrue(figures.basis().contains(told), told);
         }
@@ -211,7 +211,7 @@ class FiguresTest {
             add(State.ACCEPTED, Optional.of(new Soak(259_200, Optional.empty())), 24 + i % 3 * 0.01);
         }
         Figure figure = figure(figures(ALL), "Are there stations enough");
-        assertEquals("24 units soaked in 23 days at 1 stations, 72 h each on average: that is 313.0 % of what the stations can do.",
+        assertEquals("24 units soaked in 23 days at 1 station, 72 h each on average: that is 313.0 % of what the station can do.",
                 figure.sentences().get(0));
         assertEquals("The stations cannot keep up with what comes; 4 would be busy up to 85 % of the time.", figure.sentences().get(1));
         List<List<String>> rows = figure.tables().get(0).rows();

@@ -1,6 +1,9 @@
 package org.benchwright.present.internal;
 
+import java.text.FieldPosition;
+import java.text.Format;
 import java.text.MessageFormat;
+import java.text.ParsePosition;
 import java.util.Locale;
 import java.util.ResourceBundle;
 
@@ -25,11 +28,28 @@ enum FigureWords {
 
     /** The text with its arguments put in. */
     String text(Object... arguments) {
-        Object[] printed = new Object[arguments.length];
-        for (int i = 0; i < arguments.length; i++) {
-            printed[i] = String.valueOf(arguments[i]);
-        }
         String pattern = ResourceBundle.getBundle(BUNDLE, Locale.getDefault(), FigureWords.class.getClassLoader()).getString(name());
-        return new MessageFormat(pattern, Locale.ROOT).format(printed);
+        MessageFormat format = new MessageFormat(pattern, Locale.ROOT);
+        Format[] formats = format.getFormats();
+        for (int i = 0; i < formats.length; i++) {
+            // What has no format of its own, such as a choice, is printed as it is: no marks between thousands.
+            format.setFormat(i, formats[i] == null ? new AsItIs() : formats[i]);
+        }
+        return format.format(arguments);
+    }
+
+    private static final class AsItIs extends Format {
+
+        private static final long serialVersionUID = 1L;
+
+        @Override
+        public StringBuffer format(Object value, StringBuffer text, FieldPosition place) {
+            return text.append(value);
+        }
+
+        @Override
+        public Object parseObject(String text, ParsePosition place) {
+            throw new UnsupportedOperationException("only printed");
+        }
     }
 }
