@@ -8,9 +8,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
-import java.sql.DriverManager;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.util.Properties;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -19,6 +19,7 @@ import org.benchwright.cli.internal.LanguageSource;
 import org.benchwright.ledger.tests.PostgresServer;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.postgresql.Driver;
 
 /** How much room a test takes in a bench's ledger and in a shared one is what {@code docs/deployment.md} reckons with. */
 class RoomPerTestTest {
@@ -79,7 +80,10 @@ class RoomPerTestTest {
 
     /** Tables with their indexes. */
     private static long sharedBytes(String url) throws SQLException {
-        try (Connection connection = DriverManager.getConnection(url, PostgresServer.OWNER, PostgresServer.PASSWORD);
+        Properties login = new Properties();
+        login.put("user", PostgresServer.OWNER);
+        login.put("password", PostgresServer.PASSWORD);
+        try (Connection connection = new Driver().connect(url, login);
                 ResultSet size = connection.createStatement().executeQuery(
                         "SELECT sum(pg_total_relation_size(oid)) FROM pg_class WHERE relkind = 'r' AND relnamespace NOT IN "
                                 + "(SELECT oid FROM pg_namespace WHERE nspname IN ('pg_catalog', 'information_schema'))")) {
