@@ -38,7 +38,7 @@ public final class DecisionCheck implements TestCheck {
     private final Optional<Digest> bench;
     private final boolean sharing;
     private final List<LateArrival> late = new ArrayList<>();
-    private final KeptTests reader = KeptTests.remembering();
+    private final KeptTests reader = KeptTests.verifying();
     private final List<KeptTest> open = new ArrayList<>();
     private final List<String> reviewsDue = new ArrayList<>();
     private final Optional<ProjectionCheck> projection;

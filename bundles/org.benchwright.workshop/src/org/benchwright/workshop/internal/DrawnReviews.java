@@ -21,7 +21,19 @@ public final class DrawnReviews {
 
     private static final String PLANNED = "reviews-planned";
 
+    private final boolean unchanging;
     private Optional<RevisionHistory> books = Optional.empty();
+    private Optional<List<LedgerEntry>> plans = Optional.empty();
+
+    /** Asks the ledger for every test whether its books have grown. */
+    DrawnReviews() {
+        this(false);
+    }
+
+    /** @param unchanging whether the books count as they are found first, as for whoever verifies */
+    DrawnReviews(boolean unchanging) {
+        this.unchanging = unchanging;
+    }
 
     /** Whether a test with these entries was drawn; one that is not sealed never is. */
     synchronized boolean drawn(Ledger ledger, TestId test, TestRun run, List<LedgerEntry> entries) throws StoreException {
@@ -35,9 +47,12 @@ public final class DrawnReviews {
     }
 
     /** Most benches plan none, and then the books need not be read for it. */
-    private static boolean planned(Ledger ledger, Fact.Books known) throws StoreException {
+    private boolean planned(Ledger ledger, Fact.Books known) throws StoreException {
         try {
-            return ledger.entries(TestId.REVISIONS, PLANNED).stream().anyMatch(entry -> entry.sequence() <= known.revisions());
+            if (plans.isEmpty() || !unchanging) {
+                plans = Optional.of(ledger.entries(TestId.REVISIONS, PLANNED));
+            }
+            return plans.get().stream().anyMatch(entry -> entry.sequence() <= known.revisions());
         } catch (LedgerException e) {
             throw new StoreException(e.getMessage(), e);
         }
@@ -46,8 +61,8 @@ public final class DrawnReviews {
     /** The books, read again when they have grown. */
     private RevisionHistory books(Ledger ledger) throws StoreException {
         try {
-            if (books.isEmpty() || books.get().size() != ledger.lastSequence(TestId.REVISIONS)
-                    || books.get().register().size() != ledger.lastSequence(TestId.PEOPLE)) {
+            if (books.isEmpty() || !unchanging && (books.get().size() != ledger.lastSequence(TestId.REVISIONS)
+                    || books.get().register().size() != ledger.lastSequence(TestId.PEOPLE))) {
                 books = Optional.of(RevisionHistory.asFound(ledger));
             }
             return books.get();

@@ -36,21 +36,27 @@ public final class KeptTests {
     private final EventCodec events = new EventCodec();
     private final PlanCodec plans = new PlanCodec();
     private final ReturnCodec returns = new ReturnCodec();
-    private final SealedRecords records = new SealedRecords(new DrawnReviews());
+    private final SealedRecords records;
     private final Optional<RememberedPlans> remembered;
 
     /** Reads every plan anew. */
     public KeptTests() {
-        this(Optional.empty());
+        this(Optional.empty(), new DrawnReviews());
     }
 
-    private KeptTests(Optional<RememberedPlans> remembered) {
+    private KeptTests(Optional<RememberedPlans> remembered, DrawnReviews reviews) {
         this.remembered = remembered;
+        this.records = new SealedRecords(reviews);
     }
 
     /** Reads a plan once, and a book when it has grown, for whoever looks at many tests of one ledger; for any thread. */
     public static KeptTests remembering() {
-        return new KeptTests(Optional.of(new RememberedPlans()));
+        return new KeptTests(Optional.of(new RememberedPlans()), new DrawnReviews());
+    }
+
+    /** Reads a plan once, and review plans as they are found first, for whoever verifies many tests of one ledger. */
+    static KeptTests verifying() {
+        return new KeptTests(Optional.of(new RememberedPlans()), new DrawnReviews(true));
     }
 
     /**
