@@ -5,7 +5,7 @@ import java.time.Instant;
 /**
  * One line of what happened in a test.
  *
- * @param sequence the event's number
+ * @param sequence the event's number; the last one's where the line stands for several
  * @param instant  wall time
  * @param who      who told it; empty for what follows from it
  * @param words    what happened

@@ -17,8 +17,6 @@ import org.benchwright.report.internal.Html;
  */
 public record Page(String title, List<String> basis, List<Section> sections) {
 
-    private static final int WIDTH = 900;
-    private static final int HEIGHT = 420;
     private static final String STYLE = """
             body { font: 16px/1.45 sans-serif; max-width: 60em; margin: 2em auto; padding: 0 1em; color: #101417; background: #fff }
             table { border-collapse: collapse; margin: 1em 0 } th, td { text-align: left; padding: .2em .8em; border-bottom: 1px solid #b2bac0 }
@@ -61,15 +59,9 @@ public record Page(String title, List<String> basis, List<Section> sections) {
     private static void append(StringBuilder html, Section section) {
         html.append("<section><h2>").append(Html.escaped(section.title())).append("</h2>\n");
         section.sentences().forEach(sentence -> html.append("<p>").append(Html.escaped(sentence)).append("</p>\n"));
-        section.plot().ifPresent(plot -> html.append("<figure>").append(inline(plot)).append("</figure>\n"));
+        section.plot().ifPresent(plot -> html.append(Html.figure(plot)));
         section.tables().stream().filter(table -> !table.rows().isEmpty()).forEach(table -> append(html, table));
         html.append("</section>\n");
-    }
-
-    /** The picture without the head of a file of its own. */
-    private static String inline(Plot plot) {
-        String svg = Charts.svg(plot, Look.PRINT, WIDTH, HEIGHT);
-        return svg.substring(svg.indexOf("<svg"));
     }
 
     private static void append(StringBuilder html, SheetTable table) {

@@ -22,10 +22,11 @@ import org.benchwright.ledger.ProofFormatException;
  * @param story           every event in order
  * @param proof           where the test stands in the ledger; empty until a checkpoint tells of it
  * @param standing        what became of the record after its seal
+ * @param shown           what people are shown of it besides
  */
 public record TestReport(Heading heading, List<Result> results, List<String> soaks, List<Instrument> instruments,
         List<String> departures, List<String> nonconformities, List<Attachment> attachments, List<Amendment> amendments,
-        List<StoryLine> story, Optional<InclusionProof> proof, Standing standing) {
+        List<StoryLine> story, Optional<InclusionProof> proof, Standing standing, Shown shown) {
 
     public TestReport {
         Objects.requireNonNull(heading);
@@ -39,13 +40,28 @@ public record TestReport(Heading heading, List<Result> results, List<String> soa
         story = List.copyOf(story);
         Objects.requireNonNull(proof);
         Objects.requireNonNull(standing);
+        Objects.requireNonNull(shown);
     }
 
     /** A test of which nobody has said anything since its seal but what the amendments tell. */
     public TestReport(Heading heading, List<Result> results, List<String> soaks, List<Instrument> instruments, List<String> departures,
             List<String> nonconformities, List<Attachment> attachments, List<Amendment> amendments, List<StoryLine> story,
             Optional<InclusionProof> proof) {
-        this(heading, results, soaks, instruments, departures, nonconformities, attachments, amendments, story, proof, Standing.NONE);
+        this(heading, results, soaks, instruments, departures, nonconformities, attachments, amendments, story, proof, Standing.NONE,
+                new Shown(story, List.of()));
+    }
+
+    /**
+     * What people are shown of a test, and machines are not: they get every event and every number.
+     *
+     * @param story   what happened, in order; what a watch saw over and over is one line
+     * @param courses the course of each soak, state and conditions
+     */
+    public record Shown(List<StoryLine> story, List<Page.Section> courses) {
+        public Shown {
+            story = List.copyOf(story);
+            courses = List.copyOf(courses);
+        }
     }
 
     /**
@@ -247,15 +263,22 @@ public record TestReport(Heading heading, List<Result> results, List<String> soa
      */
     public static TestReport of(Heading heading, List<Result> results, List<String> soaks, List<Instrument> instruments,
             List<String> departures, List<String> nonconformities, List<Attachment> attachments, List<Amendment> amendments,
-            List<StoryLine> story, Optional<String> proof, Standing standing) {
+            List<StoryLine> story, Optional<String> proof, Standing standing, Shown shown) {
         Optional<InclusionProof> read = proof.map(text -> proof(text, heading.test()));
         return new TestReport(heading, results, soaks, instruments, departures, nonconformities, attachments, amendments, story, read,
-                standing);
+                standing, shown);
     }
 
     /** The same with another standing. */
     public TestReport with(Standing other) {
-        return new TestReport(heading, results, soaks, instruments, departures, nonconformities, attachments, amendments, story, proof, other);
+        return new TestReport(heading, results, soaks, instruments, departures, nonconformities, attachments, amendments, story, proof, other,
+                shown);
+    }
+
+    /** The same, shown otherwise. */
+    public TestReport with(Shown other) {
+        return new TestReport(heading, results, soaks, instruments, departures, nonconformities, attachments, amendments, story, proof, standing,
+                other);
     }
 
     private static InclusionProof proof(String text, String test) {

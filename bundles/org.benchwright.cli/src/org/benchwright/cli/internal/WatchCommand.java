@@ -13,6 +13,7 @@ import org.benchwright.cli.ExitStatus;
 import org.benchwright.cli.Surroundings;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
+import org.benchwright.present.OperatorCalls;
 import org.benchwright.present.Watching;
 
 import picocli.CommandLine.Model.CommandSpec;

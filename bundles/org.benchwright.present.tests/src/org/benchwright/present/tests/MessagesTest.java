@@ -19,7 +19,7 @@ class MessagesTest {
 
     @Test
     void everyTextIsThere() {
-        Object[] arguments = {1, 2, 3, 4, 5};
+        Object[] arguments = {1, 2, 3, 4, 5, 6};
         for (Message message : Message.values()) {
             assertFalse(message.text(arguments).isEmpty(), message.name());
             assertFalse(message.text(arguments).contains("{"), message.name());

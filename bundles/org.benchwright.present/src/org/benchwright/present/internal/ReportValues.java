@@ -24,6 +24,7 @@ import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.record.Deviation;
 import org.benchwright.engine.record.TestRecord;
 import org.benchwright.present.RecordStanding;
+import org.benchwright.present.TimelineLine;
 import org.benchwright.engine.receipt.Plate;
 import org.benchwright.engine.receipt.Receipt;
 import org.benchwright.report.TestReport;
@@ -87,10 +88,13 @@ public final class ReportValues {
     private TestReport report(KeptTest test, List<SignedNote> notes, Optional<String> proof) {
         List<Amendment> amendments = notes.stream().map(note -> new Amendment(note.sequence(), note.instant(), note.kind(), note.by(),
                 note.trusted() ? note.words() : Message.TOLD_LOST_KEY.text(note.words()), CHANGING.equals(note.kind()))).toList();
-        List<StoryLine> story = Timeline.of(run).stream()
-                .map(line -> new StoryLine(line.sequence(), line.instant(), line.who(), line.words(), line.struck())).toList();
         return TestReport.of(heading(test), results, SoakProof.of(run), List.copyOf(instruments.values()), deviations(test, false),
-                deviations(test, true), attachments, amendments, story, proof, standing(test, notes));
+                deviations(test, true), attachments, amendments, story(Timeline.every(run)), proof, standing(test, notes),
+                new TestReport.Shown(story(Timeline.of(run)), SoakCourse.of(run)));
+    }
+
+    private static List<StoryLine> story(List<TimelineLine> lines) {
+        return lines.stream().map(line -> new StoryLine(line.sequence(), line.instant(), line.who(), line.words(), line.struck())).toList();
     }
 
     private Heading heading(KeptTest test) {

@@ -49,6 +49,7 @@ public final class Sheets {
         notes.forEach(note -> story.add(line(note)));
         return new RecordSheet(row(test), test.run().ended() ? test.run().reason() : "", SoakProof.of(test.run()), story, test.sealed(), test.run().opening().predecessor(),
                 test.record().map(record -> Standings.of(test.id(), record, notes, now, ZoneId.systemDefault())),
+                SoakCourse.of(test.run()),
                 test.field().filter(field -> field.counts(test.run()) && field.returned().map(FieldReturn::fault)
                         .map(fault -> fault == FieldReturn.Fault.NOT_LOOKED_FOR).orElse(true)).isPresent());
     }

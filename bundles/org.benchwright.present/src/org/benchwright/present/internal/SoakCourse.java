@@ -177,7 +177,7 @@ public final class SoakCourse {
         if (!endsX.isEmpty()) {
             state.add(new Plot.Series(CourseWords.BETWEEN.text(), Plot.Role.ENDS, endsX, endsY));
         }
-        SheetTable table = new SheetTable(soak.name(), List.of(CourseWords.FROM.text(), CourseWords.TO.text(), CourseWords.BY.text(), CourseWords.WHAT.text()), rows);
+        SheetTable table = new SheetTable("soak", List.of(CourseWords.FROM.text(), CourseWords.TO.text(), CourseWords.BY.text(), CourseWords.WHAT.text()), rows);
         sections.add(new Page.Section(soak.title(), proved.isEmpty() ? List.of(CourseWords.HOW.text()) : List.of(proved, CourseWords.HOW.text()),
                 Optional.of(new Plot(soak.title(), CourseWords.HOURS.text(), CourseWords.HEIGHT.text(), Plot.Scale.NUMBERS, List.of(), state)),
                 List.of(table)));

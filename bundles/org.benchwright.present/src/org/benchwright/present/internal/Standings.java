@@ -67,7 +67,7 @@ public final class Standings {
     private static List<TimelineLine> entries(TestRecord record) {
         Set<Long> possible = record.run().holding().stream().filter(event -> event.body() instanceof Fact fact && Correction.possible(fact))
                 .map(TestEvent::sequence).collect(Collectors.toSet());
-        return Timeline.of(record.run()).stream().filter(line -> possible.contains(line.sequence())).toList();
+        return Timeline.every(record.run()).stream().filter(line -> possible.contains(line.sequence())).toList();
     }
 
     private static List<RecordStanding.Attachment> attachments(TestRecord record, ZoneId zone) {

@@ -19,8 +19,25 @@ public final class Timeline {
     private Timeline() {
     }
 
-    /** Every event of the test in order, struck entries among them. */
+    /** What happened in order, struck entries among it. What a watch saw over and over is one line, with the numbers of its entries. */
     public static List<TimelineLine> of(TestRun run) {
+        Set<Long> struck = run.struck();
+        List<TestEvent> events = run.events();
+        List<TimelineLine> every = every(run);
+        List<TimelineLine> lines = new ArrayList<>();
+        for (int i = 0; i < events.size(); i++) {
+            WatchRuns runs = WatchRuns.at(events, i, struck);
+            int last = i + runs.events() - 1;
+            TimelineLine line = every.get(last);
+            lines.add(runs.held().size() < 2 ? line
+                    : new TimelineLine(line.sequence(), line.instant(), line.who(), runs.words(), false, false));
+            i = last;
+        }
+        return List.copyOf(lines);
+    }
+
+    /** Every event of the test in order, struck entries among them. */
+    public static List<TimelineLine> every(TestRun run) {
         Set<Long> struck = run.struck();
         CheckNames names = new CheckNames(run.plan());
         List<TimelineLine> lines = new ArrayList<>();

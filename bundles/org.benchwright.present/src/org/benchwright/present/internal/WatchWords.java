@@ -30,8 +30,7 @@ final class WatchWords {
         if (fact instanceof Fact.WatchSees f) {
             return Message.WATCH_SEES.text(f.source());
         } else if (fact instanceof Fact.WatchHeld f) {
-            String read = f.conditions().stream().map(range -> ", " + Questions.spaced(range.condition()) + " " + range.low().value() + " .. "
-                    + range.high()).collect(Collectors.joining());
+            String read = f.conditions().stream().map(WatchWords::range).collect(Collectors.joining());
             return Message.WATCH_HELD.text(Durations.words(whole(f.to().offset().minus(f.from().offset()))), String.valueOf(f.samples())) + read;
         } else if (fact instanceof Fact.WatchChanged f) {
             return f.lastGood().map(good -> Message.WATCH_CHANGED.text(good.received().toString(), f.firstBad().received().toString(), f.shows(),
@@ -42,6 +41,11 @@ final class WatchWords {
         }
         Fact.WatchSilent f = (Fact.WatchSilent) fact;
         return Message.WATCH_SILENT.text(f.lastSeen().map(last -> last.received().toString()).orElse("-"), f.why());
+    }
+
+    /** What was read of a condition, behind a comma. */
+    static String range(Fact.ConditionRange range) {
+        return ", " + Questions.spaced(range.condition()) + " " + range.low().value() + " .. " + range.high();
     }
 
     private static Duration whole(Duration time) {

@@ -16,7 +16,9 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.common.filespecification.PDComplexFileSpecification;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -135,6 +137,28 @@ class PrintedPagesTest {
         }
         assertTrue(text.contains("REHEARSAL") && text.contains("Waiting times were skipped. There is no verdict. It would be rejected"), text);
         assertFalse(text.contains("REJECTED"), "a rehearsal has no verdict");
+    }
+
+    @Test
+    void theCourseOfASoakIsDrawnInTheRecordWithTheWordsThatSayWhatItTells() throws Exception {
+        HandOver papers = new HandOver(SampleReport.soaked(folder), SampleReport.PRINTED);
+        byte[] pdf = kept("record-soak.pdf", papers.record());
+        String text = text(pdf).replaceAll("\\s+", " ");
+        assertTrue(text.contains("What came first can be told only where the intervals do not overlap."), text);
+        assertTrue(text.contains("40.0000 40.5000 watch mode faulted"), text);
+        assertTrue(text.contains("entries 1 to 3") && !text.contains("Look 7 at the lamps"), "what a watch saw over and over is one line");
+        int pictures = 0;
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            for (PDPage page : document.getPages()) {
+                for (COSName name : page.getResources().getXObjectNames()) {
+                    pictures += page.getResources().isImageXObject(name) ? 1 : 0;
+                }
+            }
+        }
+        assertEquals(2, pictures);
+        assertArrayEquals(pdf, papers.record());
+        assertEquals(2, papers.html().split("<figure><svg", -1).length - 1);
+        assertTrue(papers.csv().contains("Look 7 at the lamps") && papers.json().contains("Look 7 at the lamps"), "machines get every event");
     }
 
     @Test

@@ -8,13 +8,16 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import org.benchwright.core.Actor;
+import org.benchwright.core.Plot;
 import org.benchwright.core.Role;
+import org.benchwright.core.SheetTable;
 import org.benchwright.ledger.EntryDraft;
 import org.benchwright.ledger.InclusionProof;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerProofs;
 import org.benchwright.ledger.SqliteLedger;
 import org.benchwright.ledger.TestId;
+import org.benchwright.report.Page;
 import org.benchwright.report.TestReport;
 import org.benchwright.report.TestReport.Amendment;
 import org.benchwright.report.TestReport.Attachment;
@@ -78,6 +81,22 @@ final class SampleReport {
     static TestReport waiting(Path folder) throws Exception {
         return accepted(folder).with(new TestReport.Standing("waiting for a decision", Optional.empty(),
                 Optional.of("1 to decide first. An auditor who had no hand in the test decides departure 12: look 4 min later than due"), List.of()));
+    }
+
+    /** The same with the course of its soak: a stop, and a condition that left its limits. */
+    static TestReport soaked(Path folder) throws Exception {
+        TestReport like = accepted(folder);
+        Plot state = new Plot("Endurance", "hours since the soak began", "unit", Plot.Scale.NUMBERS, List.of(), List.of(
+                new Plot.Series("state", Plot.Role.LINE, List.of(0.0, 40.0, 40.5), List.of(1.0, 1.0, 0.0)),
+                new Plot.Series("the stop lies between", Plot.Role.ENDS, List.of(40.0, 40.5), List.of(1.0, 0.0))));
+        Plot room = new Plot("ambient", "hours since the soak began", "ambient, degC", Plot.Scale.NUMBERS, List.of(), List.of(
+                new Plot.Series("read", Plot.Role.POINTS, List.of(0.0, 20.0, 41.0), List.of(22.0, 23.5, 29.0)),
+                new Plot.Series("upper limit", Plot.Role.LIMIT, List.of(0.0, 41.0), List.of(28.0, 28.0))));
+        SheetTable changes = new SheetTable("endurance", List.of("from, h", "to, h", "by", "what"),
+                List.of(List.of("40.0000", "40.5000", "watch", "mode faulted"), List.of("20.0000", "41.0000", "watch", "ambient outside: 29 degC")));
+        return like.with(new TestReport.Shown(List.of(new StoryLine(3, BEGAN, "watch", "as it must be from 07:30 to 23:30, entries 1 to 3", false)),
+                List.of(new Page.Section("Endurance", List.of("What came first can be told only where the intervals do not overlap."), Optional.of(state),
+                        List.of(changes)), new Page.Section("ambient", List.of(), Optional.of(room), List.of()))));
     }
 
     /** A rehearsal with a long record. */

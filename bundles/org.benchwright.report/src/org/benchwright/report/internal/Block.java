@@ -2,6 +2,7 @@ package org.benchwright.report.internal;
 
 import java.util.List;
 
+import org.benchwright.core.Plot;
 import org.benchwright.core.SignalWord;
 
 /** A part of a document, whatever it is shown on. */
@@ -96,6 +97,10 @@ public sealed interface Block {
             weights = List.copyOf(weights);
             rows = List.copyOf(rows);
         }
+    }
+
+    /** A plot over the whole width. */
+    record Picture(Plot plot) implements Block {
     }
 
     /** A machine-readable square with lines beside it. */

@@ -2,6 +2,10 @@ package org.benchwright.report.internal;
 
 import java.util.List;
 
+import org.benchwright.core.Plot;
+import org.benchwright.report.Charts;
+import org.benchwright.report.Look;
+
 /**
  * A document as one HTML file without anything from outside: no script, no link, no font to fetch. Every text is escaped.
  *
@@ -9,6 +13,8 @@ import java.util.List;
  */
 public record Html(Document document) {
 
+    private static final int FIGURE_WIDTH = 900;
+    private static final int FIGURE_HEIGHT = 420;
     private static final String STYLE = """
             body { font: 15px/1.45 sans-serif; max-width: 62em; margin: 2em auto; padding: 0 1em; color: #111; background: #fff; }
             h1 { margin-bottom: 0; } h2 { font-size: 1.1em; margin: 1.6em 0 .3em; }
@@ -24,6 +30,7 @@ public record Html(Document document) {
             .panel b { display: block; padding: .15em .7em; letter-spacing: .06em; border-bottom: 2px solid #111; }
             .danger b { background: #be1622; color: #fff; } .warning b { background: #f08214; } .caution b { background: #f8d01e; }
             .notice b { background: #145496; color: #fff; } .panel b { print-color-adjust: exact; }
+            figure { margin: 1em 0; } figure svg { max-width: 100%; height: auto; }
             .told { margin: .5em 0; } .task { margin: .5em 0 .5em 1.6em; } .task::before { content: "\\2610"; float: left; margin-left: -1.4em; }
             """;
 
@@ -58,6 +65,8 @@ public record Html(Document document) {
             append(table, html);
         } else if (block instanceof Block.Square square) {
             append(square, html);
+        } else if (block instanceof Block.Picture picture) {
+            html.append(figure(picture.plot()));
         } else {
             appendWork(block, html);
         }
@@ -79,6 +88,12 @@ public record Html(Document document) {
         } else {
             throw new IllegalArgumentException("no tags for " + block);
         }
+    }
+
+    /** A plot within a page: lines, without the head of a file of its own. */
+    public static String figure(Plot plot) {
+        String svg = Charts.svg(plot, Look.PRINT, FIGURE_WIDTH, FIGURE_HEIGHT);
+        return "<figure>" + svg.substring(svg.indexOf("<svg")) + "</figure>\n";
     }
 
     private static void withNotes(String kind, String text, List<String> notes, StringBuilder html) {

@@ -1,11 +1,17 @@
 package org.benchwright.report.internal;
 
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+
+import javax.imageio.ImageIO;
+
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import org.benchwright.report.Charts;
+import org.benchwright.report.Look;
 
 /** Puts a document's blocks one below the other on A4 pages, with its header on each and the number of the page below. */
 final class PageLayout {
@@ -19,6 +25,8 @@ final class PageLayout {
     private static final float NAMES = 118;
     private static final float SQUARE = 128;
     private static final float BOX = 16;
+    private static final int PICTURE_WIDTH = 1500;
+    private static final int PICTURE_HEIGHT = 600;
 
     private final Document document;
     private final Paper paper;
@@ -101,6 +109,8 @@ final class PageLayout {
             table(table);
         } else if (block instanceof Block.Square square) {
             square(square);
+        } else if (block instanceof Block.Picture picture) {
+            picture(picture);
         } else {
             putWork(block);
         }
@@ -248,6 +258,15 @@ final class PageLayout {
 
     private static List<Typeface> faces(Typeface face, int count) {
         return Collections.nCopies(count, face);
+    }
+
+    /** Printed at some 220 dots an inch. */
+    private void picture(Block.Picture picture) throws IOException {
+        float height = width() * PICTURE_HEIGHT / PICTURE_WIDTH;
+        room(height + 2 * GAP);
+        byte[] png = Charts.png(picture.plot(), Look.PRINT, PICTURE_WIDTH, PICTURE_HEIGHT);
+        paper.picture(ImageIO.read(new ByteArrayInputStream(png)), MARGIN, y + GAP, width(), height);
+        y += height + 2 * GAP;
     }
 
     private void square(Block.Square square) throws IOException {

@@ -1,18 +1,26 @@
 package org.benchwright.report.internal;
 
+import java.awt.Color;
+import java.awt.Graphics2D;
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.zip.DeflaterOutputStream;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.cos.COSFloat;
+import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.graphics.color.PDCalGray;
 import org.apache.pdfbox.pdmodel.graphics.color.PDColor;
+import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
 
 /**
  * Pages with a pen on them: text, lines and squares at places counted in points from the upper left corner. Black is given in a calibrated
@@ -100,6 +108,23 @@ final class Paper {
     void fill(float x, float y, float width, float fillHeight) throws IOException {
         pen().addRect(x, height() - y - fillHeight, width, fillHeight);
         pen().fill();
+    }
+
+    /** Puts a picture, in shades of grey, with its upper left corner at ({@code x}, {@code y}). */
+    void picture(BufferedImage picture, float x, float y, float width, float pictureHeight) throws IOException {
+        byte[] shades = new byte[picture.getWidth() * picture.getHeight()];
+        BufferedImage grey = new BufferedImage(picture.getWidth(), picture.getHeight(), BufferedImage.TYPE_BYTE_GRAY);
+        Graphics2D pencil = grey.createGraphics();
+        pencil.drawImage(picture, 0, 0, Color.WHITE, null);
+        pencil.dispose();
+        grey.getRaster().getDataElements(0, 0, picture.getWidth(), picture.getHeight(), shades);
+        ByteArrayOutputStream packed = new ByteArrayOutputStream();
+        try (DeflaterOutputStream packing = new DeflaterOutputStream(packed)) {
+            packing.write(shades);
+        }
+        PDImageXObject image = new PDImageXObject(document, new ByteArrayInputStream(packed.toByteArray()), COSName.FLATE_DECODE, picture.getWidth(),
+                picture.getHeight(), Byte.SIZE, greys);
+        pen().drawImage(image, x, height() - y - pictureHeight, width, pictureHeight);
     }
 
     /** Draws an empty square whose upper left corner is at ({@code x}, {@code y}). */

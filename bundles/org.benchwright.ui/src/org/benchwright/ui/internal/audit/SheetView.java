@@ -3,6 +3,7 @@ package org.benchwright.ui.internal.audit;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
@@ -12,6 +13,7 @@ import org.benchwright.present.DeviationRow;
 import org.benchwright.present.RecordRow;
 import org.benchwright.present.RecordSheet;
 import org.benchwright.present.RecordStanding;
+import org.benchwright.report.Page;
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.Background;
 import org.benchwright.ui.internal.Message;
@@ -26,6 +28,7 @@ import org.eclipse.jface.viewers.ISelection;
 import org.eclipse.jface.viewers.IStructuredSelection;
 import org.eclipse.jface.window.Window;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.SashForm;
 import org.eclipse.swt.layout.RowLayout;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
@@ -38,7 +41,9 @@ public final class SheetView extends ViewPart {
 
     private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
+    private SashForm parts;
     private Story story;
+    private Courses courses;
     private Button returned;
     private Button compare;
     private SheetDeeds deeds;
@@ -50,8 +55,12 @@ public final class SheetView extends ViewPart {
     public void createPartControl(Composite parent) {
         Composite body = new Composite(parent, SWT.NONE);
         GridLayoutFactory.fillDefaults().applyTo(body);
-        story = new Story(body, 1);
-        GridDataFactory.fillDefaults().grab(true, true).applyTo(story.control());
+        parts = new SashForm(body, SWT.HORIZONTAL);
+        GridDataFactory.fillDefaults().grab(true, true).applyTo(parts);
+        story = new Story(parts, 1);
+        courses = new Courses(parts);
+        parts.setWeights(3, 2);
+        parts.setMaximizedControl(story.control());
         story.paragraph(Message.SHEET_NONE.text());
         Composite buttons = new Composite(body, SWT.NONE);
         GridDataFactory.fillDefaults().grab(true, false).applyTo(buttons);
@@ -107,10 +116,17 @@ public final class SheetView extends ViewPart {
                 Switched.enable(compare, false);
                 deeds.clear();
                 story.clear();
+                draw(List.of());
                 telling.run();
                 story.showBeginning();
             }
         });
+    }
+
+    /** The course of its soaks beside the story; without one the story has all the room. */
+    private void draw(List<Page.Section> sections) {
+        courses.show(sections);
+        parts.setMaximizedControl(sections.isEmpty() ? story.control() : null);
     }
 
     private void cameBack(RecordRow row) {
@@ -139,6 +155,7 @@ public final class SheetView extends ViewPart {
         sheet.standing().filter(standing -> !row.rehearsal()).ifPresent(this::tell);
         story.paragraph("");
         sheet.story().forEach(story::line);
+        draw(sheet.courses());
     }
 
     /** Where the record stands, what was decided, and what was amended with the first entry struck beside it. */

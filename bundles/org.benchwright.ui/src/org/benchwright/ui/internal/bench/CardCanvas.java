@@ -74,7 +74,8 @@ final class CardCanvas extends Canvas {
             return Message.CARD_NONE.text();
         }
         StepCard card = here.shown().card();
-        return question ? card.question() : Message.CARD_SPOKEN.text(card.place(), card.instruction());
+        return question ? card.question()
+                : here.alarm().map(words -> words + ". ").orElse("") + Message.CARD_SPOKEN.text(card.place(), card.instruction());
     }
 
     @Override

@@ -6,6 +6,7 @@ import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 
 import org.benchwright.core.Durations;
 import org.benchwright.present.Ending;
@@ -39,8 +40,10 @@ final class CardPainter {
     /** What the technician looks at; scrolls where it is too long. */
     void card(Flow flow, Face face) {
         if (face instanceof Face.Here here) {
+            alarm(flow, here.alarm());
             shown(flow, here.shown());
         } else if (face instanceof Face.NotHere not) {
+            alarm(flow, Face.alarm(not.unit()));
             String where = String.join(", ", not.unit().procedure(), not.unit().stage(), not.unit().state());
             flow.text(where, CardSizes.PLACE, true, palette.quiet());
             flow.gap(30);
@@ -49,6 +52,14 @@ final class CardPainter {
             flow.gap(40);
             flow.text(Message.CARD_NONE.text(), CardSizes.QUESTION, false, palette.quiet());
         }
+    }
+
+    /** Above all else: whoever passes by has to see that this unit needs somebody. */
+    private void alarm(Flow flow, Optional<String> words) {
+        words.ifPresent(text -> {
+            flow.band("\u26A0  " + text, CardSizes.HAZARD_WORD, palette.urgent(), palette.ground());
+            flow.gap(14);
+        });
     }
 
     private void shown(Flow flow, Shown shown) {

@@ -57,8 +57,12 @@ sealed interface Face {
         }
     }
 
-    /** The selected unit's test is open here. */
-    record Here(OpenTest open, Shown shown) implements Face {
+    /**
+     * The selected unit's test is open here.
+     *
+     * @param alarm why somebody should come, where a watch says so
+     */
+    record Here(OpenTest open, Shown shown, Optional<String> alarm) implements Face {
 
         @Override
         public String test() {
@@ -77,13 +81,18 @@ sealed interface Face {
         }
     }
 
+    /** Why somebody should come to a unit. */
+    static Optional<String> alarm(UnitRow unit) {
+        return Optional.of(unit.watch()).filter(words -> unit.alarm());
+    }
+
     /** The face of what is selected on the desk now. */
     static Face of(Desk desk) {
         Optional<OpenTest> test = desk.selectedTest();
+        Optional<UnitRow> row = desk.units().stream().filter(unit -> unit.test().equals(desk.selected())).findFirst();
         if (test.isPresent()) {
-            return new Here(test.get(), test.get().shown());
+            return new Here(test.get(), test.get().shown(), row.flatMap(Face::alarm));
         }
-        return desk.units().stream().filter(unit -> unit.test().equals(desk.selected())).findFirst().<Face>map(NotHere::new)
-                .orElseGet(Nobody::new);
+        return row.<Face>map(NotHere::new).orElseGet(Nobody::new);
     }
 }

@@ -134,7 +134,7 @@ public final class UnitsView extends ViewPart {
         }
         mark(selected);
         String line = desk.trouble().or(() -> alarm(units)).orElseGet(() -> units.isEmpty() ? Message.UNITS_NONE.text() : "");
-        String description = String.join("  ", Stream.of(line, forwarding()).filter(words -> !words.isEmpty()).toList());
+        String description = String.join("  ", Stream.of(line, uncalled(), forwarding()).filter(words -> !words.isEmpty()).toList());
         if (!description.equals(getContentDescription())) {
             setContentDescription(description);
         }
@@ -154,6 +154,10 @@ public final class UnitsView extends ViewPart {
         return state.flatMap(SharedBench.State::since)
                 .map(since -> Message.UNITS_FORWARD.text(state.get().waiting(), DAY_AND_TIME.format(since.atZone(ZoneId.systemDefault()))))
                 .orElse("");
+    }
+
+    private String uncalled() {
+        return desk.uncalled().map(Message.UNITS_UNCALLED::text).orElse("");
     }
 
     /** What a watch wants somebody to come for, above all units. */

@@ -20,10 +20,12 @@ import org.benchwright.present.Bench;
 import org.benchwright.present.BenchMemory;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
+import org.benchwright.present.OperatorCalls;
 import org.benchwright.present.RevisionRow;
 import org.benchwright.present.StationSignIn;
 import org.benchwright.present.SharedBench;
 import org.benchwright.present.UnitRow;
+import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.desk.DeskListener.Change;
 
 /** The desk of this window: which tests are open here, which one is selected, and what else is on the bench. Any thread may call it. */
@@ -43,6 +45,10 @@ public final class Desk implements AutoCloseable {
     /** The test whose serial number was typed a moment ago, to open it. */
     private volatile String typed = "";
     private volatile boolean looked;
+    private final Alarms alarms = new Alarms();
+    private final OperatorCalls calls;
+    /** Why the operator may not have been called. */
+    private volatile Optional<String> uncalled = Optional.empty();
 
     /**
      * @param ledger   the ledger's file; need not exist yet
@@ -52,6 +58,10 @@ public final class Desk implements AutoCloseable {
         this.ledger = ledger;
         this.software = software;
         this.watcher = new UnitsWatcher(ledger, memory, this::unitsRead);
+        this.calls = new OperatorCalls(words -> {
+            uncalled = Optional.of(words);
+            tell(Change.UNITS, "");
+        }).byDesktop();
     }
 
     /** Whoever comes back to a bench finds its first unit on the step card, without having to look for it. */
@@ -60,7 +70,13 @@ public final class Desk implements AutoCloseable {
             looked = true;
             watcher.units().stream().findFirst().filter(unit -> selected.isEmpty()).ifPresent(unit -> selected = unit.test());
         }
+        alarms.risen(watcher.units()).forEach(unit -> calls.call(Message.UNIT_COME.text(), unit.test(), unit.serial(), unit.watch()));
         tell(Change.UNITS, "");
+    }
+
+    /** Why somebody who was to come for a unit may not have been called on this desktop; empty as long as calling works. */
+    public Optional<String> uncalled() {
+        return uncalled;
     }
 
     /** True once the units on the bench have been read. */
@@ -273,6 +289,7 @@ public final class Desk implements AutoCloseable {
     public void close() {
         listeners.clear();
         watcher.close();
+        calls.close();
         reader.shutdown();
         open.values().forEach(OpenTest::close);
         open.values().forEach(OpenTest::awaitClosed);

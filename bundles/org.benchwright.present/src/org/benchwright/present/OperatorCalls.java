@@ -1,4 +1,4 @@
-package org.benchwright.cli.internal;
+package org.benchwright.present;
 
 import java.io.IOException;
 import java.lang.ProcessBuilder.Redirect;
@@ -10,11 +10,13 @@ import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 
+import org.benchwright.present.internal.Message;
+
 /**
  * Calls the operator when somebody should come: by the desktop's notifications, and by a command of their own. Both are started as a list of
  * arguments, never by a shell, with texts of bounded length and without control characters; one at a time, and none for ever.
  */
-final class OperatorCalls implements AutoCloseable {
+public final class OperatorCalls implements AutoCloseable {
 
     private static final int MOST_WAITING = 20;
     private static final int LONGEST_TEXT = 300;
@@ -29,37 +31,47 @@ final class OperatorCalls implements AutoCloseable {
     }, new ThreadPoolExecutor.DiscardOldestPolicy());
 
     /** @param trouble hears why a call did not work */
-    OperatorCalls(Consumer<String> trouble) {
+    public OperatorCalls(Consumer<String> trouble) {
         this.trouble = trouble;
     }
 
-    /** From now on by desktop notifications too. */
-    OperatorCalls byDesktop() {
+    /** From now on by desktop notifications too, which are those of freedesktop.org; where nobody shows them, that is told as trouble. */
+    public OperatorCalls byDesktop() {
         commands.add(List.of("notify-send", "--app-name=Benchwright", "--urgency=critical", "--"));
         return this;
     }
 
     /** From now on by this command too: it gets kind, serial number, test and words. */
-    OperatorCalls byCommand(String file) {
+    public OperatorCalls byCommand(String file) {
         commands.add(List.of(file));
         return this;
     }
 
-    /** Calls; returns at once. */
-    void call(String kind, String test, String serial, String words) {
+    /**
+     * Calls; returns at once.
+     *
+     * @param kind what happened, in a word
+     * @param words the same at length
+     */
+    public void call(String kind, String test, String serial, String words) {
         for (List<String> command : commands) {
             boolean desktop = command.size() > 1;
             List<String> arguments = new ArrayList<>(command);
-            arguments.addAll(desktop ? List.of(plain(serial + ": " + kind), plain(words)) : List.of(kind, plain(serial), plain(test), plain(words)));
+            arguments.addAll(desktop ? List.of(plain(serial + ": " + kind), unmarked(plain(words))) : List.of(kind, plain(serial), plain(test), plain(words)));
             calls.execute(() -> run(arguments));
         }
     }
 
     /** A text that can do no harm as an argument: short, on one line, and no option. */
-    static String plain(String text) {
+    public static String plain(String text) {
         String cut = text.length() > LONGEST_TEXT ? text.substring(0, LONGEST_TEXT) : text;
         String line = cut.replaceAll("\\p{Cntrl}", " ").strip();
         return line.startsWith("-") ? " " + line : line;
+    }
+
+    /** Those who show notifications may read marks in their text, and words come from units and certificates, too. */
+    private static String unmarked(String text) {
+        return text.replaceAll("[<>&]", " ");
     }
 
     private void run(List<String> arguments) {
@@ -68,10 +80,12 @@ final class OperatorCalls implements AutoCloseable {
             process.getOutputStream().close();
             if (!process.waitFor(PATIENCE_S, TimeUnit.SECONDS)) {
                 process.destroyForcibly();
-                trouble.accept(Message.WATCH_CALL_SLOW.text(arguments.get(0)));
+                trouble.accept(Message.CALL_SLOW.text(arguments.get(0)));
+            } else if (process.exitValue() != 0) {
+                trouble.accept(Message.CALL_REFUSED.text(arguments.get(0), String.valueOf(process.exitValue())));
             }
         } catch (IOException e) {
-            trouble.accept(Message.WATCH_CALL_FAILED.text(arguments.get(0), String.valueOf(e.getMessage())));
+            trouble.accept(Message.CALL_FAILED.text(arguments.get(0), String.valueOf(e.getMessage())));
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }

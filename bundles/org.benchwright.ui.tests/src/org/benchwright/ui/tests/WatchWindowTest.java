@@ -1,0 +1,164 @@
+package org.benchwright.ui.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+
+import org.benchwright.present.Bench;
+import org.benchwright.present.RecordRow;
+import org.benchwright.present.UnitRow;
+import org.benchwright.present.Watching;
+import org.benchwright.ui.Ids;
+import org.benchwright.ui.internal.audit.PlotCanvas;
+import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.desk.OpenTest;
+import org.benchwright.ui.internal.look.Theme;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.graphics.ImageData;
+import org.eclipse.swt.graphics.Point;
+import org.eclipse.swt.graphics.RGB;
+import org.eclipse.swt.graphics.Rectangle;
+import org.eclipse.swt.widgets.Canvas;
+import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.Table;
+import org.eclipse.swt.widgets.Text;
+import org.eclipse.ui.IViewPart;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A unit stops while nobody is there: window and desktop tell whoever is near, and its record shows how it went. */
+@ExtendWith(QuietLog.class)
+class WatchWindowTest {
+
+    private static final String SERIAL = "C16-790001";
+
+    @TempDir
+    private Path folder;
+
+    private static Optional<UnitRow> unit(OpenTest test) {
+        return Technician.desk().units().stream().filter(row -> row.test().equals(test.id())).findFirst();
+    }
+
+    /** The demo procedure with a watch in its soak that looks every second. */
+    private Path watched() throws Exception {
+        Path procedure = Engineer.copyOfTheDemo(folder).resolve(Technician.C16);
+        String text = Files.readString(procedure);
+        String every = text.replaceFirst("watch every [^\\n]*", "watch every 1 s, stop after 2 bad, silent after 30 missed");
+        assertFalse(every.equals(text), "the demo's soak is watched");
+        return Files.writeString(procedure, every);
+    }
+
+    private static OpenTest onSoak(Path procedure) throws Exception {
+        Screen.perspective(Ids.BENCH);
+        Screen.page().showView(Ids.CARD_VIEW);
+        var opening = Technician.desk().open(new Desk.Request(procedure, SERIAL, "QN", "bench 1", true));
+        Screen.waitFor("the test", opening::isDone);
+        OpenTest test = opening.get();
+        Technician.look(test);
+        Technician.answerUntil(test, Answers.of("accepted"), "endurance.look");
+        return test;
+    }
+
+    /** A notification daemon that others wrote; it prints what it is asked to show. */
+    private Process daemon(Path printed) throws Exception {
+        Process daemon = new ProcessBuilder("dunst", "-print").redirectOutput(printed.toFile()).redirectError(folder.resolve("daemon.log").toFile()).start();
+        Screen.waitFor("the daemon", WatchWindowTest::listens);
+        return daemon;
+    }
+
+    private static boolean listens() {
+        try {
+            Process asked = new ProcessBuilder("dbus-send", "--print-reply", "--dest=org.freedesktop.DBus", "/", "org.freedesktop.DBus.NameHasOwner",
+                    "string:org.freedesktop.Notifications").start();
+            String answer = new String(asked.getInputStream().readAllBytes());
+            return asked.waitFor(5, TimeUnit.SECONDS) && answer.contains("true");
+        } catch (IOException | InterruptedException e) {
+            throw new AssertionError(e);
+        }
+    }
+
+    private static String text(Path file) {
+        try {
+            return Files.readString(file);
+        } catch (IOException e) {
+            throw new AssertionError(e);
+        }
+    }
+
+    @Test
+    void aStopIsToldByListCardAndDesktopAndItsCourseIsOnTheRecordSheet() throws Exception {
+        Path printed = folder.resolve("notified");
+        Process daemon = daemon(printed);
+        try {
+            OpenTest test = onSoak(watched());
+            Screen.waitFor("it is not watched yet", () -> unit(test).filter(row -> row.watch().contains("not watched yet") && !row.alarm()).isPresent());
+            Screen.waitForDrawing();
+            int before = alarmed();
+            try (Watching watching = Watching.begin(Technician.desk().ledger(), Bench.Clocks.system(), Map.of(SERIAL, "simulated stops after 4 s"),
+                    (kind, urgent, id, serial, words) -> { })) {
+                assertEquals(List.of(SERIAL), watching.look());
+                Screen.waitFor("the alarm", () -> unit(test).filter(UnitRow::alarm).isPresent());
+            }
+            String words = unit(test).orElseThrow().watch();
+            assertTrue(words.startsWith("STOPPED, nobody has come yet: not in mode run"), words);
+            IViewPart units = Screen.page().findView(Ids.UNITS_VIEW);
+            Screen.waitFor("the line above the units", () -> described(units).contains(SERIAL + ": STOPPED"));
+            Technician.look(test);
+            Screen.waitFor("the band on the card", () -> alarmed() > before + 3_000);
+            Screen.waitFor("the desktop", () -> text(printed).contains(SERIAL + ": somebody should come") && text(printed).contains("STOPPED, nobody has come yet"));
+            assertTrue(text(printed).contains("urgency: CRITICAL"), text(printed));
+            assertEquals(Optional.empty(), Technician.desk().uncalled());
+
+            test.takeUp("QN");
+            Screen.waitFor("somebody has come", () -> unit(test).filter(row -> !row.alarm()).isPresent());
+            sheet();
+        } finally {
+            daemon.destroy();
+        }
+    }
+
+    private static String described(IViewPart part) {
+        return ((org.eclipse.ui.IWorkbenchPart2) part).getContentDescription();
+    }
+
+    /** How many pixels near the card's top are of the colour of what is urgent. */
+    private static int alarmed() {
+        Rectangle card = Screen.card().getBounds();
+        Point at = Screen.card().toDisplay(0, 0);
+        ImageData top = Screen.picture(new Rectangle(at.x, at.y, card.width, Math.min(card.height, 160)));
+        RGB urgent = Theme.palette().urgent().getRGB();
+        int found = 0;
+        for (int y = 0; y < top.height; y++) {
+            for (int x = 0; x < top.width; x++) {
+                found += top.palette.getRGB(top.getPixel(x, y)).equals(urgent) ? 1 : 0;
+            }
+        }
+        return found;
+    }
+
+    private static void sheet() throws Exception {
+        Screen.perspective(Ids.AUDIT);
+        Screen.page().showView(Ids.RECORDS_VIEW);
+        Screen.press("Read again");
+        Text search = Screen.one(Text.class, text -> (text.getStyle() & SWT.SEARCH) != 0);
+        search.setText(SERIAL);
+        Table records = Screen.one(Table.class, table -> table.getColumnCount() == 5);
+        Screen.waitFor("the record", () -> records.getItemCount() == 1 && ((RecordRow) records.getItem(0).getData()).serial().equals(SERIAL));
+        Screen.page().showView(Ids.SHEET_VIEW);
+        Screen.selectRecord(records.getItem(0).getData());
+        Screen.waitFor("the sheet", () -> !Screen.story("Unit " + SERIAL).isEmpty());
+        Screen.waitFor("the plots", () -> Screen.all(Canvas.class).map(Canvas::getData).filter(PlotCanvas.class::isInstance).map(PlotCanvas.class::cast)
+                .anyMatch(PlotCanvas::drawn));
+        assertTrue(Screen.all(Label.class).anyMatch(label -> label.getText().contains("only where the intervals do not overlap")), "what may be read off it");
+        search.setText("");
+    }
+}
