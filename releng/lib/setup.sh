@@ -13,19 +13,22 @@ needed_packages=(
 	"mvn maven"
 )
 
-# What the window needs besides: a file to look for, and the Debian package that brings it.
+# What the window needs besides: a file to look for, and the Debian package that brings it. The last one calls whoever is near when a unit
+# needs somebody.
 window_packages=(
 	"/usr/lib/x86_64-linux-gnu/libgtk-3.so.0 libgtk-3-0"
 	"/usr/share/fonts/truetype/dejavu/DejaVuSans.ttf fonts-dejavu-core"
+	"/usr/bin/notify-send libnotify-bin"
 )
 
-# What the tests need besides: a screen that nobody looks at, and an editor with a client of the language server protocol.
+# What the tests need besides: a screen that nobody looks at, a daemon that shows notifications, and an editor with a client of the language server protocol.
 window_test_packages=(
 	"${window_packages[@]}"
 	"/usr/bin/Xvfb xvfb"
 	"/usr/bin/xauth xauth"
 	"/usr/bin/dbus-launch dbus-x11"
 	"/usr/bin/xdotool xdotool"
+	"/usr/bin/dunst dunst"
 	"/usr/bin/nvim neovim"
 )
 

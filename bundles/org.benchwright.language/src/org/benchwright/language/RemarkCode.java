@@ -238,6 +238,10 @@ public enum RemarkCode {
     POINTS_OVERLAP(Severity.ERROR),
     /** A mode, lamp or condition with two points that contradict each other. */
     POINT_TWICE(Severity.ERROR),
+    /** Two modes that the same value would tell. */
+    POINT_AMBIGUOUS(Severity.ERROR),
+    /** An order of registers for a number that has only one. */
+    POINT_ORDER(Severity.ERROR),
     /** A condition that is scaled from nothing, or read from a bit. */
     POINT_SCALE(Severity.ERROR),
     /** A watch that can't tell whether the unit is as it must be. */

@@ -12,6 +12,7 @@ import java.util.stream.Collectors;
 
 import org.benchwright.core.Cancellation;
 import org.benchwright.language.Remark;
+import org.benchwright.language.editing.ContentsRow;
 import org.benchwright.language.editing.Edit;
 import org.benchwright.language.editing.FolderSession;
 import org.benchwright.language.editing.Hover;
@@ -45,6 +46,16 @@ class PointingTest {
         assertTrue(hover.contains("Fault S03: flt flashing slow."), hover);
         assertTrue(hover.contains("Declared by family tarn_base."), hover);
         assertTrue(hover.contains("times in this folder."), hover);
+    }
+
+    @Test
+    void aHoverAndTheContentsTellWhatAWatchReads() {
+        String hover = hover("keep mode run");
+        assertTrue(hover.contains("A watch reads: mode run when holding register 40 unsigned 16 is 2."), hover);
+        ContentsRow family = session.analyse(DemoFolder.FAMILY, Cancellation.never()).orElseThrow().contents().get(0);
+        ContentsRow points = family.children().stream().filter(row -> row.label().equals("What a watch reads")).findFirst().orElseThrow();
+        assertEquals("condition ambient from input register 31 signed 16, scale 0.1 degC", points.children().get(4).label());
+        assertTrue(DemoFolder.text(session, DemoFolder.FAMILY).startsWith("condition ambient from", points.children().get(4).offset()));
     }
 
     @Test

@@ -25,6 +25,7 @@ import org.benchwright.model.LoadItem;
 import org.benchwright.model.Mark;
 import org.benchwright.model.Measurement;
 import org.benchwright.model.Mode;
+import org.benchwright.model.ModePoint;
 import org.benchwright.model.Named;
 import org.benchwright.model.Precondition;
 import org.benchwright.model.Procedure;
@@ -140,6 +141,9 @@ final class Descriptions {
         } else if (thing instanceof Mode mode) {
             List<Indication> shown = family.map(f -> Families.indications(f, mode)).orElse(List.of());
             lines.add(shown.isEmpty() ? EditingText.MODE_NOT_SHOWN.text() : EditingText.MODE_SHOWN.text(written(shown)));
+            List<ModePoint> points = family.flatMap(Families::watched).stream().flatMap(watched -> watched.getPoints().stream())
+                    .filter(ModePoint.class::isInstance).map(ModePoint.class::cast).filter(point -> point.getMode() == mode).toList();
+            add(EditingText.MODE_WATCHED, written(points), lines);
         } else if (thing instanceof KeptItem item) {
             lines.add(EditingText.KEPT_BY.text(String.valueOf(item.getBy())));
         } else if (thing instanceof LoadItem item && !item.getReplaces().isEmpty()) {

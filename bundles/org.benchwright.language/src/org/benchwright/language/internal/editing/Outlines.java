@@ -18,6 +18,8 @@ import org.benchwright.model.Procedures;
 import org.benchwright.model.SharedStage;
 import org.benchwright.model.Soak;
 import org.benchwright.model.Step;
+import org.benchwright.model.WatchedBy;
+import org.benchwright.model.WatchedPoint;
 import org.eclipse.xtext.nodemodel.INode;
 import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
 
@@ -53,6 +55,9 @@ final class Outlines {
         parts.addAll(rows(ContentsKind.ITEM, family.getKeeps()));
         parts.addAll(rows(ContentsKind.ITEM, family.getLoadables()));
         parts.addAll(rows(ContentsKind.ITEM, family.getOptions()));
+        if (family.getWatched() != null) {
+            group(EditingText.POINTS, points(family.getWatched()), parts);
+        }
         parts.addAll(rows(ContentsKind.FAULT, family.getFaults()));
         return row(ContentsKind.FAMILY, family, parts);
     }
@@ -101,6 +106,18 @@ final class Outlines {
 
     private static List<ContentsRow> rows(ContentsKind kind, List<? extends Named> all) {
         return all.stream().filter(each -> NodeModelUtils.findActualNodeFor(each) != null).map(each -> row(kind, each, List.of())).toList();
+    }
+
+    /** Points have no names: each is called what it says. */
+    private static List<ContentsRow> points(WatchedBy watched) {
+        List<ContentsRow> rows = new ArrayList<>();
+        for (WatchedPoint point : watched.getPoints()) {
+            INode node = NodeModelUtils.findActualNodeFor(point);
+            if (node != null) {
+                rows.add(new ContentsRow(ContentsKind.ITEM, "", Descriptions.written(point), node.getOffset(), 0, node.getEndOffset(), List.of()));
+            }
+        }
+        return rows;
     }
 
     private static ContentsRow row(ContentsKind kind, Named named, List<ContentsRow> children) {

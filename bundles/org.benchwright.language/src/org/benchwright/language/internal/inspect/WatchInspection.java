@@ -55,6 +55,7 @@ final class WatchInspection implements Inspection {
                 overlap(point, before, remarks);
             }
             twice(point, before, remarks);
+            ambiguous(point, watched.getPoints(), remarks);
             point(point, remarks);
             before.add(point);
         }
@@ -73,6 +74,9 @@ final class WatchInspection implements Inspection {
                 remarks.on(address, Literals.POINT_ADDRESS__BITS, RemarkCode.POINT_BITS, address.getNumeral().getLiteral(),
                         address.getNumeral() == Numeral.FLOAT ? "32 or 64" : "16, 32 or 64", Integer.toString(address.getBits()));
             }
+        }
+        if (isRegister(address) && address.isLowFirst() && length(address) == 1) {
+            remarks.on(address, RemarkCode.POINT_ORDER);
         }
         if (modbus && address.getNumber() + length(address) - 1L > Register.LAST) {
             remarks.on(address, Literals.POINT_ADDRESS__NUMBER, RemarkCode.POINT_ADDRESS, Integer.toString(isBit(address) ? 1 : address.getBits()),
@@ -134,6 +138,26 @@ final class WatchInspection implements Inspection {
         if (again) {
             remarks.on(point, RemarkCode.POINT_TWICE, name(point));
         }
+    }
+
+    /** Where modes have one point each, these have to tell them apart; several have to hold together, and may share some. */
+    private static void ambiguous(WatchedPoint point, List<WatchedPoint> all, Remarks remarks) {
+        if (point instanceof ModePoint mode && alone(mode, all)) {
+            all.subList(0, all.indexOf(point)).stream().filter(ModePoint.class::isInstance).map(ModePoint.class::cast)
+                    .filter(other -> !name(other).equals(name(point)) && alone(other, all) && samePlace(point.getAddress(), other.getAddress())
+                            && sameValue(mode.getValue(), other.getValue()))
+                    .findFirst().ifPresent(other -> remarks.on(point, RemarkCode.POINT_AMBIGUOUS, name(other)));
+        }
+    }
+
+    private static boolean alone(ModePoint mode, List<WatchedPoint> all) {
+        return all.stream().filter(other -> other instanceof ModePoint && name(other).equals(name(mode))).count() == 1;
+    }
+
+    private static boolean sameValue(PointValue one, PointValue other) {
+        boolean same = one != null && other != null && one.getState() == other.getState();
+        return same && (one.getState() != PointState.NUMBER || one.getNumber() != null && other.getNumber() != null
+                && one.getNumber().compareTo(other.getNumber()) == 0);
     }
 
     private static boolean samePlace(PointAddress one, PointAddress other) {

@@ -15,6 +15,7 @@ import org.benchwright.engine.plan.FaultNote;
 import org.benchwright.engine.plan.Lamp;
 import org.benchwright.engine.plan.Mode;
 import org.benchwright.engine.plan.UnitFamily;
+import org.benchwright.engine.plan.WatchMap;
 import org.benchwright.present.internal.Indications;
 import org.benchwright.present.internal.Questions;
 
@@ -39,6 +40,8 @@ final class FamilyText {
             parts.add(new Rows(lamps(), ""));
         }
         family.modes().forEach(mode -> parts.add(sentence(mode(mode))));
+        family.watch().ifPresent(map -> parts.add(new Told((map.protocol() == WatchMap.Protocol.MODBUS ? PrintedWords.WATCHED_MODBUS
+                : PrintedWords.WATCHED_OPC_UA).text(), PointText.of(map), "")));
         if (!family.faults().isEmpty()) {
             parts.add(new Heading(2, PrintedWords.FAULTS.text(), ""));
             family.faults().forEach(fault -> parts.add(fault(fault)));
