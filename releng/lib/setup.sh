@@ -37,12 +37,13 @@ store_test_packages=(
 	"/usr/lib/postgresql/15/bin/postgres postgresql-15"
 )
 
-# What the watch's tests need besides: a C compiler and libmodbus for one peer, Node.js and npm for the other.
+# What the watch's tests need besides: a C compiler and libmodbus for one peer, Node.js and npm for the other, and systemd to read its unit.
 watch_test_packages=(
 	"/usr/bin/gcc gcc"
 	"/usr/include/modbus/modbus.h libmodbus-dev"
 	"/usr/bin/node nodejs"
 	"/usr/bin/npm npm"
+	"/usr/bin/systemd-analyze systemd"
 )
 
 say() {

@@ -1,7 +1,5 @@
 package org.benchwright.report.internal;
 
-import java.awt.Color;
-import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
@@ -27,6 +25,9 @@ import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
  * colour space, as an archive asks.
  */
 final class Paper {
+
+    /** What is darker than this, of 255, is ink. */
+    private static final int DARK = 170;
 
     private final PDDocument document;
     private final PDRectangle size;
@@ -110,20 +111,25 @@ final class Paper {
         pen().fill();
     }
 
-    /** Puts a picture, in shades of grey, with its upper left corner at ({@code x}, {@code y}). */
+    /** Puts the dark parts of a picture, in black like all else, with its upper left corner at ({@code x}, {@code y}). */
     void picture(BufferedImage picture, float x, float y, float width, float pictureHeight) throws IOException {
-        byte[] shades = new byte[picture.getWidth() * picture.getHeight()];
-        BufferedImage grey = new BufferedImage(picture.getWidth(), picture.getHeight(), BufferedImage.TYPE_BYTE_GRAY);
-        Graphics2D pencil = grey.createGraphics();
-        pencil.drawImage(picture, 0, 0, Color.WHITE, null);
-        pencil.dispose();
-        grey.getRaster().getDataElements(0, 0, picture.getWidth(), picture.getHeight(), shades);
+        int rowBytes = (picture.getWidth() + Byte.SIZE - 1) / Byte.SIZE;
+        byte[] light = new byte[rowBytes * picture.getHeight()];
+        for (int row = 0; row < picture.getHeight(); row++) {
+            for (int column = 0; column < picture.getWidth(); column++) {
+                if ((picture.getRGB(column, row) & 0xff) > DARK) {
+                    light[row * rowBytes + column / Byte.SIZE] |= (byte) (0x80 >> column % Byte.SIZE);
+                }
+            }
+        }
         ByteArrayOutputStream packed = new ByteArrayOutputStream();
         try (DeflaterOutputStream packing = new DeflaterOutputStream(packed)) {
-            packing.write(shades);
+            packing.write(light);
         }
         PDImageXObject image = new PDImageXObject(document, new ByteArrayInputStream(packed.toByteArray()), COSName.FLATE_DECODE, picture.getWidth(),
-                picture.getHeight(), Byte.SIZE, greys);
+                picture.getHeight(), 1, greys);
+        image.getCOSObject().removeItem(COSName.COLORSPACE);
+        image.getCOSObject().setBoolean(COSName.IMAGE_MASK, true);
         pen().drawImage(image, x, height() - y - pictureHeight, width, pictureHeight);
     }
 
