@@ -36,10 +36,19 @@ final class ObviousModel extends ObviousChecks {
     static ObviousModel of(Plan plan, List<TestEvent> events) {
         ObviousModel model = new ObviousModel(plan);
         Duration age = Duration.ZERO;
+        Duration ageOfSitting = Duration.ZERO;
         Moment before = events.get(0).moment();
+        boolean byWatch = false;
         for (TestEvent event : events) {
-            age = age.plus(passed(before, event.moment()));
-            before = event.moment();
+            byWatch = event.body() instanceof Fact.Watched || byWatch && !(event.body() instanceof Fact);
+            Duration since = byWatch ? Duration.between(before.instant(), event.moment().instant()) : passed(before, event.moment());
+            Duration reached = ageOfSitting.plus(since);
+            age = reached.compareTo(age) > 0 ? reached : age;
+            if (!byWatch) {
+                // A watch does not move the sitting's clock.
+                ageOfSitting = age;
+                before = event.moment();
+            }
             if (event.body() instanceof Fact.Struck struck) {
                 ObviousModel unstruck = of(plan, events.subList(0, (int) struck.sequence() - 1));
                 unstruck.live.addAll(model.live);
@@ -49,7 +58,11 @@ final class ObviousModel extends ObviousChecks {
             if (event.body() instanceof Fact fact) {
                 model.now = age;
                 model.sitting = event.moment().sitting();
-                model.take(fact);
+                if (fact instanceof Fact.Watched watched) {
+                    model.soak.told(watched, event.moment().instant());
+                } else {
+                    model.take(fact);
+                }
                 model.advance();
             }
         }

@@ -1,46 +1,101 @@
 package org.benchwright.engine.tests;
 
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.event.Derived.Outcome;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Fact.Sampled;
 import org.benchwright.engine.event.Fact.Sight;
 import org.benchwright.engine.plan.Move;
 import org.benchwright.engine.plan.SoakStage;
 
-/** The soak of an {@link ObviousModel}: a list of the times of its good looks. */
+/** The soak of an {@link ObviousModel}: a list of when and how the unit was seen as it must be, gone through again for each question. */
 final class ObviousSoak {
 
     private final ObviousModel test;
-    private final List<Duration> goodLooks = new ArrayList<>();
+    private final List<Seen> seen = new ArrayList<>();
+    /** What the watch that tells now has told of conditions. */
+    private final List<Fact.WatchCondition> conditions = new ArrayList<>();
+    private int watch;
+    private boolean watchSees;
+
+    /**
+     * The unit was seen as it must be.
+     *
+     * @param look true by a person, false by a watch
+     * @param held how long a watch had seen it so without a break
+     */
+    private record Seen(Duration age, boolean look, Duration held) {
+    }
 
     ObviousSoak(ObviousModel test) {
         this.test = test;
     }
 
     boolean underWay() {
-        return !goodLooks.isEmpty();
+        return !seen.isEmpty();
+    }
+
+    private Duration began() {
+        return seen.get(0).age();
     }
 
     private Duration lasted() {
-        return underWay() ? last().minus(goodLooks.get(0)) : Duration.ZERO;
+        return underWay() ? lastLook().minus(began()) : Duration.ZERO;
     }
 
-    private Duration last() {
-        return goodLooks.get(goodLooks.size() - 1);
+    private Duration lastLook() {
+        return seen.stream().filter(Seen::look).map(Seen::age).reduce((before, after) -> after).orElseThrow();
     }
 
+    private Duration lastSeen() {
+        return seen.stream().map(Seen::age).max(Duration::compareTo).orElseThrow();
+    }
+
+    private boolean watchSaw() {
+        return seen.stream().anyMatch(one -> !one.held().isZero());
+    }
+
+    private boolean latches() {
+        return test.plan.family().stopStays();
+    }
+
+    /** A watch's time counts; where a stop stays, so does all the time between two looks, however much of it was watched. */
     Duration witnessed() {
-        return test.plan.family().stopStays() ? lasted() : Duration.ZERO;
+        Duration all = Duration.ZERO;
+        Duration atLook = Duration.ZERO;
+        Optional<Duration> before = Optional.empty();
+        for (Seen one : seen) {
+            all = all.plus(one.held());
+            if (one.look()) {
+                if (latches() && before.isPresent()) {
+                    Duration byLooks = atLook.plus(one.age().minus(before.get()));
+                    all = byLooks.compareTo(all) > 0 ? byLooks : all;
+                }
+                atLook = all;
+                before = Optional.of(one.age());
+            }
+        }
+        return all;
     }
 
+    /** From the last look on; where a watch does instead of looks, from when it last saw the unit. */
     private Duration due(SoakStage soak) {
-        Duration left = soak.lasting().minus(lasted());
-        return left.compareTo(soak.lookEvery()) < 0 ? left : soak.lookEvery();
+        boolean instead = soak.watch().isPresent() && soak.watch().get().instead().isPresent() && watchSaw();
+        Duration left = soak.lasting().minus(instead ? witnessed() : lasted());
+        Duration next = soak.lookEvery();
+        if (left.compareTo(next) < 0 && (!watchSaw() || left.compareTo(Duration.ZERO) > 0)) {
+            next = left;
+        }
+        return instead ? next.plus(lastSeen().minus(lastLook())) : next;
     }
+
+    // ---- looks
 
     void looked(Fact.Looked look) {
         SoakStage soak = (SoakStage) test.here();
@@ -51,7 +106,7 @@ final class ObviousSoak {
                 test.say("departure OUTSIDE_CONDITIONS");
             }
         }
-        if (underWay() && test.now.minus(last()).minus(due(soak)).compareTo(soak.lookTolerance()) > 0) {
+        if (underWay() && test.now.minus(lastLook()).minus(due(soak)).compareTo(soak.lookTolerance()) > 0) {
             test.say("departure LATE_LOOK");
         }
         if (look.answer() == Sight.NO) {
@@ -60,39 +115,130 @@ final class ObviousSoak {
         } else if (underWay()) {
             good(soak);
         } else {
-            goodLooks.add(test.now);
+            seen.add(new Seen(test.now, true, Duration.ZERO));
+            unseen();
             test.note("soak begun", soak.name());
             test.say("soak begun " + test.log.count("soak begun", soak.name()));
         }
     }
 
     private void good(SoakStage soak) {
-        Duration since = test.now.minus(last());
+        boolean gap = gapSince(soak, lastSeen(), test.now);
         Duration before = witnessed();
-        goodLooks.add(test.now);
-        boolean latches = test.plan.family().stopStays();
+        seen.add(new Seen(test.now, true, Duration.ZERO));
         if (witnessed().compareTo(soak.lasting()) >= 0) {
             end(Outcome.CONFORMS);
             test.leave();
-        } else if (!latches && soak.gap().isPresent() && since.compareTo(soak.gap().get().atMost()) > 0) {
-            undecided(before, soak.gap().get().instead());
-        } else if (!latches && lasted().compareTo(soak.lasting()) >= 0) {
-            undecided(before, Parts.undecided("unwitnessed"));
+        } else if (gap) {
+            undecided(before, soak.gap().get().instead(), "look");
+        } else if (lasted().compareTo(soak.lasting()) >= 0 && !(watchSees && watchSaw())) {
+            undecided(before, Parts.undecided("unwitnessed"), "look");
         } else {
             test.say("soak witnessed " + witnessed() + ", next in " + due(soak));
         }
     }
 
-    private void undecided(Duration witnessed, Move move) {
-        goodLooks.clear();
+    private boolean gapSince(SoakStage soak, Duration last, Duration now) {
+        return !latches() && soak.gap().isPresent() && now.minus(last).compareTo(soak.gap().get().atMost()) > 0;
+    }
+
+    private void undecided(Duration witnessed, Move move, String by) {
+        forget();
         test.say("soak ended UNDECIDED " + witnessed);
-        test.lead(move, "look", Outcome.UNDECIDED);
+        test.lead(move, by, Outcome.UNDECIDED);
     }
 
     private void end(Outcome outcome) {
         test.say("soak ended " + outcome + " " + witnessed());
-        goodLooks.clear();
+        forget();
     }
+
+    private void forget() {
+        seen.clear();
+        unseen();
+    }
+
+    private void unseen() {
+        watchSees = false;
+        conditions.clear();
+    }
+
+    // ---- what a watch tells
+
+    void told(Fact.Watched fact, Instant wall) {
+        SoakStage soak = (SoakStage) test.here();
+        if (fact.by().number() != watch) {
+            watch = fact.by().number();
+            unseen();
+        }
+        if (fact instanceof Fact.WatchSees f) {
+            watchSees = true;
+            Duration at = age(f.at(), wall);
+            if (gapSince(soak, lastSeen(), at)) {
+                undecided(witnessed(), soak.gap().get().instead(), "watch");
+            } else {
+                seen.add(new Seen(at, false, Duration.ZERO));
+            }
+        } else if (fact instanceof Fact.WatchHeld f) {
+            watchSees = true;
+            seen.add(new Seen(age(f.to(), wall), false, f.to().offset().minus(f.from().offset())));
+            if (witnessed().compareTo(soak.lasting()) >= 0) {
+                end(Outcome.CONFORMS);
+                test.leave();
+            } else {
+                test.say("soak witnessed " + witnessed() + ", next in " + due(soak).minus(test.now.minus(lastLook())));
+            }
+        } else if (fact instanceof Fact.WatchChanged f) {
+            changed(soak, f, wall);
+        } else if (fact instanceof Fact.WatchCondition f) {
+            conditions.add(f);
+            if (!f.inside()) {
+                test.say("departure OUTSIDE_CONDITIONS");
+            }
+        } else if (fact instanceof Fact.WatchSilent) {
+            watchSees = false;
+        }
+    }
+
+    private void changed(SoakStage soak, Fact.WatchChanged f, Instant wall) {
+        watchSees = f.lastGood().isPresent();
+        f.lastGood().ifPresent(good -> seen.add(new Seen(age(good, wall), false, Duration.ZERO)));
+        if (f.bad() < soak.watch().get().stopAfterBad()) {
+            return;
+        }
+        boolean outside = soak.conditions().stream().anyMatch(condition -> mayHaveBeenOutside(condition.name(), f));
+        if (outside) {
+            test.say("departure OUTSIDE_CONDITIONS");
+        }
+        end(Outcome.DOES_NOT_CONFORM);
+        test.lead(outside ? soak.stoppedOutside() : soak.stopped(), "watch", Outcome.DOES_NOT_CONFORM);
+    }
+
+    /**
+     * The stop lies behind its last good sample and not behind its first bad one. The condition was surely inside if it went out only behind the
+     * latter, or was back before the former.
+     */
+    private boolean mayHaveBeenOutside(String condition, Fact.WatchChanged stop) {
+        List<Fact.WatchCondition> told = conditions.stream().filter(each -> each.condition().equals(condition)).toList();
+        if (told.isEmpty()) {
+            return false;
+        }
+        Fact.WatchCondition last = told.get(told.size() - 1);
+        Fact.WatchCondition out = last.inside() ? told.get(told.size() - 2) : last;
+        boolean wentOutLater = out.before().isPresent() && !out.before().get().offset().minus(stop.firstBad().offset()).isNegative();
+        boolean cameBackBefore = last.inside() && stop.lastGood().isPresent()
+                && !stop.lastGood().get().offset().minus(last.after().offset()).isNegative();
+        return !wentOutLater && !cameBackBefore;
+    }
+
+    /** A sample came some time before it was told, by the wall; never before the soak began. */
+    private Duration age(Sampled sample, Instant wall) {
+        Duration earlier = Duration.between(sample.received(), wall);
+        Duration age = earlier.isNegative() ? test.now : test.now.minus(earlier);
+        return age.compareTo(began()) < 0 ? began() : age;
+    }
+
+    // ---- what else may end it
 
     void abandoned() {
         if (underWay()) {

@@ -12,6 +12,7 @@ import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Fact.Sight;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.plan.Plan;
+import org.benchwright.engine.plan.SoakStage;
 
 /**
  * A test whose answers come from a tape: mostly good ones, among them bad, late and void ones, slips, notes, interruptions with and without
@@ -28,11 +29,13 @@ final class RandomWalk {
     private final int bad;
     /** In so many facts about five are no answers. */
     private final int calm;
+    private final RandomWatch watch;
 
     RandomWalk(Plan plan, Choices choices) {
         this.choices = choices;
         this.walk = choices.oneIn(4) ? Walk.rehearse(plan) : Walk.open(plan);
         this.bad = choices.of(List.of(20, 8, 3));
+        this.watch = new RandomWatch(choices);
         this.calm = choices.of(List.of(60, 30, 16));
     }
 
@@ -47,7 +50,14 @@ final class RandomWalk {
     /** Lets some time pass and tells one fact that the test takes. */
     void next() {
         if (choices.exhausted()) {
-            walk.good();
+            // Looks alone do not end a soak of a unit that restarts by itself while a watch says that it sees.
+            if (!watched() || !watch.end(walk, walk.run().soakUnderWay().orElseThrow())) {
+                walk.good();
+            }
+            return;
+        }
+        if (watched() && choices.oneIn(2)) {
+            watch.tell(walk, walk.run().soakUnderWay().orElseThrow());
             return;
         }
         switch (choices.below(calm)) {
@@ -58,6 +68,10 @@ final class RandomWalk {
             case 15 -> abandonOrGood();
             default -> answer();
         }
+    }
+
+    private boolean watched() {
+        return walk.run().soakUnderWay().flatMap(SoakStage::watch).isPresent();
     }
 
     private void strikeOrGood() {

@@ -30,6 +30,7 @@ final class Walk {
     static final Actor OTHER_TECHNICIAN = new Actor("TM", Role.TECHNICIAN);
     static final Actor SECOND = new Actor("AB", Role.SECOND_PERSON);
     static final Actor SUPERVISOR = new Actor("SV", Role.SUPERVISOR);
+    static final Actor WATCH = new Actor("watch", Role.WATCH);
     static final Actor BENCH = new Actor("bench", Role.BENCH);
     private static final Instant START = Instant.parse("2026-03-02T08:00:00Z");
 
@@ -128,6 +129,19 @@ final class Walk {
             throw new AssertionError(fact + " at " + demand().key() + ": " + e.getMessage(), e);
         }
         return this;
+    }
+
+    /** What a watch tells: its event repeats sitting and offset of the last one, and has a wall time of its own. False if it is not taken. */
+    boolean watch(Fact fact) {
+        Moment then = run.lastMoment();
+        try {
+            run = run.with(run.record(fact, WATCH, new Moment(wall, then.sitting(), then.offset())));
+            return true;
+        } catch (RefusedException refused) {
+            return false;
+        } catch (DoesNotFollowException e) {
+            throw new AssertionError(fact + " at " + demand().key() + ": " + e.getMessage(), e);
+        }
     }
 
     /** The refusal of a fact; that it changes nothing is checked on the way. */

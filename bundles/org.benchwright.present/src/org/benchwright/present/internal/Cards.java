@@ -74,7 +74,8 @@ public final class Cards {
         String instruction = Stream.of(step.map(Step::instruction).orElse(""), question.instruction()).filter(s -> !s.isBlank())
                 .reduce((a, b) -> a + " " + b).orElse("");
         return new StepCard(unit(), placeWords(), Capitals.of(instruction), hazards(),
-                Stream.concat(Stream.concat(benchOwed(now).stream(), reminders(step).stream()), LookOutlook.of(demand, now.instant(), run.rehearsal() ? OpeningHours.unknown() : hours).stream()).toList(), preserved(),
+                Stream.of(benchOwed(now).stream(), reminders(step).stream(), connected().stream(),
+                        LookOutlook.of(demand, now.instant(), run.rehearsal() ? OpeningHours.unknown() : hours).stream()).flatMap(all -> all).toList(), preserved(),
                 step.map(this::expected).orElse(soakExpected()), asked(question), parts(question),
                 demand instanceof Demand.EnterFaultLog, countdown(demand, now), keys());
     }
@@ -152,6 +153,12 @@ public final class Cards {
                 step.get().hazards().stream());
         return names.distinct().flatMap(name -> plan.hazard(name).stream())
                 .map(h -> Message.HAZARD_REMINDER.text(h.signal().word().toUpperCase(Locale.ROOT), h.what())).toList();
+    }
+
+    /** Before a soak that is watched begins, whoever connects the unit is cautioned. */
+    private Optional<String> connected() {
+        return demand instanceof Demand.Look look && look.begins() && look.soak().watch().isPresent() ? Optional.of(Message.WATCH_CONNECTED.text())
+                : Optional.empty();
     }
 
     private List<String> preserved() {

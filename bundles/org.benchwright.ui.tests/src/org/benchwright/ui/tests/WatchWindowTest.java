@@ -1,7 +1,6 @@
 package org.benchwright.ui.tests;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -20,6 +19,7 @@ import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.audit.PlotCanvas;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.desk.OpenTest;
+import org.benchwright.ui.internal.desk.Shown;
 import org.benchwright.ui.internal.look.Theme;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.ImageData;
@@ -39,7 +39,7 @@ import org.junit.jupiter.api.io.TempDir;
 @ExtendWith(QuietLog.class)
 class WatchWindowTest {
 
-    private static final String SERIAL = "C16-790001";
+    private static final String SERIAL = "W-790001";
 
     @TempDir
     private Path folder;
@@ -48,13 +48,40 @@ class WatchWindowTest {
         return Technician.desk().units().stream().filter(row -> row.test().equals(test.id())).findFirst();
     }
 
-    /** The demo procedure with a watch in its soak that looks every second. */
-    private Path watched() throws Exception {
-        Path procedure = Engineer.copyOfTheDemo(folder).resolve(Technician.C16);
-        String text = Files.readString(procedure);
-        String every = text.replaceFirst("watch every [^\\n]*", "watch every 1 s, stop after 2 bad, silent after 30 missed");
-        assertFalse(every.equals(text), "the demo's soak is watched");
-        return Files.writeString(procedure, every);
+    /** As little as leads to a soak that is watched. */
+    private Path procedure() throws IOException {
+        Files.writeString(folder.resolve("wren.family"), """
+                family wren "Wren" {
+                    lamp ok marked "OK" green "Health"
+                    modes stopped, run
+                    mode run shows ok green steady
+                    keeps fault_log "Fault log" by memory
+                    watched by modbus {
+                        mode run when input 3 is on
+                        condition supply from input register 30 signed 16, scale 0.1 V
+                    }
+                    stop stays until "somebody restarts the unit"
+                }
+                """);
+        return Files.writeString(folder.resolve("wren.procedure"), """
+                procedure wren_soak "Wren on soak" revision 1 {
+                    applies to wren
+                    hazard mains danger "Terminals are live." can "kill" so "Fit the cover."
+                    otherwise conclude undecided "Not carried out."
+                    stage power_up "On" with hazard mains { step on "Switch on." { energises supply } }
+                    soak endurance_run "Endurance" lasting 72 h witnessed {
+                        keep mode run
+                        conditions supply 23.5 .. 24.5 V
+                        watch every 500 ms, stop after 2 bad, silent after 60 missed
+                        look every 24 h, tolerance 2 h
+                        gap at most 2 h, or conclude undecided "Too long unseen."
+                        when stopped go to read_log
+                    }
+                    stage read_log "Fault log" on demand { step log "Log." { enter fault_log conclude rejected "Stopped." } }
+                    make safe "Make safe" { step off "Off." { isolates supply } }
+                    conclude accepted
+                }
+                """);
     }
 
     private static OpenTest onSoak(Path procedure) throws Exception {
@@ -64,8 +91,22 @@ class WatchWindowTest {
         Screen.waitFor("the test", opening::isDone);
         OpenTest test = opening.get();
         Technician.look(test);
-        Technician.answerUntil(test, Answers.of("accepted"), "endurance.look");
+        while (!test.shown().key().equals("endurance_run.look")) {
+            answer(test);
+        }
+        Technician.seen(test);
         return test;
+    }
+
+    private static void answer(OpenTest test) {
+        Shown asked = test.shown();
+        if (asked.key().equals("endurance_run.begin")) {
+            assertTrue(asked.card().reminders().stream().anyMatch(line -> line.startsWith("CAUTION: a network connection")), asked.card().toString());
+        }
+        String[] parts = asked.key().equals("endurance_run.begin") ? new String[] {"yes", "24.0 V"} : new String[] {asked.key().startsWith("hazard") ? "understood" : "yes"};
+        Technician.enter(test, parts);
+        Screen.waitFor("after " + asked.key() + " " + test.shown().last(), () -> test.shown().version() > asked.version());
+        Technician.seen(test);
     }
 
     /** A notification daemon that others wrote; it prints what it is asked to show. */
@@ -99,11 +140,11 @@ class WatchWindowTest {
         Path printed = folder.resolve("notified");
         Process daemon = daemon(printed);
         try {
-            OpenTest test = onSoak(watched());
+            OpenTest test = onSoak(procedure());
             Screen.waitFor("it is not watched yet", () -> unit(test).filter(row -> row.watch().contains("not watched yet") && !row.alarm()).isPresent());
             Screen.waitForDrawing();
             int before = alarmed();
-            try (Watching watching = Watching.begin(Technician.desk().ledger(), Bench.Clocks.system(), Map.of(SERIAL, "simulated stops after 4 s"),
+            try (Watching watching = Watching.begin(Technician.desk().ledger(), Bench.Clocks.system(), Map.of(SERIAL, "simulated stops after 2 s"),
                     (kind, urgent, id, serial, words) -> { })) {
                 assertEquals(List.of(SERIAL), watching.look());
                 Screen.waitFor("the alarm", () -> unit(test).filter(UnitRow::alarm).isPresent());
