@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 
 import org.benchwright.core.Verdict;
+import org.benchwright.engine.plan.Plan;
 import org.benchwright.testkit.PropertyTest;
 
 import net.jqwik.api.Arbitrary;
@@ -30,6 +31,13 @@ class AgainstTheModelTest implements PropertyTest {
     void bothComeToTheSameAfterEveryFact(@ForAll("plans") List<Integer> plan, @ForAll("answers") List<Integer> answers) {
         RandomPlan.Sample sample = RandomSamples.plan(plan);
         RandomSamples.walk(sample, answers, walk -> compare(ObviousModel.of(sample.plan(), walk.run().events()), walk));
+    }
+
+    @Property(tries = 400)
+    void bothComeToTheSameOfWhatAWatchTells(@ForAll("answers") List<Integer> tape) {
+        Choices choices = new Choices(tape);
+        Plan plan = RandomSamples.watchedSoak(choices);
+        RandomSamples.walk(new RandomWalk(plan, choices), walk -> compare(ObviousModel.of(plan, walk.run().events()), walk));
     }
 
     private static void compare(ObviousModel model, Walk walk) {

@@ -1,7 +1,12 @@
 package org.benchwright.engine.tests;
 
+import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
+
+import org.benchwright.engine.plan.Plan;
+import org.benchwright.engine.plan.SoakStage;
 
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
@@ -29,9 +34,27 @@ final class RandomSamples {
                 .ofMaxSize(longest);
     }
 
+    /** A plan that is little more than a watched soak, so that random walks get far in it. */
+    static Plan watchedSoak(Choices choices) {
+        Optional<SoakStage.Gap> gap = choices.oneIn(2)
+                ? Optional.of(new SoakStage.Gap(Duration.ofHours(2), Parts.beginAgain(1, Parts.undecided("Too long unseen.")))) : Optional.empty();
+        SoakStage s = PlanDraft.soakStage("endurance", Duration.ofHours(72), List.of(), gap, Parts.goTo("read_log", "log"),
+                Parts.beginAgain(2, Parts.undecided("Stopped outside conditions again.")));
+        SoakStage.Watch watch = new SoakStage.Watch(RandomWatch.EVERY, 2, 3, choices.oneIn(2) ? Optional.of("looks") : Optional.empty());
+        PlanDraft draft = PlanDraft.plan().stage("power_up", Parts.step("on", Parts.energise("supply"), Parts.confirm("lit")))
+                .stage(new SoakStage(s.name(), s.title(), s.hazards(), s.lasting(), s.keep(), s.conditions(), s.lookEvery(), s.lookTolerance(), s.gap(),
+                        s.stopped(), s.stoppedOutside(), Optional.of(watch)))
+                .onDemand("read_log", Parts.step("log", Parts.faultLog("lines"), Parts.end("stop", Parts.rejected("Stopped by itself."))));
+        return (choices.oneIn(2) ? draft.restartsByItself() : draft).build();
+    }
+
     /** Walks to the end and lets everybody look after every fact. */
     static Walk walk(RandomPlan.Sample sample, List<Integer> answers, Consumer<Walk> look) {
-        RandomWalk random = new RandomWalk(sample.plan(), new Choices(answers));
+        return walk(new RandomWalk(sample.plan(), new Choices(answers)), look);
+    }
+
+    /** Goes on to the end and lets everybody look after every fact. */
+    static Walk walk(RandomWalk random, Consumer<Walk> look) {
         look.accept(random.walk());
         for (int facts = 0; !random.ended(); facts++) {
             if (facts > MOST_FACTS) {

@@ -56,7 +56,7 @@ final class RandomWalk {
             }
             return;
         }
-        if (watched() && choices.oneIn(2)) {
+        if (watched() && !choices.oneIn(4)) {
             watch.tell(walk, walk.run().soakUnderWay().orElseThrow());
             return;
         }
