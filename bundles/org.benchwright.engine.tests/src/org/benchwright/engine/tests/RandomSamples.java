@@ -29,6 +29,10 @@ final class RandomSamples {
         return tape(0, 160);
     }
 
+    static Arbitrary<List<Integer>> longWatches() {
+        return tape(60, 400);
+    }
+
     private static Arbitrary<List<Integer>> tape(int shortest, int longest) {
         return Arbitraries.integers().between(0, 9_999).withDistribution(RandomDistribution.uniform()).list().ofMinSize(shortest)
                 .ofMaxSize(longest);

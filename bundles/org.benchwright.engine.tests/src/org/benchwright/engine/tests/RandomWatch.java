@@ -30,7 +30,7 @@ final class RandomWatch {
 
     /** Lets time pass and tells something; false if the test does not take it. */
     boolean tell(Walk walk, SoakStage soak) {
-        int kind = choices.below(8);
+        int kind = choices.below(14);
         if (number == 0 || kind == 0) {
             return begin(walk, soak);
         }
@@ -40,18 +40,22 @@ final class RandomWatch {
             return told(walk, new Fact.WatchSees(soak.name(), by, "a unit", at), true, at);
         }
         Sampled from = last.get();
-        if (kind <= 3) {
+        if (kind <= 4) {
             int samples = choices.of(RUNS);
             Sampled to = pass(walk, EVERY.multipliedBy(samples));
             return told(walk, new Fact.WatchHeld(soak.name(), by, from, to, samples + 1L, 0, List.of()), true, to);
-        } else if (kind == 4) {
+        } else if (kind <= 7) {
             Sampled bad = pass(walk, EVERY);
             int count = choices.oneIn(2) ? 2 : 1;
             if (count == 2) {
-                pass(walk, EVERY);
+                Sampled second = pass(walk, EVERY);
+                // Told first, and yet behind the stop.
+                boolean warm = !outside && choices.oneIn(3) && walk.watch(new Fact.WatchCondition(soak.name(), by, "ambient", false, Optional.of(bad),
+                        second, Quantity.of("31", "degC")));
+                outside |= warm;
             }
             return told(walk, new Fact.WatchChanged(soak.name(), by, Optional.of(from), bad, count, "dark"), true, bad);
-        } else if (kind == 5) {
+        } else if (kind == 8) {
             return told(walk, new Fact.WatchSilent(soak.name(), by, Optional.of(from), "no answer"), false, from);
         }
         return condition(walk, soak, by, from);
