@@ -44,11 +44,18 @@ public final class PeopleDesk {
      * Somebody who signs.
      *
      * @param id       as the register has it
-     * @param password blanked out after use
+     * @param password the full one, or the PIN where they have signed in; blanked out after use
+     * @param station  where they have signed in, if they sign with their PIN
      */
-    public record Signing(String id, char[] password) {
+    public record Signing(String id, char[] password, Optional<StationSignIn> station) {
+
+        /** Somebody who signs with the full password. */
+        public Signing(String id, char[] password) {
+            this(id, password, Optional.empty());
+        }
+
         SigningPerson person() {
-            return new SigningPerson(id, password);
+            return new SigningPerson(id, password, station.flatMap(StationSignIn::signedIn));
         }
 
         @Override
@@ -78,9 +85,10 @@ public final class PeopleDesk {
                 person.keys().stream().map(PeopleDesk::key).toList(), person.authorisations().stream().map(PeopleDesk::mayCarryOut).toList());
     }
 
-    private static String mayCarryOut(RegisteredPerson.MayCarryOut may) {
-        return may.ended() ? Hands.AUTHORISED_ENDED.text(may.procedure(), may.family())
+    private static PersonRow.Authorised mayCarryOut(RegisteredPerson.MayCarryOut may) {
+        String words = may.ended() ? Hands.AUTHORISED_ENDED.text(may.procedure(), may.family())
                 : Hands.AUTHORISED.text(may.procedure(), may.family(), may.from().toString(), may.until().toString());
+        return new PersonRow.Authorised(may.family(), may.procedure(), may.ended(), words);
     }
 
     private static PersonRow.Key key(RegisteredPerson.Key key) {

@@ -2,6 +2,8 @@ package org.benchwright.present;
 
 import java.util.List;
 
+import org.benchwright.engine.revision.Revision;
+
 /**
  * A revision of a procedure as it stands.
  *
@@ -20,6 +22,11 @@ public record RevisionRow(String procedure, String key, String family, int numbe
 
     public RevisionRow {
         history = List.copyOf(history);
+    }
+
+    /** The procedure's name as its text has it. */
+    public String name() {
+        return Revision.procedureName(key);
     }
 
     /** How a revision stands. */

@@ -97,6 +97,20 @@ public final class StationSignIn {
         person = Optional.empty();
     }
 
+    /** True if that person has signed in here and the station is unlocked: what they sign now is signed with PIN or badge. */
+    public synchronized boolean takesPin(String id) {
+        return person.filter(who -> !who.locked() && who.id().equals(id.strip())).isPresent();
+    }
+
+    /**
+     * Somebody who signs here: with PIN or badge if they have signed in, with the full password otherwise.
+     *
+     * @param typed blanked out after use
+     */
+    public PeopleDesk.Signing signing(String id, char[] typed) {
+        return new PeopleDesk.Signing(id.strip(), typed, takesPin(id) ? Optional.of(this) : Optional.empty());
+    }
+
     synchronized Optional<SignedIn> signedIn() {
         return person;
     }

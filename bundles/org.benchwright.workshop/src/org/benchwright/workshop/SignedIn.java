@@ -69,7 +69,7 @@ public final class SignedIn implements AutoCloseable {
      *
      * @throws RefusedException if the PIN is wrong, or the station is locked
      */
-    synchronized Signer key(char[] typed) throws RefusedException {
+    public synchronized Signer key(char[] typed) throws RefusedException {
         if (key.isEmpty()) {
             throw new RefusedException(Message.STATION_LOCKED.text(id));
         }

@@ -264,13 +264,17 @@ public final class Sitting {
     /**
      * Records a release, signed by whoever gives or refuses it.
      *
-     * @throws RefusedException if the password is wrong, the register does not let them release so, or the test does not take it
+     * @throws RefusedException if the password is wrong, a PIN is given in its place, the register does not let them release so, or the test does
+     *                          not take it
      */
     public List<TestEvent> release(Fact.Released fact, SigningPerson by)
             throws RefusedException, OvertakenException, StoreException, FaultyRecordException {
         Fact.Released asKept = (Fact.Released) kept.asKept(fact);
         if (over || !by.id().equals(asKept.by().id())) {
             throw new RefusedException(over ? Message.REFUSED_SITTING_OVER.text(test.value()) : Message.REFUSED_RELEASE_UNSIGNED.text(by.id()));
+        }
+        if (by.signedIn().isPresent()) {
+            throw new RefusedException(Message.REFUSED_RELEASE_PIN.text());
         }
         requireAuthorised(asKept, technician);
         noteClockStep();

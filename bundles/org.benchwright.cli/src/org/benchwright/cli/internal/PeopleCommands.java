@@ -135,7 +135,7 @@ final class PeopleCommands extends SigningCommands {
             if (person.keys().isEmpty()) {
                 screen.line("    " + Message.PEOPLE_NO_KEY.text());
             }
-            person.authorisations().forEach(words -> screen.line("    " + Message.PEOPLE_MAY.text(words)));
+            person.authorisations().forEach(may -> screen.line("    " + Message.PEOPLE_MAY.text(may.words())));
             person.keys().forEach(key -> screen.line("    " + Message.PEOPLE_KEY.text(key.fingerprint().substring(0, SHOWN_DIGITS), key.state())));
         }
     }

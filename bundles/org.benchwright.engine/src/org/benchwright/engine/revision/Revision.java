@@ -47,8 +47,13 @@ public record Revision(String procedure, String title, int number, Digest text, 
 
     /** The procedure's name alone. */
     public String procedureName() {
-        int end = procedure.indexOf(FOR);
-        return end < 0 ? procedure : procedure.substring(0, end);
+        return procedureName(procedure);
+    }
+
+    /** The procedure's name alone in what its revisions are kept by. */
+    public static String procedureName(String key) {
+        int end = key.indexOf(FOR);
+        return end < 0 ? key : key.substring(0, end);
     }
 
     /** The name of the family that it is for; empty in a record that was made before families were told apart. */

@@ -8,6 +8,7 @@ import org.benchwright.ledger.people.People;
 import org.benchwright.ledger.people.Person;
 import org.benchwright.ledger.people.PersonKey;
 import org.benchwright.ledger.people.PersonKeyStore;
+import org.benchwright.workshop.SignedIn;
 import org.benchwright.workshop.SigningPerson;
 import org.benchwright.workshop.StoreException;
 
@@ -29,16 +30,33 @@ public final class PeopleKeys {
     /**
      * The key of somebody who signs.
      *
-     * @throws RefusedException if there is no such person or key, or the password is not taken
+     * @throws RefusedException if there is no such person or key, the password or PIN is not taken, or the key that was opened as they signed in
+     *                          is theirs no more
      */
     public static Signer unlock(PersonKeyStore keys, People people, SigningPerson who) throws RefusedException, StoreException {
         Person person = person(people, who.id());
         PersonKey key = person.key().orElseThrow(() -> new RefusedException(Message.PEOPLE_NO_KEY.text(who.id())));
+        if (who.signedIn().isPresent()) {
+            return opened(key, who, who.signedIn().get());
+        }
         try {
             return keys.unlock(person, key.key(), who.password());
         } catch (KeyRefusedException refused) {
             throw new RefusedException(refused.getMessage());
         }
+    }
+
+    /** Who has signed in may have got another key since, or lost this one. */
+    private static Signer opened(PersonKey key, SigningPerson who, SignedIn signedIn) throws RefusedException {
+        if (!signedIn.id().equals(who.id())) {
+            throw new RefusedException(Message.STATION_LOCKED.text(who.id()));
+        }
+        Signer signer = signedIn.key(who.password());
+        if (!signer.key().equals(key.key())) {
+            signedIn.lock();
+            throw new RefusedException(Message.STATION_LOCKED.text(who.id()));
+        }
+        return signer;
     }
 
     /** A failure of the ledger in the words of this room. */

@@ -61,8 +61,8 @@ public final class RecordsView extends ViewPart {
         GridDataFactory.fillDefaults().grab(true, true).span(3, 1).applyTo(table.getControl());
         table.setContentProvider(ArrayContentProvider.getInstance());
         columns();
-        count = new Label(body, SWT.NONE);
-        GridDataFactory.fillDefaults().grab(true, false).span(3, 1).applyTo(count);
+        count = new Label(body, SWT.WRAP);
+        GridDataFactory.fillDefaults().grab(true, false).span(3, 1).hint(200, SWT.DEFAULT).applyTo(count);
         getSite().setSelectionProvider(table);
         table.addSelectionChangedListener(event -> {
             if (!event.getSelection().isEmpty()) {
@@ -114,6 +114,7 @@ public final class RecordsView extends ViewPart {
         String searched = search.getText().isBlank() ? "" : ", " + Message.RECORDS_SEARCHED.text(search.getText().strip());
         String shown = found.count() > MOST_LINES ? ", " + Message.RECORDS_SHOWN.text(MOST_LINES) : "";
         count.setText((words + searched + shown + read.trouble().map(trouble -> "   " + trouble).orElse("")).replace("&", "&&"));
+        count.requestLayout();
     }
 
     @Override

@@ -9,11 +9,13 @@ import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.PeopleDesk;
 import org.benchwright.present.PersonRow;
 import org.benchwright.present.RevisionChange;
+import org.benchwright.present.StationSignIn;
 import org.benchwright.present.TakenElsewhereException;
 import org.benchwright.ui.internal.Background;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.PeopleWords;
+import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.look.Story;
 import org.eclipse.jface.dialogs.IDialogConstants;
 import org.eclipse.jface.dialogs.TitleAreaDialog;
@@ -26,6 +28,7 @@ import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Text;
+import org.eclipse.ui.PlatformUI;
 
 /**
  * Asks for what is to be signed, by whom and with which password, and stays until it is signed. Whether it may be is not decided here. The
@@ -39,6 +42,7 @@ public final class SignDialog extends TitleAreaDialog {
     private final Asked asked;
     private final List<Control> answers = new ArrayList<>();
     private Control by;
+    private Label secret;
     private Text password;
 
     /** Something that is asked before it is signed. */
@@ -55,6 +59,13 @@ public final class SignDialog extends TitleAreaDialog {
     /** One of several; the first is chosen at first. */
     public record Choice(String label, List<String> options) implements Question {
         public Choice {
+            options = List.copyOf(options);
+        }
+    }
+
+    /** A text that is mostly one of several; the first stands there at first. */
+    public record Suggested(String label, List<String> options) implements Question {
+        public Suggested {
             options = List.copyOf(options);
         }
     }
@@ -139,10 +150,25 @@ public final class SignDialog extends TitleAreaDialog {
             by = text(fields, Message.SIGN_BY.text(), SWT.BORDER);
             ((Text) by).setText(asked.who());
         } else {
-            by = combo(fields, Message.SIGN_WHO.text(), asked.people().stream().map(PeopleWords::of).toList());
+            by = combo(fields, Message.SIGN_WHO.text(), asked.people().stream().map(PeopleWords::of).toList(), SWT.READ_ONLY);
         }
-        password = text(fields, Message.SIGN_PASSWORD.text(), SWT.BORDER | SWT.PASSWORD);
+        secret = new Label(fields, SWT.NONE);
+        password = new Text(fields, SWT.BORDER | SWT.PASSWORD);
+        GridDataFactory.fillDefaults().grab(true, false).hint(FIELD_WIDTH, SWT.DEFAULT).applyTo(password);
+        by.addListener(SWT.Modify, event -> askSecret());
+        askSecret();
         return area;
+    }
+
+    /** Whoever has signed in at this station signs with PIN or badge as long as it stays unlocked; everybody else with the full password. */
+    private void askSecret() {
+        boolean pin = who().filter(station()::takesPin).isPresent();
+        secret.setText((pin ? Message.SIGN_PIN : Message.SIGN_PASSWORD).text());
+        secret.getParent().layout(true, true);
+    }
+
+    private static StationSignIn station() {
+        return PlatformUI.getWorkbench().getService(Desk.class).station();
     }
 
     @Override
@@ -166,15 +192,15 @@ public final class SignDialog extends TitleAreaDialog {
             text.setText(line.initial());
             return text;
         }
-        Choice choice = (Choice) question;
-        Combo combo = combo(parent, choice.label(), choice.options());
+        Combo combo = question instanceof Suggested suggested ? combo(parent, suggested.label(), suggested.options(), SWT.NONE)
+                : combo(parent, question.label(), ((Choice) question).options(), SWT.READ_ONLY);
         combo.select(0);
         return combo;
     }
 
-    private static Combo combo(Composite parent, String label, List<String> options) {
+    private static Combo combo(Composite parent, String label, List<String> options, int style) {
         new Label(parent, SWT.NONE).setText(label);
-        Combo combo = new Combo(parent, SWT.READ_ONLY | SWT.DROP_DOWN);
+        Combo combo = new Combo(parent, style | SWT.DROP_DOWN);
         options.forEach(combo::add);
         GridDataFactory.fillDefaults().grab(true, false).hint(FIELD_WIDTH, SWT.DEFAULT).applyTo(combo);
         return combo;
@@ -207,7 +233,7 @@ public final class SignDialog extends TitleAreaDialog {
         } else {
             char[] typed = password.getTextChars();
             password.setTextChars(new char[0]);
-            sign(answers.stream().map(SignDialog::words).toList(), new PeopleDesk.Signing(who.get(), typed));
+            sign(answers.stream().map(SignDialog::words).toList(), station().signing(who.get(), typed));
         }
     }
 
@@ -254,6 +280,8 @@ public final class SignDialog extends TitleAreaDialog {
             setEnabled(true);
             setMessage(asked.words());
             setErrorMessage(refused.get());
+            // Too many wrong PINs have locked the station.
+            askSecret();
             password.setFocus();
         } else {
             setReturnCode(OK);
