@@ -13,8 +13,9 @@ import java.util.Optional;
  * @param position where it stands in the rack; empty where nobody said so
  * @param due      when its next look is due
  * @param overdue  true if that was in the past
+ * @param keeps    what it has to show
  */
-public record RoundStop(String test, String serial, Optional<String> position, Instant due, boolean overdue) {
+public record RoundStop(String test, String serial, Optional<String> position, Instant due, boolean overdue, String keeps) {
 
     /** Positions in the order in which one walks along them: numbers in them count as numbers, and units without one come last. */
     private static final Comparator<RoundStop> ALONG = Comparator.comparing((RoundStop stop) -> stop.position().isEmpty())
@@ -23,7 +24,7 @@ public record RoundStop(String test, String serial, Optional<String> position, I
     /** The stops of a round: all units on soak, position by position. */
     public static List<RoundStop> of(List<UnitRow> units) {
         return units.stream().filter(unit -> unit.nextLook().isPresent())
-                .map(unit -> new RoundStop(unit.test(), unit.serial(), unit.position(), unit.nextLook().get(), unit.overdue()))
+                .map(unit -> new RoundStop(unit.test(), unit.serial(), unit.position(), unit.nextLook().get(), unit.overdue(), unit.keeps()))
                 .sorted(ALONG).toList();
     }
 

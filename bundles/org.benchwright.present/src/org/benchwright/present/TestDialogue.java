@@ -121,7 +121,8 @@ public final class TestDialogue {
         return scanAsked && !waitsForTime() && !sitting.run().ended();
     }
 
-    private Told identify(String typed) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+    /** The unit's serial number was scanned or typed; one of another unit is refused. */
+    public Told identify(String typed) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         Told told = record(new Fact.Identified(EntryReader.text(typed)));
         scanAsked = false;
         return told;

@@ -22,8 +22,10 @@ import java.util.Optional;
  * @param position  where it stands in the rack; empty where nobody said so
  * @param technician who has the test
  * @param reminder  what the shop's opening hours mean for the next look: nobody is in when it is due; mostly empty
+ * @param lookBy    when a look that was not taken becomes a departure; empty unless on soak
+ * @param keeps     what the unit has to show on soak; empty unless on soak
  */
 public record UnitRow(String test, String serial, String family, String procedure, String stage, Optional<Duration> soakLeft,
         Optional<Instant> nextLook, boolean overdue, String state, boolean rehearsal, String watch,
-        boolean alarm, Optional<String> position, String technician, Optional<String> reminder) {
+        boolean alarm, Optional<String> position, String technician, Optional<String> reminder, Optional<Instant> lookBy, String keeps) {
 }

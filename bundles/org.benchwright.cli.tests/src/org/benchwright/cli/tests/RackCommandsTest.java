@@ -46,13 +46,23 @@ class RackCommandsTest {
             PersonTest.look(PersonTest.toSoak(talk)).hears("what you saw >").types("q");
             assertEquals(5, talk.ends());
         }
-        bench.time().advance(Duration.ofHours(24));
+        assertTrue(unitsSay().startsWith("  C16-004711 "), unitsSay());
+        bench.time().advance(Duration.ofHours(23).plusMinutes(50));
+        assertTrue(unitsSay().startsWith("1 look soon\n  A 3  C16-004711: look at it at "), unitsSay());
+        bench.time().advance(Duration.ofMinutes(10));
+        assertTrue(unitsSay().startsWith("1 LOOK DUE\n  A 3  C16-004711: LOOK NOW, due since "), unitsSay());
         try (Conversation talk = Conversation.byLines(bench, "round", "--ledger", bench.ledger().toString())) {
             talk.hears("Position A 3: C16-004711").hears("Was this on all the time").hears(">").types("y");
             PersonTest.look(talk).hears("24 h witnessed.").hears("1 of 1 units looked at.");
             assertEquals(0, talk.ends());
         }
+        bench.time().advance(Duration.ofHours(26).plusSeconds(1));
+        assertTrue(unitsSay().startsWith("1 LOOK MISSED\n  A 3  C16-004711: LOOK MISSED, was due at "), unitsSay());
         sound();
+    }
+
+    private String unitsSay() {
+        return bench.run("units", "--ledger", bench.ledger().toString()).out();
     }
 
     @Test

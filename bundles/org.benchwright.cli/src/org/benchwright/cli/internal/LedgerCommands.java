@@ -1,6 +1,7 @@
 package org.benchwright.cli.internal;
 
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
@@ -12,6 +13,7 @@ import org.benchwright.core.Durations;
 import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
+import org.benchwright.present.LookReminder;
 import org.benchwright.present.Proving;
 import org.benchwright.present.RecordRow;
 import org.benchwright.present.UnitRow;
@@ -43,6 +45,7 @@ final class LedgerCommands {
             if (rows.isEmpty()) {
                 screen.line(Message.UNITS_NONE.text());
             }
+            remind(rows, screen);
             rows.forEach(row -> print(row, screen));
             return ExitStatus.OK;
         }
@@ -77,6 +80,14 @@ final class LedgerCommands {
             screen.remark(faulty.getMessage());
             return Optional.empty();
         }
+    }
+
+    /** Looks that are missed, due or coming, before anything else. */
+    private void remind(List<UnitRow> rows, Screen screen) {
+        Instant now = around.clocks().clock().instant();
+        List<LookReminder> looks = LookReminder.of(rows, now);
+        LookReminder.summary(looks).ifPresent(screen::line);
+        looks.forEach(look -> screen.line("  " + look.words(now, around.zone())));
     }
 
     /** Verifies a ledger, and compares it with checkpoints kept elsewhere. */

@@ -30,6 +30,7 @@ import org.benchwright.evidence.DecisionRule;
 import org.benchwright.present.Bench;
 import org.benchwright.present.EntryKind;
 import org.benchwright.present.EntryRefusedException;
+import org.benchwright.present.PeopleDesk;
 import org.benchwright.present.RoundStop;
 import org.benchwright.present.StationSignIn;
 import org.benchwright.present.TestDialogue;
@@ -271,13 +272,13 @@ class HandsTest {
         Instant due = time.instant();
         List<UnitRow> units = List.of(row("1", "C16-000001", "B 2", due), row("2", "C16-000002", "", due), row("3", "C16-000003", "A 10", due),
                 row("4", "C16-000004", "A 9", due), new UnitRow("5", "C16-000005", "f", "p", "s", Optional.empty(), Optional.empty(), false, "x", false, "",
-                        false, Optional.of("A 1"), "QN", Optional.empty()));
+                        false, Optional.of("A 1"), "QN", Optional.empty(), Optional.empty(), ""));
         assertEquals(List.of("A 9", "A 10", "B 2", ""), RoundStop.of(units).stream().map(stop -> stop.position().orElse("")).toList());
     }
 
     private static UnitRow row(String test, String serial, String position, Instant due) {
         return new UnitRow(test, serial, "f", "p", "s", Optional.of(Duration.ofHours(3)), Optional.of(due), false, "x", false, "", false,
-                Optional.of(position).filter(at -> !at.isEmpty()), "QN", Optional.empty());
+                Optional.of(position).filter(at -> !at.isEmpty()), "QN", Optional.empty(), Optional.of(due.plus(Duration.ofHours(2))), "mode run");
     }
 
     @Test
@@ -362,6 +363,45 @@ class HandsTest {
         station.signOut();
         assertFalse(station.locked());
         assertEquals(Optional.empty(), station.person());
+    }
+
+    @Test
+    void whatSomebodySignsWhileSignedInTakesThePinUntilTheStationIsLocked() throws Exception {
+        StationSignIn station = new StationSignIn(clocks);
+        PeopleDesk people = new PeopleDesk(ledger(), clocks);
+        assertFalse(station.takesPin("LW"));
+        station.signIn(ledger(), "LW", Approved.PASSWORD.toCharArray(), "4711".toCharArray());
+        assertTrue(station.takesPin(" LW"));
+        assertFalse(station.takesPin("KM"), "theirs is the full password");
+        char[] pin = "4711".toCharArray();
+        people.authorise(station.signing("LW", pin), "QN", "tarn_z9", "*", "2026-01-01", "2026-12-31");
+        assertTrue(new String(pin).isBlank(), "blanked out");
+        assertThrows(EntryRefusedException.class, () -> people.endAuthorisation(station.signing("LW", Approved.PASSWORD.toCharArray()), "QN", "tarn_z9", "*", "moved"),
+                "it is not the PIN");
+        station.lock();
+        assertThrows(EntryRefusedException.class, () -> people.endAuthorisation(station.signing("LW", "4711".toCharArray()), "QN", "tarn_z9", "*", "moved"));
+        people.endAuthorisation(station.signing("LW", Approved.PASSWORD.toCharArray()), "QN", "tarn_z9", "*", "moved");
+        assertTrue(BenchLedger.verify(ledger()).sound());
+    }
+
+    @Test
+    void aKeyThatWasReplacedSignsNoMoreWhoeverIsSignedInWithIt() throws Exception {
+        StationSignIn station = new StationSignIn(clocks);
+        station.signIn(ledger(), "LW", Approved.PASSWORD.toCharArray(), "4711".toCharArray());
+        PeopleDesk people = new PeopleDesk(ledger(), clocks);
+        people.rotate(new PeopleDesk.Signing("LW", Approved.PASSWORD.toCharArray()), "another good password".toCharArray());
+        assertThrows(EntryRefusedException.class, () -> people.grant(station.signing("LW", "4711".toCharArray()), "QN", "engineer"));
+        assertTrue(station.locked());
+    }
+
+    @Test
+    void aReleaseIsNeverSignedWithThePin() throws Exception {
+        StationSignIn station = new StationSignIn(clocks);
+        station.signIn(ledger(), "KM", Approved.PASSWORD.toCharArray(), "4711".toCharArray());
+        TestDialogue dialogue = atTheRelease(atTheMeter("C16-004711"));
+        assertThrows(EntryRefusedException.class, () -> dialogue.release(List.of("y, KM"), "4711".toCharArray()));
+        dialogue.release(List.of("y, KM"), Approved.PASSWORD.toCharArray());
+        assertEquals("start.start", dialogue.key());
     }
 
     // ---- all units at once

@@ -40,7 +40,9 @@ public final class Rows {
                 state(run, demand), opening.rehearsal(), watched,
                 left.isPresent() || watch.filter(w -> WatchWords.needsSomebody(w, now)).isPresent(), run.position(),
                 run.holder().map(Actor::id).orElse(""),
-                hours.calendar().flatMap(calendar -> look.flatMap(l -> LookOutlook.reminder(calendar, l))));
+                hours.calendar().flatMap(calendar -> look.flatMap(l -> LookOutlook.reminder(calendar, l))),
+                look.map(l -> l.since().instant().plus(l.due()).plus(l.soak().lookTolerance())),
+                look.map(l -> new Indications(run.plan().family()).of(l.soak().keep())).orElse(""));
     }
 
     private static String repaired(Fact.Opened opening, String stage) {

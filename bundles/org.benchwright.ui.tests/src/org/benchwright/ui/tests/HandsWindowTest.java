@@ -4,20 +4,33 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
+import org.benchwright.language.LanguageServices;
+import org.benchwright.language.ProcedureReader;
+import org.benchwright.language.Reading;
+import org.benchwright.present.Bench;
 import org.benchwright.present.EntryKind;
+import org.benchwright.present.StationSignIn;
 import org.benchwright.present.TimelineLine;
 import org.benchwright.ui.Ids;
+import org.benchwright.ui.internal.bench.IdleLock;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.desk.OpenTest;
 import org.benchwright.ui.internal.desk.Shown;
 import org.benchwright.workshop.tests.Approved;
+import org.benchwright.workshop.tests.MovedTime;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.Display;
+import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.Text;
-import org.eclipse.ui.IWorkbenchPage;
+import org.eclipse.ui.handlers.IHandlerService;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 
@@ -120,7 +133,7 @@ class HandsWindowTest {
         Technician.open(Technician.C16, "C16-700006", false);
         Desk desk = Technician.desk();
         try {
-            Dialogs.answered("Sign in", () -> Screen.window().getService(org.eclipse.ui.handlers.IHandlerService.class)
+            Dialogs.answered("Sign in", () -> Screen.window().getService(IHandlerService.class)
                     .executeCommand("org.benchwright.ui.signIn", null), dialog -> {
                         List<Text> fields = Screen.all(dialog, Text.class).stream().filter(Text::getEditable).toList();
                         fields.get(0).setText("RB");
@@ -154,7 +167,7 @@ class HandsWindowTest {
             desk.stationChanged();
             Screen.settle();
             assertEquals(List.of(), Screen.entryFields());
-            Screen.window().getService(org.eclipse.ui.handlers.IHandlerService.class).executeCommand("org.benchwright.ui.makeSafe", null);
+            Screen.window().getService(IHandlerService.class).executeCommand("org.benchwright.ui.makeSafe", null);
             Screen.settle();
             Shown before = held.shown();
             Screen.enter("smell of burning");
@@ -169,26 +182,23 @@ class HandsWindowTest {
     }
 
     @Test
-    void roundsGoAlongTheRackWithOneKey() throws Exception {
+    void aRoundLeavesALookWithReadingsToTheCard() throws Exception {
         OpenTest test = Technician.open(Technician.C16, "C16-700006", true);
         Answers answers = Answers.of("accepted");
         Technician.answerUntil(test, answers, "endurance.look");
         test.place("B 7");
         Screen.waitFor("on soak", () -> Technician.desk().units().stream()
                 .anyMatch(unit -> unit.test().equals(test.id()) && unit.nextLook().isPresent() && unit.position().isPresent()));
-        Screen.page().showView(Ids.ROUNDS_VIEW, null, IWorkbenchPage.VIEW_ACTIVATE);
-        Screen.settle();
-        Table rounds = Screen.one(Table.class, table -> table.getColumnCount() == 3);
-        Screen.waitFor("the round", () -> rounds.getItemCount() > 0);
-        int row = 0;
-        while (!rounds.getItem(row).getText(1).equals("C16-700006")) {
-            row++;
-        }
+        Screen.command("org.benchwright.ui.rounds");
+        Table rounds = Screen.one(Table.class, table -> table.getColumnCount() == 4 && table.getColumn(0).getText().equals("Position"));
+        Screen.waitFor("the round", () -> Stream.of(rounds.getItems()).anyMatch(item -> item.getText(1).equals("C16-700006")));
+        int row = IntStream.range(0, rounds.getItemCount()).filter(i -> rounds.getItem(i).getText(1).equals("C16-700006")).findFirst().orElseThrow();
         assertEquals("B 7", rounds.getItem(row).getText(0));
         rounds.setSelection(row);
+        Technician.desk().select("");
         Screen.key(rounds, ' ', ' ');
-        Screen.settle();
-        assertEquals(test.id(), Technician.desk().selected(), "this soak has readings: its look is answered on the card");
+        Screen.waitFor("its card", () -> Technician.desk().selected().equals(test.id()));
+        assertEquals(Ids.CARD_VIEW, Screen.page().getActivePart().getSite().getId(), "this soak has readings: its look is answered on the card");
         Screen.page().hideView(Screen.page().findView(Ids.ROUNDS_VIEW));
     }
 
@@ -199,8 +209,107 @@ class HandsWindowTest {
         Screen.waitFor("both listed", () -> Technician.desk().units().stream().map(unit -> unit.test()).toList().containsAll(List.of(first.id(), second.id())));
         first.makeSafe("one of them is being made safe already");
         Screen.waitFor("the first", () -> first.shown().card().place().startsWith("Make safe"));
-        Technician.desk().makeAllSafe("fire alarm", "QN", "bench 1");
+        String third = elsewhere("C16-700009");
+        Screen.perspective(Ids.AUDIT);
+        Dialogs.answered("Make all units safe", () -> Screen.window().getService(IHandlerService.class).executeCommand("org.benchwright.ui.makeAllSafe", null),
+                dialog -> {
+                    assertFalse(dialog.getDefaultButton().isEnabled(), "a reason is needed");
+                    Screen.all(dialog, Text.class).stream().filter(Text::getEditable).findFirst().orElseThrow().setText("fire alarm");
+                    Signer.ok(dialog);
+                });
         Screen.waitFor("the second", () -> second.shown().card().place().startsWith("Make safe"));
         assertTrue(words(second).stream().anyMatch(each -> each.contains("fire alarm")), words(second).toString());
+        assertFalse(words(first).stream().anyMatch(each -> each.contains("fire alarm")), "it was being made safe before");
+        Screen.waitFor("the one that was not open here", () -> Technician.desk().held(third)
+                .filter(test -> test.shown().card().place().startsWith("Make safe")).isPresent());
+        assertTrue(words(Technician.desk().held(third).orElseThrow()).stream().anyMatch(each -> each.contains("fire alarm")));
+    }
+
+    /** A test that somebody has begun at a terminal. */
+    private static String elsewhere(String serial) throws Exception {
+        Reading.Ready ready = (Reading.Ready) new ProcedureReader(LanguageServices.create()).read(Technician.procedures().resolve(Technician.C16));
+        try (Bench terminal = Bench.open(Technician.desk().ledger(), Bench.Clocks.system())) {
+            String test = terminal.begin(ready.plan(), ready.text(), new Bench.Work(serial, "TM", "terminal", "another face", true)).test();
+            Screen.waitFor(serial, () -> Technician.desk().units().stream().anyMatch(unit -> unit.test().equals(test)));
+            return test;
+        }
+    }
+
+    @Test
+    void oneUnitOfSeveralIsHandedOverAndTheOthersAreNot() throws Exception {
+        OpenTest stays = Technician.open(Technician.C16, "C16-700010", true);
+        OpenTest goes = Technician.open(Technician.C16, "C16-700011", true);
+        Shown before = goes.shown();
+        Technician.enter(goes, "> TM");
+        after(goes, before);
+        Screen.waitFor("who has which", () -> holder(goes).equals("TM") && holder(stays).equals("QN"));
+        assertTrue(words(goes).contains("Taken over from QN"), words(goes).toString());
+        assertFalse(words(stays).stream().anyMatch(each -> each.startsWith("Taken over")), words(stays).toString());
+        Technician.answer(goes, Answers.of("accepted"));
+        assertEquals("TM", goes.shown().soFar().stream().filter(line -> !line.who().isEmpty()).reduce((one, other) -> other).orElseThrow().who());
+        Technician.look(stays);
+        Technician.answer(stays, Answers.of("accepted"));
+        assertEquals("QN", stays.shown().soFar().stream().filter(line -> !line.who().isEmpty()).reduce((one, other) -> other).orElseThrow().who());
+    }
+
+    private static String holder(OpenTest test) {
+        return Technician.desk().units().stream().filter(unit -> unit.test().equals(test.id())).map(unit -> unit.technician()).findFirst().orElse("");
+    }
+
+    @Test
+    void theKeyOfTheFootSwitchIsChosenInTheWindow() throws Exception {
+        OpenTest test = Technician.open(Technician.C16, "C16-700012", true);
+        while (test.shown().kind() != EntryKind.DO) {
+            Technician.answer(test, Answers.of("accepted"));
+        }
+        try {
+            chooseFootSwitch("f13", false);
+            Shown asked = test.shown();
+            Technician.key(test, SWT.F7, (char) 0);
+            Screen.settle();
+            assertEquals(asked.version(), test.shown().version(), "F7 is not the foot switch any more");
+            Technician.key(test, SWT.F13, (char) 0);
+            after(test, asked);
+            chooseFootSwitch("F12", true);
+        } finally {
+            chooseFootSwitch("", false);
+        }
+    }
+
+    private static void chooseFootSwitch(String key, boolean refused) throws Exception {
+        Dialogs.answered("Foot switch", () -> Screen.window().getService(IHandlerService.class).executeCommand("org.benchwright.ui.footSwitch", null), dialog -> {
+            Screen.all(dialog, Text.class).stream().filter(Text::getEditable).findFirst().orElseThrow().setText(key);
+            assertEquals(refused, !dialog.getDefaultButton().isEnabled(), "make safe keeps its key");
+            if (refused) {
+                dialog.close();
+            } else {
+                Signer.ok(dialog);
+            }
+        });
+    }
+
+    @Test
+    void aStationThatNobodyTouchesLocksItselfWhateverTheWindowShows() throws Exception {
+        Technician.register();
+        Screen.perspective(Ids.AUDIT);
+        MovedTime time = new MovedTime();
+        StationSignIn station = new StationSignIn(new Bench.Clocks(time, time, time));
+        station.signIn(Technician.desk().ledger(), "RB", Approved.PASSWORD.toCharArray(), "4711".toCharArray());
+        AtomicInteger told = new AtomicInteger();
+        Shell window = new Shell(Display.getCurrent());
+        try {
+            IdleLock.begin(window, station, told::incrementAndGet);
+            time.advance(StationSignIn.IDLE.minusSeconds(1));
+            // A hand on a key of any window of the program.
+            Screen.key(Screen.window().getShell(), 'a', 'a');
+            time.advance(StationSignIn.IDLE.minusSeconds(1));
+            Screen.waitForDrawing();
+            assertFalse(station.locked());
+            time.advance(Duration.ofSeconds(1));
+            Screen.waitFor("the lock", station::locked);
+            assertEquals(1, told.get());
+        } finally {
+            window.dispose();
+        }
     }
 }

@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 
 import org.benchwright.present.Bench;
 import org.benchwright.present.InstrumentDesk;
@@ -21,6 +22,8 @@ import org.benchwright.present.PeopleDesk;
 import org.benchwright.present.ReceivedRow;
 import org.benchwright.present.Receiving;
 import org.benchwright.ui.Ids;
+import org.benchwright.ui.internal.bench.Notice;
+import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.desk.OpenTest;
 import org.benchwright.ui.internal.desk.Shown;
 import org.benchwright.ui.internal.house.House;
@@ -112,6 +115,44 @@ class ScreensTest {
         Screen.key(Screen.entryFields().get(0), SWT.ESC, SWT.ESC);
         Technician.finish(test, answers);
         take("end");
+    }
+
+    /** A rack of units on soak: a round, a reminder, and who works there. */
+    @Test
+    void rack(@TempDir Path temporary) throws Exception {
+        Path procedure = Rack.procedure(temporary, "10 min");
+        OpenTest last = Rack.onSoak(procedure, "K-004733", "B 1");
+        List<OpenTest> rack = List.of(last, Rack.onSoak(procedure, "K-004731", "A 1"), Rack.onSoak(procedure, "K-004732", "A 2"));
+        Screen.command("org.benchwright.ui.rounds");
+        Table rounds = Screen.one(Table.class, table -> table.getColumnCount() == 4 && table.getColumn(0).getText().equals("Position"));
+        rounds.setSelection(0);
+        Screen.key(rounds, ' ', ' ');
+        Screen.waitFor("on record", () -> Screen.all(Label.class).anyMatch(label -> label.getText().endsWith("as expected, on record")));
+        Screen.waitFor("the notice", () -> Stream.of(Display.getCurrent().getShells()).anyMatch(shell -> shell.getData(Notice.DATUM) != null));
+        take("rounds");
+        Dialogs.answered("Sign in", () -> Screen.command("org.benchwright.ui.signIn"), dialog -> {
+            taken(dialog, "sign-in");
+            dialog.close();
+        });
+        Desk desk = Technician.desk();
+        desk.station().signIn(desk.ledger(), "RB", Approved.PASSWORD.toCharArray(), "4711".toCharArray());
+        try {
+            Screen.page().showView(Ids.CARD_VIEW);
+            Technician.look(last);
+            desk.station().lock();
+            desk.stationChanged();
+            take("locked");
+            Screen.command("org.benchwright.ui.rounds");
+            Theme.use(PlatformUI.getWorkbench(), true);
+            take("dark-rounds");
+        } finally {
+            Theme.use(PlatformUI.getWorkbench(), false);
+            Screen.page().hideView(Screen.page().findView(Ids.ROUNDS_VIEW));
+            desk.station().signOut();
+            desk.stationChanged();
+            rack.forEach(test -> test.makeSafe("the pictures are taken"));
+            Screen.waitFor("no looks", () -> desk.units().stream().noneMatch(unit -> unit.serial().startsWith("K-0047") && unit.nextLook().isPresent()));
+        }
     }
 
     @Test
@@ -331,6 +372,10 @@ class ScreensTest {
         Screen.press("Receive ...");
         Screen.waitFor("the dialog", taken::isDone);
         taken.join();
+        Dialogs.answered("Tag of C16-004721", () -> Screen.press("Tag ..."), dialog -> {
+            taken(dialog, "tag");
+            dialog.close();
+        });
         instrument("M-17", "Multimeter, 5 digits", "2027-05-31", "reads 0 V to 60 V dc, 0.05 % + 2 digits of 0.01 V", "reads 0 A to 10 A dc, 1 % + 1 digit of 1 mA");
         instrument("M-22", "Loop calibrator", "2026-06-30", "gives 0 mA to 24 mA dc, 0.02 % + 1 digit of 0.001 mA");
         Screen.page().showView(Ids.INSTRUMENTS_VIEW);
@@ -476,6 +521,11 @@ class ScreensTest {
             takeLargeAndSmall("people");
             Theme.use(PlatformUI.getWorkbench(), true);
             take("dark-people");
+            Theme.use(PlatformUI.getWorkbench(), false);
+            Dialogs.answered("Authorise somebody", () -> Screen.press("Authorise"), dialog -> {
+                taken(dialog, "authorise");
+                dialog.close();
+            });
         } finally {
             Theme.use(PlatformUI.getWorkbench(), false);
             Screen.page().showView(Ids.SHEET_VIEW);

@@ -2,6 +2,8 @@ package org.benchwright.ui.internal.app;
 
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
+import org.benchwright.ui.internal.bench.IdleLock;
+import org.benchwright.ui.internal.bench.Reminders;
 import org.benchwright.ui.internal.bench.WindowTitle;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.house.ScanListener;
@@ -88,6 +90,8 @@ final class BenchWindowAdvisor extends WorkbenchWindowAdvisor {
         Clutter.hide(getWindowConfigurer().getWindow());
         Desk desk = getWindowConfigurer().getWindow().getService(Desk.class);
         ScanListener.listen(shell, scanned -> Scanned.show(getWindowConfigurer().getWindow(), scanned));
+        getWindowConfigurer().getWindow().getService(Reminders.class).begin(shell);
+        IdleLock.begin(shell, desk.station(), desk::stationChanged);
         WindowTitle.keep(desk, title -> onScreen(shell, () -> getWindowConfigurer().setTitle(title)));
         Settings.ready().ifPresent(file -> new ReadyTeller(shell, desk, file).start());
     }

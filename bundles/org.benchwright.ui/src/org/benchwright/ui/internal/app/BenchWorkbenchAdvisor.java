@@ -1,7 +1,10 @@
 package org.benchwright.ui.internal.app;
 
+import java.time.Clock;
+
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.author.Authoring;
+import org.benchwright.ui.internal.bench.Reminders;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.house.CameraFolder;
 import org.benchwright.ui.internal.house.CameraHandler;
@@ -44,6 +47,7 @@ final class BenchWorkbenchAdvisor extends WorkbenchAdvisor {
         CameraHandler.goOn(camera);
         context.set(CameraFolder.class, camera);
         context.set(Settings.class, settings);
+        context.set(Reminders.class, new Reminders(desk::units, Clock.systemUTC()));
         WorkbenchImages.declare(configurer);
     }
 

@@ -47,6 +47,8 @@ public final class ProofView extends ViewPart implements AuthorListener {
         GridDataFactory.fillDefaults().grab(true, false).indent(8, 6).applyTo(told);
         names = new Combo(body, SWT.READ_ONLY | SWT.DROP_DOWN);
         GridDataFactory.fillDefaults().grab(true, false).exclude(true).applyTo(names);
+        // One that is merely left out of the layout is drawn all the same, over what is told.
+        names.setVisible(false);
         names.addListener(SWT.Selection, event -> choose());
         pages = new ProofPages(body, place -> place.text().ifPresent(text -> Passages.show(getSite().getPage(), text)));
         GridDataFactory.fillDefaults().grab(true, true).applyTo(pages.control());

@@ -79,9 +79,14 @@ record Asking(EntryKind kind, List<String> prompts, String first, String keys, F
     }
 
     private static String hint(KeyHint hint) {
+        // A line breaks between two keys, never within what is said of one.
+        return words(hint).replace(' ', '\u00a0');
+    }
+
+    private static String words(KeyHint hint) {
         return switch (hint.key()) {
             case "!" -> Message.CARD_KEY_MAKE_SAFE.text(hint.words());
-            case "+" -> hint.key() + " " + hint.words();
+            case "+", "@", ">" -> hint.key() + " " + hint.words();
             default -> hint.key() + ": " + hint.words();
         };
     }

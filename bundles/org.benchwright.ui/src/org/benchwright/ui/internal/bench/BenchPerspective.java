@@ -17,9 +17,9 @@ public final class BenchPerspective implements IPerspectiveFactory {
         large.addView(Ids.CARD_VIEW);
         large.addView(Ids.RECEIVED_VIEW);
         large.addView(Ids.INSTRUMENTS_VIEW);
+        large.addPlaceholder(Ids.ROUNDS_VIEW);
         layout.addView(Ids.UNITS_VIEW, IPageLayout.RIGHT, 0.76f, LARGE);
         layout.addView(Ids.SO_FAR_VIEW, IPageLayout.BOTTOM, 0.4f, Ids.UNITS_VIEW);
-        layout.addPlaceholder(Ids.ROUNDS_VIEW, IPageLayout.BOTTOM, 0.7f, Ids.SO_FAR_VIEW);
         layout.addPlaceholder(Ids.PAGE_VIEW, IPageLayout.BOTTOM, 0.5f, Ids.SO_FAR_VIEW);
         layout.addShowViewShortcut(Ids.ROUNDS_VIEW);
         for (String view : new String[] {Ids.CARD_VIEW, Ids.RECEIVED_VIEW, Ids.INSTRUMENTS_VIEW, Ids.UNITS_VIEW, Ids.SO_FAR_VIEW}) {

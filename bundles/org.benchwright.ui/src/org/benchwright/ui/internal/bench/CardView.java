@@ -22,7 +22,6 @@ import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Label;
-import org.eclipse.swt.widgets.Listener;
 import org.eclipse.ui.part.ViewPart;
 
 /** Step card: one step of the selected unit, large; entered by keyboard alone, make safe always one key away. */
@@ -85,7 +84,6 @@ public final class CardView extends ViewPart {
         });
         desk.add(listener);
         show();
-        watchHands(parent.getDisplay());
         tick(parent.getDisplay());
     }
 
@@ -95,21 +93,8 @@ public final class CardView extends ViewPart {
                 if (card.moves() && card.isVisible()) {
                     card.redraw();
                 }
-                if (desk.station().lockIfIdle()) {
-                    desk.stationChanged();
-                }
                 tick(display);
             }
-        });
-    }
-
-    private void watchHands(Display display) {
-        Listener hands = event -> desk.station().touched();
-        display.addFilter(SWT.KeyDown, hands);
-        display.addFilter(SWT.MouseDown, hands);
-        body.addDisposeListener(event -> {
-            display.removeFilter(SWT.KeyDown, hands);
-            display.removeFilter(SWT.MouseDown, hands);
         });
     }
 

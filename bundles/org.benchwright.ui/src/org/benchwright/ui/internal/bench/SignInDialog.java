@@ -46,7 +46,7 @@ final class SignInDialog extends TitleAreaDialog {
         setTitle(Words.SIGN_IN_TITLE.text());
         setMessage(Words.SIGN_IN_WHAT.text());
         Composite fields = new Composite(area, SWT.NONE);
-        GridLayoutFactory.swtDefaults().numColumns(2).applyTo(fields);
+        GridLayoutFactory.swtDefaults().numColumns(2).margins(12, 12).spacing(10, 10).applyTo(fields);
         GridDataFactory.fillDefaults().grab(true, true).applyTo(fields);
         id = field(fields, Words.SIGN_IN_ID, SWT.NONE);
         id.setText(desk.station().person().orElse(offered));

@@ -1,7 +1,9 @@
 package org.benchwright.ui.internal.bench;
 
+import java.time.Duration;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -38,13 +40,17 @@ public final class UnitsView extends ViewPart {
 
     private static final DateTimeFormatter DAY_AND_TIME = DateTimeFormatter.ofPattern("d MMM HH:mm", Locale.ENGLISH);
 
-    private static final int LINES = 4;
+    private static final int FEWEST_LINES = 4;
+    private static final int INDENT = 6;
+    private static final String CUT = "\u2026";
 
     private Desk desk;
     private Table table;
     private Font bold;
-    private int rowHeight;
+    private int lineHeight;
     private int rowWidth;
+    /** So many lines has the unit about which most is told; every row is as high. */
+    private int most = FEWEST_LINES;
     private final DeskListener listener = (change, test) -> changed();
 
     @Override
@@ -55,7 +61,7 @@ public final class UnitsView extends ViewPart {
         LocalResourceManager resources = new LocalResourceManager(JFaceResources.getResources(parent.getDisplay()), table);
         table.setFont(resources.create(FontDescriptor.createFrom(table.getFont()).increaseHeight(3)));
         bold = resources.create(FontDescriptor.createFrom(table.getFont()).setStyle(SWT.BOLD));
-        rowHeight = rowHeight();
+        lineHeight = lineHeight();
         table.addListener(SWT.MeasureItem, this::measure);
         table.addListener(SWT.EraseItem, event -> event.detail &= ~SWT.FOREGROUND);
         table.addListener(SWT.PaintItem, this::paint);
@@ -66,7 +72,7 @@ public final class UnitsView extends ViewPart {
         show();
     }
 
-    /** Each unit has four short lines: its serial number, its stage, its state (LIVE, on soak), and what time brings. */
+    /** Each unit has short lines: its serial number, its stage, its state (LIVE, on soak), its watch, and what time brings. */
     private void paint(Event event) {
         TableItem item = (TableItem) event.item;
         String[] lines = item.getText().split("\n", -1);
@@ -75,13 +81,25 @@ public final class UnitsView extends ViewPart {
         event.gc.setForeground(colour);
         for (int i = 0; i < lines.length; i++) {
             event.gc.setFont(i == 0 ? bold : table.getFont());
-            event.gc.drawText(lines[i], event.x + 6, event.y + 4 + i * event.gc.getFontMetrics().getHeight(), true);
+            event.gc.drawText(fitted(event.gc, lines[i], rowWidth - INDENT), event.x + INDENT, event.y + 4 + i * lineHeight, true);
         }
+    }
+
+    /** A line that is too long for a narrow window ends in sight. */
+    private static String fitted(GC gc, String line, int width) {
+        if (gc.textExtent(line).x <= width) {
+            return line;
+        }
+        int end = line.length();
+        while (end > 0 && gc.textExtent(line.substring(0, end) + CUT).x > width) {
+            end--;
+        }
+        return line.substring(0, end).stripTrailing() + CUT;
     }
 
     /** Asked for every row whenever one is drawn: nothing is asked of the table in turn. */
     private void measure(Event event) {
-        event.height = rowHeight;
+        event.height = most * lineHeight + 10;
         event.width = Math.max(event.width, rowWidth);
     }
 
@@ -91,11 +109,11 @@ public final class UnitsView extends ViewPart {
         table.getColumn(0).setWidth(width);
     }
 
-    private int rowHeight() {
+    private int lineHeight() {
         GC gc = new GC(table);
         try {
             gc.setFont(table.getFont());
-            return LINES * gc.getFontMetrics().getHeight() + 10;
+            return gc.getFontMetrics().getHeight();
         } finally {
             gc.dispose();
         }
@@ -117,6 +135,8 @@ public final class UnitsView extends ViewPart {
 
     private void show() {
         List<UnitRow> units = desk.units();
+        List<List<String>> told = units.stream().map(this::lines).toList();
+        most = told.stream().mapToInt(List::size).reduce(FEWEST_LINES, Math::max);
         // With fifty units on the bench, what hasn't changed is left alone.
         if (table.getItemCount() != units.size()) {
             table.setItemCount(units.size());
@@ -125,7 +145,7 @@ public final class UnitsView extends ViewPart {
         for (int i = 0; i < units.size(); i++) {
             UnitRow unit = units.get(i);
             TableItem item = table.getItem(i);
-            String words = String.join("\n", title(unit), unit.stage(), state(unit), when(unit));
+            String words = String.join("\n", told.get(i));
             if (!words.equals(item.getText())) {
                 item.setText(words);
             }
@@ -171,16 +191,23 @@ public final class UnitsView extends ViewPart {
         return unit.position().map(position -> position + "  " + serial).orElse(serial);
     }
 
+    private List<String> lines(UnitRow unit) {
+        return Stream.of(title(unit), unit.stage(), state(unit), unit.watch(), when(unit), unit.reminder().orElse("")).filter(line -> !line.isEmpty()).toList();
+    }
+
     private static String state(UnitRow unit) {
-        String state = unit.soakLeft().map(left -> unit.state() + ", " + Message.UNIT_SOAK_LEFT.text(Durations.words(left))).orElse(unit.state());
-        return unit.watch().isEmpty() ? state : state + ", " + unit.watch();
+        return unit.soakLeft().map(left -> unit.state() + ", " + Message.UNIT_SOAK_LEFT.text(Durations.words(readable(left)))).orElse(unit.state());
+    }
+
+    /** Looks are taken at odd instants; of hours nobody at a rack reads the milliseconds. */
+    private static Duration readable(Duration exactly) {
+        return exactly.compareTo(Duration.ofHours(1)) < 0 ? exactly : exactly.plusSeconds(30).truncatedTo(ChronoUnit.MINUTES);
     }
 
     private String when(UnitRow unit) {
         List<String> words = new ArrayList<>();
         unit.nextLook().ifPresent(at -> words.add((unit.overdue() ? Message.UNIT_OVERDUE : Message.UNIT_NEXT_LOOK)
                 .text(DAY_AND_TIME.format(at.atZone(ZoneId.systemDefault())))));
-        unit.reminder().ifPresent(words::add);
         if (desk.held(unit.test()).isEmpty()) {
             words.add(Message.UNIT_NOT_HERE.text());
         }

@@ -25,6 +25,7 @@ import org.benchwright.present.RevisionRow;
 import org.benchwright.present.StationSignIn;
 import org.benchwright.present.SharedBench;
 import org.benchwright.present.UnitRow;
+import org.benchwright.ui.internal.Failures;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.desk.DeskListener.Change;
 
@@ -42,6 +43,7 @@ public final class Desk implements AutoCloseable {
     private final UnitsWatcher watcher;
     private final StationSignIn station = new StationSignIn(Bench.Clocks.system());
     private volatile String selected = "";
+    private volatile String works = "";
     /** The test whose serial number was typed a moment ago, to open it. */
     private volatile String typed = "";
     private volatile boolean looked;
@@ -118,6 +120,7 @@ public final class Desk implements AutoCloseable {
      * @return the test; fails with the exception that tells why it could not be opened
      */
     public CompletableFuture<OpenTest> open(Request request) {
+        works = request.technician();
         Bench.Work work = new Bench.Work(request.serial(), request.technician(), request.station(), software, request.rehearsal());
         return CompletableFuture.supplyAsync(() -> read(request.procedure(), request.serial()), reader)
                 .thenCompose(ready -> OpenTest.open(this::bench, work, Path.of("").toAbsolutePath(),
@@ -169,6 +172,7 @@ public final class Desk implements AutoCloseable {
      * @return the test; fails with the exception that tells why not
      */
     public CompletableFuture<OpenTest> takeUp(UnitRow unit, String technician, String station) {
+        works = technician;
         Bench.Work work = new Bench.Work(unit.serial(), technician, station, software, unit.rehearsal());
         return OpenTest.open(this::bench, work, Path.of("").toAbsolutePath(), bench -> bench.takeUp(unit.test(), work), this::changed)
                 .thenApply(this::hold);
@@ -227,6 +231,15 @@ public final class Desk implements AutoCloseable {
         return station;
     }
 
+    /**
+     * Who works at this desk, as far as it knows: whoever has signed in, else who opened or took up a test last.
+     *
+     * @param offered otherwise
+     */
+    public String worksHere(String offered) {
+        return station.person().orElse(works.isBlank() ? offered : works);
+    }
+
     /** Tells everybody who draws it that the station was locked, or somebody signed in. */
     public void stationChanged() {
         tell(Change.SELECTION, selected);
@@ -236,18 +249,26 @@ public final class Desk implements AutoCloseable {
      * Begins to make every unit on the bench safe: each test gets events of its own, those that are open elsewhere are taken up.
      *
      * @param technician initials for those that are taken up
+     * @return where it could not be begun, and why; one that fails does not keep the others from being made safe
      */
-    public void makeAllSafe(String reason, String technician, String stationName) {
-        for (UnitRow unit : units()) {
-            Optional<OpenTest> here = held(unit.test()).filter(test -> !test.shown().elsewhere());
-            if (here.isPresent()) {
-                here.get().makeSafe(reason);
-            } else {
-                Bench.Work work = new Bench.Work(unit.serial(), technician, stationName, software, unit.rehearsal());
-                OpenTest.open(this::bench, work, Path.of("").toAbsolutePath(), bench -> bench.takeUp(unit.test(), work), this::changed)
-                        .thenApply(this::keep).thenAccept(test -> test.makeSafe(reason));
-            }
-        }
+    public CompletableFuture<List<String>> makeAllSafe(String reason, String technician, String stationName) {
+        List<CompletableFuture<Optional<String>>> all = units().stream().map(unit -> here(unit, technician, stationName)
+                .thenAccept(test -> test.makeSafe(reason))
+                .handle((begun, failure) -> Optional.ofNullable(failure).map(why -> unit.serial() + ": " + Failures.words(why)))).toList();
+        return CompletableFuture.allOf(all.toArray(CompletableFuture[]::new))
+                .thenApply(done -> all.stream().flatMap(each -> each.join().stream()).toList());
+    }
+
+    /**
+     * A test on the bench, taken up if it is not open here; what is on the step card stays there.
+     *
+     * @return the test; fails with the exception that tells why not
+     */
+    public CompletableFuture<OpenTest> here(UnitRow unit, String technician, String stationName) {
+        Optional<OpenTest> held = held(unit.test()).filter(test -> !test.shown().elsewhere());
+        Bench.Work work = new Bench.Work(unit.serial(), technician, stationName, software, unit.rehearsal());
+        return held.map(CompletableFuture::completedFuture).orElseGet(() -> OpenTest.open(this::bench, work, Path.of("").toAbsolutePath(),
+                bench -> bench.takeUp(unit.test(), work), this::changed).thenApply(this::keep));
     }
 
     /** The selected test's id; empty if none is selected. */

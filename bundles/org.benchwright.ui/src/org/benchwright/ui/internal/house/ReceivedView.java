@@ -35,7 +35,6 @@ import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.graphics.Font;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
-import org.eclipse.swt.widgets.FileDialog;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Text;
 import org.eclipse.ui.part.ViewPart;
@@ -141,7 +140,7 @@ public final class ReceivedView extends ViewPart {
         columns.add(HouseMessage.STANDS.text(), 230, Shown::state);
         columns.add(HouseMessage.SINCE.text(), 130, Shown::since);
         columns.add(HouseMessage.ORDER.text(), 95, ReceivedRow::order);
-        columns.add(HouseMessage.OWNER.text(), 130, ReceivedRow::owner);
+        columns.add(HouseMessage.OWNER.text(), 150, ReceivedRow::owner);
         columns.add(HouseMessage.RECEIPT.text(), 80, ReceivedRow::receipt);
         columns.add(HouseMessage.NOTES.text(), 400, row -> String.join("; ", row.notes()));
     }
@@ -259,23 +258,30 @@ public final class ReceivedView extends ViewPart {
     }
 
     private void tag(ReceivedRow row) {
-        InputDialog whom = new InputDialog(body.getShell(), HouseMessage.TAG_TITLE.text(row.unit()), HouseMessage.TAG_CONTACT.text(), settings.technician(), null);
-        if (whom.open() != Window.OK) {
-            return;
+        TagDialog dialog = new TagDialog(body.getShell(), row, settings.technician());
+        if (dialog.open() == Window.OK) {
+            print(row, dialog);
         }
-        FileDialog file = new FileDialog(body.getShell(), SWT.SAVE);
-        file.setFileName("tag-" + row.receipt() + ".pdf");
-        file.setOverwrite(true);
-        Optional.ofNullable(file.open()).map(Path::of).ifPresent(path -> house.ask(receiving -> receiving.tag(row.unit(), whom.getValue(), ZoneId.systemDefault()))
-                .thenAccept(printed -> write(path, printed.pdf(Instant.now())))
-                .whenComplete((done, failure) -> Optional.ofNullable(failure).ifPresent(why -> onScreen(() -> Failures.tell(body.getShell(), why)))));
+    }
+
+    private void print(ReceivedRow row, TagDialog asked) {
+        house.ask(receiving -> receiving.tag(row.unit(), asked.contact(), ZoneId.systemDefault()))
+                .thenAccept(printed -> write(asked.file(), printed.pdf(Instant.now())))
+                .whenComplete((done, failure) -> onScreen(() -> {
+                    if (failure != null) {
+                        Failures.tell(body.getShell(), failure);
+                    } else {
+                        count.setText(HouseMessage.TAG_WRITTEN.text(asked.file().toString()).replace("&", "&&"));
+                        asked.show();
+                    }
+                }));
     }
 
     private static void write(Path path, byte[] pdf) {
         try {
             Files.write(path, pdf);
         } catch (IOException e) {
-            throw new CompletionException(new CannotStoreException(String.valueOf(e.getMessage()), e));
+            throw new CompletionException(new CannotStoreException(HouseMessage.TAG_NOT_WRITTEN.text(path.toString(), String.valueOf(e.getMessage())), e));
         }
     }
 

@@ -7,13 +7,14 @@ import org.benchwright.present.UnitStory;
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.Failures;
+import org.benchwright.ui.internal.bench.RoundsView;
 import org.benchwright.ui.internal.desk.Desk;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.IWorkbenchWindow;
 import org.eclipse.ui.WorkbenchException;
 
-/** Goes to a unit that was scanned: to its open test, else to its receipt; one that is not in the house is offered to be received. */
+/** Goes to a unit that was scanned: on a round to its row, to its open test, else to its receipt; one that is not in the house is offered to be received. */
 public final class Scanned {
 
     private Scanned() {
@@ -22,6 +23,9 @@ public final class Scanned {
     /** Goes there. */
     public static void show(IWorkbenchWindow window, String scanned) {
         if (ScannedText.clean(scanned).isEmpty()) {
+            return;
+        }
+        if (window.getActivePage().getActivePart() instanceof RoundsView round && round.scanned(scanned)) {
             return;
         }
         Shell shell = window.getShell();
