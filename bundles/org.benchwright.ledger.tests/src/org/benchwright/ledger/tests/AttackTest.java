@@ -333,6 +333,17 @@ class AttackTest {
         assertEquals(EnumSet.of(FaultKind.DOCUMENT_MISSING), kinds());
     }
 
+    /** The same bytes, but none that a query for the text finds. */
+    @Test
+    void aSafeguardWhoseNameIsNoText() throws Exception {
+        try (Tamper tamper = Tamper.with(ledger)) {
+            tamper.run("PRAGMA writable_schema = ON");
+            tamper.run("UPDATE sqlite_master SET name = CAST(name AS BLOB) WHERE name = 'document_kept'");
+            tamper.run("PRAGMA writable_schema = OFF");
+        }
+        assertTrue(kinds().contains(FaultKind.SAFEGUARDS_CHANGED), kinds().toString());
+    }
+
     @Test
     void safeguardsRemovedOrAdded() throws Exception {
         try (Tamper tamper = Tamper.with(ledger)) {

@@ -138,7 +138,7 @@ class AsPrintedTest {
                 PrintedWords.class.getClassLoader());
         assertEquals(Arrays.stream(PrintedWords.values()).map(Enum::name).collect(Collectors.toSet()), bundle.keySet());
         for (PrintedWords word : PrintedWords.values()) {
-            assertFalse(word.text(1, 2, 3, 4).contains("{"), word.name());
+            assertFalse(word.text(1, 2, 3, 4, 5).contains("{"), word.name());
         }
     }
 

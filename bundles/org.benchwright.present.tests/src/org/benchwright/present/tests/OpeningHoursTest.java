@@ -71,11 +71,18 @@ class OpeningHoursTest {
         }
     }
 
+    /** What is told before a soak, behind the caution that one under watch begins with. */
+    private List<String> reminders(String test) throws Exception {
+        List<String> told = card(test).reminders();
+        assertTrue(told.get(0).startsWith("CAUTION: "), told.toString());
+        return told.subList(1, told.size());
+    }
+
     @Test
     void beforeASoakItIsToldWhichLooksNobodyIsInFor() throws Exception {
         String test = carryOnUntil("endurance.begin");
         hours("zone UTC\n1-5 07:00-17:00\nclosed 2026-03-04..2026-03-05\n");
-        List<String> told = card(test).reminders();
+        List<String> told = reminders(test);
         assertEquals(2, told.size(), told.toString());
         assertTrue(told.get(0).startsWith("72 h from now ends on Thursday 5 March "), told.get(0));
         assertTrue(told.get(0).contains("are due when nobody is in: "), told.get(0));
@@ -87,7 +94,7 @@ class OpeningHoursTest {
     void aFileThatCannotBeUnderstoodIsToldWithItsLine() throws Exception {
         String test = carryOnUntil("endurance.begin");
         hours("zone UTC\n1-5 07.00-17.00\n");
-        String told = card(test).reminders().get(0);
+        String told = reminders(test).get(0);
         assertTrue(told.contains(OpeningHours.FILE) && told.contains("line 2: \"1-5 07.00-17.00\" can't be understood"), told);
         Files.write(folder.resolve(OpeningHours.FILE), new byte[] {(byte) 0xff, 0, (byte) 0xfe});
         assertTrue(OpeningHours.beside(ledger()).trouble().orElseThrow().contains("no text in UTF-8"));
