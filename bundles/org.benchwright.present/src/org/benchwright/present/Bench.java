@@ -174,6 +174,19 @@ public final class Bench implements AutoCloseable {
     }
 
     /**
+     * Opens a new test at a moment at which nobody may be looking, so it takes none up: that could be in somebody's hands.
+     *
+     * @param text the procedure's text with all that it refers to
+     * @throws EntryRefusedException   if serial number or initials are not taken, or a test of the unit is open already
+     * @throws TakenElsewhereException if somebody else took it up in the same moment
+     * @throws CannotStoreException    if it can't be recorded
+     */
+    public TestDialogue beginAnew(Plan plan, String text, Work work) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        BatchStart.requireNotOpen(serial(work.serial()).text(), work.rehearsal(), units());
+        return begin(plan, text, work);
+    }
+
+    /**
      * Takes up an open test by the procedure that it was opened with. Whoever had it before is told so by their next entry.
      *
      * @param test the test's id
@@ -241,7 +254,7 @@ public final class Bench implements AutoCloseable {
         return rehearsal ? new RehearsalTime(real) : real;
     }
 
-    private static SerialNumber serial(String typed) throws EntryRefusedException {
+    static SerialNumber serial(String typed) throws EntryRefusedException {
         try {
             return new SerialNumber(ScannedText.clean(typed));
         } catch (IllegalArgumentException e) {

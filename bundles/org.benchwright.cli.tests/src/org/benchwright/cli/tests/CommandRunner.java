@@ -73,6 +73,12 @@ final class CommandRunner {
         return this;
     }
 
+    /** How waiting is done. */
+    CommandRunner waitingBy(Pause waiting) {
+        pause = waiting;
+        return this;
+    }
+
     /** In the ledger the sample procedure is approved, so that real tests can be opened by it. */
     CommandRunner approved() throws Exception {
         Approved.in(ledger(), time.benchTime(), SamplePlan.acceptance(), SamplePlan.TEXT);

@@ -52,6 +52,11 @@ final class Specs {
         return OptionSpec.builder(name).paramLabel(label).type(String.class).required(true).description(help.text()).build();
     }
 
+    /** A text that is given once at least. */
+    static OptionSpec neededTexts(String name, String label, Message help) {
+        return OptionSpec.builder(name).paramLabel(label).arity("1").required(true).type(String[].class).description(help.text()).build();
+    }
+
     /** A text that may be given several times. */
     static OptionSpec texts(String name, String label, Message help) {
         return OptionSpec.builder(name).paramLabel(label).arity("1").type(String[].class).description(help.text()).build();

@@ -59,7 +59,8 @@ final class TestCommand {
 
     static CommandSpec spec() {
         CommandSpec test = Specs.command("test", Message.HELP_TEST).addPositional(Specs.neededFile("FILE", Message.HELP_TEST_FILE))
-                .addOption(Specs.neededText("--serial", "S", Message.HELP_SERIAL))
+                .addOption(Specs.neededTexts("--serial", "S", Message.HELP_TEST_SERIAL))
+                .addOption(Specs.text("--apart", "TIME", Message.HELP_APART))
                 .addOption(Specs.family(Message.HELP_TEST_FAMILY))
                 .addOption(Specs.file("--answers", "FILE", Message.HELP_ANSWERS)).addOption(Specs.ledger())
                 .addOption(Specs.flag("--rehearse", Message.HELP_REHEARSE))
@@ -72,7 +73,10 @@ final class TestCommand {
     }
 
     int run(Given given) throws InterruptedException, CannotStoreException {
-        String serial = given.text("--serial").orElse("");
+        if (given.has("--apart") || given.texts("--serial").size() > 1) {
+            return new BatchCommand(around, procedures).run(given);
+        }
+        String serial = given.texts("--serial").get(0);
         FamilyChoice family = given.text("--family").<FamilyChoice>map(FamilyChoice.Called::new).orElseGet(() -> new FamilyChoice.Fitting(serial));
         return run(new Request(given.file().orElseThrow(), family, given.path("--answers"), given.ledger(), serial,
                 given.text("--technician").orElseGet(around::user), given.text("--station").orElseGet(around::machine),
@@ -111,7 +115,7 @@ final class TestCommand {
     }
 
     /** Where there is no ledger nothing was approved: it is said, and none is made. */
-    private static int draft(Reading.Ready procedure, Screen screen) {
+    static int draft(Reading.Ready procedure, Screen screen) {
         try {
             Bench.refuseDraft(procedure.plan(), procedure.text());
         } catch (EntryRefusedException e) {

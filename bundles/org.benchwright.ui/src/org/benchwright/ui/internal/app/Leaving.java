@@ -1,5 +1,7 @@
 package org.benchwright.ui.internal.app;
 
+import java.time.Instant;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.stream.Collectors;
 
@@ -7,6 +9,7 @@ import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.desk.Shown;
+import org.benchwright.ui.internal.desk.WaitingStart;
 import org.eclipse.core.commands.common.CommandException;
 import org.eclipse.core.runtime.ILog;
 import org.eclipse.jface.dialogs.MessageDialog;
@@ -14,7 +17,7 @@ import org.eclipse.ui.IWorkbenchWindow;
 import org.eclipse.ui.handlers.IHandlerService;
 
 /**
- * Asks whoever closes the window while units that are open in it are energised. Only people are asked: when the system ends the program
+ * Asks whoever closes the window while units that are open in it are energised, or tests wait in it to be begun. Only people are asked: when the system ends the program
  * there is nobody to answer, and everything is on record anyway.
  */
 public final class Leaving {
@@ -32,6 +35,22 @@ public final class Leaving {
 
     /** Whether the window may be closed; where the units are to be made safe first, the step card asks for the first one's reason. */
     public boolean may() {
+        return mayLeaveLive() && mayLeaveWaiting();
+    }
+
+    /** Nobody should believe that a test will begin of which this window alone knows. */
+    private boolean mayLeaveWaiting() {
+        List<WaitingStart> waiting = desk.waiting();
+        if (waiting.isEmpty()) {
+            return true;
+        }
+        String units = waiting.stream().map(start -> Message.LEAVE_WAITING_UNIT.text(start.serial(), start.words(Instant.now(), ZoneId.systemDefault())))
+                .collect(Collectors.joining("\n"));
+        return MessageDialog.open(MessageDialog.WARNING, window.getShell(), Message.LEAVE_WAITING_TITLE.text(), Message.LEAVE_WAITING.text(units), 0,
+                Message.LEAVE_STAY.text(), Message.LEAVE_ANYWAY.text()) == 1;
+    }
+
+    private boolean mayLeaveLive() {
         List<Shown> live = desk.live();
         if (live.isEmpty()) {
             return true;

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 
 import org.benchwright.language.LanguageServices;
+import org.benchwright.present.BatchStart;
 import org.benchwright.present.RevisionRow;
 import org.benchwright.ui.internal.Failures;
 import org.benchwright.ui.internal.Message;
@@ -20,6 +21,8 @@ import org.eclipse.jface.dialogs.TitleAreaDialog;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.graphics.Point;
+import org.eclipse.swt.layout.GridData;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Composite;
@@ -30,11 +33,12 @@ import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Text;
 
-/** Asks for procedure, serial number and technician, and stays until the test is open. */
+/** Asks for procedure, serial number and technician, and stays until the test is open, or the first of a batch. */
 final class NewTestDialog extends TitleAreaDialog {
 
     private static final int WHY_LINES = 3;
     private static final int PATIENCE = 300;
+    private static final String USUALLY_APART = "5 min";
 
     private final Desk desk;
     private final Settings settings;
@@ -43,6 +47,8 @@ final class NewTestDialog extends TitleAreaDialog {
     private final List<Path> files = new ArrayList<>();
     private Combo procedure;
     private Text serial;
+    private Text apart;
+    private List<Control> ofSeveral = List.of();
     private Text technician;
     private Button rehearsal;
     private Label why;
@@ -81,6 +87,9 @@ final class NewTestDialog extends TitleAreaDialog {
         browse.setText(Message.NEW_BROWSE.text());
         browse.addListener(SWT.Selection, event -> browse());
         serial = text(fields, Message.NEW_SERIAL);
+        // A list is pasted as it comes; in one line its breaks would not be seen.
+        serial.addListener(SWT.Verify, event -> event.text = event.text.replaceAll("\\R", " "));
+        apart(fields);
         technician = text(fields, Message.NEW_TECHNICIAN);
         technician.setText(settings.technician());
         new Label(fields, SWT.NONE);
@@ -92,7 +101,7 @@ final class NewTestDialog extends TitleAreaDialog {
         why = new Label(fields, SWT.WRAP);
         GridDataFactory.fillDefaults().span(2, 1).hint(420, WHY_LINES * why.computeSize(SWT.DEFAULT, SWT.DEFAULT).y).applyTo(why);
         procedure.addListener(SWT.Selection, event -> ask());
-        serial.addListener(SWT.Modify, event -> askSoon());
+        serial.addListener(SWT.Modify, event -> typed());
         fill();
         ask();
         serial.setText(unit);
@@ -109,6 +118,43 @@ final class NewTestDialog extends TitleAreaDialog {
         Text text = new Text(parent, SWT.BORDER);
         GridDataFactory.fillDefaults().grab(true, false).span(2, 1).applyTo(text);
         return text;
+    }
+
+    /** Seen only where there are several units. */
+    private void apart(Composite fields) {
+        apart = text(fields, Message.NEW_APART);
+        apart.setText(USUALLY_APART);
+        Label beside = new Label(fields, SWT.NONE);
+        Label what = new Label(fields, SWT.WRAP);
+        what.setText(Message.NEW_APART_WHAT.text());
+        GridDataFactory.fillDefaults().span(2, 1).hint(420, SWT.DEFAULT).applyTo(what);
+        Control[] children = fields.getChildren();
+        ofSeveral = List.of(children[children.length - 4], apart, beside, what);
+        ofSeveral.forEach(each -> seen(each, false));
+    }
+
+    private static void seen(Control control, boolean seen) {
+        if (control.getLayoutData() == null) {
+            control.setLayoutData(new GridData());
+        }
+        ((GridData) control.getLayoutData()).exclude = !seen;
+        control.setVisible(seen);
+    }
+
+    private void typed() {
+        boolean several = BatchStart.several(serial.getText());
+        if (several != apart.getVisible()) {
+            ofSeveral.forEach(each -> seen(each, several));
+            setMessage(what().text());
+            getShell().layout(true, true);
+            Point now = getShell().getSize();
+            getShell().setSize(now.x, Math.max(now.y, getShell().computeSize(now.x, SWT.DEFAULT).y));
+        }
+        askSoon();
+    }
+
+    private Message what() {
+        return BatchStart.several(serial.getText()) ? Message.NEW_SEVERAL : Message.NEW_WHAT;
     }
 
     @Override
@@ -198,7 +244,7 @@ final class NewTestDialog extends TitleAreaDialog {
         Desk.Request request = new Desk.Request(files.get(procedure.getSelectionIndex()), serial.getText().strip(),
                 technician.getText().strip(), settings.station(), rehearsal.getSelection());
         Shell shell = getShell();
-        desk.open(request).whenComplete((test, failure) -> OnDisplay.later(shell, () -> opened(Optional.ofNullable(failure))));
+        desk.openBatch(request, apart.getText()).whenComplete((test, failure) -> OnDisplay.later(shell, () -> opened(Optional.ofNullable(failure))));
     }
 
     private Optional<Message> missing() {
@@ -215,7 +261,7 @@ final class NewTestDialog extends TitleAreaDialog {
             setReturnCode(OK);
             close();
         } else {
-            setMessage(Message.NEW_WHAT.text());
+            setMessage(what().text());
             setErrorMessage(Failures.words(failure.get()));
             getButton(IDialogConstants.OK_ID).setEnabled(true);
         }

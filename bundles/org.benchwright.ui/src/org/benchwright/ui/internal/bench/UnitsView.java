@@ -1,6 +1,7 @@
 package org.benchwright.ui.internal.bench;
 
 import java.time.Duration;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
@@ -17,8 +18,10 @@ import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.desk.DeskListener;
+import org.benchwright.ui.internal.desk.WaitingStart;
 import org.benchwright.ui.Ids;
 import org.eclipse.core.runtime.ILog;
+import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.jface.resource.FontDescriptor;
 import org.eclipse.jface.resource.JFaceResources;
 import org.eclipse.jface.resource.LocalResourceManager;
@@ -35,7 +38,7 @@ import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.PartInitException;
 import org.eclipse.ui.part.ViewPart;
 
-/** Units on the bench: every open test, whoever opened it; the selected one is on the step card. */
+/** Units on the bench: every open test, whoever opened it, and those that wait to be begun; the selected one is on the step card. */
 public final class UnitsView extends ViewPart {
 
     private static final DateTimeFormatter DAY_AND_TIME = DateTimeFormatter.ofPattern("d MMM HH:mm", Locale.ENGLISH);
@@ -51,7 +54,9 @@ public final class UnitsView extends ViewPart {
     private int rowWidth;
     /** So many lines has the unit about which most is told; every row is as high. */
     private int most = FEWEST_LINES;
-    private final DeskListener listener = (change, test) -> changed();
+    /** The serial number of the waiting start that is selected here; empty where a unit on the bench is. */
+    private String chosen = "";
+    private final DeskListener listener = (change, test) -> changed(change);
 
     @Override
     public void createPartControl(Composite parent) {
@@ -66,7 +71,9 @@ public final class UnitsView extends ViewPart {
         table.addListener(SWT.EraseItem, event -> event.detail &= ~SWT.FOREGROUND);
         table.addListener(SWT.PaintItem, this::paint);
         table.addListener(SWT.Resize, event -> resized());
-        table.addListener(SWT.Selection, event -> select((String) event.item.getData()));
+        table.addListener(SWT.Selection, event -> selected(event.item.getData()));
+        table.addListener(SWT.DefaultSelection, event -> waiting(event.item.getData()).ifPresent(start -> desk.beginNow(start.serial())));
+        table.addListener(SWT.KeyDown, this::key);
         table.addDisposeListener(event -> desk.remove(listener));
         desk.add(listener);
         show();
@@ -119,6 +126,27 @@ public final class UnitsView extends ViewPart {
         }
     }
 
+    private void selected(Object row) {
+        Optional<WaitingStart> start = waiting(row);
+        chosen = start.map(WaitingStart::serial).orElse("");
+        if (start.isEmpty()) {
+            select((String) row);
+        }
+    }
+
+    private static Optional<WaitingStart> waiting(Object row) {
+        return row instanceof WaitingStart start ? Optional.of(start) : Optional.empty();
+    }
+
+    /** A test that is to be begun later is taken off only by somebody who was asked. */
+    private void key(Event event) {
+        Optional<WaitingStart> start = Stream.of(table.getSelection()).findFirst().flatMap(item -> waiting(item.getData()));
+        if (event.keyCode == SWT.DEL && start.isPresent()
+                && MessageDialog.openQuestion(getSite().getShell(), Message.LEAVE_WAITING_TITLE.text(), Message.WAITING_TAKE_OFF.text(start.get().serial()))) {
+            desk.takeOff(start.get().serial());
+        }
+    }
+
     /** Whoever picks a unit wants its step card, whatever else lies over it. */
     private void select(String test) {
         desk.select(test);
@@ -129,30 +157,40 @@ public final class UnitsView extends ViewPart {
         }
     }
 
-    private void changed() {
-        OnDisplay.later(table, this::show);
+    private void changed(DeskListener.Change change) {
+        OnDisplay.later(table, () -> {
+            // Whoever has gone to a unit by another way has left the start that was selected here.
+            chosen = change == DeskListener.Change.SELECTION ? "" : chosen;
+            show();
+        });
     }
 
     private void show() {
         List<UnitRow> units = desk.units();
-        List<List<String>> told = units.stream().map(this::lines).toList();
+        List<WaitingStart> waiting = desk.waiting();
+        List<List<String>> told = Stream.concat(units.stream().map(this::lines), waiting.stream().map(this::lines)).toList();
         most = told.stream().mapToInt(List::size).reduce(FEWEST_LINES, Math::max);
         // With fifty units on the bench, what hasn't changed is left alone.
-        if (table.getItemCount() != units.size()) {
-            table.setItemCount(units.size());
+        if (table.getItemCount() != told.size()) {
+            table.setItemCount(told.size());
         }
         int selected = -1;
-        for (int i = 0; i < units.size(); i++) {
-            UnitRow unit = units.get(i);
+        int next = -1;
+        for (int i = 0; i < told.size(); i++) {
             TableItem item = table.getItem(i);
             String words = String.join("\n", told.get(i));
             if (!words.equals(item.getText())) {
                 item.setText(words);
             }
-            item.setData(unit.test());
-            selected = unit.test().equals(desk.selected()) ? i : selected;
+            if (i < units.size()) {
+                item.setData(units.get(i).test());
+                selected = units.get(i).test().equals(desk.selected()) ? i : selected;
+            } else {
+                item.setData(waiting.get(i - units.size()));
+                next = waiting.get(i - units.size()).serial().equals(chosen) ? i : next;
+            }
         }
-        mark(selected);
+        mark(next < 0 ? selected : next);
         String line = desk.trouble().or(() -> alarm(units)).orElseGet(() -> units.isEmpty() ? Message.UNITS_NONE.text() : "");
         String description = String.join("  ", Stream.of(line, uncalled(), forwarding()).filter(words -> !words.isEmpty()).toList());
         if (!description.equals(getContentDescription())) {
@@ -193,6 +231,32 @@ public final class UnitsView extends ViewPart {
 
     private List<String> lines(UnitRow unit) {
         return Stream.of(title(unit), unit.stage(), state(unit), unit.watch(), when(unit), unit.reminder().orElse("")).filter(line -> !line.isEmpty()).toList();
+    }
+
+    /** Why it was not begun is told in full: nobody is there to be told in a box. */
+    private List<String> lines(WaitingStart start) {
+        String serial = start.request().rehearsal() ? Message.UNIT_REHEARSAL.text(start.serial()) : start.serial();
+        Stream<String> words = folded(start.words(Instant.now(), ZoneId.systemDefault())).stream();
+        return Stream.of(Stream.of(serial), words, Stream.of(Message.WAITING_KEYS.text())).flatMap(each -> each).toList();
+    }
+
+    private List<String> folded(String words) {
+        GC gc = new GC(table);
+        try {
+            gc.setFont(table.getFont());
+            List<String> lines = new ArrayList<>();
+            for (String word : words.split("\\s+")) {
+                int last = lines.size() - 1;
+                if (last >= 0 && gc.textExtent(lines.get(last) + " " + word).x <= rowWidth - INDENT) {
+                    lines.set(last, lines.get(last) + " " + word);
+                } else {
+                    lines.add(word);
+                }
+            }
+            return lines;
+        } finally {
+            gc.dispose();
+        }
     }
 
     private static String state(UnitRow unit) {

@@ -1,6 +1,8 @@
 package org.benchwright.ui.internal.desk;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.util.Comparator;
 import java.util.List;
@@ -16,6 +18,7 @@ import java.util.concurrent.Executors;
 import org.benchwright.language.FamilyChoice;
 import org.benchwright.language.Reading;
 import org.benchwright.present.Approving;
+import org.benchwright.present.BatchStart;
 import org.benchwright.present.Bench;
 import org.benchwright.present.BenchMemory;
 import org.benchwright.present.CannotStoreException;
@@ -42,6 +45,7 @@ public final class Desk implements AutoCloseable {
     private final ProcedureReading procedures = new ProcedureReading();
     private final UnitsWatcher watcher;
     private final StationSignIn station = new StationSignIn(Bench.Clocks.system());
+    private final WaitingStarts waiting = new WaitingStarts(Bench.Clocks.system().clock(), this::openBehind, () -> tell(Change.UNITS, ""));
     private volatile String selected = "";
     private volatile String works = "";
     /** The test whose serial number was typed a moment ago, to open it. */
@@ -112,6 +116,11 @@ public final class Desk implements AutoCloseable {
      * @param rehearsal  true for a rehearsal
      */
     public record Request(Path procedure, String serial, String technician, String station, boolean rehearsal) {
+
+        /** The same for another unit. */
+        Request of(String unit) {
+            return new Request(procedure, unit, technician, station, rehearsal);
+        }
     }
 
     /**
@@ -132,13 +141,90 @@ public final class Desk implements AutoCloseable {
     }
 
     /**
+     * Opens the tests of several units of one family, one after the other: the first at once, the others by themselves, each at least that much
+     * behind the one before. They wait in this window only. Where the first isn't opened none of them waits.
+     *
+     * @param like  its serial number holds those of all units
+     * @param apart the distance, such as {@code 5 min}; not looked at where it is only one unit
+     * @return the first test; fails with the exception that tells why it could not be opened, or what is wrong with which unit
+     */
+    public CompletableFuture<OpenTest> openBatch(Request like, String apart) {
+        return CompletableFuture.supplyAsync(() -> batch(like, apart), reader).thenCompose(batch -> {
+            String first = batch.starts().get(0).serial();
+            return open(like.of(first)).thenApply(test -> {
+                BatchStart left = batch.begun(first, Bench.Clocks.system().clock().instant());
+                if (!left.starts().isEmpty()) {
+                    waiting.add(left, like);
+                }
+                return test;
+            });
+        });
+    }
+
+    /** All that could be wrong with a batch is found before anything is opened. */
+    private BatchStart batch(Request like, String apart) {
+        try {
+            Reading.Ready first = first(like.procedure(), like.serial());
+            List<String> serials = BatchStart.serials(like.serial(), first.plan());
+            Instant now = Bench.Clocks.system().clock().instant();
+            if (serials.size() == 1) {
+                return BatchStart.of(serials, BatchStart.LONGEST, now);
+            }
+            List<UnitRow> onBench = onBench();
+            for (String serial : serials) {
+                BatchStart.requireFits(serial, read(like.procedure(), serial).plan(), first.plan());
+                BatchStart.requireNotOpen(serial, like.rehearsal(), onBench);
+                if (waiting.rows().stream().anyMatch(row -> row.serial().equals(serial))) {
+                    throw new EntryRefusedException(Message.WAITING_ALREADY.text(serial));
+                }
+            }
+            return BatchStart.of(serials, BatchStart.apart(apart), now);
+        } catch (EntryRefusedException | CannotStoreException refused) {
+            throw new CompletionException(refused);
+        }
+    }
+
+    private List<UnitRow> onBench() throws CannotStoreException {
+        if (!Files.exists(ledger)) {
+            return List.of();
+        }
+        try (Bench bench = Bench.read(ledger, Bench.Clocks.system(), memory)) {
+            return bench.units();
+        }
+    }
+
+    /** Opens a test while somebody may be at another unit's card: that stays selected. */
+    private CompletableFuture<OpenTest> openBehind(Request request) {
+        Bench.Work work = new Bench.Work(request.serial(), request.technician(), request.station(), software, request.rehearsal());
+        return CompletableFuture.supplyAsync(() -> read(request.procedure(), request.serial()), reader)
+                .thenCompose(ready -> OpenTest.open(this::bench, work, Path.of("").toAbsolutePath(),
+                        bench -> bench.beginAnew(ready.plan(), ready.text(), work), this::changed))
+                .thenApply(this::keep);
+    }
+
+    /** The tests of batches that are not open yet. */
+    public List<WaitingStart> waiting() {
+        return waiting.rows();
+    }
+
+    /** Begins to open one of them now. */
+    public void beginNow(String serial) {
+        waiting.beginNow(serial);
+    }
+
+    /** Takes one of them off the list: it is not begun. */
+    public void takeOff(String serial) {
+        waiting.takeOff(serial);
+    }
+
+    /**
      * How a procedure's file stands for the family that a unit of this serial number is of: only an approved revision opens a real test.
      *
-     * @param serial the unit's serial number; empty as long as nobody has entered one
+     * @param serial the unit's serial number, or those of several units, of which the first counts; empty as long as nobody has entered one
      * @return its standing; fails with the exception that tells why it could not be found out
      */
     public CompletableFuture<RevisionRow> standing(Path procedure, String serial) {
-        return CompletableFuture.supplyAsync(() -> standing(read(procedure, serial)), reader);
+        return CompletableFuture.supplyAsync(() -> standing(first(procedure, serial)), reader);
     }
 
     private Bench bench() throws CannotStoreException {
@@ -151,6 +237,14 @@ public final class Desk implements AutoCloseable {
         } catch (CannotStoreException unreadable) {
             throw new CompletionException(unreadable);
         }
+    }
+
+    /** The procedure as it is read for the first unit that was typed. */
+    private Reading.Ready first(Path file, String typed) {
+        String listed = BatchStart.firstListed(typed);
+        Reading.Ready ready = read(file, listed);
+        String serial = BatchStart.first(typed, ready.plan());
+        return serial.equals(listed) ? ready : read(file, serial);
     }
 
     private Reading.Ready read(Path file, String serial) {
@@ -309,6 +403,7 @@ public final class Desk implements AutoCloseable {
     @Override
     public void close() {
         listeners.clear();
+        waiting.close();
         watcher.close();
         calls.close();
         reader.shutdown();
