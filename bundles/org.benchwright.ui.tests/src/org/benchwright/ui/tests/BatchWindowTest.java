@@ -49,9 +49,12 @@ class BatchWindowTest {
             assertEquals(2, fields(dialog).size(), "one unit is not asked how far apart");
             fields(dialog).get(0).setText(serials);
             assertTrue(told(dialog).contains("once it is closed they are not begun"), told(dialog));
-            fields(dialog).get(1).setText(apart);
-            fields(dialog).get(2).setText("QN");
-            Screen.all(dialog, Button.class).stream().filter(button -> (button.getStyle() & SWT.CHECK) != 0).findFirst().orElseThrow().setSelection(true);
+            fields(dialog).get(1).setText("QN");
+            Text distance = fields(dialog).get(2);
+            distance.setText(apart);
+            Button rehearsal = Screen.all(dialog, Button.class).stream().filter(button -> (button.getStyle() & SWT.CHECK) != 0).findFirst().orElseThrow();
+            assertTrue(distance.getBounds().y + distance.getSize().y <= distance.getParent().getClientArea().height, "it is in sight");
+            rehearsal.setSelection(true);
             Screen.all(dialog, Button.class).stream().filter(button -> Integer.valueOf(IDialogConstants.OK_ID).equals(button.getData())).findFirst().orElseThrow()
                     .notifyListeners(SWT.Selection, new Event());
         });

@@ -21,8 +21,6 @@ import org.eclipse.jface.dialogs.TitleAreaDialog;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
-import org.eclipse.swt.graphics.Point;
-import org.eclipse.swt.layout.GridData;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Composite;
@@ -89,7 +87,6 @@ final class NewTestDialog extends TitleAreaDialog {
         serial = text(fields, Message.NEW_SERIAL);
         // A list is pasted as it comes; in one line its breaks would not be seen.
         serial.addListener(SWT.Verify, event -> event.text = event.text.replaceAll("\\R", " "));
-        apart(fields);
         technician = text(fields, Message.NEW_TECHNICIAN);
         technician.setText(settings.technician());
         new Label(fields, SWT.NONE);
@@ -100,6 +97,7 @@ final class NewTestDialog extends TitleAreaDialog {
         new Label(fields, SWT.NONE);
         why = new Label(fields, SWT.WRAP);
         GridDataFactory.fillDefaults().span(2, 1).hint(420, WHY_LINES * why.computeSize(SWT.DEFAULT, SWT.DEFAULT).y).applyTo(why);
+        apart(fields);
         procedure.addListener(SWT.Selection, event -> ask());
         serial.addListener(SWT.Modify, event -> typed());
         fill();
@@ -120,35 +118,24 @@ final class NewTestDialog extends TitleAreaDialog {
         return text;
     }
 
-    /** Seen only where there are several units. */
+    /** Seen only where there are several units; its room is kept, since a dialog that grows under the hand is no help. */
     private void apart(Composite fields) {
         apart = text(fields, Message.NEW_APART);
         apart.setText(USUALLY_APART);
-        Label beside = new Label(fields, SWT.NONE);
+        new Label(fields, SWT.NONE);
         Label what = new Label(fields, SWT.WRAP);
         what.setText(Message.NEW_APART_WHAT.text());
         GridDataFactory.fillDefaults().span(2, 1).hint(420, SWT.DEFAULT).applyTo(what);
         Control[] children = fields.getChildren();
-        ofSeveral = List.of(children[children.length - 4], apart, beside, what);
-        ofSeveral.forEach(each -> seen(each, false));
-    }
-
-    private static void seen(Control control, boolean seen) {
-        if (control.getLayoutData() == null) {
-            control.setLayoutData(new GridData());
-        }
-        ((GridData) control.getLayoutData()).exclude = !seen;
-        control.setVisible(seen);
+        ofSeveral = List.of(children[children.length - 4], apart, what);
+        ofSeveral.forEach(each -> each.setVisible(false));
     }
 
     private void typed() {
         boolean several = BatchStart.several(serial.getText());
         if (several != apart.getVisible()) {
-            ofSeveral.forEach(each -> seen(each, several));
+            ofSeveral.forEach(each -> each.setVisible(several));
             setMessage(what().text());
-            getShell().layout(true, true);
-            Point now = getShell().getSize();
-            getShell().setSize(now.x, Math.max(now.y, getShell().computeSize(now.x, SWT.DEFAULT).y));
         }
         askSoon();
     }

@@ -236,8 +236,8 @@ public final class UnitsView extends ViewPart {
     /** Why it was not begun is told in full: nobody is there to be told in a box. */
     private List<String> lines(WaitingStart start) {
         String serial = start.request().rehearsal() ? Message.UNIT_REHEARSAL.text(start.serial()) : start.serial();
-        Stream<String> words = folded(start.words(Instant.now(), ZoneId.systemDefault())).stream();
-        return Stream.of(Stream.of(serial), words, Stream.of(Message.WAITING_KEYS.text())).flatMap(each -> each).toList();
+        Stream<String> words = Stream.of(start.words(Instant.now(), ZoneId.systemDefault()), Message.WAITING_KEYS.text()).flatMap(each -> folded(each).stream());
+        return Stream.concat(Stream.of(serial), words).toList();
     }
 
     private List<String> folded(String words) {
