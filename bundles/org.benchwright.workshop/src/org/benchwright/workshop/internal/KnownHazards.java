@@ -11,7 +11,6 @@ import org.benchwright.engine.event.Fact;
 import org.benchwright.ledger.DocumentReference;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerEntry;
-import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.TestId;
 import org.benchwright.workshop.StoreException;
 
@@ -61,11 +60,7 @@ public final class KnownHazards {
 
     /** The next tests that name the plan, the latest first; rehearsals and others that only mention it may be among them. */
     private List<LedgerEntry> byPlan(Digest plan, long before) throws StoreException {
-        try {
-            return ledger.openingsNaming(DocumentReference.of(plan), before, MOST_TESTS);
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        return StoreRead.of(() -> ledger.openingsNaming(DocumentReference.of(plan), before, MOST_TESTS));
     }
 
     private Optional<Fact.HazardKnown> lastIn(TestId test, String hazard, Actor person, Instant since, Instant now) throws StoreException {
@@ -99,18 +94,10 @@ public final class KnownHazards {
     }
 
     private List<LedgerEntry> readings(TestId test) throws StoreException {
-        try {
-            return ledger.entries(test, ACKNOWLEDGED);
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        return StoreRead.of(() -> ledger.entries(test, ACKNOWLEDGED));
     }
 
     private List<LedgerEntry> entries(TestId test) throws StoreException {
-        try {
-            return ledger.entries(test);
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        return StoreRead.of(() -> ledger.entries(test));
     }
 }

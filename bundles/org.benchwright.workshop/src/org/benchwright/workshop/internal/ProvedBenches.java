@@ -135,18 +135,10 @@ public final class ProvedBenches {
     }
 
     private List<LedgerEntry> openings(String station, long before) throws StoreException {
-        try {
-            return ledger.openingsNaming(station, before, PAGE);
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        return StoreRead.of(() -> ledger.openingsNaming(station, before, PAGE));
     }
 
     private List<LedgerEntry> entries(TestId test) throws StoreException {
-        try {
-            return ledger.entries(test);
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        return StoreRead.of(() -> ledger.entries(test));
     }
 }

@@ -24,11 +24,7 @@ public record TestsOfUnit(Ledger ledger) {
 
     /** How each test was opened, in order. */
     public List<Opening> openings() throws StoreException {
-        try {
-            return decoded(ledger.openings());
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        return StoreRead.of(() -> decoded(ledger.openings()));
     }
 
     /** How each test of a unit was opened, in order; the others are not decoded. */
@@ -129,18 +125,10 @@ public record TestsOfUnit(Ledger ledger) {
 
     /** Whether a test is here and sealed. */
     boolean sealed(TestId test) throws StoreException {
-        try {
-            return ledger.sealed(test);
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        return StoreRead.of(() -> ledger.sealed(test));
     }
 
     private List<LedgerEntry> entries(TestId test) throws StoreException {
-        try {
-            return ledger.entries(test);
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        return StoreRead.of(() -> ledger.entries(test));
     }
 }
