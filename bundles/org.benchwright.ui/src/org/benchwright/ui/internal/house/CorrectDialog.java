@@ -5,11 +5,7 @@ import java.util.List;
 
 import org.benchwright.present.ReceivedRow;
 import org.benchwright.present.Receiving;
-import org.benchwright.ui.internal.Failures;
-import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.app.Settings;
-import org.eclipse.jface.dialogs.IDialogConstants;
-import org.eclipse.jface.dialogs.TitleAreaDialog;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
@@ -22,9 +18,8 @@ import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Text;
 
 /** Says anew how a unit came in, or adds photos and papers; stays until that is on record. What was said before stays readable in the ledger. */
-final class CorrectDialog extends TitleAreaDialog {
+final class CorrectDialog extends EnteringDialog {
 
-    private final House house;
     private final Settings settings;
     private final ReceivedRow row;
     private final Receiving.Arriving said;
@@ -47,8 +42,7 @@ final class CorrectDialog extends TitleAreaDialog {
      * @param more files to be added to it
      */
     CorrectDialog(Shell parent, House house, Settings settings, ReceivedRow row, Receiving.Arriving said, List<Path> more) {
-        super(parent);
-        this.house = house;
+        super(parent, house, HouseMessage.CORRECT_TITLE, HouseMessage.CORRECT_BUTTON);
         this.settings = settings;
         this.row = row;
         this.said = said;
@@ -58,12 +52,6 @@ final class CorrectDialog extends TitleAreaDialog {
     @Override
     protected boolean isResizable() {
         return true;
-    }
-
-    @Override
-    protected void configureShell(Shell shell) {
-        super.configureShell(shell);
-        shell.setText(HouseMessage.CORRECT_TITLE.text());
     }
 
     @Override
@@ -106,30 +94,14 @@ final class CorrectDialog extends TitleAreaDialog {
     }
 
     @Override
-    protected void createButtonsForButtonBar(Composite parent) {
-        createButton(parent, IDialogConstants.OK_ID, HouseMessage.CORRECT_BUTTON.text(), true);
-        createButton(parent, IDialogConstants.CANCEL_ID, IDialogConstants.CANCEL_LABEL, false);
-    }
-
-    @Override
     protected void okPressed() {
         Receiving.Arriving to = new Receiving.Arriving(order.getText(), owner.getText(), unit.getText(), plate.getText(), asTyped.getSelection(), false,
                 unit.getText().strip().equals(said.unit()) ? said.family() : "", complaint.getText(), damage.getText(), preserve.getText(), files.files());
         String why = reason.getText();
         String initials = by.getText();
-        getButton(IDialogConstants.OK_ID).setEnabled(false);
-        Shell shell = getShell();
-        house.enter(receiving -> {
+        enter(receiving -> {
             receiving.correct(row.receipt(), why, to, initials);
             return row;
-        }).whenComplete((done, failure) -> OnDisplay.later(shell, () -> {
-            if (failure == null) {
-                setReturnCode(OK);
-                close();
-            } else {
-                setErrorMessage(Failures.words(failure));
-                getButton(IDialogConstants.OK_ID).setEnabled(true);
-            }
-        }));
+        });
     }
 }

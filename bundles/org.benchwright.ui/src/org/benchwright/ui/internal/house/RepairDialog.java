@@ -5,9 +5,6 @@ import java.util.List;
 import org.benchwright.present.ReceivedRow;
 import org.benchwright.present.Receiving;
 import org.benchwright.ui.internal.app.Settings;
-import org.benchwright.ui.internal.Failures;
-import org.eclipse.jface.dialogs.IDialogConstants;
-import org.eclipse.jface.dialogs.TitleAreaDialog;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
@@ -18,9 +15,8 @@ import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Text;
 
 /** Asks what was replaced or mended, and stays until that is on record. */
-final class RepairDialog extends TitleAreaDialog {
+final class RepairDialog extends EnteringDialog {
 
-    private final House house;
     private final Settings settings;
     private final ReceivedRow row;
     private Text what;
@@ -29,16 +25,9 @@ final class RepairDialog extends TitleAreaDialog {
     private Text by;
 
     RepairDialog(Shell parent, House house, Settings settings, ReceivedRow row) {
-        super(parent);
-        this.house = house;
+        super(parent, house, HouseMessage.REPAIR_TITLE, HouseMessage.REPAIR_BUTTON);
         this.settings = settings;
         this.row = row;
-    }
-
-    @Override
-    protected void configureShell(Shell shell) {
-        super.configureShell(shell);
-        shell.setText(HouseMessage.REPAIR_TITLE.text());
     }
 
     @Override
@@ -72,29 +61,10 @@ final class RepairDialog extends TitleAreaDialog {
     }
 
     @Override
-    protected void createButtonsForButtonBar(Composite parent) {
-        createButton(parent, IDialogConstants.OK_ID, HouseMessage.REPAIR_BUTTON.text(), true);
-        createButton(parent, IDialogConstants.CANCEL_ID, IDialogConstants.CANCEL_LABEL, false);
-    }
-
-    @Override
     protected void okPressed() {
         Receiving.Mending mending = new Receiving.Mending(what.getText(), List.of(parts.getText().split("\\R")), files.files());
         String initials = by.getText();
         String test = row.test().orElse(row.unit());
-        getButton(IDialogConstants.OK_ID).setEnabled(false);
-        Shell shell = getShell();
-        house.enter(receiving -> receiving.repaired(test, mending, initials)).whenComplete((done, failure) -> shell.getDisplay().asyncExec(() -> {
-            if (shell.isDisposed()) {
-                return;
-            }
-            if (failure == null) {
-                setReturnCode(OK);
-                close();
-            } else {
-                setErrorMessage(Failures.words(failure));
-                getButton(IDialogConstants.OK_ID).setEnabled(true);
-            }
-        }));
+        enter(receiving -> receiving.repaired(test, mending, initials));
     }
 }
