@@ -1,11 +1,7 @@
 package org.benchwright.present;
 
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.attribute.FileTime;
 import java.time.ZoneId;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -15,7 +11,7 @@ public final class ApprovedTextsNow {
     private final Path ledger;
     private final Bench.Clocks clocks;
     private final ZoneId zone;
-    private List<FileTime> read = List.of();
+    private FilesSeen read = FilesSeen.NEVER;
     private Optional<ApprovedTexts> known = Optional.empty();
     private Optional<CannotStoreException> failure = Optional.empty();
 
@@ -37,9 +33,10 @@ public final class ApprovedTextsNow {
      *                              files have changed, for it is not tried again before
      */
     public synchronized ApprovedTexts now() throws CannotStoreException {
-        List<FileTime> times = times();
-        if (known.isEmpty() && failure.isEmpty() || !times.equals(read)) {
-            read = times;
+        // What was written last may still stand in the journal beside the file.
+        FilesSeen seen = read.look(List.of(ledger, ledger.resolveSibling(ledger.getFileName() + "-wal")));
+        if (seen.mayHoldMoreThan(read)) {
+            read = seen;
             look();
         }
         if (failure.isPresent()) {
@@ -56,20 +53,5 @@ public final class ApprovedTextsNow {
         } catch (CannotStoreException unreadable) {
             failure = Optional.of(unreadable);
         }
-    }
-
-    /** What was written last may still stand in the journal beside the file. */
-    private List<FileTime> times() throws CannotStoreException {
-        List<FileTime> times = new ArrayList<>();
-        for (Path file : List.of(ledger, ledger.resolveSibling(ledger.getFileName() + "-wal"))) {
-            try {
-                if (Files.exists(file)) {
-                    times.add(Files.getLastModifiedTime(file));
-                }
-            } catch (IOException unreadable) {
-                throw new CannotStoreException(String.valueOf(unreadable.getMessage()), unreadable);
-            }
-        }
-        return times;
     }
 }

@@ -1,14 +1,12 @@
 package org.benchwright.ui.internal.author;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.attribute.FileTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
@@ -19,6 +17,7 @@ import org.benchwright.present.Approving;
 import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
+import org.benchwright.present.FilesSeen;
 import org.benchwright.present.RevisionRow;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.app.ProcedureFiles;
@@ -61,13 +60,13 @@ final class RevisionsJob {
     }
 
     private void read() {
-        Map<Path, FileTime> stamp = stamp();
-        if (!stamp.equals(before.stamp()) || stamp.isEmpty()) {
-            shown.accept(read(stamp));
+        FilesSeen now = before.seen().look(files());
+        if (now.mayHoldMoreThan(before.seen())) {
+            shown.accept(read(now));
         }
     }
 
-    private RevisionsShown read(Map<Path, FileTime> stamp) {
+    private RevisionsShown read(FilesSeen seen) {
         Approving approving = new Approving(desk.ledger(), Bench.Clocks.system(), ZoneId.systemDefault());
         List<RevisionRow> texts = new ArrayList<>();
         Optional<String> trouble = Optional.empty();
@@ -81,9 +80,9 @@ final class RevisionsJob {
             } catch (EntryRefusedException refused) {
                 trouble = Optional.of(refused.getMessage());
             }
-            return new RevisionsShown(file, lines(signed, texts), texts, trouble, stamp);
+            return new RevisionsShown(file, lines(signed, texts), texts, trouble, seen);
         } catch (CannotStoreException unreadable) {
-            return new RevisionsShown(file, List.of(), List.of(), Optional.of(unreadable.getMessage()), stamp);
+            return new RevisionsShown(file, List.of(), List.of(), Optional.of(unreadable.getMessage()), seen);
         }
     }
 
@@ -111,25 +110,16 @@ final class RevisionsJob {
     }
 
     /** All files of the folder, for a procedure is signed with all that it refers to; and the ledger's. */
-    private Map<Path, FileTime> stamp() {
-        Map<Path, FileTime> stamp = new HashMap<>();
-        try {
-            if (file.isPresent()) {
-                try (Stream<Path> files = Files.list(file.get().getParent())) {
-                    for (Path each : files.filter(ProcedureFiles::isOne).toList()) {
-                        stamp.put(each, Files.getLastModifiedTime(each));
-                    }
-                }
+    private List<Path> files() {
+        List<Path> files = new ArrayList<>(List.of(desk.ledger(), desk.ledger().resolveSibling(desk.ledger().getFileName() + "-wal")));
+        if (file.isPresent()) {
+            try (Stream<Path> folder = Files.list(file.get().getParent())) {
+                folder.filter(ProcedureFiles::isOne).forEach(files::add);
+            } catch (IOException | UncheckedIOException unreadable) {
+                // The folder may just have gone; what is wrong with it shows as the procedure is read.
+                files.add(file.get());
             }
-            for (Path each : List.of(desk.ledger(), desk.ledger().resolveSibling(desk.ledger().getFileName() + "-wal"))) {
-                if (Files.exists(each)) {
-                    stamp.put(each, Files.getLastModifiedTime(each));
-                }
-            }
-        } catch (IOException unreadable) {
-            // A file may just have gone; then all is read, and whatever is wrong shows there.
-            stamp.clear();
         }
-        return stamp;
+        return files;
     }
 }

@@ -1,11 +1,10 @@
 package org.benchwright.ui.internal.author;
 
 import java.nio.file.Path;
-import java.nio.file.attribute.FileTime;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 
+import org.benchwright.present.FilesSeen;
 import org.benchwright.present.RevisionRow;
 import org.benchwright.ui.internal.Message;
 
@@ -16,16 +15,15 @@ import org.benchwright.ui.internal.Message;
  * @param lines   the text of that file for each of its families as long as it is a draft, then what was signed, the latest first
  * @param texts   how the text of the file stands, the family that it names first; empty where it has errors
  * @param trouble why something could not be read
- * @param stamp   what was read, so that it isn't read again before it has changed
+ * @param seen    what was read, so that it isn't read again before it may have changed
  */
-record RevisionsShown(Optional<Path> file, List<Line> lines, List<RevisionRow> texts, Optional<String> trouble, Map<Path, FileTime> stamp) {
+record RevisionsShown(Optional<Path> file, List<Line> lines, List<RevisionRow> texts, Optional<String> trouble, FilesSeen seen) {
 
-    static final RevisionsShown NOTHING = new RevisionsShown(Optional.empty(), List.of(), List.of(), Optional.empty(), Map.of());
+    static final RevisionsShown NOTHING = new RevisionsShown(Optional.empty(), List.of(), List.of(), Optional.empty(), FilesSeen.NEVER);
 
     RevisionsShown {
         lines = List.copyOf(lines);
         texts = List.copyOf(texts);
-        stamp = Map.copyOf(stamp);
     }
 
     /**

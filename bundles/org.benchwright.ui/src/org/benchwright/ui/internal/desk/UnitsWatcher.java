@@ -1,6 +1,5 @@
 package org.benchwright.ui.internal.desk;
 
-import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -14,6 +13,7 @@ import java.util.concurrent.atomic.AtomicBoolean;
 import org.benchwright.present.Bench;
 import org.benchwright.present.BenchMemory;
 import org.benchwright.present.CannotStoreException;
+import org.benchwright.present.FilesSeen;
 import org.benchwright.present.SharedBench;
 import org.benchwright.present.UnitRow;
 
@@ -30,7 +30,8 @@ final class UnitsWatcher implements AutoCloseable {
     private final ScheduledExecutorService looker = Executors.newSingleThreadScheduledExecutor(task -> new Thread(task, "units on the bench"));
     private final AtomicBoolean started = new AtomicBoolean();
     private volatile State state = new State(List.of(), Optional.empty(), Optional.empty());
-    private String lastStamp = "";
+    private final AtomicBoolean asked = new AtomicBoolean();
+    private FilesSeen seen = FilesSeen.NEVER;
     private long lastRead;
     private boolean first = true;
 
@@ -50,10 +51,13 @@ final class UnitsWatcher implements AutoCloseable {
         }
     }
 
-    /** Looks as soon as may be. */
+    /** Reads as soon as may be, for something was recorded here: whatever the files look like, it can be read by now. */
     void look() {
-        if (!looker.isShutdown()) {
-            looker.execute(this::lookIfChanged);
+        if (!looker.isShutdown() && asked.compareAndSet(false, true)) {
+            looker.execute(() -> {
+                asked.set(false);
+                look(seen());
+            });
         }
     }
 
@@ -70,12 +74,19 @@ final class UnitsWatcher implements AutoCloseable {
         return state.forwarding();
     }
 
+    private FilesSeen seen() {
+        return seen.look(List.of(ledger, ledger.resolveSibling("shared.state"), ledger.resolveSibling(ledger.getFileName() + "-wal")));
+    }
+
     private void lookIfChanged() {
-        String stamp = stamp(ledger) + stamp(ledger.resolveSibling("shared.state")) + stamp(ledger.resolveSibling(ledger.getFileName() + "-wal"));
-        if (stamp.equals(lastStamp) && System.nanoTime() - lastRead < LONGEST.toNanos()) {
-            return;
+        FilesSeen now = seen();
+        if (now.mayHoldMoreThan(seen) || System.nanoTime() - lastRead >= LONGEST.toNanos()) {
+            look(now);
         }
-        lastStamp = stamp;
+    }
+
+    private void look(FilesSeen now) {
+        seen = now;
         lastRead = System.nanoTime();
         State next = read();
         if (first || !next.equals(state)) {
@@ -99,15 +110,6 @@ final class UnitsWatcher implements AutoCloseable {
     private Optional<SharedBench.State> shared() throws CannotStoreException {
         Optional<SharedBench> shared = SharedBench.of(ledger, System.getenv(), Bench.Clocks.system());
         return shared.isPresent() ? Optional.of(shared.get().state()) : Optional.empty();
-    }
-
-    private static String stamp(Path file) {
-        try {
-            return Files.exists(file) ? Files.size(file) + "@" + Files.getLastModifiedTime(file) + " " : "none ";
-        } catch (IOException e) {
-            // It may just have been removed; then it is read, and whatever is wrong shows there.
-            return "unreadable " + System.nanoTime();
-        }
     }
 
     @Override
