@@ -40,16 +40,6 @@ public enum SignalWord {
     }
 
     /**
-     * Whether this hazard comes before another.
-     *
-     * @param other another signal word
-     * @return true when this one is about a more severe outcome
-     */
-    public boolean moreSevereThan(SignalWord other) {
-        return compareTo(other) < 0;
-    }
-
-    /**
      * The word of the procedure language.
      *
      * @return {@code danger}

@@ -1,2 +1,2 @@
-/** Value types that every part of Benchwright speaks in (quantities, limits, lamp patterns, names, findings) and the ports for time, progress and cancellation. */
+/** Value types that every part of Benchwright speaks in (quantities, limits, lamp patterns, names) and the ports for time, progress and cancellation. */
 package org.benchwright.core;

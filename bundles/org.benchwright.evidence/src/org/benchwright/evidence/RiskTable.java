@@ -19,10 +19,6 @@ record RiskTable(List<Row> rows) {
         return counted;
     }
 
-    static RiskTable of(List<Lifetime> lifetimes) {
-        return of(counted(lifetimes));
-    }
-
     static RiskTable of(Map<Lifetime, Long> lifetimes) {
         // at each time those that failed and those that left
         TreeMap<Double, long[]> times = new TreeMap<>();

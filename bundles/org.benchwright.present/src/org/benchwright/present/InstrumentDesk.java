@@ -1,6 +1,5 @@
 package org.benchwright.present;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -46,15 +45,6 @@ public final class InstrumentDesk {
         return Asked.read(() -> {
             try (BenchLedger open = BenchLedger.openReadOnly(ledger)) {
                 return open.instruments().all().stream().map(this::row).toList();
-            }
-        });
-    }
-
-    /** Whether somebody has to sign with a key of their own; false where there is no ledger yet. */
-    public boolean needsPerson() throws CannotStoreException {
-        return Files.exists(ledger) && Asked.read(() -> {
-            try (BenchLedger open = BenchLedger.openReadOnly(ledger)) {
-                return open.people().stream().anyMatch(person -> !person.keys().isEmpty());
             }
         });
     }

@@ -5,7 +5,6 @@ import java.nio.file.Path;
 import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -169,11 +168,6 @@ public final class Receiving {
     private Optional<FamilyPlate> looksLike(String unit) {
         List<FamilyPlate> fitting = plates.stream().filter(plate -> plate.accepts(unit)).toList();
         return fitting.size() == 1 ? Optional.of(fitting.get(0)) : Optional.empty();
-    }
-
-    /** The families that are known here, by title. */
-    public List<FamilyPlate> families() {
-        return plates.stream().sorted(Comparator.comparing(FamilyPlate::title)).toList();
     }
 
     /**

@@ -46,24 +46,6 @@ public final class InstrumentRegister {
     }
 
     /**
-     * The register as it stands.
-     *
-     * @throws StoreException if the ledger can't be read, or the book is not as it was signed
-     */
-    public InstrumentBook book() throws StoreException {
-        return history().now();
-    }
-
-    /**
-     * Whether somebody has to sign with a key of their own.
-     *
-     * @throws StoreException if the ledger can't be read, or the book of people is not as it was signed
-     */
-    public boolean needsPerson() throws StoreException {
-        return history().people().now().anyKeys();
-    }
-
-    /**
      * Signs something about an instrument.
      *
      * @param by who; empty for the bench

@@ -1,9 +1,11 @@
 package org.benchwright.architecture.tests;
 
+import java.util.IntSummaryStatistics;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 import com.tngtech.archunit.ArchConfiguration;
@@ -24,6 +26,9 @@ final class CompiledClasses {
 
 	private static final List<String> TEST_ANNOTATIONS = List.of("org.junit.jupiter.api.Test",
 			"org.junit.jupiter.api.RepeatedTest", "org.junit.jupiter.params.ParameterizedTest");
+
+	private static final Set<String> SIMPLEST = Set.of("java.lang.Object", "java.lang.Record", "java.lang.Enum", "java.lang.Exception",
+			"java.lang.RuntimeException", "java.lang.Throwable", "java.lang.Comparable", "java.lang.constant.Constable", "java.io.Serializable");
 
 	private final JavaClasses classes;
 
@@ -87,6 +92,92 @@ final class CompiledClasses {
 				.filter(field -> !field.getModifiers().contains(JavaModifier.SYNTHETIC) && !field.getName().startsWith("$"))
 				.map(JavaField::getFullName)
 				.sorted().toList();
+	}
+
+	/**
+	 * Texts that have a name and are asked for by nobody. Texts are the constants of an enum with a method {@code text}; where a text
+	 * is found by the name of a constant elsewhere ({@code valueOf}), that constant asks for it.
+	 */
+	List<String> textsThatNobodyShows() {
+		Set<String> asked = product().flatMap(type -> type.getFieldAccessesFromSelf().stream())
+				.filter(access -> !access.getOriginOwner().equals(access.getTargetOwner())
+						|| !Set.of("<clinit>", "$values").contains(access.getOrigin().getName()))
+				.map(access -> access.getTarget().getFullName())
+				.collect(Collectors.toSet());
+		return product().filter(CompiledClasses::isTexts)
+				.flatMap(texts -> constants(texts).filter(text -> !asked.contains(text.getFullName()))
+						.filter(text -> !isFoundByName(texts) || !isConstantElsewhere(text)))
+				.map(JavaField::getFullName)
+				.sorted().toList();
+	}
+
+	private static boolean isTexts(JavaClass type) {
+		return type.isEnum() && type.tryGetMethod("text", Object[].class).isPresent();
+	}
+
+	private static Stream<JavaField> constants(JavaClass type) {
+		return type.getFields().stream().filter(field -> field.getRawType().equals(type));
+	}
+
+	private boolean isFoundByName(JavaClass texts) {
+		return texts.getMethodCallsToSelf().stream()
+				.anyMatch(call -> call.getName().equals("valueOf") && !call.getOriginOwner().equals(texts));
+	}
+
+	private boolean isConstantElsewhere(JavaField text) {
+		return product().filter(type -> type.isEnum() && !type.equals(text.getOwner())).flatMap(CompiledClasses::constants)
+				.anyMatch(constant -> constant.getName().equals(text.getName()));
+	}
+
+	/**
+	 * Hand-written methods that nobody calls, not even a test. Looked at are classes whose supertypes are all ours or the JDK's simplest,
+	 * because what a library calls is seen in no class; and of those not what is private, carries an annotation, or belongs to a record.
+	 */
+	List<String> methodsThatNobodyCalls() {
+		Set<String> called = classes.stream()
+				.flatMap(type -> Stream.concat(type.getMethodCallsFromSelf().stream(), type.getMethodReferencesFromSelf().stream()))
+				.filter(call -> !call.getOrigin().getFullName().equals(call.getTarget().getFullName()))
+				.map(call -> call.getTargetOwner().getName() + "." + called(call.getTarget().getName(), call.getTarget().getRawParameterTypes()))
+				.collect(Collectors.toSet());
+		return product().filter(CompiledClasses::standsAlone)
+				.flatMap(type -> type.getMethods().stream())
+				.filter(method -> !isCalledByOthers(method))
+				.filter(method -> Stream.of(Stream.of(method.getOwner()), method.getOwner().getAllRawSuperclasses().stream(),
+						method.getOwner().getAllRawInterfaces().stream(), method.getOwner().getAllSubclasses().stream())
+						.flatMap(related -> related)
+						.noneMatch(related -> called.contains(related.getName() + "." + called(method.getName(), method.getRawParameterTypes()))))
+				.map(JavaMethod::getFullName)
+				.sorted().toList();
+	}
+
+	private static String called(String name, List<JavaClass> parameters) {
+		return name + parameters.stream().map(JavaClass::getName).toList();
+	}
+
+	private static boolean standsAlone(JavaClass type) {
+		return Stream.concat(type.getAllRawSuperclasses().stream(), type.getAllRawInterfaces().stream())
+				.allMatch(above -> above.getPackageName().startsWith("org.benchwright") || SIMPLEST.contains(above.getName()));
+	}
+
+	private static boolean isCalledByOthers(JavaMethod method) {
+		return method.getModifiers().contains(JavaModifier.SYNTHETIC) || method.getModifiers().contains(JavaModifier.PRIVATE)
+				|| !method.getAnnotations().isEmpty()
+				|| method.getOwner().isEnum() && Set.of("values", "valueOf").contains(method.getName())
+				|| method.getOwner().isRecord() && method.getRawParameterTypes().isEmpty()
+				|| Set.of("main", "toString", "equals", "hashCode").contains(method.getName());
+	}
+
+	/** Hand-written methods in which more lines than that lie between the first and the last call. */
+	List<String> methodsLongerThan(int lines) {
+		return product().flatMap(type -> type.getMethods().stream())
+				.filter(method -> linesOf(method) > lines)
+				.map(JavaMethod::getFullName)
+				.sorted().toList();
+	}
+
+	private static int linesOf(JavaMethod method) {
+		IntSummaryStatistics lines = method.getAccessesFromSelf().stream().mapToInt(access -> access.getLineNumber()).summaryStatistics();
+		return lines.getCount() == 0 ? 0 : lines.getMax() - lines.getMin() + 1;
 	}
 
 	/** Classes with tests that the runner does not pick up, because of their name. */

@@ -26,20 +26,18 @@ final class PlainScreen implements Screen {
 
     private final PrintWriter out;
     private final PrintWriter err;
-    private final boolean asks;
     private final boolean console;
     private final BlockingDeque<Input> typed = new LinkedBlockingDeque<>();
 
-    private PlainScreen(OutputStream out, OutputStream err, boolean asks, boolean console) {
+    private PlainScreen(OutputStream out, OutputStream err, boolean console) {
         this.out = new PrintWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8), true);
         this.err = new PrintWriter(new OutputStreamWriter(err, StandardCharsets.UTF_8), true);
-        this.asks = asks;
         this.console = console;
     }
 
     /** A screen that nobody answers at. */
     static PlainScreen silent(OutputStream out, OutputStream err) {
-        return new PlainScreen(out, err, false, false);
+        return new PlainScreen(out, err, false);
     }
 
     /** A screen that reads lines. Input is read by a thread of its own, so that a key is heard during a countdown too. */
@@ -48,7 +46,7 @@ final class PlainScreen implements Screen {
     }
 
     private static PlainScreen reading(InputStream in, OutputStream out, OutputStream err, boolean console) {
-        PlainScreen screen = new PlainScreen(out, err, true, console);
+        PlainScreen screen = new PlainScreen(out, err, console);
         Thread reader = new Thread(() -> screen.readAll(in), "standard input");
         reader.setDaemon(true);
         reader.start();
@@ -140,11 +138,6 @@ final class PlainScreen implements Screen {
     @Override
     public void tone() {
         out.println(Message.TONE.text());
-    }
-
-    @Override
-    public boolean asks() {
-        return asks;
     }
 
     @Override

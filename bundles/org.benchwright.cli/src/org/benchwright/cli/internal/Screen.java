@@ -53,9 +53,6 @@ public interface Screen extends AutoCloseable {
     /** Sounds the tone. */
     void tone();
 
-    /** True if somebody can answer here. */
-    boolean asks();
-
     @Override
     void close();
 }

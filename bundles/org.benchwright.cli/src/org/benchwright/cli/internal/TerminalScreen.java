@@ -164,11 +164,6 @@ public final class TerminalScreen implements Screen {
     }
 
     @Override
-    public boolean asks() {
-        return true;
-    }
-
-    @Override
     public void close() {
         try {
             stopListening();

@@ -7,16 +7,15 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Duration;
+import java.util.List;
 import java.util.Optional;
 
 import org.benchwright.core.Actor;
 import org.benchwright.core.Cancellation;
-import org.benchwright.core.Finding;
 import org.benchwright.core.Pause;
 import org.benchwright.core.Role;
 import org.benchwright.core.SerialMask;
 import org.benchwright.core.SerialNumber;
-import org.benchwright.core.Severity;
 import org.benchwright.core.SignalWord;
 import org.benchwright.core.Ticker;
 import org.benchwright.core.Verdict;
@@ -42,10 +41,7 @@ class NamesTest {
 
     @Test
     void dangerComesFirst() {
-        assertTrue(SignalWord.DANGER.moreSevereThan(SignalWord.WARNING));
-        assertTrue(SignalWord.WARNING.moreSevereThan(SignalWord.CAUTION));
-        assertTrue(SignalWord.CAUTION.moreSevereThan(SignalWord.NOTICE));
-        assertFalse(SignalWord.NOTICE.moreSevereThan(SignalWord.NOTICE));
+        assertEquals(List.of(SignalWord.DANGER, SignalWord.WARNING, SignalWord.CAUTION, SignalWord.NOTICE), List.of(SignalWord.values()));
         assertEquals(Optional.empty(), SignalWord.find("hazard"));
     }
 
@@ -112,14 +108,6 @@ class NamesTest {
     void verdictsAreFoundByTheirWords(Verdict verdict) {
         assertEquals(Optional.of(verdict), Verdict.find(verdict.word()));
         assertEquals(Optional.empty(), Verdict.find(verdict.name()));
-    }
-
-    @Test
-    void findingsSaySomething() {
-        assertEquals("error: LIMITS_INVERTED: Limits are inverted.",
-                new Finding(Severity.ERROR, "LIMITS_INVERTED", "Limits are inverted.").toString());
-        assertThrows(IllegalArgumentException.class, () -> new Finding(Severity.INFO, " ", "words"));
-        assertThrows(IllegalArgumentException.class, () -> new Finding(Severity.INFO, "CODE", ""));
     }
 
     @Test

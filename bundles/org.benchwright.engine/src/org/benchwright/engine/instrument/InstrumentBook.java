@@ -10,7 +10,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.BiConsumer;
 
 import org.benchwright.core.Role;
 import org.benchwright.engine.RefusedException;
@@ -35,23 +34,6 @@ public final class InstrumentBook {
     /** No instruments. */
     public static InstrumentBook empty() {
         return new InstrumentBook(Map.of());
-    }
-
-    /**
-     * The book that these events make; what does not fit changes nothing.
-     *
-     * @param objections is told of each event that does not fit, and why
-     */
-    public static InstrumentBook of(List<InstrumentEvent> events, BiConsumer<InstrumentEvent, String> objections) {
-        InstrumentBook book = empty();
-        for (InstrumentEvent event : events) {
-            try {
-                book = book.with(event);
-            } catch (RefusedException refused) {
-                objections.accept(event, refused.getMessage());
-            }
-        }
-        return book;
     }
 
     /**

@@ -20,11 +20,6 @@ public final class EventCodec {
         return names.nameOf(body.getClass());
     }
 
-    /** True if entries of that kind are events of a test; the ledger keeps others of its own. */
-    public boolean knows(String kind) {
-        return names.classOf(kind).isPresent();
-    }
-
     /** The payload of a body. */
     public String payload(EventBody body) {
         return json.write(codec.fields((Record) body));

@@ -125,12 +125,6 @@ final class FolderFiles {
         return approved;
     }
 
-    /** True if the remarks on a file are known and hold. */
-    boolean isInspected(Path path) {
-        settle();
-        return remarks.containsKey(path);
-    }
-
     /** The remarks on a file of the folder, or on one that is imported; inspects it if need be. */
     List<Remark> remarks(Path path, CancelIndicator cancelled) {
         settle();

@@ -9,13 +9,11 @@ import java.util.Map;
 /** At which places the supply may be on as they begin, whichever way led there; from {@code false} everywhere to the least fixpoint. */
 final class Liveness {
 
-    private final Spots spots;
     private final BitSet live = new BitSet();
     private boolean end;
 
     /** @param live whether the supply may be on at the beginning */
     Liveness(Spots spots, boolean live) {
-        this.spots = spots;
         Deque<Integer> open = new ArrayDeque<>();
         BitSet seen = new BitSet();
         open.add(0);

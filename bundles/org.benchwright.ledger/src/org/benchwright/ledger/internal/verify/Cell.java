@@ -26,11 +26,6 @@ public record Cell(String type, byte[] bytes) {
     /** The cell that holds nothing. */
     static final Cell NOTHING = new Cell("null", new byte[0]);
 
-    /** The cell that holds a text. */
-    public static Cell text(String value) {
-        return new Cell("text", value.getBytes(StandardCharsets.UTF_8));
-    }
-
     /** The cell that holds a whole number. */
     public static Cell whole(long value) {
         return new Cell("integer", Long.toString(value).getBytes(StandardCharsets.US_ASCII));

@@ -82,11 +82,6 @@ public record EventRow(List<Cell> cells) {
         return COLUMNS.get(column).equals("canonical") ? EventCodec.LONGEST : Cell.SHORT;
     }
 
-    /** The cell of a column. */
-    public Cell cell(String column) {
-        return cells.get(COLUMNS.indexOf(column));
-    }
-
     Cell position() {
         return cells.get(0);
     }

@@ -33,10 +33,6 @@ final class PrintedErrors {
         hide(true);
     }
 
-    StyledText control() {
-        return text;
-    }
-
     /** @param shown true if an earlier text is shown above */
     void show(List<Remark> now, boolean shown) {
         errors = now;

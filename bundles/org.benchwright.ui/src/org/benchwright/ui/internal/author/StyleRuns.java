@@ -14,11 +14,6 @@ final class StyleRuns {
 
     private List<Style> runs = List.of();
 
-    /** The runs, by place. */
-    List<Style> runs() {
-        return runs;
-    }
-
     /**
      * Takes what the language found.
      *
