@@ -104,6 +104,35 @@ class CompiledTest {
     }
 
     @Test
+    void aMistakeInASharedStageOfAnotherFileIsOneRemarkThatTellsWhereItIs() throws IOException {
+        Files.writeString(folder.resolve("wren.family"), FAMILY);
+        Path shared = folder.resolve("rest stages.procedure");
+        String stage = """
+                import "wren.family"
+                shared stage rest "Rest" for wren (time in s) {
+                    step once "Wait." { wait time }
+                    step twice "Look." { confirm "It is whole." }
+                }
+                """;
+        Files.writeString(shared, stage);
+        Path file = Files.writeString(folder.resolve("p.procedure"), procedure("p", """
+                carry out rest(time = 1 s)
+                carry out rest(time = 2 s) as again
+                """));
+        FolderSession session = FolderSession.open(folder);
+        String words = RemarkCode.NO_OUTCOME + " " + RemarkCode.NO_OUTCOME.text() + " (rest stages.procedure, line %d)";
+        assertEquals(List.of(words.formatted(4)), found(session, file));
+        session.change(shared, "// Moved.\n" + stage);
+        assertEquals(List.of(words.formatted(5)), found(session, file), "where it is now");
+        session.change(shared, stage.replace("wait time }", "confirm \"It is dry.\" }"));
+        assertEquals(List.of(words.formatted(3), words.formatted(4)), found(session, file), "each of them");
+    }
+
+    private static List<String> found(FolderSession session, Path file) {
+        return session.remarks(Cancellation.never()).get(file).stream().map(each -> each.code() + " " + each.words()).toList();
+    }
+
+    @Test
     void whatTheBenchHasToBeReachesThePlan() {
         Plan plan = compiled(DemoFolder.open(), DemoFolder.PROCEDURE.resolveSibling("tarn-p24-acceptance.procedure")).get(0).plan().orElseThrow();
         assertEquals(Optional.of(Duration.ofHours(12)), plan.needsBenchProvedWithin());

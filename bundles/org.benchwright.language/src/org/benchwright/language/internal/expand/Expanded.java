@@ -28,8 +28,13 @@ public record Expanded(Procedure procedure, Map<EObject, EObject> origins, Map<E
      * @return what was written; what came from a shared stage of another file is said of the place where that is carried out
      */
     public EObject written(EObject thing) {
-        EObject origin = origins.getOrDefault(thing, thing);
+        EObject origin = origin(thing);
         CarryOut place = places.get(thing);
         return place != null && place.eResource() != origin.eResource() ? place : origin;
+    }
+
+    /** What was written, in whatever file. */
+    public EObject origin(EObject thing) {
+        return origins.getOrDefault(thing, thing);
     }
 }

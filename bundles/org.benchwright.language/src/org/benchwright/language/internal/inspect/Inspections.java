@@ -17,7 +17,9 @@ import org.benchwright.model.SharedStage;
 import org.benchwright.model.Step;
 import org.eclipse.emf.common.util.TreeIterator;
 import org.eclipse.emf.ecore.EObject;
+import org.eclipse.emf.ecore.resource.Resource;
 import org.eclipse.xtext.EcoreUtil2;
+import org.eclipse.xtext.nodemodel.INode;
 import org.eclipse.xtext.service.OperationCanceledManager;
 import org.eclipse.xtext.util.CancelIndicator;
 
@@ -63,14 +65,17 @@ public final class Inspections {
         return once(found);
     }
 
-    /** A mistake in a shared stage is one, wherever that is carried out; what the stage itself was told about it comes first, and stays. */
+    /**
+     * A mistake in a shared stage is one, wherever and however often that is carried out; what the stage itself was told about it comes first,
+     * and stays.
+     */
     private static List<Noted> once(List<Noted> found) {
         Set<Mistake> told = new HashSet<>();
-        return found.stream().filter(each -> EcoreUtil2.getContainerOfType(each.thing(), SharedStage.class) == null
-                || told.add(new Mistake(each.offset(), each.code()))).toList();
+        return found.stream().filter(each -> EcoreUtil2.getContainerOfType(each.meant(), SharedStage.class) == null
+                || told.add(new Mistake(each.meant().eResource(), each.wrong().map(INode::getOffset).orElse(0), each.code()))).toList();
     }
 
-    private record Mistake(int offset, RemarkCode code) {
+    private record Mistake(Resource file, int offset, RemarkCode code) {
     }
 
     private static List<Noted> noted(ProcedureFile file, Consumer<Remarks> look) {

@@ -14,8 +14,10 @@ import org.eclipse.xtext.nodemodel.INode;
  * @param length how many characters from the node's first, up to the end of the line at most
  * @param code   what it says
  * @param words  the same in words
+ * @param meant  what is wrong: the thing itself, or one of another file
+ * @param wrong  the characters of that
  */
-public record Noted(EObject thing, Optional<INode> node, int length, RemarkCode code, String words) {
+public record Noted(EObject thing, Optional<INode> node, int length, RemarkCode code, String words, EObject meant, Optional<INode> wrong) {
 
     /** Where it begins in its text as that is now. */
     public int offset() {

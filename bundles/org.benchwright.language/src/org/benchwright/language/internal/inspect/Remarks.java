@@ -15,4 +15,7 @@ public interface Remarks {
 
     /** On one item of a part that is a list. */
     void on(EObject thing, EStructuralFeature part, int index, RemarkCode code, String... arguments);
+
+    /** The same on things of another file: what is left there is read at that place of this file, and says where it is meant. */
+    Remarks insteadAt(EObject place);
 }

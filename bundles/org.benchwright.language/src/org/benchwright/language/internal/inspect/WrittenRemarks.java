@@ -10,7 +10,7 @@ record WrittenRemarks(Expanded expanded, Remarks remarks) implements Remarks {
 
     @Override
     public void on(EObject thing, RemarkCode code, String... arguments) {
-        remarks.on(expanded.written(thing), code, arguments);
+        at(thing).on(expanded.origin(thing), code, arguments);
     }
 
     @Override
@@ -20,11 +20,21 @@ record WrittenRemarks(Expanded expanded, Remarks remarks) implements Remarks {
 
     @Override
     public void on(EObject thing, EStructuralFeature part, int index, RemarkCode code, String... arguments) {
-        EObject written = expanded.written(thing);
-        if (written.eClass().getEAllStructuralFeatures().contains(part)) {
-            remarks.on(written, part, index, code, arguments);
+        EObject origin = expanded.origin(thing);
+        if (origin.eClass().getEAllStructuralFeatures().contains(part)) {
+            at(thing).on(origin, part, index, code, arguments);
         } else {
-            remarks.on(written, code, arguments);
+            on(thing, code, arguments);
         }
+    }
+
+    @Override
+    public Remarks insteadAt(EObject place) {
+        return remarks.insteadAt(place);
+    }
+
+    private Remarks at(EObject thing) {
+        EObject written = expanded.written(thing);
+        return written == expanded.origin(thing) ? remarks : remarks.insteadAt(written);
     }
 }
