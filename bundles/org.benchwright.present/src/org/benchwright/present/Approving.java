@@ -36,7 +36,7 @@ public final class Approving {
      */
     public Approving(Path ledger, Bench.Clocks clocks, ZoneId zone) {
         this.ledger = ledger;
-        this.time = BenchTime.of(clocks.clock(), clocks.ticker(), clocks.pause());
+        this.time = clocks.time();
         this.zone = zone;
     }
 
@@ -105,13 +105,11 @@ public final class Approving {
 
     private RevisionChange change(Revision before, String title, int number, RevisionChange.Comparison comparison, Kept after)
             throws CannotStoreException {
-        return Asked.read(() -> {
-            try (BenchLedger open = BenchLedger.openReadOnly(ledger)) {
-                List<String> differences = comparison.differences(open.plan(before), after.plan(open));
-                Message against = before.holds() ? Message.CHANGE_AGAINST : Message.CHANGE_AGAINST_EARLIER;
-                return new RevisionChange(against.text(title, String.valueOf(before.number()), String.valueOf(number)),
-                        differences.isEmpty() ? List.of(Message.CHANGE_NONE.text()) : differences);
-            }
+        return Asked.read(ledger, open -> {
+            List<String> differences = comparison.differences(open.plan(before), after.plan(open));
+            Message against = before.holds() ? Message.CHANGE_AGAINST : Message.CHANGE_AGAINST_EARLIER;
+            return new RevisionChange(against.text(title, String.valueOf(before.number()), String.valueOf(number)),
+                    differences.isEmpty() ? List.of(Message.CHANGE_NONE.text()) : differences);
         });
     }
 
@@ -163,10 +161,6 @@ public final class Approving {
         if (!Files.exists(ledger)) {
             return RevisionBook.empty();
         }
-        return Asked.read(() -> {
-            try (BenchLedger open = BenchLedger.openReadOnly(ledger)) {
-                return open.revisions();
-            }
-        });
+        return Asked.read(ledger, open -> open.revisions());
     }
 }

@@ -82,11 +82,7 @@ public final class Auditing {
 
     /** By which plan tests are drawn for a review, in words; that there is none, if there is none. */
     public String reviewPlan() throws CannotStoreException {
-        return Asked.read(() -> {
-            try (BenchLedger open = BenchLedger.openReadOnly(ledger)) {
-                return open.revisions().reviews().map(Auditing::words).orElseGet(Message.REVIEWS_NOT_PLANNED::text);
-            }
-        });
+        return Asked.read(ledger, open -> open.revisions().reviews().map(Auditing::words).orElseGet(Message.REVIEWS_NOT_PLANNED::text));
     }
 
     private static String words(ReviewPlan plan) {
@@ -110,7 +106,7 @@ public final class Auditing {
             int tests = Math.toIntExact(lot);
             return Asked.of(() -> {
                 try (BenchLedger open = BenchLedger.openExisting(ledger)) {
-                    BenchTime time = BenchTime.of(clocks.clock(), clocks.ticker(), clocks.pause());
+                    BenchTime time = clocks.time();
                     return words(open.approvals(time).planReviews(tests, level, EntryReader.text(reason), by.person()));
                 }
             });
@@ -133,7 +129,7 @@ public final class Auditing {
         try {
             return Asked.of(() -> {
                 try (BenchLedger open = BenchLedger.openExisting(ledger)) {
-                    open.approvals(BenchTime.of(clocks.clock(), clocks.ticker(), clocks.pause())).endReviews(EntryReader.text(reason), by.person());
+                    open.approvals(clocks.time()).endReviews(EntryReader.text(reason), by.person());
                     return Message.REVIEWS_NOT_PLANNED.text();
                 }
             });
@@ -252,7 +248,7 @@ public final class Auditing {
             return Asked.of(() -> {
                 try (BenchLedger open = BenchLedger.openExisting(ledger)) {
                     KeptTest kept = open.test(test).orElseThrow(() -> new EntryRefusedException(Message.REFUSED_NO_TEST.text(test)));
-                    BenchTime time = BenchTime.of(clocks.clock(), clocks.ticker(), clocks.pause());
+                    BenchTime time = clocks.time();
                     TestRecord record = open.afterSeal(time).sign(test, telling.of(kept), by.person());
                     return Standings.of(test, record, open.signedAfterSeal(test), clocks.clock().instant(), zone);
                 }

@@ -26,7 +26,6 @@ import org.benchwright.workshop.Approvals;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.BenchTime;
 import org.benchwright.workshop.CompiledProcedure;
-import org.benchwright.workshop.FaultyRecordException;
 import org.benchwright.workshop.KeptTest;
 import org.benchwright.workshop.RehearsalTime;
 import org.benchwright.workshop.Sitting;
@@ -54,6 +53,11 @@ public final class Bench implements AutoCloseable {
         /** The clocks that everybody's watch shows. */
         public static Clocks system() {
             return new Clocks(Clock.systemUTC(), Ticker.system(), Pause.system());
+        }
+
+        /** The same, for the workshop. */
+        BenchTime time() {
+            return BenchTime.of(clock, ticker, pause);
         }
     }
 
@@ -110,11 +114,7 @@ public final class Bench implements AutoCloseable {
      * @param memory what was read of it before; it is added to
      */
     public static Bench open(Path ledger, Clocks clocks, BenchMemory memory) throws CannotStoreException {
-        try {
-            return new Bench(BenchLedger.open(ledger, memory.known()), clocks, OpeningHours.beside(ledger), Optional.empty());
-        } catch (StoreException e) {
-            throw Asked.cannotStore(e);
-        }
+        return Asked.read(() -> new Bench(BenchLedger.open(ledger, memory.known()), clocks, OpeningHours.beside(ledger), Optional.empty()));
     }
 
     /**
@@ -145,11 +145,7 @@ public final class Bench implements AutoCloseable {
      * @param memory what was read of it before; it is added to
      */
     public static Bench read(Path ledger, Clocks clocks, BenchMemory memory) throws CannotStoreException {
-        try {
-            return new Bench(BenchLedger.openReadOnly(ledger, memory.known()), clocks, OpeningHours.beside(ledger), Optional.empty());
-        } catch (StoreException e) {
-            throw Asked.cannotStore(e);
-        }
+        return Asked.read(() -> new Bench(BenchLedger.openReadOnly(ledger, memory.known()), clocks, OpeningHours.beside(ledger), Optional.empty()));
     }
 
     /**
@@ -250,7 +246,7 @@ public final class Bench implements AutoCloseable {
     }
 
     private BenchTime time(boolean rehearsal) {
-        BenchTime real = BenchTime.of(clocks.clock(), clocks.ticker(), clocks.pause());
+        BenchTime real = clocks.time();
         return rehearsal ? new RehearsalTime(real) : real;
     }
 
@@ -276,11 +272,7 @@ public final class Bench implements AutoCloseable {
      * @throws CannotStoreException if the ledger can't be read, or the record of an open test is not sound
      */
     public List<UnitRow> units() throws CannotStoreException {
-        try {
-            return ledger.openTests().stream().map(test -> Rows.of(test.id(), test.run(), clocks.clock().instant(), hours)).toList();
-        } catch (StoreException | FaultyRecordException e) {
-            throw Asked.cannotStore(e);
-        }
+        return Asked.read(() -> ledger.openTests().stream().map(test -> Rows.of(test.id(), test.run(), clocks.clock().instant(), hours)).toList());
     }
 
     /**
@@ -289,11 +281,7 @@ public final class Bench implements AutoCloseable {
      * @throws CannotStoreException if the ledger can't be read
      */
     public List<String> records() throws CannotStoreException {
-        try {
-            return ledger.tests();
-        } catch (StoreException e) {
-            throw Asked.cannotStore(e);
-        }
+        return Asked.read(() -> ledger.tests());
     }
 
     /**
@@ -302,11 +290,7 @@ public final class Bench implements AutoCloseable {
      * @throws CannotStoreException if its record can't be read, or is not sound
      */
     public Optional<RecordRow> row(String test) throws CannotStoreException {
-        try {
-            return ledger.test(test).map(Sheets::row);
-        } catch (StoreException | FaultyRecordException e) {
-            throw Asked.cannotStore(e);
-        }
+        return Asked.read(() -> ledger.test(test).map(Sheets::row));
     }
 
     /**
@@ -315,12 +299,10 @@ public final class Bench implements AutoCloseable {
      * @throws CannotStoreException if the ledger can't be read, or the record is not sound
      */
     public Optional<RecordSheet> record(String test) throws CannotStoreException {
-        try {
+        return Asked.read(() -> {
             Optional<KeptTest> kept = ledger.test(test);
             return kept.isEmpty() ? Optional.empty() : Optional.of(Sheets.sheet(kept.get(), ledger.signedAfterSeal(test), clocks.clock().instant()));
-        } catch (StoreException | FaultyRecordException e) {
-            throw Asked.cannotStore(e);
-        }
+        });
     }
 
     /**
@@ -341,11 +323,7 @@ public final class Bench implements AutoCloseable {
      */
     public static VerificationReport verify(Path ledger, Clocks clocks, Progress progress, Cancellation cancellation)
             throws CannotStoreException {
-        try {
-            return Reports.of(BenchLedger.verify(ledger, progress, cancellation), clocks.clock().instant());
-        } catch (StoreException e) {
-            throw Asked.cannotStore(e);
-        }
+        return Asked.read(() -> Reports.of(BenchLedger.verify(ledger, progress, cancellation), clocks.clock().instant()));
     }
 
     @Override

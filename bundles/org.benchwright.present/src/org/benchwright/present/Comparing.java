@@ -28,7 +28,7 @@ public final class Comparing {
      * @throws CannotStoreException if the ledger can't be read, or a record is not sound
      */
     public static List<RecordRow> earlier(Path ledger, String test) throws CannotStoreException {
-        try (BenchLedger open = BenchLedger.openReadOnly(ledger)) {
+        return Asked.read(ledger, open -> {
             List<RecordRow> earlier = new ArrayList<>();
             Optional<KeptTest> at = open.test(test);
             while (at.isPresent() && earlier.size() < MOST_EARLIER) {
@@ -37,9 +37,7 @@ public final class Comparing {
                 at.ifPresent(found -> earlier.add(Sheets.row(found)));
             }
             return List.copyOf(earlier);
-        } catch (StoreException | FaultyRecordException e) {
-            throw Asked.cannotStore(e);
-        }
+        });
     }
 
     /**
@@ -49,7 +47,7 @@ public final class Comparing {
      * @throws CannotStoreException  if the ledger can't be read, or a record is not sound
      */
     public static Comparison of(Path ledger, String one, String other) throws EntryRefusedException, CannotStoreException {
-        try (BenchLedger open = BenchLedger.openReadOnly(ledger)) {
+        return Asked.read(ledger, open -> {
             KeptTest first = test(open, one);
             KeptTest second = test(open, other);
             String serial = first.run().opening().serial();
@@ -62,9 +60,7 @@ public final class Comparing {
             KeptTest then = inOrder ? first : second;
             KeptTest now = inOrder ? second : first;
             return new Comparison(Sheets.row(then), Sheets.row(now), Observed.compared(Observed.of(then), Observed.of(now)));
-        } catch (StoreException | FaultyRecordException e) {
-            throw Asked.cannotStore(e);
-        }
+        });
     }
 
     private static KeptTest test(BenchLedger open, String id) throws EntryRefusedException, StoreException, FaultyRecordException {

@@ -8,7 +8,6 @@ import java.util.List;
 import org.benchwright.core.SheetTable;
 import org.benchwright.present.internal.Asked;
 import org.benchwright.present.internal.HouseWords;
-import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.FaultCode;
 
 /**
@@ -63,11 +62,7 @@ public record FaultPage(String sentence, List<Row> rows) {
      * @throws CannotStoreException if the ledger can't be read
      */
     public static FaultPage of(Path ledger, boolean all, ZoneId zone) throws CannotStoreException {
-        List<FaultCode> codes = !Files.exists(ledger) ? List.of() : Asked.read(() -> {
-            try (BenchLedger open = BenchLedger.openReadOnly(ledger)) {
-                return open.faultCodes();
-            }
-        });
+        List<FaultCode> codes = !Files.exists(ledger) ? List.of() : Asked.read(ledger, open -> open.faultCodes());
         List<FaultCode> shown = codes.stream().filter(code -> all || !code.known()).toList();
         long unknown = codes.stream().filter(code -> !code.known()).count();
         return new FaultPage(codes.isEmpty() ? HouseWords.FAULTS_NONE.text() : HouseWords.FAULTS_SAY.text(codes.size(), unknown),

@@ -64,7 +64,7 @@ public record Figures(List<String> basis, List<Figure> figures) {
     public static Figures of(Fleet fleet, FigureFilter filter) throws CannotStoreException {
         FleetFilter which = new FleetFilter(filter.family(), filter.serial(), filter.from().map(day -> begin(day, filter.zone())),
                 filter.to().map(day -> begin(day.plusDays(1), filter.zone())));
-        try {
+        return Asked.read(() -> {
             List<Fleet.Group> groups = fleet.groups(which);
             List<Figure> figures = new ArrayList<>(YieldFigures.of(groups));
             figures.addAll(FaultFigures.of(fleet.found(which)));
@@ -79,9 +79,7 @@ public record Figures(List<String> basis, List<Figure> figures) {
                 figures.addAll(SpreadFigures.of(measured, readings));
             }
             return new Figures(FigureBasis.of(groups, filter), figures);
-        } catch (StoreException e) {
-            throw Asked.cannotStore(e);
-        }
+        });
     }
 
     private static Instant begin(LocalDate day, ZoneId zone) {

@@ -16,7 +16,6 @@ import org.benchwright.report.HandOver;
 import org.benchwright.report.Page;
 import org.benchwright.report.TestReport;
 import org.benchwright.workshop.BenchLedger;
-import org.benchwright.workshop.FaultyRecordException;
 import org.benchwright.workshop.KeptTest;
 import org.benchwright.workshop.StoreException;
 
@@ -34,12 +33,10 @@ public final class HandingOver {
      * @throws CannotStoreException  if the ledger can't be read, or the record is not sound
      */
     public static HandOver of(Path ledger, String test, Instant now) throws EntryRefusedException, CannotStoreException {
-        try (BenchLedger open = BenchLedger.openReadOnly(ledger)) {
+        return Asked.read(ledger, open -> {
             KeptTest kept = open.test(test).orElseThrow(() -> new EntryRefusedException(Message.REFUSED_NO_TEST.text(test)));
             return new HandOver(report(open, kept), now);
-        } catch (StoreException | FaultyRecordException e) {
-            throw Asked.cannotStore(e);
-        }
+        });
     }
 
     /**
@@ -49,12 +46,10 @@ public final class HandingOver {
      * @throws CannotStoreException  if the ledger can't be read, or the record is not sound
      */
     public static Page soaks(Path ledger, String test) throws EntryRefusedException, CannotStoreException {
-        try (BenchLedger open = BenchLedger.openReadOnly(ledger)) {
+        return Asked.read(ledger, open -> {
             KeptTest kept = open.test(test).orElseThrow(() -> new EntryRefusedException(Message.REFUSED_NO_TEST.text(test)));
             return SoakPages.of(kept);
-        } catch (StoreException | FaultyRecordException e) {
-            throw Asked.cannotStore(e);
-        }
+        });
     }
 
     /**
@@ -64,7 +59,7 @@ public final class HandingOver {
      * @throws CannotStoreException if the ledger can't be read, or a record is not sound
      */
     public static List<TestReport> all(Path ledger, boolean rehearsals) throws CannotStoreException {
-        try (BenchLedger open = BenchLedger.openReadOnly(ledger)) {
+        return Asked.read(ledger, open -> {
             List<TestReport> reports = new ArrayList<>();
             for (String id : open.tests()) {
                 KeptTest kept = open.test(id).orElseThrow();
@@ -73,9 +68,7 @@ public final class HandingOver {
                 }
             }
             return List.copyOf(reports);
-        } catch (StoreException | FaultyRecordException e) {
-            throw Asked.cannotStore(e);
-        }
+        });
     }
 
     private static TestReport report(BenchLedger open, KeptTest kept) throws StoreException {

@@ -167,10 +167,6 @@ public record Impact(String asked, List<Row> rows, List<String> left) {
             row.words().forEach(words -> text.append("    ").append(words.replace('\n', ' ')).append('\n'));
         }
         left.forEach(words -> text.append(words.replace('\n', ' ')).append('\n'));
-        try {
-            return SignedSheet.sign(ledger, text.toString());
-        } catch (StoreException e) {
-            throw Asked.cannotStore(e);
-        }
+        return Asked.read(() -> SignedSheet.sign(ledger, text.toString()));
     }
 }

@@ -17,7 +17,6 @@ import org.benchwright.present.internal.HouseWords;
 import org.benchwright.present.internal.InstrumentSheet;
 import org.benchwright.present.internal.RangeText;
 import org.benchwright.workshop.BenchLedger;
-import org.benchwright.workshop.BenchTime;
 
 /** The register of instruments: what the bench measures with. Passwords that are handed in are blanked out. */
 public final class InstrumentDesk {
@@ -42,11 +41,7 @@ public final class InstrumentDesk {
      * @throws CannotStoreException if the ledger can't be read, or the register is not as it was signed
      */
     public List<InstrumentRow> instruments() throws CannotStoreException {
-        return Asked.read(() -> {
-            try (BenchLedger open = BenchLedger.openReadOnly(ledger)) {
-                return open.instruments().all().stream().map(this::row).toList();
-            }
-        });
+        return Asked.read(ledger, open -> open.instruments().all().stream().map(this::row).toList());
     }
 
     private InstrumentRow row(Instrument i) {
@@ -151,7 +146,7 @@ public final class InstrumentDesk {
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         return Asked.of(() -> {
             try (BenchLedger open = BenchLedger.open(ledger)) {
-                return open.instrumentRegister(BenchTime.of(clocks.clock(), clocks.ticker(), clocks.pause())).sign(fact, by.map(PeopleDesk.Signing::person));
+                return open.instrumentRegister(clocks.time()).sign(fact, by.map(PeopleDesk.Signing::person));
             }
         });
     }

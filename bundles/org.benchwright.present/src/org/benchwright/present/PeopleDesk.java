@@ -37,7 +37,7 @@ public final class PeopleDesk {
      */
     public PeopleDesk(Path ledger, Bench.Clocks clocks) {
         this.ledger = ledger;
-        this.time = BenchTime.of(clocks.clock(), clocks.ticker(), clocks.pause());
+        this.time = clocks.time();
     }
 
     /**
@@ -73,11 +73,7 @@ public final class PeopleDesk {
         if (!Files.exists(ledger)) {
             return List.of();
         }
-        return Asked.read(() -> {
-            try (BenchLedger open = BenchLedger.openReadOnly(ledger)) {
-                return open.people().stream().map(PeopleDesk::row).toList();
-            }
-        });
+        return Asked.read(ledger, open -> open.people().stream().map(PeopleDesk::row).toList());
     }
 
     private static PersonRow row(RegisteredPerson person) {

@@ -29,7 +29,6 @@ import org.benchwright.present.internal.Message;
 import org.benchwright.present.internal.ReceivedRows;
 import org.benchwright.report.UnitTag;
 import org.benchwright.workshop.BenchLedger;
-import org.benchwright.workshop.BenchTime;
 import org.benchwright.workshop.FaultyRecordException;
 import org.benchwright.workshop.KeptTest;
 import org.benchwright.workshop.OvertakenException;
@@ -186,7 +185,7 @@ public final class Receiving {
         if (!Files.exists(ledger)) {
             return new UnitStory(unit, family, question(unit), Optional.empty(), Optional.empty(), List.of());
         }
-        try (BenchLedger open = BenchLedger.openReadOnly(ledger)) {
+        return Asked.read(ledger, open -> {
             List<KeptTest> tests = open.testsOf(unit);
             ReceiptBook book = open.receiptBook();
             Optional<ReceivedRow> inHouse = open.received(memory).stream().filter(each -> each.receipt().said().unit().equals(unit))
@@ -194,9 +193,7 @@ public final class Receiving {
             Optional<String> openTest = tests.stream().filter(test -> !test.run().ended()).map(KeptTest::id).reduce((earlier, later) -> later);
             return new UnitStory(unit, family, question(unit).filter(asked -> book.of(unit).isEmpty()), inHouse, openTest,
                     new ReceivedRows(plates).story(unit, book, tests));
-        } catch (StoreException | FaultyRecordException e) {
-            throw Asked.cannotStore(e);
-        }
+        });
     }
 
     /**
@@ -241,11 +238,7 @@ public final class Receiving {
      * @throws CannotStoreException if the ledger can't be read, or a record is not sound
      */
     public List<ReceivedRow> received(boolean all) throws CannotStoreException {
-        try (BenchLedger open = BenchLedger.openReadOnly(ledger)) {
-            return open.received(memory).stream().filter(unit -> all || unit.standing().inHouse()).map(this::row).toList();
-        } catch (StoreException | FaultyRecordException e) {
-            throw Asked.cannotStore(e);
-        }
+        return Asked.read(ledger, open -> open.received(memory).stream().filter(unit -> all || unit.standing().inHouse()).map(this::row).toList());
     }
 
     private ReceivedRow row(ReceivedUnit unit) {
@@ -323,15 +316,13 @@ public final class Receiving {
         if (unitOrTest.toUpperCase(Locale.ROOT).startsWith("T-")) {
             return unitOrTest;
         }
-        try (BenchLedger open = BenchLedger.openReadOnly(ledger)) {
+        return Asked.read(ledger, open -> {
             List<KeptTest> tests = open.testsOf(unitOrTest).stream().filter(test -> !test.run().rehearsal()).toList();
             if (tests.isEmpty() || !tests.get(tests.size() - 1).run().ended() || tests.get(tests.size() - 1).passed()) {
                 throw new EntryRefusedException(HouseWords.NOT_ON_TEST.text(unitOrTest));
             }
             return tests.get(tests.size() - 1).id();
-        } catch (StoreException | FaultyRecordException e) {
-            throw Asked.cannotStore(e);
-        }
+        });
     }
 
     private static ReplacedPart part(String line) {
@@ -366,6 +357,6 @@ public final class Receiving {
     }
 
     private Receipts receipts(BenchLedger open) throws StoreException {
-        return open.receipts(station, BenchTime.of(clocks.clock(), clocks.ticker(), clocks.pause()), memory);
+        return open.receipts(station, clocks.time(), memory);
     }
 }

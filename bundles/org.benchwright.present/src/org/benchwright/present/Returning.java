@@ -12,7 +12,6 @@ import org.benchwright.present.internal.Asked;
 import org.benchwright.present.internal.EntryReader;
 import org.benchwright.present.internal.Message;
 import org.benchwright.workshop.BenchLedger;
-import org.benchwright.workshop.BenchTime;
 import org.benchwright.workshop.Station;
 
 /** Writing down that a unit came back after it had been handed over. */
@@ -53,7 +52,7 @@ public final class Returning {
         // None is made for a return: whatever went out is on record somewhere.
         Asked.to(() -> {
             try (BenchLedger open = BenchLedger.openExisting(ledger)) {
-                open.workshop(new Station(entry.station(), entry.software()), BenchTime.of(clocks.clock(), clocks.ticker(), clocks.pause()))
+                open.workshop(new Station(entry.station(), entry.software()), clocks.time())
                         .returned(entry.test(), back, by(entry.by()));
             }
         });

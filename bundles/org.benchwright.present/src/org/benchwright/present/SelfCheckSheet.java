@@ -10,7 +10,6 @@ import org.benchwright.present.internal.Asked;
 import org.benchwright.present.internal.Message;
 import org.benchwright.present.internal.PublishedFigures;
 import org.benchwright.workshop.SignedSheet;
-import org.benchwright.workshop.StoreException;
 
 /**
  * What an installed copy showed of itself, line by line, signed by the bench.
@@ -69,10 +68,6 @@ public record SelfCheckSheet(List<Line> lines) {
         }
         text.append((holds() ? Message.SHEET_ALL : Message.SHEET_NOT_ALL).text(String.valueOf(lines.stream().filter(Line::holds).count()),
                 String.valueOf(lines.size()))).append('\n');
-        try {
-            return SignedSheet.sign(ledger, text.toString());
-        } catch (StoreException e) {
-            throw Asked.cannotStore(e);
-        }
+        return Asked.read(() -> SignedSheet.sign(ledger, text.toString()));
     }
 }

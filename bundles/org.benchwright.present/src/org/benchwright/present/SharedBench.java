@@ -30,7 +30,7 @@ public final class SharedBench {
      * @param environment may hold the password
      */
     public static Optional<SharedBench> of(Path ledger, Map<String, String> environment, Bench.Clocks clocks) throws CannotStoreException {
-        BenchTime time = BenchTime.of(clocks.clock(), clocks.ticker(), clocks.pause());
+        BenchTime time = clocks.time();
         return Asked.read(() -> Sharing.of(ledger, environment, time).map(SharedBench::new));
     }
 

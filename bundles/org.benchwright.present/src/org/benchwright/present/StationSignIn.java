@@ -9,7 +9,6 @@ import java.util.Optional;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.present.internal.Asked;
 import org.benchwright.workshop.BenchLedger;
-import org.benchwright.workshop.BenchTime;
 import org.benchwright.workshop.SignedIn;
 import org.benchwright.workshop.SigningPerson;
 import org.benchwright.workshop.StoreException;
@@ -44,7 +43,7 @@ public final class StationSignIn {
      */
     public void signIn(Path ledger, String id, char[] password, char[] pin) throws EntryRefusedException, CannotStoreException {
         try (BenchLedger opened = BenchLedger.openReadOnly(ledger)) {
-            take(opened.signIn(new SigningPerson(id.strip(), password), pin, BenchTime.of(clocks.clock(), clocks.ticker(), clocks.pause())));
+            take(opened.signIn(new SigningPerson(id.strip(), password), pin, clocks.time()));
         } catch (RefusedException e) {
             throw new EntryRefusedException(e.getMessage(), e);
         } catch (StoreException e) {

@@ -152,11 +152,7 @@ public final class TestDialogue {
             return Optional.empty();
         }
         Fact.Released release = (Fact.Released) ((Entry.Told) EntryReader.read(demand(), parts)).fact();
-        try {
-            return sitting.signsReleases(release.by().id()) ? Optional.of(release.by().id()) : Optional.empty();
-        } catch (StoreException e) {
-            throw Asked.cannotStore(e);
-        }
+        return Asked.read(() -> sitting.signsReleases(release.by().id()) ? Optional.of(release.by().id()) : Optional.empty());
     }
 
     /** Takes a release with the password of whoever gives or refuses it, which is blanked out. */
@@ -294,11 +290,7 @@ public final class TestDialogue {
         if (!(demand() instanceof Demand.NameInstrument asked)) {
             return Optional.empty();
         }
-        try {
-            return InstrumentEntry.registered(sitting.run().plan(), asked.instrument(), typed, workshop::instrument);
-        } catch (StoreException e) {
-            throw Asked.cannotStore(e);
-        }
+        return Asked.read(() -> InstrumentEntry.registered(sitting.run().plan(), asked.instrument(), typed, workshop::instrument));
     }
 
     /** A pasted column: one value for each cell that is left; what stands between the values are line breaks, tabs or semicolons. */

@@ -50,7 +50,7 @@ public final class Watching implements AutoCloseable {
      */
     public static Watching begin(Path file, Bench.Clocks clocks, Map<String, String> more, Listener listener)
             throws EntryRefusedException, CannotStoreException {
-        try {
+        return Asked.read(() -> {
             BenchLedger ledger = BenchLedger.open(file);
             try {
                 BenchEndpoints endpoints = BenchEndpoints.read(ledger.endpointsFile());
@@ -64,9 +64,7 @@ public final class Watching implements AutoCloseable {
                 ledger.close();
                 throw new EntryRefusedException(e.getMessage(), e);
             }
-        } catch (StoreException e) {
-            throw Asked.cannotStore(e);
-        }
+        });
     }
 
     /** The same in every language: a command of the operator's own is told it. */
@@ -96,12 +94,10 @@ public final class Watching implements AutoCloseable {
      * @throws CannotStoreException if the ledger can't be read; what is watched goes on
      */
     public List<String> look() throws CannotStoreException {
-        try {
+        return Asked.read(() -> {
             round.look();
             return round.serials();
-        } catch (StoreException e) {
-            throw Asked.cannotStore(e);
-        }
+        });
     }
 
     /** Ends the watch: what was seen so far is written down, and that it sees no more. */

@@ -23,6 +23,7 @@ import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.people.Person;
 import org.benchwright.ledger.people.PersonKeyStore;
 import org.benchwright.workshop.internal.KeptTests;
+import org.benchwright.workshop.internal.LedgerWork;
 import org.benchwright.workshop.internal.Message;
 import org.benchwright.workshop.internal.PeopleHistory;
 import org.benchwright.workshop.internal.PeopleKeys;
@@ -97,7 +98,7 @@ public final class AfterSeal {
         } catch (SequenceConflictException conflict) {
             throw new OvertakenException(Message.OVERTAKEN.text(test), conflict);
         } catch (LedgerException failure) {
-            throw PeopleKeys.store(failure);
+            throw LedgerWork.failed(failure);
         }
     }
 

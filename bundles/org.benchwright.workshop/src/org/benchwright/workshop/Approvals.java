@@ -29,6 +29,7 @@ import org.benchwright.ledger.Signing;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.people.Person;
 import org.benchwright.ledger.people.PersonKeyStore;
+import org.benchwright.workshop.internal.LedgerWork;
 import org.benchwright.workshop.internal.Message;
 import org.benchwright.workshop.internal.PeopleKeys;
 import org.benchwright.workshop.internal.PlanCodec;
@@ -156,7 +157,7 @@ public final class Approvals {
                     .orElseThrow(() -> new StoreException(Message.FAULT_PLAN_MISSING.text(revision.plan().hex()), new IllegalStateException()));
             return new PlanCodec().plan(bytes);
         } catch (LedgerException failure) {
-            throw PeopleKeys.store(failure);
+            throw LedgerWork.failed(failure);
         } catch (UndecodableException unreadable) {
             throw new StoreException(Message.FAULT_PLAN_UNDECODABLE.text(unreadable.getMessage()), unreadable);
         }
@@ -198,16 +199,12 @@ public final class Approvals {
         } catch (SequenceConflictException conflict) {
             throw new OvertakenException(Message.BOOK_OVERTAKEN.text(), conflict);
         } catch (LedgerException failure) {
-            throw PeopleKeys.store(failure);
+            throw LedgerWork.failed(failure);
         }
     }
 
     private RevisionHistory history() throws StoreException {
-        try {
-            return RevisionHistory.trusted(ledger);
-        } catch (LedgerException failure) {
-            throw PeopleKeys.store(failure);
-        }
+        return LedgerWork.of(() -> RevisionHistory.trusted(ledger));
     }
 
     /**

@@ -41,9 +41,9 @@ import org.benchwright.workshop.internal.DecisionCheck;
 import org.benchwright.workshop.internal.FaultCodes;
 import org.benchwright.workshop.internal.InstrumentHistory;
 import org.benchwright.workshop.internal.KeptTests;
+import org.benchwright.workshop.internal.LedgerWork;
 import org.benchwright.workshop.internal.Message;
 import org.benchwright.workshop.internal.PeopleKeys;
-import org.benchwright.workshop.internal.ReceiptHistory;
 import org.benchwright.workshop.internal.RevisionHistory;
 import org.benchwright.workshop.internal.SharedBooks;
 import org.benchwright.workshop.internal.SharedSettings;
@@ -85,11 +85,7 @@ public final class BenchLedger implements AutoCloseable {
      * @param memory what was read of this ledger before; it is added to
      */
     public static BenchLedger open(Path file, LedgerMemory memory) throws StoreException {
-        try {
-            return new BenchLedger(SqliteLedger.open(file), file, memory);
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        return LedgerWork.of(() -> new BenchLedger(SqliteLedger.open(file), file, memory));
     }
 
     /**
@@ -98,11 +94,7 @@ public final class BenchLedger implements AutoCloseable {
      * @throws StoreException if there is none, it can't be read or written, or is none
      */
     public static BenchLedger openExisting(Path file) throws StoreException {
-        try {
-            return new BenchLedger(SqliteLedger.openExisting(file), file, new LedgerMemory());
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        return LedgerWork.of(() -> new BenchLedger(SqliteLedger.openExisting(file), file, new LedgerMemory()));
     }
 
     /**
@@ -120,11 +112,7 @@ public final class BenchLedger implements AutoCloseable {
      * @param memory what was read of this ledger before; it is added to
      */
     public static BenchLedger openReadOnly(Path file, LedgerMemory memory) throws StoreException {
-        try {
-            return new BenchLedger(SqliteLedger.openReadOnly(file), file, memory);
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        return LedgerWork.of(() -> new BenchLedger(SqliteLedger.openReadOnly(file), file, memory));
     }
 
     /**
@@ -144,11 +132,7 @@ public final class BenchLedger implements AutoCloseable {
      * @throws RefusedException if there is no such person or key, the password is not taken, or the PIN is too short
      */
     public SignedIn signIn(SigningPerson who, char[] pin, BenchTime time) throws RefusedException, StoreException {
-        try {
-            return new SignedIn(who.id(), PeopleKeys.unlock(keys(time, KeyProtection.standard()), People.read(ledger), who), pin);
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        return LedgerWork.of(() -> new SignedIn(who.id(), PeopleKeys.unlock(keys(time, KeyProtection.standard()), People.read(ledger), who), pin));
     }
 
     /**
@@ -175,11 +159,7 @@ public final class BenchLedger implements AutoCloseable {
      * @throws StoreException if it can't be read, or is not as it was signed
      */
     public List<RegisteredPerson> people() throws StoreException {
-        try {
-            return People.read(ledger).all().stream().map(Registrar::shown).toList();
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        return LedgerWork.of(() -> People.read(ledger).all().stream().map(Registrar::shown).toList());
     }
 
     /**
@@ -207,11 +187,7 @@ public final class BenchLedger implements AutoCloseable {
      * @throws StoreException if the ledger can't be read, or its books are not as they were signed
      */
     public RevisionBook revisions() throws StoreException {
-        try {
-            return RevisionHistory.trusted(ledger, memory.books()).now();
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        return LedgerWork.of(() -> RevisionHistory.trusted(ledger, memory.books()).now());
     }
 
     /**
@@ -229,11 +205,7 @@ public final class BenchLedger implements AutoCloseable {
      * @throws StoreException if the ledger can't be read, or the book is not as it was signed
      */
     public InstrumentBook instruments() throws StoreException {
-        try {
-            return InstrumentHistory.trusted(ledger, memory.books()).now();
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        return LedgerWork.of(() -> InstrumentHistory.trusted(ledger, memory.books()).now());
     }
 
     /**
@@ -271,11 +243,7 @@ public final class BenchLedger implements AutoCloseable {
      * @throws StoreException if the ledger can't be read, or the book is not as it was signed
      */
     public ReceiptBook receiptBook() throws StoreException {
-        try {
-            return memory.receipts(ledger).now();
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        return LedgerWork.of(() -> memory.receipts(ledger).now());
     }
 
     /**
@@ -285,11 +253,7 @@ public final class BenchLedger implements AutoCloseable {
      * @throws FaultyRecordException if the record of a test cannot be what happened
      */
     public List<ReceivedUnit> received(LedgerMemory known) throws StoreException, FaultyRecordException {
-        try {
-            return new ReceivedUnits(ledger, known.receipts(ledger).now(), known).all();
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        return LedgerWork.of(() -> new ReceivedUnits(ledger, known.receipts(ledger).now(), known).all());
     }
 
     /**
@@ -329,7 +293,7 @@ public final class BenchLedger implements AutoCloseable {
             try {
                 shared = Optional.of(new SharedBooks(own, sharing.get().open(), benchKey()));
             } catch (LedgerException e) {
-                throw new StoreException(e.getMessage(), e);
+                throw LedgerWork.failed(e);
             }
         }
         return shared.get();
@@ -353,11 +317,7 @@ public final class BenchLedger implements AutoCloseable {
     }
 
     private Signer benchKey() throws StoreException {
-        try {
-            return BenchKeyStore.openOrCreate(BenchFolder.of(file).path());
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        return LedgerWork.of(() -> BenchKeyStore.openOrCreate(BenchFolder.of(file).path()));
     }
 
     /**
@@ -366,20 +326,12 @@ public final class BenchLedger implements AutoCloseable {
      * @throws FaultyRecordException if the record of one cannot be what happened
      */
     public List<KeptTest> openTests() throws StoreException, FaultyRecordException {
-        try {
-            return memory.open(ledger);
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        return LedgerWork.of(() -> memory.open(ledger));
     }
 
     /** The ids of all tests, in the order in which they were opened. */
     public List<String> tests() throws StoreException {
-        try {
-            return ledger.tests().stream().map(TestId::value).toList();
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        return LedgerWork.of(() -> ledger.tests().stream().map(TestId::value).toList());
     }
 
     /**
@@ -389,32 +341,20 @@ public final class BenchLedger implements AutoCloseable {
      */
     public Optional<KeptTest> test(String id) throws StoreException, FaultyRecordException {
         Optional<TestId> test = TestId.parse(id);
-        try {
-            return test.isEmpty() || ledger.lastSequence(test.get()) == 0 ? Optional.empty()
-                    : Optional.of(reader.read(ledger, test.get()));
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        return LedgerWork.of(() -> test.isEmpty() || ledger.lastSequence(test.get()) == 0 ? Optional.empty()
+                    : Optional.of(reader.read(ledger, test.get())));
     }
 
     /** Number of a test's last event, 0 for an unknown test. */
     public long lastSequence(String id) throws StoreException {
         Optional<TestId> test = TestId.parse(id);
-        try {
-            return test.isEmpty() ? 0 : ledger.lastSequence(test.get());
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        return LedgerWork.of(() -> test.isEmpty() ? 0 : ledger.lastSequence(test.get()));
     }
 
     /** What was signed after a test's seal, in order; nothing for an unknown test. */
     public List<SignedNote> signedAfterSeal(String id) throws StoreException {
         Optional<TestId> test = TestId.parse(id);
-        try {
-            return test.isEmpty() ? List.of() : new SignedNotes().of(ledger, test.get());
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        return LedgerWork.of(() -> test.isEmpty() ? List.of() : new SignedNotes().of(ledger, test.get()));
     }
 
     /** What can be shown of this ledger to people who don't have it. */
@@ -473,7 +413,7 @@ public final class BenchLedger implements AutoCloseable {
                 }
             }
         } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
+            throw LedgerWork.failed(e);
         }
     }
 
@@ -509,13 +449,11 @@ public final class BenchLedger implements AutoCloseable {
 
     @Override
     public void close() throws StoreException {
-        try {
+        LedgerWork.to(() -> {
             if (shared.isPresent()) {
                 shared.get().close();
             }
             ledger.close();
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        });
     }
 }

@@ -11,6 +11,7 @@ import org.benchwright.ledger.NoProofException;
 import org.benchwright.ledger.ProofFormatException;
 import org.benchwright.ledger.SignedCheckpoint;
 import org.benchwright.ledger.TestId;
+import org.benchwright.workshop.internal.LedgerWork;
 
 /** What can be shown of a bench's ledger to people who don't have it: the texts of small files. */
 public final class BenchProofs {
@@ -68,7 +69,7 @@ public final class BenchProofs {
         } catch (NoProofException | ProofFormatException refused) {
             throw new RefusedException(refused.getMessage());
         } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
+            throw LedgerWork.failed(e);
         }
     }
 }

@@ -19,7 +19,7 @@ import org.benchwright.ledger.ProjectionCounts;
 import org.benchwright.ledger.ProjectionFilter;
 import org.benchwright.ledger.SqliteLedger;
 import org.benchwright.workshop.internal.Projector;
-import org.benchwright.workshop.internal.StoreRead;
+import org.benchwright.workshop.internal.LedgerWork;
 
 /**
  * All tests of a ledger as figures count them. They come out of a projection that is brought up to date when it is opened: a cache, derived
@@ -193,7 +193,7 @@ public final class Fleet implements AutoCloseable {
                 throw e;
             }
         } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
+            throw LedgerWork.failed(e);
         }
     }
 
@@ -204,19 +204,19 @@ public final class Fleet implements AutoCloseable {
 
     /** How many tests stand how, by person and station. */
     public List<Group> groups(FleetFilter filter) throws StoreException {
-        return StoreRead.of(() -> projection.tests(filter(filter))).stream().map(each -> new Group(each.technician(), each.station(),
+        return LedgerWork.of(() -> projection.tests(filter(filter))).stream().map(each -> new Group(each.technician(), each.station(),
                 State.valueOf(each.state().name()), each.first(), each.count())).toList();
     }
 
     /** What was found. */
     public List<Found> found(FleetFilter filter) throws StoreException {
-        return StoreRead.of(() -> projection.causes(filter(filter))).stream()
+        return LedgerWork.of(() -> projection.causes(filter(filter))).stream()
                 .map(each -> new Found(each.cause().fault(), each.cause().name(), each.tests())).toList();
     }
 
     /** How soaks ended, shortest first. */
     public List<Soaks> soaks(FleetFilter filter) throws StoreException {
-        return StoreRead.of(() -> projection.soaks(filter(filter))).stream()
+        return LedgerWork.of(() -> projection.soaks(filter(filter))).stream()
                 .map(each -> new Soaks(each.soak().afterSeconds(), each.soak().bySeconds(), each.count())).toList();
     }
 
@@ -227,7 +227,7 @@ public final class Fleet implements AutoCloseable {
      * @param most  days beyond which no difference is made
      */
     public List<InField> inField(FleetFilter filter, LocalDate today, int most) throws StoreException {
-        return StoreRead.of(() -> projection.field(filter(filter), today.toEpochDay(), most)).stream().map(each -> {
+        return LedgerWork.of(() -> projection.field(filter(filter), today.toEpochDay(), most)).stream().map(each -> {
             Ending ending = each.returned() ? Ending.CAME_BACK : each.testedAgain() ? Ending.TESTED_AGAIN : Ending.STILL_OUT;
             Optional<FieldReturn.Fault> fault = each.returned() ? Optional.of(FieldReturn.Fault.values()[each.fault()]) : Optional.empty();
             return new InField(each.procedure(), each.days(), ending, fault, each.count());
@@ -236,12 +236,12 @@ public final class Fleet implements AutoCloseable {
 
     /** The time from the first test to the last one that counts; nothing without two. */
     public Optional<Duration> span(FleetFilter filter) throws StoreException {
-        return StoreRead.of(() -> projection.span(filter(filter)));
+        return LedgerWork.of(() -> projection.span(filter(filter)));
     }
 
     /** What was measured. */
     public List<Measured> measured(FleetFilter filter) throws StoreException {
-        return StoreRead.of(() -> projection.measured(filter(filter))).stream()
+        return LedgerWork.of(() -> projection.measured(filter(filter))).stream()
                 .map(each -> new Measured(each.procedure(), each.name(), each.unit(), each.count())).toList();
     }
 
@@ -249,7 +249,7 @@ public final class Fleet implements AutoCloseable {
     public List<Read> readings(FleetFilter filter, Measured measured, int atMost) throws StoreException {
         ProjectionCounts.Measured key = new ProjectionCounts.Measured(measured.procedure(), measured.name(), measured.unit(),
                 measured.count());
-        return StoreRead.of(() -> projection.readings(filter(filter), key, atMost)).stream()
+        return LedgerWork.of(() -> projection.readings(filter(filter), key, atMost)).stream()
                 .map(each -> new Read(Instant.ofEpochMilli(each.openedMillis()), each.value(), each.serial(), each.technician(),
                         each.station(), each.instrument()))
                 .toList();
@@ -262,7 +262,7 @@ public final class Fleet implements AutoCloseable {
      * @param waitingOnly     only what waits for an auditor
      */
     public List<Deviated> deviations(boolean nonconformities, boolean waitingOnly) throws StoreException {
-        return StoreRead.of(() -> projection.deviations(nonconformities, waitingOnly)).stream().map(each -> {
+        return LedgerWork.of(() -> projection.deviations(nonconformities, waitingOnly)).stream().map(each -> {
             ProjectedTest.Deviation found = each.deviation();
             return new Deviated(each.test(), each.serial(), each.family(), each.procedure(), found.sequence(), found.nonconformity(), found.stage(),
                     found.step(), found.noted(), found.words(), Stand.valueOf(found.stand().name()), found.decision().map(decided ->
@@ -272,7 +272,7 @@ public final class Fleet implements AutoCloseable {
 
     /** Sealed tests that were drawn for a review which is due, the longest waiting first. */
     public List<ReviewDue> reviewsDue() throws StoreException {
-        return StoreRead.of(projection::reviewsDue).stream().map(each -> new ReviewDue(each.test(), each.serial(), each.family(), each.procedure(),
+        return LedgerWork.of(projection::reviewsDue).stream().map(each -> new ReviewDue(each.test(), each.serial(), each.family(), each.procedure(),
                 each.technician(), each.opened())).toList();
     }
 
@@ -282,7 +282,7 @@ public final class Fleet implements AutoCloseable {
 
     @Override
     public void close() throws StoreException {
-        StoreRead.of(() -> {
+        LedgerWork.of(() -> {
             projection.close();
             return Boolean.TRUE;
         });

@@ -26,6 +26,7 @@ import org.benchwright.ledger.people.Person;
 import org.benchwright.ledger.people.PersonKeyStore;
 import org.benchwright.workshop.internal.InstrumentCodec;
 import org.benchwright.workshop.internal.InstrumentHistory;
+import org.benchwright.workshop.internal.LedgerWork;
 import org.benchwright.workshop.internal.Message;
 import org.benchwright.workshop.internal.PeopleKeys;
 
@@ -71,16 +72,12 @@ public final class InstrumentRegister {
         } catch (SequenceConflictException conflict) {
             throw new OvertakenException(Message.INSTRUMENTS_OVERTAKEN.text(), conflict);
         } catch (LedgerException failure) {
-            throw PeopleKeys.store(failure);
+            throw LedgerWork.failed(failure);
         }
         return after.find(fact.asset()).orElseThrow();
     }
 
     private InstrumentHistory history() throws StoreException {
-        try {
-            return InstrumentHistory.trusted(ledger);
-        } catch (LedgerException failure) {
-            throw PeopleKeys.store(failure);
-        }
+        return LedgerWork.of(() -> InstrumentHistory.trusted(ledger));
     }
 }

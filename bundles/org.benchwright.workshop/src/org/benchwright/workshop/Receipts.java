@@ -25,8 +25,8 @@ import org.benchwright.ledger.Signer;
 import org.benchwright.ledger.Signing;
 import org.benchwright.ledger.TestId;
 import org.benchwright.workshop.internal.FileKeeper;
+import org.benchwright.workshop.internal.LedgerWork;
 import org.benchwright.workshop.internal.Message;
-import org.benchwright.workshop.internal.PeopleKeys;
 import org.benchwright.workshop.internal.ReceiptCodec;
 import org.benchwright.workshop.internal.ReceiptHistory;
 import org.benchwright.workshop.internal.TestsOfUnit;
@@ -58,11 +58,7 @@ public final class Receipts {
      * @throws StoreException if the ledger can't be read, or the book is not as it was signed
      */
     public ReceiptBook book() throws StoreException {
-        try {
-            return memory.receipts(ledger).now();
-        } catch (LedgerException failure) {
-            throw PeopleKeys.store(failure);
-        }
+        return LedgerWork.of(() -> memory.receipts(ledger).now());
     }
 
     /**
@@ -133,7 +129,7 @@ public final class Receipts {
                     throw new OvertakenException(Message.RECEIPTS_OVERTAKEN.text(), conflict);
                 }
             } catch (LedgerException failure) {
-                throw PeopleKeys.store(failure);
+                throw LedgerWork.failed(failure);
             }
         }
     }

@@ -20,6 +20,7 @@ import org.benchwright.ledger.LedgerEntry;
 import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.TestId;
 import org.benchwright.workshop.internal.KeptTests;
+import org.benchwright.workshop.internal.LedgerWork;
 
 /** Works out where each unit that came in stands. */
 final class ReceivedUnits {
@@ -67,7 +68,7 @@ final class ReceivedUnits {
     }
 
     private LedgerMemory.Remembered stood(TestId test) throws StoreException, FaultyRecordException {
-        try {
+        return LedgerWork.of(() -> {
             long sequence = ledger.lastSequence(test);
             Optional<LedgerMemory.Remembered> known = memory.of(test.value(), sequence);
             if (known.isEmpty()) {
@@ -75,9 +76,7 @@ final class ReceivedUnits {
                 memory.remember(test.value(), known.get());
             }
             return known.get();
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        });
     }
 
     private LedgerMemory.Remembered read(TestId test, long sequence) throws LedgerException, StoreException, FaultyRecordException {

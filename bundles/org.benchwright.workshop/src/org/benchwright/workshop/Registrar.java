@@ -24,6 +24,7 @@ import org.benchwright.ledger.people.PeopleRefusedException;
 import org.benchwright.ledger.people.Person;
 import org.benchwright.ledger.people.PersonKey;
 import org.benchwright.ledger.people.PersonKeyStore;
+import org.benchwright.workshop.internal.LedgerWork;
 import org.benchwright.workshop.internal.Message;
 import org.benchwright.workshop.internal.PeopleKeys;
 
@@ -223,11 +224,7 @@ public final class Registrar {
     }
 
     private People read() throws StoreException {
-        try {
-            return People.read(ledger);
-        } catch (LedgerException failure) {
-            throw PeopleKeys.store(failure);
-        }
+        return LedgerWork.of(() -> People.read(ledger));
     }
 
     private void enter(PeopleFact fact, Signer signer) throws RefusedException, OvertakenException, StoreException {
@@ -238,7 +235,7 @@ public final class Registrar {
         } catch (SequenceConflictException conflict) {
             throw new OvertakenException(Message.BOOK_OVERTAKEN.text(), conflict);
         } catch (LedgerException failure) {
-            throw PeopleKeys.store(failure);
+            throw LedgerWork.failed(failure);
         }
     }
 }

@@ -15,6 +15,7 @@ import org.benchwright.ledger.LedgerPlaceTakenException;
 import org.benchwright.ledger.NoProofException;
 import org.benchwright.ledger.SqliteLedger;
 import org.benchwright.ledger.YearArchive;
+import org.benchwright.workshop.internal.LedgerWork;
 
 /** Copies of a ledger: backups, what is made of them again, and archives of a year. */
 public final class Safekeeping {
@@ -102,7 +103,7 @@ public final class Safekeeping {
         } catch (LedgerPlaceTakenException | NoProofException refused) {
             throw new RefusedException(refused.getMessage());
         } catch (LedgerException failure) {
-            throw new StoreException(failure.getMessage(), failure);
+            throw LedgerWork.failed(failure);
         }
     }
 }

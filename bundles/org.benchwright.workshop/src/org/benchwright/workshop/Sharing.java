@@ -36,6 +36,7 @@ import org.benchwright.ledger.Signer;
 import org.benchwright.ledger.SqliteLedger;
 import org.benchwright.ledger.VerificationRequest;
 import org.benchwright.ledger.Withdrawal;
+import org.benchwright.workshop.internal.LedgerWork;
 import org.benchwright.workshop.internal.Message;
 import org.benchwright.workshop.internal.SharedSettings;
 
@@ -104,7 +105,7 @@ public final class Sharing {
             Forwarder.Waiting waiting = Forwarder.waiting(own, note.position());
             return new State(waiting.events(), waiting.since(), note.reached(), note.trouble(), note.stops());
         } catch (LedgerException failure) {
-            throw store(failure);
+            throw LedgerWork.failed(failure);
         }
     }
 
@@ -126,7 +127,7 @@ public final class Sharing {
             throw new RefusedException(differ.getMessage());
         } catch (LedgerException failure) {
             trouble(failure.getMessage());
-            throw store(failure);
+            throw LedgerWork.failed(failure);
         }
     }
 
@@ -172,26 +173,18 @@ public final class Sharing {
         } catch (BooksDifferException differ) {
             throw new RefusedException(differ.getMessage());
         } catch (LedgerException failure) {
-            throw store(failure);
+            throw LedgerWork.failed(failure);
         }
     }
 
     /** Makes the shared ledger in its empty database. */
     public void install(String owner, char[] password) throws StoreException {
-        try {
-            PostgresLedger.install(settings.place(owner, new String(password)), settings.user());
-        } catch (LedgerException failure) {
-            throw store(failure);
-        }
+        LedgerWork.to(() -> PostgresLedger.install(settings.place(owner, new String(password)), settings.user()));
     }
 
     /** Brings the shared ledger up to this release's format. */
     public void migrate(String owner, char[] password) throws StoreException {
-        try {
-            PostgresLedger.migrate(settings.place(owner, new String(password)));
-        } catch (LedgerException failure) {
-            throw store(failure);
-        }
+        LedgerWork.to(() -> PostgresLedger.migrate(settings.place(owner, new String(password))));
     }
 
     /**
@@ -217,7 +210,7 @@ public final class Sharing {
                 delete(folder);
             }
         } catch (LedgerException failure) {
-            throw store(failure);
+            throw LedgerWork.failed(failure);
         } catch (IOException failure) {
             throw new StoreException(Message.ERASE_NO_COPY.text(String.valueOf(failure.getMessage())), failure);
         }
@@ -236,7 +229,7 @@ public final class Sharing {
         try (PostgresLedger shared = open()) {
             shared.copyTo(file);
         } catch (LedgerException failure) {
-            throw store(failure);
+            throw LedgerWork.failed(failure);
         }
     }
 
@@ -246,10 +239,6 @@ public final class Sharing {
 
     private Signer benchKey() throws LedgerException {
         return BenchKeyStore.openOrCreate(BenchFolder.of(ledger).path());
-    }
-
-    private static StoreException store(LedgerException failure) {
-        return new StoreException(failure.getMessage(), failure);
     }
 
     // ---- the note beside the ledger, for people

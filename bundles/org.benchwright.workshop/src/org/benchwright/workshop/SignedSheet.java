@@ -7,9 +7,9 @@ import java.util.List;
 
 import org.benchwright.ledger.BenchFolder;
 import org.benchwright.ledger.BenchKeyStore;
-import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.PublishedValues;
 import org.benchwright.ledger.Signer;
+import org.benchwright.workshop.internal.LedgerWork;
 
 /** Sheets of plain text that the bench key signs, and what they can say of the installed copy. */
 public final class SignedSheet {
@@ -39,12 +39,10 @@ public final class SignedSheet {
      * @throws StoreException if the key can't be had
      */
     public static String sign(Path ledger, String text) throws StoreException {
-        try {
+        return LedgerWork.of(() -> {
             Signer key = BenchKeyStore.openOrCreate(BenchFolder.of(ledger).path());
             String signature = Base64.getEncoder().encodeToString(key.sign(text.getBytes(StandardCharsets.UTF_8)));
             return text + "key " + key.key().fingerprint().hex() + "\nsignature " + signature + "\n";
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        });
     }
 }

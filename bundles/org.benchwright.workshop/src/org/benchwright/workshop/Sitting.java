@@ -34,6 +34,7 @@ import org.benchwright.ledger.people.Person;
 import org.benchwright.ledger.people.PersonKeyStore;
 import org.benchwright.workshop.internal.KeptTests;
 import org.benchwright.workshop.internal.KnownHazards;
+import org.benchwright.workshop.internal.LedgerWork;
 import org.benchwright.workshop.internal.Message;
 import org.benchwright.workshop.internal.PeopleHistory;
 import org.benchwright.workshop.internal.PeopleKeys;
@@ -195,11 +196,7 @@ public final class Sitting {
     }
 
     private People register() throws StoreException {
-        try {
-            return memory.people(ledger);
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        return LedgerWork.of(() -> memory.people(ledger));
     }
 
     /**
@@ -300,7 +297,7 @@ public final class Sitting {
             refold();
             throw new OvertakenException(Message.OVERTAKEN.text(test.value()), conflict);
         } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
+            throw LedgerWork.failed(e);
         }
     }
 
@@ -380,7 +377,7 @@ public final class Sitting {
             refold();
             throw new OvertakenException(Message.OVERTAKEN.text(test.value()), conflict);
         } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
+            throw LedgerWork.failed(e);
         }
         follow(events);
         return events;
@@ -423,7 +420,7 @@ public final class Sitting {
             refold();
             throw new OvertakenException(Message.OVERTAKEN.text(test.value()), conflict);
         } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
+            throw LedgerWork.failed(e);
         }
     }
 }

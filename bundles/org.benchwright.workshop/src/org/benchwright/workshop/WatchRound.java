@@ -25,6 +25,7 @@ import org.benchwright.watch.UnitWatch;
 import org.benchwright.watch.WatchRhythm;
 import org.benchwright.watch.WatchSources;
 import org.benchwright.workshop.internal.KeptTests;
+import org.benchwright.workshop.internal.LedgerWork;
 import org.benchwright.workshop.internal.Message;
 import org.benchwright.workshop.internal.PlanJudge;
 import org.benchwright.workshop.internal.WatchLog;
@@ -98,7 +99,7 @@ public final class WatchRound implements AutoCloseable {
             gone.removeAll(open);
             gone.forEach(this::leave);
         } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
+            throw LedgerWork.failed(e);
         }
         return watched.size();
     }

@@ -35,6 +35,7 @@ import org.benchwright.workshop.internal.Arrivals;
 import org.benchwright.workshop.internal.FileKeeper;
 import org.benchwright.workshop.internal.InstrumentHistory;
 import org.benchwright.workshop.internal.KeptTests;
+import org.benchwright.workshop.internal.LedgerWork;
 import org.benchwright.workshop.internal.Message;
 import org.benchwright.workshop.internal.ReturnBook;
 import org.benchwright.workshop.internal.RevisionHistory;
@@ -96,10 +97,10 @@ public final class Workshop {
         byte[] text = procedure.text().getBytes(StandardCharsets.UTF_8);
         Reliance reliance = rehearsal ? Reliance.NONE : reliance(plan, Digest.of(text), Digest.of(planBytes));
         if (!rehearsal) {
-            Sitting.requireAuthorised(store(tools.memory()::people), plan.family().name(), plan.name(), technician, tools.time().now());
+            Sitting.requireAuthorised(LedgerWork.of(() -> tools.memory().people(tools.ledger())), plan.family().name(), plan.name(), technician, tools.time().now());
         }
         Optional<String> predecessor = predecessor(serial, rehearsal).map(TestId::value);
-        ReceiptBook receipts = rehearsal ? ReceiptBook.empty() : store(tools.memory()::receipts).now();
+        ReceiptBook receipts = rehearsal ? ReceiptBook.empty() : LedgerWork.of(() -> tools.memory().receipts(tools.ledger())).now();
         Fact.Opened opening = (Fact.Opened) tools.kept().asKept(new Fact.Opened(serial.text(), plan.family().name(), plan.name(),
                 plan.revision(), Digest.of(text), Digest.of(planBytes), tools.station().name(), tools.station().software(), rehearsal,
                 predecessor, reliance.approval(), receipts.current(serial.text()).map(Arrivals::of),
@@ -107,8 +108,8 @@ public final class Workshop {
         Moment now = new Moment(tools.time().now().truncatedTo(ChronoUnit.MILLIS), 1, Duration.ZERO);
         List<TestEvent> events = TestRun.open(plan, opening, technician, now);
         TestId test = TestId.create(random);
-        store(ledger -> ledger.keep(text, DocumentKind.PROCEDURE_TEXT));
-        store(ledger -> ledger.keep(planBytes, DocumentKind.PLAN));
+        LedgerWork.of(() -> tools.ledger().keep(text, DocumentKind.PROCEDURE_TEXT));
+        LedgerWork.of(() -> tools.ledger().keep(planBytes, DocumentKind.PLAN));
         begin(test, events, reliance);
         try {
             Sitting sitting = new Sitting(test, tools, technician, TestRun.fold(plan, events), false, now);
@@ -140,12 +141,12 @@ public final class Workshop {
             // Nobody else can have written to a new test: one of the books has gone on.
             throw new OvertakenException(Message.BOOK_OVERTAKEN.text(), e);
         } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
+            throw LedgerWork.failed(e);
         }
     }
 
     private Reliance reliance(Plan plan, Digest text, Digest planDigest) throws RefusedException, StoreException {
-        RevisionHistory history = store(ledger -> RevisionHistory.trusted(ledger, tools.memory().books()));
+        RevisionHistory history = LedgerWork.of(() -> RevisionHistory.trusted(tools.ledger(), tools.memory().books()));
         Revision revision = history.now().required(Revision.key(plan.name(), plan.family().name()), plan.title(), plan.revision(), text, planDigest);
         return new Reliance(revision.approval(), history.stand());
     }
@@ -211,7 +212,7 @@ public final class Workshop {
             Fact.Opened opened = tests.get(i).opened();
             TestId test = tests.get(i).test();
             if (opened.procedure().equals(procedure) && opened.rehearsal() == rehearsal
-                    && !store(ledger -> ledger.sealed(test))) {
+                    && !LedgerWork.of(() -> tools.ledger().sealed(test))) {
                 return Optional.of(test.value());
             }
         }
@@ -224,7 +225,7 @@ public final class Workshop {
      * @throws StoreException if the ledger can't be read, or the register is not as it was signed
      */
     public Optional<Instrument> instrument(String asset) throws StoreException {
-        return store(ledger -> InstrumentHistory.trusted(ledger, tools.memory().books())).now().find(asset);
+        return LedgerWork.of(() -> InstrumentHistory.trusted(tools.ledger(), tools.memory().books())).now().find(asset);
     }
 
     /** What a test writes down of an instrument that is in the register. */
@@ -256,17 +257,5 @@ public final class Workshop {
         TestId id = TestId.parse(test).orElseThrow(() -> new RefusedException(Message.RETURN_NO_TEST.text(test)));
         new ReturnBook(tools.ledger(), tools.kept(), tools.benchKey()).enter(id, back, by, tools.station().name(),
                 tools.time().now().truncatedTo(ChronoUnit.MILLIS));
-    }
-
-    private interface StoreWork<T> {
-        T on(Ledger ledger) throws LedgerException;
-    }
-
-    private <T> T store(StoreWork<T> work) throws StoreException {
-        try {
-            return work.on(tools.ledger());
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
     }
 }

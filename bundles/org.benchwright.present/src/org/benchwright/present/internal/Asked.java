@@ -1,9 +1,12 @@
 package org.benchwright.present.internal;
 
+import java.nio.file.Path;
+
 import org.benchwright.engine.RefusedException;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.TakenElsewhereException;
+import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.FaultyRecordException;
 import org.benchwright.workshop.OvertakenException;
 import org.benchwright.workshop.StoreException;
@@ -55,18 +58,48 @@ public final class Asked {
         return new CannotStoreException(words, e);
     }
 
-    /** Something that the workshop looks up. */
+    /**
+     * Something that the workshop looks up.
+     *
+     * @param <T> what comes out
+     * @param <X> how else it can end
+     */
     @FunctionalInterface
-    public interface Reading<T> {
+    public interface Reading<T, X extends Exception> {
         /** Does it. */
-        T done() throws StoreException;
+        T done() throws StoreException, FaultyRecordException, X;
     }
 
     /** Looks it up. */
-    public static <T> T read(Reading<T> reading) throws CannotStoreException {
+    public static <T, X extends Exception> T read(Reading<T, X> reading) throws CannotStoreException, X {
         try {
             return reading.done();
-        } catch (StoreException e) {
+        } catch (StoreException | FaultyRecordException e) {
+            throw cannotStore(e);
+        }
+    }
+
+    /**
+     * Something that is looked up in a ledger.
+     *
+     * @param <T> what comes out
+     * @param <X> how else it can end
+     */
+    @FunctionalInterface
+    public interface LedgerReading<T, X extends Exception> {
+        /** Does it. */
+        T in(BenchLedger open) throws StoreException, FaultyRecordException, X;
+    }
+
+    /**
+     * Looks it up.
+     *
+     * @param ledger the ledger's file; there is one
+     */
+    public static <T, X extends Exception> T read(Path ledger, LedgerReading<T, X> reading) throws CannotStoreException, X {
+        try (BenchLedger open = BenchLedger.openReadOnly(ledger)) {
+            return reading.in(open);
+        } catch (StoreException | FaultyRecordException e) {
             throw cannotStore(e);
         }
     }

@@ -141,11 +141,7 @@ public final class DecisionCheck implements TestCheck {
     }
 
     private boolean has(TestId test) throws StoreException {
-        try {
-            return documents.lastSequence(test) > 0;
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        return LedgerWork.of(() -> documents.lastSequence(test) > 0);
     }
 
     private InstrumentHistory instruments() throws StoreException {
@@ -153,7 +149,7 @@ public final class DecisionCheck implements TestCheck {
             try {
                 instruments = Optional.of(InstrumentHistory.asFound(documents));
             } catch (LedgerException e) {
-                throw new StoreException(e.getMessage(), e);
+                throw LedgerWork.failed(e);
             }
         }
         return instruments.get();
@@ -286,7 +282,7 @@ public final class DecisionCheck implements TestCheck {
             try {
                 receipts = Optional.of(ReceiptHistory.asFound(documents));
             } catch (LedgerException e) {
-                throw new StoreException(e.getMessage(), e);
+                throw LedgerWork.failed(e);
             }
         }
         return receipts.get();
@@ -297,7 +293,7 @@ public final class DecisionCheck implements TestCheck {
             try {
                 history = Optional.of(RevisionHistory.asFound(documents));
             } catch (LedgerException e) {
-                throw new StoreException(e.getMessage(), e);
+                throw LedgerWork.failed(e);
             }
         }
         return history.get();

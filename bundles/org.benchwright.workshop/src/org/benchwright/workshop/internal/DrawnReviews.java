@@ -9,7 +9,6 @@ import org.benchwright.engine.revision.ReviewPlan;
 import org.benchwright.ledger.EventKinds;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerEntry;
-import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.TestId;
 import org.benchwright.workshop.StoreException;
 
@@ -48,26 +47,22 @@ public final class DrawnReviews {
 
     /** Most benches plan none, and then the books need not be read for it. */
     private boolean planned(Ledger ledger, Fact.Books known) throws StoreException {
-        try {
+        return LedgerWork.of(() -> {
             if (plans.isEmpty() || !unchanging) {
                 plans = Optional.of(ledger.entries(TestId.REVISIONS, PLANNED));
             }
             return plans.get().stream().anyMatch(entry -> entry.sequence() <= known.revisions());
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        });
     }
 
     /** The books, read again when they have grown. */
     private RevisionHistory books(Ledger ledger) throws StoreException {
-        try {
+        return LedgerWork.of(() -> {
             if (books.isEmpty() || !unchanging && (books.get().size() != ledger.lastSequence(TestId.REVISIONS)
                     || books.get().register().size() != ledger.lastSequence(TestId.PEOPLE))) {
                 books = Optional.of(RevisionHistory.asFound(ledger));
             }
             return books.get();
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        });
     }
 }

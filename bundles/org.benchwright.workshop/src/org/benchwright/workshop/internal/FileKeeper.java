@@ -39,7 +39,7 @@ public record FileKeeper(Ledger ledger) {
         } catch (IOException e) {
             throw new RefusedException(Message.ATTACHMENT_UNREADABLE.text(file.toString(), String.valueOf(e.getMessage())));
         } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
+            throw LedgerWork.failed(e);
         }
     }
 }

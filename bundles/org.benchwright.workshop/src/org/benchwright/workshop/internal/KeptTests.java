@@ -117,7 +117,7 @@ public final class KeptTests {
             boolean here = ledger.lastSequence(test) > 0;
             return new SealedRecords.Other(here, here && ledger.sealed(test) ? Optional.of(opening(ledger, test)) : Optional.empty());
         } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
+            throw LedgerWork.failed(e);
         } catch (FaultyRecordException unreadable) {
             return new SealedRecords.Other(true, Optional.empty());
         }
@@ -237,19 +237,11 @@ public final class KeptTests {
     }
 
     private static List<LedgerEntry> entries(Ledger ledger, TestId test) throws StoreException {
-        try {
-            return ledger.entries(test);
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        return LedgerWork.of(() -> ledger.entries(test));
     }
 
     private static Optional<byte[]> document(Ledger ledger, Digest digest) throws StoreException {
-        try {
-            return ledger.document(digest);
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        return LedgerWork.of(() -> ledger.document(digest));
     }
 
     private static FaultyRecordException fault(LedgerEntry entry, String reason) {

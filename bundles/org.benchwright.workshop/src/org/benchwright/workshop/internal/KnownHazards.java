@@ -60,7 +60,7 @@ public final class KnownHazards {
 
     /** The next tests that name the plan, the latest first; rehearsals and others that only mention it may be among them. */
     private List<LedgerEntry> byPlan(Digest plan, long before) throws StoreException {
-        return StoreRead.of(() -> ledger.openingsNaming(DocumentReference.of(plan), before, MOST_TESTS));
+        return LedgerWork.of(() -> ledger.openingsNaming(DocumentReference.of(plan), before, MOST_TESTS));
     }
 
     private Optional<Fact.HazardKnown> lastIn(TestId test, String hazard, Actor person, Instant since, Instant now) throws StoreException {
@@ -94,10 +94,10 @@ public final class KnownHazards {
     }
 
     private List<LedgerEntry> readings(TestId test) throws StoreException {
-        return StoreRead.of(() -> ledger.entries(test, ACKNOWLEDGED));
+        return LedgerWork.of(() -> ledger.entries(test, ACKNOWLEDGED));
     }
 
     private List<LedgerEntry> entries(TestId test) throws StoreException {
-        return StoreRead.of(() -> ledger.entries(test));
+        return LedgerWork.of(() -> ledger.entries(test));
     }
 }

@@ -1,7 +1,6 @@
 package org.benchwright.workshop.internal;
 
 import org.benchwright.engine.RefusedException;
-import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.Signer;
 import org.benchwright.ledger.people.KeyRefusedException;
 import org.benchwright.ledger.people.People;
@@ -57,10 +56,5 @@ public final class PeopleKeys {
             throw new RefusedException(Message.STATION_LOCKED.text(who.id()));
         }
         return signer;
-    }
-
-    /** A failure of the ledger in the words of this room. */
-    public static StoreException store(LedgerException failure) {
-        return new StoreException(failure.getMessage(), failure);
     }
 }

@@ -130,15 +130,15 @@ public final class ProvedBenches {
         } catch (UndecodableException unreadable) {
             return Optional.empty();
         } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
+            throw LedgerWork.failed(e);
         }
     }
 
     private List<LedgerEntry> openings(String station, long before) throws StoreException {
-        return StoreRead.of(() -> ledger.openingsNaming(station, before, PAGE));
+        return LedgerWork.of(() -> ledger.openingsNaming(station, before, PAGE));
     }
 
     private List<LedgerEntry> entries(TestId test) throws StoreException {
-        return StoreRead.of(() -> ledger.entries(test));
+        return LedgerWork.of(() -> ledger.entries(test));
     }
 }

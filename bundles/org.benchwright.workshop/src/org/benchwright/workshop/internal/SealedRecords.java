@@ -16,7 +16,6 @@ import org.benchwright.engine.record.TestRecord;
 import org.benchwright.ledger.EntrySignature;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerEntry;
-import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.Meaning;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.people.Person;
@@ -113,14 +112,12 @@ public final class SealedRecords {
 
     /** The register, read again when it has grown. */
     private synchronized PeopleHistory people(Ledger ledger) throws StoreException {
-        try {
+        return LedgerWork.of(() -> {
             if (people.isEmpty() || people.get().size() != ledger.lastSequence(TestId.PEOPLE)) {
                 people = Optional.of(PeopleHistory.asFound(ledger));
             }
             return people.get();
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        });
     }
 
     /** The test that takes the place of this one; empty where the fact names none. */

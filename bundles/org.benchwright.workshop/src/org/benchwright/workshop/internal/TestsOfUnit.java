@@ -9,7 +9,6 @@ import org.benchwright.engine.event.Fact;
 import org.benchwright.ledger.EventKinds;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerEntry;
-import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.TestId;
 import org.benchwright.workshop.FaultyRecordException;
 import org.benchwright.workshop.KeptTest;
@@ -24,12 +23,12 @@ public record TestsOfUnit(Ledger ledger) {
 
     /** How each test was opened, in order. */
     public List<Opening> openings() throws StoreException {
-        return StoreRead.of(() -> decoded(ledger.openings()));
+        return LedgerWork.of(() -> decoded(ledger.openings()));
     }
 
     /** How each test of a unit was opened, in order; the others are not decoded. */
     public List<Opening> of(String unit) throws StoreException {
-        try {
+        return LedgerWork.of(() -> {
             List<Opening> latestFirst = decoded(ledger.openingsNaming(unit, Long.MAX_VALUE, Integer.MAX_VALUE));
             List<Opening> openings = new ArrayList<>();
             for (int i = latestFirst.size() - 1; i >= 0; i--) {
@@ -38,9 +37,7 @@ public record TestsOfUnit(Ledger ledger) {
                 }
             }
             return List.copyOf(openings);
-        } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
-        }
+        });
     }
 
     /** What the first events of tests say. */
@@ -125,10 +122,10 @@ public record TestsOfUnit(Ledger ledger) {
 
     /** Whether a test is here and sealed. */
     boolean sealed(TestId test) throws StoreException {
-        return StoreRead.of(() -> ledger.sealed(test));
+        return LedgerWork.of(() -> ledger.sealed(test));
     }
 
     private List<LedgerEntry> entries(TestId test) throws StoreException {
-        return StoreRead.of(() -> ledger.entries(test));
+        return LedgerWork.of(() -> ledger.entries(test));
     }
 }

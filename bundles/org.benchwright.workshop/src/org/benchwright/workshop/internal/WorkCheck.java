@@ -38,7 +38,7 @@ final class WorkCheck {
         try {
             this.people = PeopleHistory.asFound(documents);
         } catch (LedgerException e) {
-            throw new StoreException(e.getMessage(), e);
+            throw LedgerWork.failed(e);
         }
     }
 
