@@ -1,16 +1,14 @@
 package org.benchwright.language;
 
-import java.text.MessageFormat;
 import java.util.Locale;
-import java.util.ResourceBundle;
 
 import org.benchwright.core.Severity;
+import org.benchwright.core.Texts;
+import org.benchwright.language.internal.InternalText;
 
 /**
  * Everything that the language can remark on, each with a word that never changes: scripts, quick fixes and approvals
  * refer to it.
- *
- * <p>The text is looked up when it is shown, never when the class is loaded, so that the first locale does not win.
  */
 public enum RemarkCode {
     /** The file could not be read. */
@@ -275,7 +273,7 @@ public enum RemarkCode {
     /** More remarks than anybody reads at once. */
     MORE_REMARKS(Severity.INFO);
 
-    private static final String BUNDLE = "org.benchwright.language.internal.messages";
+    private static final Texts TEXTS = Texts.beside(InternalText.class, "messages");
 
     private final Severity severity;
 
@@ -317,8 +315,6 @@ public enum RemarkCode {
      * @return the text in the language of the machine, or in English where there is none
      */
     public String text(String... arguments) {
-        String pattern = ResourceBundle.getBundle(BUNDLE, Locale.getDefault(), RemarkCode.class.getClassLoader())
-                .getString(word());
-        return new MessageFormat(pattern, Locale.ROOT).format(arguments);
+        return TEXTS.text(word(), (Object[]) arguments);
     }
 }

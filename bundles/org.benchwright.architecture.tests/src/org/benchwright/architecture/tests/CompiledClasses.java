@@ -112,7 +112,7 @@ final class CompiledClasses {
 	}
 
 	private static boolean isTexts(JavaClass type) {
-		return type.isEnum() && type.tryGetMethod("text", Object[].class).isPresent();
+		return type.isEnum() && type.getMethods().stream().anyMatch(method -> method.getName().equals("text"));
 	}
 
 	private static Stream<JavaField> constants(JavaClass type) {

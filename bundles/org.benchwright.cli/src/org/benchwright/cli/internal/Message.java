@@ -1,10 +1,8 @@
 package org.benchwright.cli.internal;
 
-import java.text.MessageFormat;
-import java.util.Locale;
-import java.util.ResourceBundle;
+import org.benchwright.core.Texts;
 
-/** The texts of this bundle that people read; looked up when they are shown. */
+/** The texts of this bundle that people read. */
 enum Message {
     HELP_ROUND, HELP_ROUND_STATUS, HELP_MAKE_SAFE_STATUS, HELP_MAKE_SAFE_ALL, HELP_MAKE_SAFE_REASON, HELP_POSITION, HELP_SIGN_IN, HELP_PEOPLE_AUTHORISE, HELP_PEOPLE_END_AUTHORISATION,
     HELP_PEOPLE_FAMILY, HELP_PEOPLE_PROCEDURE, HELP_PEOPLE_FIRST_DAY, HELP_PEOPLE_LAST_DAY, PEOPLE_MAY, ROUND_NOTHING, ROUND_STOP,
@@ -56,7 +54,7 @@ enum Message {
     HELP_COMPARE, HELP_COMPARE_WITH, HELP_COMPARE_ALL, HELP_IMPACT, HELP_IMPACT_ASSET, HELP_IMPACT_READS, HELP_IMPACT_FROM, HELP_IMPACT_TO, HELP_IMPACT_SHEET,
     COMPARE_NONE, COMPARE_OUTCOME, COMPARE_READING, COMPARE_HEAD, COMPARE_LINE, COMPARE_DIFFER, COMPARE_NOT_THERE, IMPACT_ROW;
 
-    private static final String BUNDLE = "org.benchwright.cli.internal.messages";
+    private static final Texts TEXTS = Texts.beside(Message.class, "messages");
 
     /**
      * The text with its arguments put in.
@@ -64,7 +62,6 @@ enum Message {
      * @param arguments what {0}, {1} ... stand for: texts, and numbers where the words depend on how many there are
      */
     String text(Object... arguments) {
-        String pattern = ResourceBundle.getBundle(BUNDLE, Locale.getDefault(), Message.class.getClassLoader()).getString(name());
-        return new MessageFormat(pattern, Locale.ROOT).format(arguments);
+        return TEXTS.text(name(), arguments);
     }
 }

@@ -1,8 +1,6 @@
 package org.benchwright.core.internal;
 
-import java.text.MessageFormat;
-import java.util.Locale;
-import java.util.ResourceBundle;
+import org.benchwright.core.Texts;
 
 /**
  * The texts of this bundle that people read.
@@ -28,7 +26,7 @@ public enum Message {
 
     POINT_NO_REGISTER;
 
-    private static final String BUNDLE = "org.benchwright.core.internal.messages";
+    private static final Texts TEXTS = Texts.beside(Message.class, "messages");
 
     /**
      * The text with its arguments put in.
@@ -37,8 +35,6 @@ public enum Message {
      * @return the text in the language of the machine, or in English where there is none
      */
     public String text(String... arguments) {
-        String pattern = ResourceBundle.getBundle(BUNDLE, Locale.getDefault(), Message.class.getClassLoader())
-                .getString(name());
-        return new MessageFormat(pattern, Locale.ROOT).format(arguments);
+        return TEXTS.text(name(), (Object[]) arguments);
     }
 }

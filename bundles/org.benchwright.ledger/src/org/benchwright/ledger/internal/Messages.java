@@ -1,25 +1,18 @@
 package org.benchwright.ledger.internal;
 
-import java.text.MessageFormat;
-import java.util.Locale;
-import java.util.ResourceBundle;
+import org.benchwright.core.Texts;
 
 /** The words of this bundle that people read. The ledger knows no locale: others may show words of their own for a {@code FaultKind}. */
 public final class Messages {
 
-    private static final ResourceBundle BUNDLE = ResourceBundle.getBundle("org.benchwright.ledger.internal.messages", Locale.ROOT,
-            Messages.class.getClassLoader());
+    private static final Texts TEXTS = Texts.fixed(Messages.class, "messages");
 
     private Messages() {
     }
 
     /** The text under {@code key}, its places filled with {@code values} exactly as they print. */
     public static String text(String key, Object... values) {
-        Object[] printed = new Object[values.length];
-        for (int i = 0; i < values.length; i++) {
-            printed[i] = String.valueOf(values[i]);
-        }
-        return new MessageFormat(BUNDLE.getString(key), Locale.ROOT).format(printed);
+        return TEXTS.plain(key, values);
     }
 
     /** What {@code failure} says, or its kind when it says nothing. */

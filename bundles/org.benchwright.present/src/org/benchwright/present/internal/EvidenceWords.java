@@ -1,8 +1,6 @@
 package org.benchwright.present.internal;
 
-import java.text.MessageFormat;
-import java.util.Locale;
-import java.util.ResourceBundle;
+import org.benchwright.core.Texts;
 
 /** The words in which a record says what soaks and measurements prove. */
 enum EvidenceWords {
@@ -10,7 +8,7 @@ enum EvidenceWords {
     SOAK_UNWITNESSED, SOAK_STOPPED_UNWITNESSED, SOAK_CUT_SHORT, SOAK_NOT_BEGUN, SOAK_OUTSIDE, SOAK_GOING, SOAK_REHEARSED, SOAK_REHEARSED_ONLY,
     SURE_PERCENT, SURE_MOST, SURE_LEAST, SURE_UNKNOWN, SURE_READINGS;
 
-    private static final String BUNDLE = "org.benchwright.present.internal.evidence";
+    private static final Texts TEXTS = Texts.beside(EvidenceWords.class, "evidence");
 
     /**
      * The text with its arguments put in.
@@ -18,7 +16,6 @@ enum EvidenceWords {
      * @param arguments what {0}, {1} ... stand for
      */
     String text(String... arguments) {
-        String pattern = ResourceBundle.getBundle(BUNDLE, Locale.getDefault(), EvidenceWords.class.getClassLoader()).getString(name());
-        return new MessageFormat(pattern, Locale.ROOT).format(arguments);
+        return TEXTS.text(name(), (Object[]) arguments);
     }
 }

@@ -5,7 +5,8 @@ import java.text.Format;
 import java.text.MessageFormat;
 import java.text.ParsePosition;
 import java.util.Locale;
-import java.util.ResourceBundle;
+
+import org.benchwright.core.Texts;
 
 /** The words of figures; looked up when they are shown. */
 enum FigureWords {
@@ -24,12 +25,11 @@ enum FigureWords {
     READING_DIFFER, READING_ALIKE, READING_SPLIT, READING_SPLIT_TWO, READING_MORE, READING_READINGS, READING_CENTRE, READING_LIMIT, READING_SIGNAL, OPENED, VALUE, UNIT,
     INSTRUMENT, SIGNAL, RULE_1, RULE_2, RULE_3, RULE_4, BY_PERSON, BY_STATION, BY_INSTRUMENT, READING_TOO_ALIKE;
 
-    private static final String BUNDLE = "org.benchwright.present.internal.figures";
+    private static final Texts TEXTS = Texts.beside(FigureWords.class, "figures");
 
     /** The text with its arguments put in. */
     String text(Object... arguments) {
-        String pattern = ResourceBundle.getBundle(BUNDLE, Locale.getDefault(), FigureWords.class.getClassLoader()).getString(name());
-        MessageFormat format = new MessageFormat(pattern, Locale.ROOT);
+        MessageFormat format = new MessageFormat(TEXTS.pattern(name()), Locale.ROOT);
         Format[] formats = format.getFormats();
         for (int i = 0; i < formats.length; i++) {
             // What has no format of its own, such as a choice, is printed as it is: no marks between thousands.

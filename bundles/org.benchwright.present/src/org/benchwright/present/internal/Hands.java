@@ -1,8 +1,6 @@
 package org.benchwright.present.internal;
 
-import java.text.MessageFormat;
-import java.util.Locale;
-import java.util.ResourceBundle;
+import org.benchwright.core.Texts;
 
 /** The texts about who works at the bench, at which unit, and what hands do there. */
 public enum Hands {
@@ -12,7 +10,7 @@ public enum Hands {
     AUTHORISED, AUTHORISED_ENDED, REFUSED_DAY, MADE_SAFE_FAILED,
     LOOK_COMING, LOOK_DUE, LOOK_MISSED, LOOKS;
 
-    private static final String BUNDLE = "org.benchwright.present.internal.hands";
+    private static final Texts TEXTS = Texts.beside(Hands.class, "hands");
 
     /**
      * The text with its arguments put in.
@@ -20,7 +18,6 @@ public enum Hands {
      * @param arguments what {0}, {1} ... stand for
      */
     public String text(Object... arguments) {
-        String pattern = ResourceBundle.getBundle(BUNDLE, Locale.getDefault(), Hands.class.getClassLoader()).getString(name());
-        return new MessageFormat(pattern, Locale.ROOT).format(arguments);
+        return TEXTS.text(name(), arguments);
     }
 }

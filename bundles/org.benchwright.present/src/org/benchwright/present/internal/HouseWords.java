@@ -1,8 +1,6 @@
 package org.benchwright.present.internal;
 
-import java.text.MessageFormat;
-import java.util.Locale;
-import java.util.ResourceBundle;
+import org.benchwright.core.Texts;
 
 /** The texts about units in the house and instruments; looked up when they are shown. */
 public enum HouseWords {
@@ -16,7 +14,7 @@ public enum HouseWords {
     TAG_NOT_HERE, TAG_ORDER, TAG_SINCE, TAG_SOAK, TAG_TEST, TAG_CUT_OFF, TAG_CONTACT, TAG_WAITING, TAG_NOT_VALID, TAG_REPAIRED,
     FAULT_NOTE_NEXT, FAULT_NOT_IN_NOTES, FAULT_LOG_EMPTY, FAULT_DRAFT, FAULT_DRAFT_BESIDE, FAULT_DRAFT_NO_NAME, FAULTS_NONE, FAULTS_SAY, FAULT_CODE, FAULT_FAMILY, FAULT_NOTES, FAULT_TESTS, FAULT_FIRST, FAULT_LAST, FAULT_WHERE, FAULT_TOLD, FAULT_NOT_TOLD;
 
-    private static final String BUNDLE = "org.benchwright.present.internal.house";
+    private static final Texts TEXTS = Texts.beside(HouseWords.class, "house");
 
     /**
      * The text with its arguments put in.
@@ -24,7 +22,6 @@ public enum HouseWords {
      * @param arguments what {0}, {1} ... stand for
      */
     public String text(Object... arguments) {
-        String pattern = ResourceBundle.getBundle(BUNDLE, Locale.getDefault(), HouseWords.class.getClassLoader()).getString(name());
-        return new MessageFormat(pattern, Locale.ROOT).format(arguments);
+        return TEXTS.text(name(), arguments);
     }
 }

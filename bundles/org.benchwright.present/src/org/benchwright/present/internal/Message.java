@@ -1,10 +1,8 @@
 package org.benchwright.present.internal;
 
-import java.text.MessageFormat;
-import java.util.Locale;
-import java.util.ResourceBundle;
+import org.benchwright.core.Texts;
 
-/** The texts of this bundle that people read; looked up when they are shown. */
+/** The texts of this bundle that people read. */
 public enum Message {
     CARD_UNIT, CARD_REHEARSAL, PLACE_BEFORE, PLACE_PRECONDITION, PLACE_STEP, PLACE_VISIT, PLACE_SOAK, PLACE_INTERRUPTED,
     PLACE_END, HAZARD_REMINDER, SIGNAL_THEN, SIGNAL_OR, SIGNAL_AND, SIGNAL_DISPLAY, SIGNAL_MODE, SIGNAL_MODE_SHOWS,
@@ -41,7 +39,7 @@ public enum Message {
     IMPACT_OPEN, IMPACT_FAULTY, IMPACT_LEFT, IMPACT_UNKNOWN, IMPACT_SUMMARY, IMPACT_HEAD, IMPACT_ROW, IMPACT_CHANGED, IMPACT_SAME,
     BATCH_NONE, BATCH_TWICE, BATCH_OPEN, BATCH_MASK, BATCH_FAMILY, BATCH_APART, BATCH_NO_APART, BATCH_BEGINS, BATCH_BEGINS_NOW;
 
-    private static final String BUNDLE = "org.benchwright.present.internal.messages";
+    private static final Texts TEXTS = Texts.beside(Message.class, "messages");
 
     /**
      * The text with its arguments put in.
@@ -49,7 +47,6 @@ public enum Message {
      * @param arguments what {0}, {1} ... stand for: texts, and numbers where the words depend on how many there are
      */
     public String text(Object... arguments) {
-        String pattern = ResourceBundle.getBundle(BUNDLE, Locale.getDefault(), Message.class.getClassLoader()).getString(name());
-        return new MessageFormat(pattern, Locale.ROOT).format(arguments);
+        return TEXTS.text(name(), arguments);
     }
 }

@@ -1,8 +1,6 @@
 package org.benchwright.report.internal;
 
-import java.text.MessageFormat;
-import java.util.Locale;
-import java.util.ResourceBundle;
+import org.benchwright.core.Texts;
 
 /** The texts of this bundle that people read. A certificate has one language, whatever the machine's. */
 public enum Message {
@@ -16,7 +14,7 @@ public enum Message {
     REFUSED_OPEN, REFUSED_REHEARSAL, REFUSED_UNCOVERED, LABEL_TESTED, LABEL_LIMIT, TAG, PROOF_FILE, DATA_FILE,
     ENDED_WAS, END_SUPERSEDED, END_RECALLED, END_VOID, STANDING, CORRECTIONS, FIRST, RIGHT, REASON, CORRECTION_DECIDED, REFUSED_STANDING, LABEL_REPLACES;
 
-    private static final String BUNDLE = "org.benchwright.report.internal.messages";
+    private static final Texts TEXTS = Texts.fixed(Message.class, "messages");
 
     /**
      * The text with its arguments put in.
@@ -24,7 +22,6 @@ public enum Message {
      * @param arguments what {0}, {1} ... stand for
      */
     public String text(String... arguments) {
-        String pattern = ResourceBundle.getBundle(BUNDLE, Locale.ROOT, Message.class.getClassLoader()).getString(name());
-        return new MessageFormat(pattern, Locale.ROOT).format(arguments);
+        return TEXTS.text(name(), (Object[]) arguments);
     }
 }

@@ -1,10 +1,8 @@
 package org.benchwright.ui.internal;
 
-import java.text.MessageFormat;
-import java.util.Locale;
-import java.util.ResourceBundle;
+import org.benchwright.core.Texts;
 
-/** The texts of this bundle that people read; looked up when they are shown. */
+/** The texts of this bundle that people read. */
 public enum Message {
     FIGURES_JOB, FIGURES_FAMILY, FIGURES_FAMILY_HINT, FIGURES_FROM, FIGURES_TO, FIGURES_DAY_HINT, FIGURES_READ, FIGURES_NOT_YET,
     FIGURES_READING, FIGURES_NO_DAY, FIGURES_ROWS,
@@ -50,7 +48,7 @@ public enum Message {
     RECORDS_IMPACT, IMPACT_TITLE, IMPACT_WHAT, IMPACT_ASSET, IMPACT_READS, IMPACT_READS_HINT, IMPACT_FROM, IMPACT_TO, IMPACT_THEN, IMPACT_NOW, IMPACT_STANDING,
     IMPACT_TEST, IMPACT_LOOK, IMPACT_LOOKING, IMPACT_WRITE, IMPACT_WRITTEN, IMPACT_NOT_WRITTEN;
 
-    private static final String BUNDLE = "org.benchwright.ui.internal.messages";
+    private static final Texts TEXTS = Texts.beside(Message.class, "messages");
 
     /**
      * The text with its arguments put in.
@@ -58,7 +56,6 @@ public enum Message {
      * @param arguments what {0}, {1} ... stand for: texts, and numbers where the words depend on how many there are
      */
     public String text(Object... arguments) {
-        String pattern = ResourceBundle.getBundle(BUNDLE, Locale.getDefault(), Message.class.getClassLoader()).getString(name());
-        return new MessageFormat(pattern, Locale.ROOT).format(arguments);
+        return TEXTS.text(name(), arguments);
     }
 }

@@ -1,8 +1,6 @@
 package org.benchwright.watch.internal;
 
-import java.text.MessageFormat;
-import java.util.Locale;
-import java.util.ResourceBundle;
+import org.benchwright.core.Texts;
 
 /** Texts of the watch, from {@code messages.properties}. */
 public enum Message {
@@ -10,11 +8,10 @@ public enum Message {
     SEE_UNKNOWN_HOST, SEE_LOST, SEE_EXCEPTION, SEE_SHORT, SEE_GARBLED, SEE_NO_SERVER_STATE, SEE_OPC_NO_REGISTERS, SEE_BAD_NODE, SEE_NO_NUMBER,
     SEE_NO_SECURITY, SEE_UNTRUSTED, SEE_EXPIRED, SEE_OWN_CERTIFICATE, SEE_OPC_STATUS;
 
-    private static final String BUNDLE = "org.benchwright.watch.internal.messages";
+    private static final Texts TEXTS = Texts.beside(Message.class, "messages");
 
     /** The text with its places filled. */
     public String text(Object... arguments) {
-        String pattern = ResourceBundle.getBundle(BUNDLE, Locale.getDefault(), Message.class.getClassLoader()).getString(name());
-        return new MessageFormat(pattern, Locale.ROOT).format(arguments);
+        return TEXTS.text(name(), arguments);
     }
 }

@@ -1,10 +1,8 @@
 package org.benchwright.workshop.internal;
 
-import java.text.MessageFormat;
-import java.util.Locale;
-import java.util.ResourceBundle;
+import org.benchwright.core.Texts;
 
-/** The texts of this bundle that people read; looked up when they are shown. */
+/** The texts of this bundle that people read. */
 public enum Message {
     FAULT_AFTER_SEAL, FAULT_NO_EVENTS, FAULT_NOT_OPENED, FAULT_UNDECODABLE, FAULT_PLAN_MISSING, FAULT_PLAN_DIGEST,
     FAULT_TEXT_MISSING, FAULT_PLAN_UNDECODABLE, FAULT_DOES_NOT_FOLLOW, FAULT_IMPOSSIBLE, FAULT_OF_KIND, FAULT_UNREADABLE,
@@ -24,7 +22,7 @@ public enum Message {
     WATCH_FILE_LARGE, WATCH_FILE_UNREADABLE, WATCH_FILE_LINE, WATCH_FILE_TWICE, WATCH_FILE_ENDPOINT, WATCH_NOWHERE, WATCH_SIMULATED_TEST,
     WATCH_NO_POINT, WATCH_GIVEN_UP, WATCH_CANNOT_WRITE, WATCH_REFUSED, WATCH_SEES, WATCH_INSIDE, WATCH_OUTSIDE;
 
-    private static final String BUNDLE = "org.benchwright.workshop.internal.messages";
+    private static final Texts TEXTS = Texts.beside(Message.class, "messages");
 
     /**
      * The text with its arguments put in.
@@ -32,7 +30,6 @@ public enum Message {
      * @param arguments what {0}, {1} ... stand for
      */
     public String text(String... arguments) {
-        String pattern = ResourceBundle.getBundle(BUNDLE, Locale.getDefault(), Message.class.getClassLoader()).getString(name());
-        return new MessageFormat(pattern, Locale.ROOT).format(arguments);
+        return TEXTS.text(name(), (Object[]) arguments);
     }
 }

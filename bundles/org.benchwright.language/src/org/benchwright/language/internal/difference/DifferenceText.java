@@ -1,34 +1,24 @@
 package org.benchwright.language.internal.difference;
 
-import java.text.MessageFormat;
 import java.util.Locale;
-import java.util.MissingResourceException;
-import java.util.ResourceBundle;
+
+import org.benchwright.core.Texts;
 
 /** The words of differences. */
 final class DifferenceText {
 
-    private static final ResourceBundle.Control PLAIN = ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES);
+    private static final Texts TEXTS = Texts.beside(DifferenceText.class, "words");
 
     private DifferenceText() {
     }
 
     static String of(String key, Object... arguments) {
-        return new MessageFormat(words().getString(key), Locale.ROOT).format(arguments);
+        return TEXTS.text(key, arguments);
     }
 
     /** What a part of a plan is called; the part's own name in words where nothing better is known. */
     static String part(String component) {
-        try {
-            return words().getString("part." + component);
-        } catch (MissingResourceException plain) {
-            // Most parts are called by a plain English word already.
-            return component.replaceAll("([A-Z])", " $1").toLowerCase(Locale.ROOT);
-        }
-    }
-
-    private static ResourceBundle words() {
-        return ResourceBundle.getBundle("org.benchwright.language.internal.difference.words", Locale.getDefault(),
-                DifferenceText.class.getClassLoader(), PLAIN);
+        // Most parts are called by a plain English word already.
+        return TEXTS.find("part." + component).orElseGet(() -> component.replaceAll("([A-Z])", " $1").toLowerCase(Locale.ROOT));
     }
 }

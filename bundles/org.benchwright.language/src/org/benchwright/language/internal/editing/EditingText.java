@@ -1,8 +1,6 @@
 package org.benchwright.language.internal.editing;
 
-import java.text.MessageFormat;
-import java.util.Locale;
-import java.util.ResourceBundle;
+import org.benchwright.core.Texts;
 
 /** Words of hovers, contents and proposals. */
 enum EditingText {
@@ -14,7 +12,7 @@ enum EditingText {
     VALUE_TITLE, VALUE_LIMITS, COMPARISON_TITLE, CONDITION_TITLE, OF_FAMILY, USED_NOWHERE, USED_ONCE, USED_OFTEN,
     AMOUNT_IS, RENAME_NOTHING, RENAME_NO_NAME, RENAME_CLASH, RENAME_OTHER_MEANING, RENAME_UNKNOWN_TEXT;
 
-    private static final String BUNDLE = "org.benchwright.language.internal.editing.words";
+    private static final Texts TEXTS = Texts.beside(EditingText.class, "words");
 
     /**
      * The text with its arguments put in.
@@ -22,7 +20,6 @@ enum EditingText {
      * @param arguments what {0}, {1} ... stand for
      */
     String text(String... arguments) {
-        String pattern = ResourceBundle.getBundle(BUNDLE, Locale.getDefault(), EditingText.class.getClassLoader()).getString(name());
-        return new MessageFormat(pattern, Locale.ROOT).format(arguments);
+        return TEXTS.text(name(), (Object[]) arguments);
     }
 }

@@ -1,21 +1,20 @@
 package org.benchwright.language.internal.editing;
 
-import java.util.Locale;
 import java.util.Optional;
-import java.util.ResourceBundle;
+
+import org.benchwright.core.Texts;
 
 /** What each word of the language means, in a few words. */
 final class KeywordMeanings {
 
-    private static final String BUNDLE = "org.benchwright.language.internal.editing.keywords";
+    private static final Texts TEXTS = Texts.beside(KeywordMeanings.class, "keywords");
 
     private KeywordMeanings() {
     }
 
     /** The meaning of a word; empty for braces and the like. */
     static Optional<String> of(String keyword) {
-        ResourceBundle meanings = ResourceBundle.getBundle(BUNDLE, Locale.getDefault(), KeywordMeanings.class.getClassLoader());
-        return meanings.containsKey(keyword) ? Optional.of(meanings.getString(keyword)) : Optional.empty();
+        return TEXTS.find(keyword);
     }
 
     /** What several words mean together: what the last of them says, mostly. */

@@ -2,14 +2,13 @@ package org.benchwright.language.internal.editing;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.ResourceBundle;
 import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
+import org.benchwright.core.Texts;
 import org.benchwright.language.editing.Proposal.Slot;
 import org.benchwright.model.Families;
 import org.benchwright.model.Family;
@@ -22,7 +21,7 @@ import org.eclipse.emf.ecore.EObject;
 /** Whole statements, steps and files to begin with; their examples are names that are declared, where there are any. */
 final class Templates {
 
-    private static final String BUNDLE = "org.benchwright.language.internal.editing.templates";
+    private static final Texts TEXTS = Texts.beside(Templates.class, "templates");
     /** A slot: what kind of name it wants, and what stands there where there is none. */
     private static final Pattern SLOT = Pattern.compile("<([a-z]*):([^>]*)>");
 
@@ -32,11 +31,9 @@ final class Templates {
             "instrument", Procedure::getInstruments, "mark", procedure -> Procedures.statements(procedure, Mark.class));
 
     private final String key;
-    private final ResourceBundle texts;
 
-    private Templates(String key, ResourceBundle texts) {
+    private Templates(String key) {
         this.key = key;
-        this.texts = texts;
     }
 
     /**
@@ -52,15 +49,14 @@ final class Templates {
 
     /** The templates that begin with a word at the beginning of a rule. */
     static Stream<Templates> of(String rule, String word) {
-        ResourceBundle texts = ResourceBundle.getBundle(BUNDLE, Locale.getDefault(), Templates.class.getClassLoader());
         String beginning = rule + "." + word + ".";
-        return texts.keySet().stream().filter(key -> key.startsWith(beginning) && key.endsWith(".text")).sorted()
-                .map(key -> new Templates(key.substring(0, key.length() - ".text".length()), texts));
+        return TEXTS.keys().stream().filter(key -> key.startsWith(beginning) && key.endsWith(".text")).sorted()
+                .map(key -> new Templates(key.substring(0, key.length() - ".text".length())));
     }
 
     /** Puts in names that can be referred to at a place, and indents the lines after the first. */
     FilledIn filledIn(EObject place, String indentation) {
-        Matcher slot = SLOT.matcher(texts.getString(key + ".text").replace("\n", "\n" + indentation));
+        Matcher slot = SLOT.matcher(TEXTS.pattern(key + ".text").replace("\n", "\n" + indentation));
         StringBuilder text = new StringBuilder();
         List<Slot> slots = new ArrayList<>();
         while (slot.find()) {
@@ -70,7 +66,7 @@ final class Templates {
             text.append(example);
         }
         slot.appendTail(text);
-        return new FilledIn(texts.getString(key + ".label"), texts.getString(key + ".detail"), text.toString(), slots);
+        return new FilledIn(TEXTS.pattern(key + ".label"), TEXTS.pattern(key + ".detail"), text.toString(), slots);
     }
 
     private static String example(EObject place, String kind, String otherwise) {

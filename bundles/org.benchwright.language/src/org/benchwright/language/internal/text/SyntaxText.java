@@ -1,8 +1,6 @@
 package org.benchwright.language.internal.text;
 
-import java.text.MessageFormat;
-import java.util.Locale;
-import java.util.ResourceBundle;
+import org.benchwright.core.Texts;
 
 /**
  * What people read about a text that does not fit the grammar.
@@ -16,7 +14,7 @@ public enum SyntaxText {
     LIMITS, AN_INDICATION, THE_END, A_FILE, A_FAMILY, A_FAULT, A_PROCEDURE, A_STEP_LIST, A_SOAK, A_STATEMENT, AN_EXPRESSION,
     A_SIGNAL_WORD, A_VERDICT;
 
-    private static final String BUNDLE = "org.benchwright.language.internal.text.messages";
+    private static final Texts TEXTS = Texts.beside(SyntaxText.class, "messages");
 
     /**
      * The text with its arguments put in.
@@ -25,8 +23,6 @@ public enum SyntaxText {
      * @return the text in the language of the machine, or in English where there is none
      */
     public String text(String... arguments) {
-        String pattern = ResourceBundle.getBundle(BUNDLE, Locale.getDefault(), SyntaxText.class.getClassLoader())
-                .getString(name());
-        return new MessageFormat(pattern, Locale.ROOT).format(arguments);
+        return TEXTS.text(name(), (Object[]) arguments);
     }
 }

@@ -1,8 +1,6 @@
 package org.benchwright.present.internal.printed;
 
-import java.text.MessageFormat;
-import java.util.Locale;
-import java.util.ResourceBundle;
+import org.benchwright.core.Texts;
 
 /** The words of a printed procedure that no step card has. */
 public enum PrintedWords {
@@ -17,7 +15,7 @@ public enum PrintedWords {
     LAMPS_OR, MODE, MODE_CALLED, MODE_SHOWS, WATCHED_MODBUS, WATCHED_OPC_UA, WATCHED_CAUTION, POINT_MODE, POINT_LAMP, POINT_CONDITION, POINT_OFFSET, POINT_BIT,
     POINT_REGISTER, POINT_LOW_FIRST, POINT_SWAPPED, POINT_NODE, POINT_SERVER, POINT_ON, POINT_OFF, FAULTS, FAULT, FAULT_SHOWS, FAULT_MEANS, FAULT_OFTEN, FAULT_NEXT;
 
-    private static final String BUNDLE = "org.benchwright.present.internal.printed.words";
+    private static final Texts TEXTS = Texts.beside(PrintedWords.class, "words");
 
     /**
      * The text with its arguments put in.
@@ -25,7 +23,6 @@ public enum PrintedWords {
      * @param arguments what {0}, {1} ... stand for: texts, and numbers where the words depend on how many there are
      */
     public String text(Object... arguments) {
-        String pattern = ResourceBundle.getBundle(BUNDLE, Locale.getDefault(), PrintedWords.class.getClassLoader()).getString(name());
-        return new MessageFormat(pattern, Locale.ROOT).format(arguments);
+        return TEXTS.text(name(), arguments);
     }
 }

@@ -1,8 +1,6 @@
 package org.benchwright.ui.internal.bench;
 
-import java.text.MessageFormat;
-import java.util.Locale;
-import java.util.ResourceBundle;
+import org.benchwright.core.Texts;
 
 /** The texts about rounds, people and hands at the bench. */
 enum Words {
@@ -12,11 +10,10 @@ enum Words {
     ALL_SAFE_TITLE, ALL_SAFE_ASK, ALL_SAFE_FAILED, SIGN_IN_TITLE, SIGN_IN_WHAT, SIGN_IN_ID, SIGN_IN_PASSWORD, SIGN_IN_PIN, STATION_LOCKED, ASK_PASSWORD, ASK_PIN,
     NO_FILE_ASKED, FAULTS_CODE, FAULTS_BESIDE, FAULTS_MEANS, FAULTS_ROW;
 
-    private static final String BUNDLE = "org.benchwright.ui.internal.bench.words";
+    private static final Texts TEXTS = Texts.beside(Words.class, "words");
 
     /** The text with its arguments put in. */
     String text(Object... arguments) {
-        String pattern = ResourceBundle.getBundle(BUNDLE, Locale.getDefault(), Words.class.getClassLoader()).getString(name());
-        return new MessageFormat(pattern, Locale.ROOT).format(arguments);
+        return TEXTS.text(name(), arguments);
     }
 }

@@ -1,8 +1,6 @@
 package org.benchwright.ui.internal.house;
 
-import java.text.MessageFormat;
-import java.util.Locale;
-import java.util.ResourceBundle;
+import org.benchwright.core.Texts;
 
 /** The texts of this package that people read; looked up when they are shown. */
 public enum HouseMessage {
@@ -15,7 +13,7 @@ public enum HouseMessage {
     READ_AGAIN, REASON, NO_DAY, ABOUT, BENCH_SIGNS, INSTRUMENTS_NONE, INSTRUMENTS_COUNT, INSTRUMENT_PICK,
     PICTURE_OFFERED, CAMERA_TITLE, CAMERA_WHAT, CAMERA_FAILED;
 
-    private static final String BUNDLE = "org.benchwright.ui.internal.house.messages";
+    private static final Texts TEXTS = Texts.beside(HouseMessage.class, "messages");
 
     /**
      * The text with its arguments put in.
@@ -23,7 +21,6 @@ public enum HouseMessage {
      * @param arguments what {0}, {1} ... stand for: texts, and numbers where the words depend on how many there are
      */
     public String text(Object... arguments) {
-        String pattern = ResourceBundle.getBundle(BUNDLE, Locale.getDefault(), HouseMessage.class.getClassLoader()).getString(name());
-        return new MessageFormat(pattern, Locale.ROOT).format(arguments);
+        return TEXTS.text(name(), arguments);
     }
 }
