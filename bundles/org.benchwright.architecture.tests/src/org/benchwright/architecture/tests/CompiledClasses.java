@@ -94,8 +94,16 @@ final class CompiledClasses {
 				.sorted().toList();
 	}
 
+	/** Hand-written classes that use a type. */
+	List<String> thatUse(String typeName) {
+		return product().filter(type -> type.getDirectDependenciesFromSelf().stream()
+				.anyMatch(dependency -> dependency.getTargetClass().getName().equals(typeName)))
+				.map(JavaClass::getName)
+				.sorted().toList();
+	}
+
 	/**
-	 * Texts that have a name and are asked for by nobody. Texts are the constants of an enum with a method {@code text}; where a text
+	 * Texts that have a name and are asked for by nobody. Texts are the constants of an enum with a method {@code text} that takes arguments; where a text
 	 * is found by the name of a constant elsewhere ({@code valueOf}), that constant asks for it.
 	 */
 	List<String> textsThatNobodyShows() {
@@ -112,7 +120,8 @@ final class CompiledClasses {
 	}
 
 	private static boolean isTexts(JavaClass type) {
-		return type.isEnum() && type.getMethods().stream().anyMatch(method -> method.getName().equals("text"));
+		return type.isEnum() && type.getMethods().stream()
+				.anyMatch(method -> method.getName().equals("text") && method.getRawParameterTypes().stream().anyMatch(JavaClass::isArray));
 	}
 
 	private static Stream<JavaField> constants(JavaClass type) {

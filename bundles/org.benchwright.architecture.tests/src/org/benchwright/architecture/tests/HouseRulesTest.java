@@ -42,6 +42,11 @@ class HouseRulesTest {
 	}
 
 	@Test
+	void textsAreLookedUpInOnePlace() {
+		assertEquals(List.of("org.benchwright.core.Texts"), CompiledClasses.ALL.thatUse("java.util.ResourceBundle"));
+	}
+
+	@Test
 	void everyTextIsShown() {
 		assertEquals(List.of(), CompiledClasses.ALL.textsThatNobodyShows());
 	}

@@ -1,17 +1,14 @@
 package org.benchwright.language.internal.inspect;
 
-import java.text.MessageFormat;
-import java.util.Locale;
-import java.util.ResourceBundle;
+import org.benchwright.core.Texts;
 
 /** How a remark tells of a place in another file. */
 enum ElsewhereText {
     IN_FILE;
 
-    private static final String BUNDLE = "org.benchwright.language.internal.inspect.words";
+    private static final Texts TEXTS = Texts.beside(ElsewhereText.class, "words");
 
     String text(String... arguments) {
-        String pattern = ResourceBundle.getBundle(BUNDLE, Locale.getDefault(), ElsewhereText.class.getClassLoader()).getString(name());
-        return new MessageFormat(pattern, Locale.ROOT).format(arguments);
+        return TEXTS.text(name(), (Object[]) arguments);
     }
 }
