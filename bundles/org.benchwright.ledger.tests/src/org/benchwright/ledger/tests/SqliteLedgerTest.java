@@ -3,6 +3,7 @@ package org.benchwright.ledger.tests;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -13,11 +14,15 @@ import java.util.List;
 import java.util.Random;
 import org.benchwright.core.Digest;
 import org.benchwright.ledger.DocumentKind;
+import org.benchwright.ledger.EntryDraft;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.LedgerReadOnlyException;
+import org.benchwright.ledger.LedgerVerifier;
 import org.benchwright.ledger.PayloadException;
 import org.benchwright.ledger.SqliteLedger;
+import org.benchwright.ledger.TestId;
+import org.benchwright.ledger.VerificationRequest;
 import org.junit.jupiter.api.Test;
 
 /** The embedded store: the contract, and what is its own. */
@@ -78,6 +83,25 @@ class SqliteLedgerTest extends LedgerContractTest {
 
     private static void assertRefused(Tamper tamper, String sql) {
         assertThrows(SQLException.class, () -> tamper.run(sql), sql);
+    }
+
+    /** The statements of an append are kept; one that failed must not stand in the way of the next. */
+    @Test
+    void anAppendThatTheDatabaseRefusesHindersNoLaterOne() throws Exception {
+        TestId id = sample().newTest();
+        try (Tamper tamper = Tamper.with(file)) {
+            for (int i = 0; i < 3; i++) {
+                ledger().append(id, i, List.of(sample().observation(id, i)));
+                int next = i + 1;
+                EntryDraft refused = sample().observation(id, next);
+                tamper.run("CREATE TRIGGER event_never BEFORE INSERT ON event BEGIN SELECT RAISE(ABORT, 'never'); END");
+                assertThrows(LedgerException.class, () -> ledger().append(id, next, List.of(refused)));
+                tamper.run("DROP TRIGGER event_never");
+                assertEquals(next, ledger().lastSequence(id));
+            }
+        }
+        assertEquals(3, ledger().entries(id).size());
+        assertTrue(LedgerVerifier.verify(VerificationRequest.of(file)).clean());
     }
 
     @Test

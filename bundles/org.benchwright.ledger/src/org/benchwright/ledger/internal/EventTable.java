@@ -14,7 +14,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
-import java.util.stream.Collectors;
 import org.benchwright.core.Digest;
 import org.benchwright.ledger.CompactRange;
 import org.benchwright.ledger.LedgerDamagedException;
@@ -30,8 +29,9 @@ import org.benchwright.ledger.TestId;
  *
  * @param place   where the ledger is, for messages
  * @param holding how this database says that the canonical bytes hold other bytes
+ * @param kept    the statements of an append
  */
-record EventTable(String place, String holding) {
+record EventTable(String place, String holding, KeptStatements kept) {
 
     static final String HOLDING_IN_SQLITE = "instr(canonical, ?) > 0";
     static final String HOLDING_IN_POSTGRES = "position(? in canonical) > 0";
@@ -50,14 +50,14 @@ record EventTable(String place, String holding) {
     Head head(Connection connection, TestId test) throws SQLException, LedgerException {
         String sql = "SELECT sequence, link, EXISTS (SELECT 1 FROM event WHERE test_id = ? AND kind = 'sealed') "
                 + "FROM event WHERE test_id = ? ORDER BY sequence DESC LIMIT 1";
-        try (PreparedStatement statement = connection.prepareStatement(sql)) {
+        return kept.use(connection, sql, statement -> {
             statement.setString(1, test.value());
             statement.setString(2, test.value());
             try (ResultSet row = statement.executeQuery()) {
                 return row.next() ? new Head(row.getLong(1), new Link(digest(row.getBytes(2))), row.getBoolean(3))
                         : new Head(0, Link.before(test), false);
             }
-        }
+        });
     }
 
     /** The link of one event, if it is there. */
@@ -136,12 +136,13 @@ record EventTable(String place, String holding) {
     }
 
     /** Number of events so far. */
-    long count(Connection connection) throws SQLException {
-        try (Statement statement = connection.createStatement();
-                ResultSet row = statement.executeQuery("SELECT coalesce(max(position), 0) FROM event")) {
-            row.next();
-            return row.getLong(1);
-        }
+    long count(Connection connection) throws SQLException, LedgerException {
+        return kept.use(connection, "SELECT coalesce(max(position), 0) FROM event", statement -> {
+            try (ResultSet row = statement.executeQuery()) {
+                row.next();
+                return row.getLong(1);
+            }
+        });
     }
 
     /** The tree over all events so far. */
@@ -151,18 +152,27 @@ record EventTable(String place, String holding) {
             return CompactRange.empty();
         }
         List<Long> ends = CompactRange.ends(size);
-        List<Digest> subtrees = new ArrayList<>(ends.size());
-        String all = ends.stream().map(String::valueOf).collect(Collectors.joining(", "));
-        try (Statement statement = connection.createStatement();
-                ResultSet rows = statement.executeQuery("SELECT subtree FROM event WHERE position IN (" + all + ") ORDER BY position")) {
-            while (rows.next()) {
-                subtrees.add(digest(rows.getBytes(1)));
+        String places = String.join(", ", Collections.nCopies(ends.size(), "?"));
+        List<Digest> subtrees = kept.use(connection, "SELECT subtree FROM event WHERE position IN (" + places + ") ORDER BY position", statement -> {
+            for (int i = 0; i < ends.size(); i++) {
+                statement.setLong(i + 1, ends.get(i));
             }
-        }
+            return subtrees(statement);
+        });
         if (subtrees.size() != ends.size()) {
             throw damaged();
         }
         return new CompactRange(size, subtrees);
+    }
+
+    private List<Digest> subtrees(PreparedStatement statement) throws SQLException, LedgerException {
+        List<Digest> subtrees = new ArrayList<>();
+        try (ResultSet rows = statement.executeQuery()) {
+            while (rows.next()) {
+                subtrees.add(digest(rows.getBytes(1)));
+            }
+        }
+        return subtrees;
     }
 
     /** What is stored of the tree. */
@@ -204,10 +214,10 @@ record EventTable(String place, String holding) {
         return new LedgerDamagedException(Messages.text("damaged", place));
     }
 
-    void insert(Connection connection, LedgerEntry entry, byte[] canonical, Digest subtree) throws SQLException {
+    void insert(Connection connection, LedgerEntry entry, byte[] canonical, Digest subtree) throws SQLException, LedgerException {
         String sql = "INSERT INTO event (position, test_id, sequence, instant, sitting, elapsed, actor, role, kind, link, subtree, canonical) "
                 + "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)";
-        try (PreparedStatement statement = connection.prepareStatement(sql)) {
+        kept.use(connection, sql, statement -> {
             statement.setLong(1, entry.position());
             statement.setString(2, entry.test().value());
             statement.setLong(3, entry.sequence());
@@ -220,8 +230,8 @@ record EventTable(String place, String holding) {
             statement.setBytes(10, entry.link().digest().bytes());
             statement.setBytes(11, subtree.bytes());
             statement.setBytes(12, canonical);
-            statement.executeUpdate();
-        }
+            return statement.executeUpdate();
+        });
     }
 
     List<LedgerEntry> entries(Connection connection, TestId test, long from) throws SQLException, LedgerException {

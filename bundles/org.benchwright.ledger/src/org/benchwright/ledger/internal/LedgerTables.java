@@ -36,12 +36,12 @@ public record LedgerTables(EventTable events, DocumentTable documents, SealTable
 
     /** The tables of the ledger in the file {@code path}; large attachments lie beside it. */
     public static LedgerTables of(Path path) {
-        return at(new EventTable(path.toString(), EventTable.HOLDING_IN_SQLITE), Optional.of(Attachments.beside(path)));
+        return at(new EventTable(path.toString(), EventTable.HOLDING_IN_SQLITE, new KeptStatements()), Optional.of(Attachments.beside(path)));
     }
 
     /** The tables of a ledger that keeps everything in its database. */
     public static LedgerTables within(String place) {
-        return at(new EventTable(place, EventTable.HOLDING_IN_POSTGRES), Optional.empty());
+        return at(new EventTable(place, EventTable.HOLDING_IN_POSTGRES, new KeptStatements()), Optional.empty());
     }
 
     private static LedgerTables at(EventTable events, Optional<Attachments> attachments) {
@@ -259,7 +259,7 @@ public record LedgerTables(EventTable events, DocumentTable documents, SealTable
     }
 
     /** Position of the last event, 0 where there is none. */
-    public long lastPosition(Connection connection) throws SQLException {
+    public long lastPosition(Connection connection) throws SQLException, LedgerException {
         return events.count(connection);
     }
 
