@@ -1,6 +1,7 @@
 package org.benchwright.ledger;
 
 import java.util.List;
+import org.benchwright.ledger.internal.SecondView;
 import org.benchwright.ledger.internal.SqliteFile;
 import org.benchwright.ledger.internal.verify.LedgerWalk;
 
@@ -22,8 +23,9 @@ public final class LedgerVerifier {
      * @throws LedgerException        when it can't be read for another reason
      */
     public static Verification verify(VerificationRequest request) throws LedgerException {
-        try (SqliteFile file = SqliteFile.openReadOnly(request.ledger(), LedgerOptions.standard())) {
-            return file.read(connection -> new LedgerWalk(connection, file.path(), request).run());
+        LedgerOptions options = LedgerOptions.standard();
+        try (SqliteFile file = SqliteFile.openReadOnly(request.ledger(), options); SecondView second = file.secondView(options)) {
+            return file.read(connection -> new LedgerWalk(connection, second.beside(connection), file.path(), request).run());
         } catch (LedgerDamagedException damaged) {
             // A ledger, but not one of its tables can be reached.
             Fault fault = Fault.ofLedger(FaultKind.STORE_DAMAGED, damaged.getMessage());

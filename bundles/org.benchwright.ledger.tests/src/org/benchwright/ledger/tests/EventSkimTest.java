@@ -12,6 +12,7 @@ import java.util.Random;
 import org.benchwright.ledger.PayloadException;
 import org.benchwright.ledger.internal.Event;
 import org.benchwright.ledger.internal.EventCodec;
+import org.benchwright.ledger.internal.PlainEvents;
 import org.benchwright.ledger.internal.References;
 import org.benchwright.ledger.internal.SignaturePart;
 import org.junit.jupiter.api.Test;
@@ -33,20 +34,28 @@ class EventSkimTest {
                 .getBytes(StandardCharsets.UTF_8);
     }
 
+    private static Optional<EventCodec.Said> skim(byte[] bytes) {
+        try {
+            return Optional.of(EventCodec.skim(bytes));
+        } catch (PayloadException refused) {
+            return Optional.empty();
+        }
+    }
+
     private static void compare(byte[] bytes) {
         Optional<Event> careful;
-        Optional<EventCodec.Said> skimmed;
         try {
             careful = Optional.of(EventCodec.decode(bytes));
         } catch (PayloadException refused) {
             careful = Optional.empty();
         }
-        try {
-            skimmed = Optional.of(EventCodec.skim(bytes));
-        } catch (PayloadException refused) {
-            skimmed = Optional.empty();
-        }
+        Optional<EventCodec.Said> skimmed = skim(bytes);
         String text = new String(bytes, StandardCharsets.UTF_8);
+        Optional<PlainEvents.Plain> plain = new PlainEvents().read(bytes);
+        plain.ifPresent(read -> {
+            assertEquals(skimmed.map(EventCodec.Said::event), Optional.of(read.event()), text);
+            assertEquals(skimmed.map(EventCodec.Said::references), Optional.of(read.references()), text);
+        });
         assertEquals(careful.isPresent(), skimmed.isPresent(), text);
         if (careful.isPresent()) {
             Event event = careful.get();
@@ -63,6 +72,25 @@ class EventSkimTest {
     void everyKindOfPayloadIsSkimmedAsItIsRead() {
         PAYLOADS.forEach(payload -> compare(event(payload)));
         assertTrue(PAYLOADS.size() > 10);
+    }
+
+    @Test
+    void plainEventsAreThoseWithoutSignatureEscapesRareLettersOrTooManyLevels() {
+        List<Boolean> plain = PAYLOADS.stream().map(payload -> new PlainEvents().read(event(payload)).isPresent()).toList();
+        assertEquals(List.of(true, true, true, false, false, false, false, true, true, false, false), plain);
+    }
+
+    @Test
+    void whatWasKeptOfOneEventIsNotTakenForAnother() {
+        PlainEvents events = new PlainEvents();
+        String usual = new String(event("{}"), StandardCharsets.UTF_8);
+        List<String> others = List.of(usual, usual.replace("QN", "LW"), usual.replace("technician", "auditor"), usual.replace("observed", "opened"),
+                usual.replace("T-4K7M2-QXD9R", "T-4K7M2-QXD9T"), usual.replace("\"3\"", "\"4\""),
+                usual.replace("PT1.5S", "PT0S"), usual.replace("QN", "Q N"), usual);
+        for (String text : others) {
+            byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
+            assertEquals(skim(bytes).map(EventCodec.Said::event), events.read(bytes).map(PlainEvents.Plain::event), text);
+        }
     }
 
     @Test

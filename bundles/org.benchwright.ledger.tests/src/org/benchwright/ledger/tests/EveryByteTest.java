@@ -1,9 +1,11 @@
 package org.benchwright.ledger.tests;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.ByteArrayOutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.PreparedStatement;
@@ -17,6 +19,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
+import java.util.stream.IntStream;
+import org.benchwright.core.Digest;
 import org.benchwright.ledger.CompactRange;
 import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.LedgerVerifier;
@@ -28,12 +32,16 @@ import org.benchwright.ledger.internal.verify.EventInspector;
 import org.benchwright.ledger.internal.verify.EventInspector.Before;
 import org.benchwright.ledger.internal.verify.DecodedRow;
 import org.benchwright.ledger.internal.verify.EventRow;
+import org.benchwright.ledger.internal.verify.PackedRow;
+import org.benchwright.ledger.internal.verify.StoredRow;
 import org.benchwright.ledger.internal.verify.TestPoint;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Changes every byte that is stored, one after the other; each change is found. */
 class EveryByteTest {
+
+    private static final int LINK = StoredRow.COLUMNS.indexOf("link");
 
     @TempDir
     Path folder;
@@ -53,7 +61,7 @@ class EveryByteTest {
 
     private static long changeAll(Place place) {
         long count = 0;
-        for (int column = 0; column < EventRow.COLUMNS.size(); column++) {
+        for (int column = 0; column < StoredRow.COLUMNS.size(); column++) {
             for (Cell changed : changes(place.row().cells().get(column))) {
                 assertFound(place, column, changed);
                 count++;
@@ -65,8 +73,30 @@ class EveryByteTest {
     private static void assertFound(Place place, int column, Cell changed) {
         List<Cell> cells = new ArrayList<>(place.row().cells());
         cells.set(column, changed);
-        assertFalse(EventInspector.inspect(DecodedRow.of(new EventRow(cells)), place.before()).faults().isEmpty(),
-                () -> EventRow.COLUMNS.get(column) + " of position " + place.before().position());
+        List<StoredRow> rows = new ArrayList<>(List.of(new EventRow(cells)));
+        pack(cells).ifPresent(rows::add);
+        for (StoredRow row : rows) {
+            assertFalse(EventInspector.inspect(DecodedRow.of(row), place.before()).faults().isEmpty(),
+                    () -> StoredRow.COLUMNS.get(column) + " of position " + place.before().position());
+        }
+    }
+
+    /** The row as the database packs it, if it packs such a one. */
+    private static Optional<PackedRow> pack(List<Cell> cells) {
+        boolean usual = IntStream.range(0, cells.size()).allMatch(i -> cells.get(i).type().equals(StoredRow.TYPES.get(i)))
+                && cells.get(LINK).bytes().length == Digest.LENGTH && cells.get(LINK + 1).bytes().length == Digest.LENGTH;
+        if (!usual) {
+            return Optional.empty();
+        }
+        ByteArrayOutputStream packed = new ByteArrayOutputStream();
+        packed.writeBytes(cells.get(LINK).bytes());
+        packed.write('\n');
+        packed.writeBytes(cells.get(LINK + 1).bytes());
+        for (Cell cell : cells.subList(0, LINK)) {
+            packed.write('\n');
+            packed.writeBytes(cell.bytes());
+        }
+        return PackedRow.of(packed.toByteArray(), cells.get(LINK + 2).bytes());
     }
 
     /** The cell with each of its bytes changed (of a number, bits of each weight), cut short, longer, of other types, and nothing. */
@@ -101,16 +131,17 @@ class EveryByteTest {
         Optional<CompactRange> tree = Optional.of(CompactRange.empty());
         try (Tamper reader = Tamper.with(ledger);
                 Statement statement = reader.connection().createStatement();
-                ResultSet rows = statement.executeQuery(EventRow.query())) {
+                ResultSet rows = statement.executeQuery(StoredRow.query())) {
             while (rows.next()) {
-                EventRow row = EventRow.read(rows);
+                PackedRow row = (PackedRow) StoredRow.read(rows);
                 Map<TestId, TestPoint> known = Map.copyOf(points);
                 Before before = new Before(places.size() + 1L, test -> known.getOrDefault(test, TestPoint.before(test)), tree);
                 EventInspector.Result result = EventInspector.inspect(DecodedRow.of(row), before);
                 assertEquals(List.of(), result.faults());
                 points.put(result.test().orElseThrow(), result.point().orElseThrow());
                 tree = result.tree();
-                places.add(new Place(row, before));
+                assertArrayEquals(pack(row.cells().cells()).orElseThrow().packed(), row.packed());
+                places.add(new Place(row.cells(), before));
             }
         }
         return places;
@@ -123,7 +154,7 @@ class EveryByteTest {
         Random random = new Random(7);
         for (int i = 0; i < 120; i++) {
             long position = 1 + random.nextInt(179);
-            String column = EventRow.COLUMNS.get(i % EventRow.COLUMNS.size());
+            String column = StoredRow.COLUMNS.get(i % StoredRow.COLUMNS.size());
             change(ledger, "event", "position", column, position, random);
             Verification verification = LedgerVerifier.verify(VerificationRequest.of(ledger));
             assertFalse(verification.clean(), column + " of position " + position);

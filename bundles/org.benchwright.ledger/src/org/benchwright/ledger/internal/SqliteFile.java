@@ -246,6 +246,21 @@ public final class SqliteFile implements Database {
         return translated("BEGIN", work);
     }
 
+    /** A second connection, for whoever is about to {@link #read} in two threads; closed before this is. */
+    public SecondView secondView(LedgerOptions options) {
+        try {
+            Connection second = connect(place.uri(), true, options);
+            try {
+                return SecondView.over(path, second);
+            } catch (SQLException refused) {
+                close(second, refused);
+                return SecondView.none(path);
+            }
+        } catch (SQLException refused) {
+            return SecondView.none(path);
+        }
+    }
+
     /** Does {@code work} outside of a transaction, which some statements need. */
     synchronized <T> T unwrapped(SqlWork<T> work) throws LedgerException {
         try {

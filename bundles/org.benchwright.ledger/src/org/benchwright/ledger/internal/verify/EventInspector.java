@@ -42,7 +42,6 @@ public final class EventInspector {
             Optional<CompactRange> tree) {
     }
 
-    private final EventRow row;
     private final DecodedRow decoded;
     private final Before before;
     private final List<Fault> faults = new ArrayList<>();
@@ -50,7 +49,6 @@ public final class EventInspector {
     private OptionalLong sequence = OptionalLong.empty();
 
     private EventInspector(DecodedRow decoded, Before before) {
-        this.row = decoded.row();
         this.decoded = decoded;
         this.before = before;
     }
@@ -62,8 +60,7 @@ public final class EventInspector {
 
     private Result inspect() {
         Optional<Event> event = decoded.event();
-        // An unreadable event counts for the test that its column names, so that one fault doesn't become many.
-        test = event.map(Event::test).or(() -> row.test().text().flatMap(TestId::stored));
+        test = decoded.test();
         Optional<TestPoint> point = test.map(before.points());
         sequence = event.map(known -> OptionalLong.of(known.sequence()))
                 .orElseGet(() -> point.isPresent() ? OptionalLong.of(point.get().sequence() + 1) : OptionalLong.empty());
@@ -105,7 +102,7 @@ public final class EventInspector {
 
     /** The tree with this row; goes on with the subtree that is stored, so that one fault doesn't become many. */
     private Optional<CompactRange> tree(CompactRange tree, Optional<Link> stored) {
-        Optional<Digest> subtree = row.subtree().digest();
+        Optional<Digest> subtree = decoded.subtree();
         if (test.isEmpty() || sequence.isEmpty() || stored.isEmpty()) {
             fault(FaultKind.ORDER_CHANGED, "fault.order");
             return Optional.empty();

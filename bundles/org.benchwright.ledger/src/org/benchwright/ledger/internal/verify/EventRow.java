@@ -11,14 +11,10 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.benchwright.ledger.internal.EventCodec;
 
-/** One row of the table of events as it was found, {@link #COLUMNS} in order. */
-public record EventRow(List<Cell> cells) {
+/** One row of the table of events, cell by cell. */
+public record EventRow(List<Cell> cells) implements StoredRow {
 
-    /** The columns; those from {@code test_id} to {@code kind} must say what the canonical bytes say. */
-    public static final List<String> COLUMNS = List.of("position", "test_id", "sequence", "instant", "sitting", "elapsed", "actor", "role", "kind",
-            "link", "subtree", "canonical");
-
-    private static final int LINK = 9;
+    private static final int LINK = COLUMNS.indexOf("link");
 
     /** As many cells as there are columns. */
     public EventRow {
@@ -28,45 +24,9 @@ public record EventRow(List<Cell> cells) {
         }
     }
 
-    /** The storage class that each column has when nobody tampered with it. */
-    private static final List<String> TYPES = List.of("integer", "text", "integer", "text", "integer", "text", "text", "text", "text", "blob",
-            "blob", "blob");
-
-    /**
-     * All rows in ledger order: whether all cells of a row have their usual type and length, the row's number, and the cells. What is
-     * usual is read as it stands; only a row that is not is asked for again, type by type and no longer than need be.
-     */
-    public static String query() {
-        String usual = IntStream.range(0, COLUMNS.size())
-                .mapToObj(i -> usual(COLUMNS.get(i), TYPES.get(i), longest(i)))
-                .collect(Collectors.joining(" AND "));
-        return "SELECT " + usual + ", rowid, " + String.join(", ", COLUMNS) + " FROM event ORDER BY position";
-    }
-
-    /** The length is asked first, or a long cell would be read to be compared. Of the storage classes, texts are less than blobs and no less than ''. */
-    private static String usual(String column, String type, long longest) {
-        return switch (type) {
-            case "integer" -> "typeof(" + column + ") = 'integer'";
-            case "text" -> "octet_length(" + column + ") <= " + longest + " AND " + column + " >= '' AND " + column + " < x''";
-            default -> "octet_length(" + column + ") <= " + longest + " AND " + column + " >= x''";
-        };
-    }
-
-    /** The current row of {@link #query}. */
-    public static EventRow read(ResultSet rows) throws SQLException {
-        if (!rows.getBoolean(1)) {
-            return unusual(rows.getStatement().getConnection(), rows.getLong(2));
-        }
-        Cell[] cells = new Cell[COLUMNS.size()];
-        for (int i = 0; i < cells.length; i++) {
-            byte[] bytes = rows.getBytes(i + 3);
-            cells[i] = new Cell(TYPES.get(i), bytes == null ? new byte[0] : bytes);
-        }
-        return new EventRow(List.of(cells));
-    }
-
-    private static EventRow unusual(Connection connection, long rowid) throws SQLException {
-        String columns = IntStream.range(0, COLUMNS.size()).mapToObj(i -> Cell.columns(COLUMNS.get(i), longest(i)))
+    /** The row of that number, type by type and no longer than need be. */
+    static EventRow read(Connection connection, long rowid) throws SQLException {
+        String columns = IntStream.range(0, COLUMNS.size()).mapToObj(i -> Cell.columns(COLUMNS.get(i), StoredRow.longest(i)))
                 .collect(Collectors.joining(", "));
         try (PreparedStatement statement = connection.prepareStatement("SELECT " + columns + " FROM event WHERE rowid = ?")) {
             statement.setLong(1, rowid);
@@ -78,8 +38,9 @@ public record EventRow(List<Cell> cells) {
         }
     }
 
-    private static long longest(int column) {
-        return COLUMNS.get(column).equals("canonical") ? EventCodec.LONGEST : Cell.SHORT;
+    @Override
+    public int length() {
+        return canonical().bytes().length;
     }
 
     Cell position() {

@@ -30,6 +30,15 @@ final class FaultList {
         add(Fault.ofLedger(kind, Messages.text(key, values)));
     }
 
+    /** These and then those of {@code more}. */
+    FaultList with(FaultList more) {
+        FaultList both = new FaultList();
+        both.addAll(faults);
+        both.addAll(more.faults);
+        both.leftOut += leftOut + more.leftOut;
+        return both;
+    }
+
     List<Fault> list() {
         return List.copyOf(faults);
     }

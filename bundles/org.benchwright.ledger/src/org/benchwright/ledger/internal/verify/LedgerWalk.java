@@ -37,6 +37,7 @@ public final class LedgerWalk {
     private static final int MOST_LATE = 1000;
 
     private final Connection connection;
+    private final Optional<Connection> second;
     private final VerificationRequest request;
     private final FaultList faults = new FaultList();
     private final Map<TestId, TestPoint> points = new LinkedHashMap<>();
@@ -51,9 +52,10 @@ public final class LedgerWalk {
     private long events;
     private int orderFaults;
 
-    /** Prepares to verify the ledger behind {@code connection}, whose file is {@code path}. */
-    public LedgerWalk(Connection connection, Path path, VerificationRequest request) {
+    /** Prepares to verify the ledger behind {@code connection}, whose file is {@code path}; a {@code second} connection sees the same. */
+    public LedgerWalk(Connection connection, Optional<Connection> second, Path path, VerificationRequest request) {
         this.connection = connection;
+        this.second = second;
         this.request = request;
         this.documents = new DocumentCheck(connection, Attachments.beside(path), faults);
         this.kept = new KeptCheck(request.kept(), request.benchKey(), faults);
@@ -63,8 +65,7 @@ public final class LedgerWalk {
     /** Does it. */
     public Verification run() {
         request.progress().begin(Messages.text("verifying"), expected());
-        try {
-            StoreCheck.guarded(faults, "sqlite_master", new StoreCheck(connection, faults)::run);
+        try (StoreCheck store = new StoreCheck(connection, second)) {
             StoreCheck.guarded(faults, "event, signer", this::signers);
             StoreCheck.guarded(faults, "document", () -> documents.run(request.cancellation()));
             kept.signatures();
@@ -72,7 +73,8 @@ public final class LedgerWalk {
             StoreCheck.guarded(faults, "checkpoint, event", this::walk);
             missing();
             List<VerifiedTest> tests = verifiedTests();
-            return new Verification(faults.list(), faults.leftOut(), events, documents.count(), tests,
+            FaultList all = store.found().with(faults);
+            return new Verification(all.list(), all.leftOut(), events, documents.count(), tests,
                     List.copyOf(signers.values()), late, List.copyOf(withdrawn.values()), !request.cancellation().requested());
         } finally {
             request.progress().end();
@@ -100,7 +102,7 @@ public final class LedgerWalk {
     private void walk() throws SQLException {
         try (CheckpointCheck checkpoints = new CheckpointCheck(connection, signatures, documents, faults);
                 Statement statement = connection.createStatement();
-                ResultSet rows = statement.executeQuery(EventRow.query());
+                ResultSet rows = statement.executeQuery(StoredRow.query());
                 RowStream stream = new RowStream(rows)) {
             Optional<List<DecodedRow>> batch = stream.next();
             while (batch.isPresent() && !request.cancellation().requested()) {

@@ -27,7 +27,7 @@ final class RowStream implements AutoCloseable {
     private final Thread reader = new Thread(this::readAll, "rows of a ledger");
     private boolean ended;
 
-    /** All rows of {@code rows}, a result of {@link EventRow#query}, which is read by nobody else until this is closed. */
+    /** All rows of {@code rows}, a result of {@link StoredRow#query}, which is read by nobody else until this is closed. */
     RowStream(ResultSet rows) {
         this.rows = rows;
         reader.setDaemon(true);
@@ -57,9 +57,9 @@ final class RowStream implements AutoCloseable {
 
     private void readAll() {
         try {
-            List<EventRow> read = read();
+            List<StoredRow> read = read();
             while (!read.isEmpty()) {
-                List<EventRow> some = read;
+                List<StoredRow> some = read;
                 underWay.put(CompletableFuture.supplyAsync(() -> DecodedRow.all(some), ForkJoinPool.commonPool()));
                 read = read();
             }
@@ -79,12 +79,12 @@ final class RowStream implements AutoCloseable {
         }
     }
 
-    private List<EventRow> read() throws SQLException, InterruptedException {
-        List<EventRow> read = new ArrayList<>(ROWS);
+    private List<StoredRow> read() throws SQLException, InterruptedException {
+        List<StoredRow> read = new ArrayList<>(ROWS);
         long bytes = 0;
         while (read.size() < ROWS && bytes < BYTES && rows.next()) {
-            EventRow row = EventRow.read(rows);
-            bytes += row.canonical().bytes().length;
+            StoredRow row = StoredRow.read(rows);
+            bytes += row.length();
             read.add(row);
         }
         if (Thread.interrupted()) {
@@ -97,16 +97,6 @@ final class RowStream implements AutoCloseable {
     @Override
     public void close() {
         reader.interrupt();
-        boolean interrupted = false;
-        while (reader.isAlive()) {
-            try {
-                reader.join();
-            } catch (InterruptedException again) {
-                interrupted = true;
-            }
-        }
-        if (interrupted) {
-            Thread.currentThread().interrupt();
-        }
+        Waiting.uninterrupted(reader);
     }
 }
