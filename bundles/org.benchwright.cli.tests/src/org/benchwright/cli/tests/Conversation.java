@@ -26,7 +26,7 @@ import org.jline.terminal.impl.ExternalTerminal;
 /** Talks with a command that runs in another thread: waits until it says something, then types. */
 final class Conversation implements AutoCloseable {
 
-    private static final long PATIENCE_SECONDS = 60;
+    private static final long PATIENCE_SECONDS = 240;
 
     private final CommandRunner bench;
     private final PipedOutputStream keyboard = new PipedOutputStream();

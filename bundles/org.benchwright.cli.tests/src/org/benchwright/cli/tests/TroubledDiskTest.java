@@ -25,7 +25,7 @@ import org.sqlite.SQLiteConfig;
  */
 class TroubledDiskTest {
 
-    private static final int SECONDS = 120;
+    private static final int SECONDS = 300;
     private static final int ROUNDS = Integer.getInteger("benchwright.disk.rounds", 1);
     private static final long SEED = Long.getLong("benchwright.disk.seed", 3);
     /** Room for the first few events of a test, and for nearly all. */

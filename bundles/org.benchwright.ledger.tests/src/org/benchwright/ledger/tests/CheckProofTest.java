@@ -55,7 +55,7 @@ class CheckProofTest {
         command.addAll(List.of(more));
         Path out = folder.resolve("out.txt");
         Process process = new ProcessBuilder(command).redirectErrorStream(true).redirectOutput(out.toFile()).start();
-        assertTrue(process.waitFor(60, TimeUnit.SECONDS), "the checker ends");
+        assertTrue(process.waitFor(5, TimeUnit.MINUTES), "the checker ends");
         return new Outcome(process.exitValue(), Files.readAllLines(out, StandardCharsets.UTF_8));
     }
 

@@ -79,7 +79,7 @@ class ForwardingTroubleTest {
             boolean alive = forwarder.isAlive();
             forwarder.toHandle().destroyForcibly();
             String last = output.lines().reduce(String.valueOf(line), (before, after) -> after);
-            assertTrue(forwarder.waitFor(1, TimeUnit.MINUTES));
+            assertTrue(forwarder.waitFor(5, TimeUnit.MINUTES));
             return alive && !last.equals("done");
         }
     }
@@ -152,7 +152,7 @@ class ForwardingTroubleTest {
 
     private static void assertDone(Process process, BufferedReader output) throws Exception {
         assertEquals("done", output.lines().reduce("", (before, after) -> after));
-        assertTrue(process.waitFor(2, TimeUnit.MINUTES));
+        assertTrue(process.waitFor(5, TimeUnit.MINUTES));
         assertEquals(0, process.exitValue());
     }
 }

@@ -27,7 +27,7 @@ public final class PostgresServer implements AutoCloseable {
     /** The password of both. */
     public static final String PASSWORD = "trial";
 
-    private static final int START_SECONDS = 60;
+    private static final int START_SECONDS = 240;
 
     private final Path folder;
     private final int port;

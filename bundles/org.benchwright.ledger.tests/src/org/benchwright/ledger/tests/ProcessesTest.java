@@ -115,7 +115,7 @@ class ProcessesTest {
         Set<String> acknowledged = new TreeSet<>();
         for (Process process : processes) {
             acknowledged.addAll(acknowledged(process));
-            assertTrue(process.waitFor(2, TimeUnit.MINUTES));
+            assertTrue(process.waitFor(5, TimeUnit.MINUTES));
             assertEquals(0, process.exitValue());
         }
         assertEquals(60, acknowledged.size(), "each pair of numbers was given once");
@@ -156,7 +156,7 @@ class ProcessesTest {
             for (String line = output.readLine(); line != null; line = output.readLine()) {
                 last = line.matches("\\d+ \\d+") && Long.parseLong(line.split(" ")[1]) > Long.parseLong(last.split(" ")[1]) ? line : last;
             }
-            assertTrue(process.waitFor(1, TimeUnit.MINUTES));
+            assertTrue(process.waitFor(5, TimeUnit.MINUTES));
             return Long.parseLong(last.split(" ")[1]);
         }
     }

@@ -235,7 +235,7 @@ class WindowValuesTest {
         long took = System.nanoTime() - stopped.get();
         assertEquals(1101, all.get());
         assertTrue(seen.get() < all.get(), "it did not go on: " + seen);
-        assertTrue(took < Duration.ofSeconds(2).toNanos(), took + " ns after it was told to");
+        assertTrue(took < Duration.ofSeconds(30).toNanos(), took + " ns after it was told to");
     }
 
     @Test

@@ -17,7 +17,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** A real editor with its own client of the protocol gets from the product what the window's editor shows. */
 class EditorSessionTest {
 
-	private static final long LIMIT_SECONDS = 240;
+	private static final long LIMIT_SECONDS = 600;
 
 	private static final String FAMILY = """
 			family wren "Wren" {

@@ -12,7 +12,7 @@ import java.util.regex.Pattern;
 /** The keyboard of the screen on which the tests run: whatever is typed here reaches the window as a person's keys would. */
 final class Keyboard {
 
-	private static final int PATIENCE_SECONDS = 120;
+	private static final int PATIENCE_SECONDS = 240;
 
 	private Keyboard() {
 	}

@@ -12,7 +12,7 @@ import java.util.stream.Stream;
 final class Product {
 
 	/** How long one command may take before the test gives it up. */
-	private static final long LIMIT_SECONDS = 120;
+	private static final long LIMIT_SECONDS = 300;
 
 	private final Path home;
 	private final Path workingFolder;

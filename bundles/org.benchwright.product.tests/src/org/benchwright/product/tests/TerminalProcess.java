@@ -11,7 +11,7 @@ import java.util.concurrent.TimeUnit;
 /** The finished terminal face with a test in it, as a process of its own, answered line by line. */
 final class TerminalProcess implements AutoCloseable {
 
-	private static final int PATIENCE_SECONDS = 120;
+	private static final int PATIENCE_SECONDS = 240;
 	private static final Path PROCEDURE = Path.of("..", "..", "procedures", "tarn-c16-acceptance.procedure").toAbsolutePath().normalize();
 
 	private final Path output;

@@ -18,7 +18,7 @@ class WatchUnitTest {
 
 	private static final Path MANUAL = Path.of("..", "..", "docs", "watch.md");
 	private static final Path FRONT_DOOR = Path.of("..", "..", "releng", "bench").toAbsolutePath().normalize();
-	private static final int PATIENCE_SECONDS = 60;
+	private static final int PATIENCE_SECONDS = 240;
 
 	@TempDir
 	private Path folder;

@@ -13,7 +13,7 @@ import java.util.regex.Pattern;
 /** The finished window, started by its start script as a process and worked with by keyboard. Needs a display. */
 final class WindowProcess implements AutoCloseable {
 
-	private static final int PATIENCE_SECONDS = 120;
+	private static final int PATIENCE_SECONDS = 240;
 	private static final Path PROCEDURES = Path.of("..", "..", "procedures").toAbsolutePath().normalize();
 	private static final String UNIT_TITLE = ": .* - Benchwright";
 	private static final Pattern RECORDED = Pattern.compile("(\\S+): entry (\\d+) recorded - Benchwright");

@@ -14,7 +14,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** The product with the window, started on this system. Needs a display. */
 class WindowProductTest {
 
-	private static final int PATIENCE_SECONDS = 120;
+	private static final int PATIENCE_SECONDS = 240;
 
 	@TempDir
 	private Path folder;
@@ -38,7 +38,7 @@ class WindowProductTest {
 			assertFalse(Files.exists(log) && Files.readString(log).contains("!ENTRY"), () -> text(log));
 		} finally {
 			process.destroy();
-			assertTrue(process.waitFor(30, TimeUnit.SECONDS), "it ends when it is told to");
+			assertTrue(process.waitFor(PATIENCE_SECONDS, TimeUnit.SECONDS), "it ends when it is told to");
 		}
 	}
 

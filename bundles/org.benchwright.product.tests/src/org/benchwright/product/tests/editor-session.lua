@@ -16,7 +16,7 @@ local function codes()
   return table.concat(found, ',')
 end
 local function until_codes(wanted)
-  vim.wait(60000, function() return codes() == wanted end, 20)
+  vim.wait(200000, function() return codes() == wanted end, 20)
   say('remarks', codes())
 end
 local function place(passage, behind)
@@ -28,7 +28,7 @@ local function place(passage, behind)
 end
 local function document() return { uri = vim.uri_from_bufnr(buffer) } end
 local function ask(method, parameters)
-  local answers = vim.lsp.buf_request_sync(buffer, method, parameters, 60000) or {}
+  local answers = vim.lsp.buf_request_sync(buffer, method, parameters, 120000) or {}
   for _, answer in pairs(answers) do
     if answer.error then return nil, answer.error.message end
     return answer.result
@@ -36,7 +36,7 @@ local function ask(method, parameters)
 end
 local encoding = 'utf-16'
 
-vim.wait(60000, function() return vim.lsp.get_client_by_id(client).initialized end, 20)
+vim.wait(200000, function() return vim.lsp.get_client_by_id(client).initialized end, 20)
 until_codes('unknown-lamp')
 
 local range = { start = place('pwer'), ['end'] = place('pwer', true) }
@@ -68,7 +68,7 @@ say('laid out again', #ask('textDocument/formatting', { textDocument = document(
 until_codes('')
 
 vim.lsp.stop_client(client)
-local gone = vim.wait(20000, function() return vim.lsp.client_is_stopped(client) end, 20)
+local gone = vim.wait(60000, function() return vim.lsp.client_is_stopped(client) end, 20)
 say('stopped', tostring(gone))
 out:close()
 vim.cmd('qall!')

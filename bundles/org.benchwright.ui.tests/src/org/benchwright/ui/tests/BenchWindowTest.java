@@ -31,8 +31,8 @@ class BenchWindowTest {
         assertEquals(Verdict.ACCEPTED, test.shown().ending().get().outcome());
         assertTrue(test.shown().ending().get().words().startsWith("rehearsal: would be accepted | "), test.shown().ending().get().words());
         Screen.waitFor("nothing is asked at the end", () -> Screen.entryFields().isEmpty());
-        assertTrue(Screen.all(StyledText.class).anyMatch(text -> text.getText().contains("3.02 V accepted: 0.52 V inside of the limits")),
-                "So far tells the margins");
+        Screen.waitFor("So far tells the margins",
+                () -> Screen.all(StyledText.class).anyMatch(text -> text.getText().contains("3.02 V accepted: 0.52 V inside of the limits")));
     }
 
     @Test

@@ -18,7 +18,7 @@ import org.eclipse.swt.widgets.TableItem;
 final class Dialogs {
 
     private static final int LOOK_AGAIN_MILLIS = 50;
-    private static final int PATIENCE_MILLIS = 20_000;
+    private static final int PATIENCE_MILLIS = 90_000;
 
     private Dialogs() {
     }

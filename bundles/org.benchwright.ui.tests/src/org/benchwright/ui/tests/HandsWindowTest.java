@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -27,12 +29,14 @@ import org.benchwright.workshop.tests.Approved;
 import org.benchwright.workshop.tests.MovedTime;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Display;
+import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.Text;
 import org.eclipse.ui.handlers.IHandlerService;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
 
 /** The bench with hands full: foot switch, taps along with a lamp, the right unit, rounds, a locked station. */
 @ExtendWith(QuietLog.class)
@@ -40,6 +44,10 @@ class HandsWindowTest {
 
     private static List<String> words(OpenTest test) {
         return test.shown().soFar().stream().map(TimelineLine::words).toList();
+    }
+
+    private static boolean asksScan(OpenTest test) {
+        return test.shown().card().question().startsWith("Scan or type the serial number");
     }
 
     private static void after(OpenTest test, Shown before) {
@@ -73,19 +81,41 @@ class HandsWindowTest {
         assertEquals("24.01 V would be inside. Is 240.1 V what the instrument shows?", test.shown().card().question());
     }
 
+    private static final String FLASHING = """
+            family tit "Tit" { lamp flt red "Fault" }
+            procedure tit_lamp "The lamp of a tit" revision 1 {
+                applies to tit
+                stage work "Work" {
+                    step open_loop "Watch the lamp." {
+                        mark unplugged "Press as you pull the plug."
+                        expect flt flashing slow within 4 s of unplugged
+                        otherwise conclude rejected "An open loop is not noticed."
+                    }
+                }
+                make safe "Make safe" { step off "Off." { isolates supply } }
+                conclude accepted
+            }
+            """;
+
+    /** What counts is when the keys were pressed, as the keyboard tells it, however late the window comes to them. */
     @Test
-    void aLampIsTappedAlongWithTheSpaceBar() throws Exception {
-        OpenTest test = Technician.open("tarn-a8-acceptance.procedure", "A8-700001", true);
+    void aLampIsTappedAlongWithTheSpaceBar(@TempDir Path folder) throws Exception {
+        OpenTest test = Technician.open(Files.writeString(folder.resolve("tit.procedure"), FLASHING).toString(), "A8-700001", true);
         Answers answers = Answers.of("a8-accepted");
         while (!test.shown().tapsAlong()) {
             Technician.answer(test, answers);
         }
         Shown asked = Technician.seen(test);
         Text field = Screen.entryFields().get(0);
+        // The keyboard's clock runs over between two of them.
+        int pressed = Integer.MAX_VALUE - 2000;
         for (int i = 0; i < 5; i++) {
-            long next = System.nanoTime() + 1_600_000_000L;
-            Screen.key(field, ' ', ' ');
-            Screen.waitFor("the lamp", () -> System.nanoTime() >= next);
+            Event tap = new Event();
+            tap.character = ' ';
+            tap.keyCode = ' ';
+            tap.time = pressed;
+            field.notifyListeners(SWT.KeyDown, tap);
+            pressed += 1600;
         }
         assertEquals("\u00b7\u00b7\u00b7\u00b7\u00b7", field.getText());
         Screen.key(field, SWT.CR, '\r');
@@ -100,8 +130,13 @@ class HandsWindowTest {
         OpenTest second = Technician.open(Technician.C16, "C16-700003", false);
         Screen.waitFor("both on the bench", () -> Technician.desk().units().stream().filter(unit -> unit.serial().startsWith("C16-70000")).count() >= 2);
         Shown before = first.shown();
+        // What is still to be written down keeps the test from asking; until it does, no answer to what it asked before is taken.
+        IntStream.range(0, 20).forEach(i -> first.note("seen " + i));
         Technician.desk().select(first.id());
-        after(first, before);
+        Screen.settle();
+        assertTrue(Screen.entryFields().isEmpty() || asksScan(first), "what is typed now would be refused");
+        Screen.waitFor("which unit this is", () -> asksScan(first));
+        assertEquals(before.version() + 21, Technician.seen(first).version());
         assertTrue(first.shown().card().question().startsWith("Scan or type the serial number"), first.shown().card().question());
         Shown asked = first.shown();
         Technician.enter(first, "C16-700003");
@@ -197,8 +232,8 @@ class HandsWindowTest {
         rounds.setSelection(row);
         Technician.desk().select("");
         Screen.key(rounds, ' ', ' ');
-        Screen.waitFor("its card", () -> Technician.desk().selected().equals(test.id()));
-        assertEquals(Ids.CARD_VIEW, Screen.page().getActivePart().getSite().getId(), "this soak has readings: its look is answered on the card");
+        Screen.waitFor("its card: this soak has readings, so its look is answered there", () -> Technician.desk().selected().equals(test.id())
+                && Screen.page().getActivePart().getSite().getId().equals(Ids.CARD_VIEW));
         Screen.page().hideView(Screen.page().findView(Ids.ROUNDS_VIEW));
     }
 

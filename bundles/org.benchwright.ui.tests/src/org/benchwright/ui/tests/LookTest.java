@@ -55,19 +55,30 @@ class LookTest {
         Answers answers = Answers.of("accepted");
         Technician.seen(test);
         assertTrue(test.shown().card().instruction().startsWith("THE "), test.shown().card().instruction());
-        int instruction = tallest(Screen.card());
-        assertTrue(instruction >= 60 && instruction < 90, "instruction: " + instruction + " pixels");
+        waitForCapitals("instruction");
         while (test.shown().kind() != EntryKind.TIME) {
             Technician.answer(test, answers);
         }
         Technician.seen(test);
-        int countdown = tallest(Screen.card());
-        assertTrue(countdown >= 60 && countdown < 90, "countdown: " + countdown + " pixels");
+        waitForCapitals("countdown");
+    }
+
+    /** Waits until the card is drawn so; tells how high they are where it never is. */
+    private static void waitForCapitals(String what) {
+        Screen.waitForDrawing();
+        int[] last = {0};
+        try {
+            Screen.waitFor(what, () -> {
+                last[0] = tallest(Screen.card());
+                return last[0] >= 60 && last[0] < 90;
+            });
+        } catch (AssertionError never) {
+            throw new AssertionError(what + ": " + last[0] + " pixels", never);
+        }
     }
 
     /** Height in pixels of the tallest run of rows with ink in them, in the first columns of what a control shows. */
     private static int tallest(Control control) {
-        Screen.waitForDrawing();
         Point at = control.toDisplay(0, 0);
         ImageData data = Screen.picture(new Rectangle(at.x + 24, at.y, 40, control.getSize().y));
         int tallest = 0;
@@ -115,11 +126,9 @@ class LookTest {
         try {
             assertTrue(corners() > 2, "folders on the screen");
             Theme.use(PlatformUI.getWorkbench(), true);
-            Screen.waitForDrawing();
-            assertEquals(corners(), cornersDarker(0.5f), "dark");
+            Screen.waitFor("dark ones", () -> cornersDarker(0.5f) == corners());
             Theme.use(PlatformUI.getWorkbench(), false);
-            Screen.waitForDrawing();
-            assertEquals(0, cornersDarker(0.5f), "bright");
+            Screen.waitFor("bright ones", () -> cornersDarker(0.5f) == 0);
         } finally {
             Theme.use(PlatformUI.getWorkbench(), false);
             Engineer.closeAll();

@@ -80,7 +80,7 @@ class ManyUnitsWindowTest {
                 assertEquals(next, Technician.desk().selected());
                 OpenTest test = held(next);
                 assertEquals("It is there. Is that so?", Technician.seen(test).card().question());
-                assertTrue(selectedRow().contains(test.shown().serial()), selectedRow());
+                Screen.waitFor("its row", () -> selectedRow().contains(test.shown().serial()));
                 assertTrue(Screen.entryFields().get(0).isFocusControl(), "typed into at once");
             }
             OpenTest middle = held(order.get(UNITS / 2));

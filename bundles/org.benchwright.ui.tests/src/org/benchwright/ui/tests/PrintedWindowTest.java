@@ -16,6 +16,7 @@ import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.graphics.ImageData;
 import org.eclipse.swt.graphics.Point;
+import org.eclipse.swt.graphics.RGB;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.ui.IEditorPart;
@@ -116,11 +117,16 @@ class PrintedWindowTest {
     void aDangerStandsOnItsColour() {
         StyledText sheet = Engineer.sheet();
         sheet.setTopIndex(line(" DANGER") - 1);
-        Screen.waitForDrawing();
-        Point word = sheet.getLocationAtOffset(sheet.getOffsetAtLine(line(" DANGER")));
+        Screen.waitFor("its colour", () -> Palette.ground(SignalWord.DANGER).getRGB().equals(beside(" DANGER")));
+    }
+
+    /** The colour near the right end of a line of the sheet. */
+    private static RGB beside(String words) {
+        StyledText sheet = Engineer.sheet();
+        Point word = sheet.getLocationAtOffset(sheet.getOffsetAtLine(line(words)));
         Point at = sheet.toDisplay(sheet.getClientArea().width - 40, word.y + 3);
         ImageData picture = Screen.picture(new Rectangle(at.x, at.y, 1, 1));
-        assertEquals(Palette.ground(SignalWord.DANGER).getRGB(), picture.palette.getRGB(picture.getPixel(0, 0)));
+        return picture.palette.getRGB(picture.getPixel(0, 0));
     }
 
     /** A paragraph is a line of the sheet, or everything below would look like what stands above it, and lead there. */

@@ -80,7 +80,7 @@ class ReadingsWindowTest {
             clipboard.setContents(new Object[] {text}, new Transfer[] {TextTransfer.getInstance()});
             field.setFocus();
             field.paste();
-            Screen.settle();
+            Screen.waitFor("what was pasted", () -> !field.getText().isEmpty());
         } finally {
             clipboard.dispose();
         }

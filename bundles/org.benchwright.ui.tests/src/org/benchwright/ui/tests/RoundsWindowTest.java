@@ -85,12 +85,17 @@ class RoundsWindowTest {
             assertTrue(cell(test.shown().serial(), 3).startsWith("as expected, "), cell(test.shown().serial(), 3));
         }
         assertEquals("K-330003", selected(), "on to the next unit");
-        Shown before = third.shown();
         Screen.key(rounds(), 'n', 'n');
         Screen.waitFor("its card", () -> Technician.desk().selected().equals(third.id()) && Screen.page().getActivePart().getSite().getId().equals(Ids.CARD_VIEW));
         assertEquals(1, looks(third).size(), "nothing is on record of it yet");
+        Shown arrived = Technician.seen(third);
+        assertTrue(arrived.card().question().startsWith("Scan or type the serial number"), arrived.card().question());
+        Technician.enter(third, "K-330003");
+        Screen.waitFor("the unit is known", () -> third.shown().version() > arrived.version());
+        Shown known = Technician.seen(third);
         Technician.enter(third, "n");
-        Screen.waitFor("what it shows: " + third.shown().last(), () -> third.shown().version() > before.version());
+        Screen.waitFor("what it shows: " + third.shown().last(), () -> third.shown().version() > known.version());
+        assertTrue(third.shown().last().refused().isEmpty(), third.shown().last().toString());
         assertTrue(Stream.of(first, second).map(test -> looks(test).get(1)).map(line -> line.instant() + line.who()).distinct().count() == 2,
                 "each its own instant");
         begin();

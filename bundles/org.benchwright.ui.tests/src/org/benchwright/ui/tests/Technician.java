@@ -115,8 +115,13 @@ final class Technician {
 
     /** The test as it stands, once the card shows it so. */
     static Shown seen(OpenTest test) {
-        Screen.waitFor("the card of " + test.id(), () -> (test.id() + " " + test.shown().version()).equals(Screen.asksFor()));
-        return test.shown();
+        // The one that was compared, as the next may come at any moment.
+        Shown[] seen = new Shown[1];
+        Screen.waitFor("the card of " + test.id(), () -> {
+            seen[0] = test.shown();
+            return (test.id() + " " + seen[0].version()).equals(Screen.asksFor());
+        });
+        return seen[0];
     }
 
     private static void type(Shown asked, String answer, Answers answers) {

@@ -121,7 +121,7 @@ class WatchWindowTest {
             Process asked = new ProcessBuilder("dbus-send", "--print-reply", "--dest=org.freedesktop.DBus", "/", "org.freedesktop.DBus.NameHasOwner",
                     "string:org.freedesktop.Notifications").start();
             String answer = new String(asked.getInputStream().readAllBytes());
-            return asked.waitFor(5, TimeUnit.SECONDS) && answer.contains("true");
+            return asked.waitFor(60, TimeUnit.SECONDS) && answer.contains("true");
         } catch (IOException | InterruptedException e) {
             throw new AssertionError(e);
         }

@@ -49,7 +49,7 @@ class LineCampaignTest {
     private static final int OPC_UA_EACH = 3;
     private static final int MOST_PHASES = 6;
     private static final int MOST_PHASE_MILLIS = 700;
-    private static final Duration PATIENCE = Duration.ofSeconds(90);
+    private static final Duration PATIENCE = Duration.ofMinutes(4);
     private static final WatchRhythm RHYTHM = new WatchRhythm(Duration.ofMillis(50), 2, 3, Duration.ofMillis(400));
     private static final Register RUNS = new Register(Table.DISCRETE_INPUT, 3, NumberForm.BIT, false, false);
     private static final PointAddress STATE = new PointAddress.Node("ns=1;s=Unit.State");

@@ -97,7 +97,7 @@ class OpcUaPeerTest {
         try (PointReader reader = reader(peer.port(), Security.NONE, true, STATE)) {
             assertEquals(Map.of(STATE, BigDecimal.ONE), values(Reading.again(reader)));
             peer.set("state", 3);
-            long until = System.nanoTime() + Duration.ofSeconds(15).toNanos();
+            long until = System.nanoTime() + Duration.ofSeconds(60).toNanos();
             while (!values(Reading.again(reader)).get(STATE).equals(new BigDecimal(3))) {
                 assertTrue(System.nanoTime() < until, "the change was never told");
                 Thread.sleep(100);
@@ -214,7 +214,7 @@ class OpcUaPeerTest {
             line.become(fault);
             long began = System.nanoTime();
             Reading.failure(reader);
-            assertTrue(System.nanoTime() - began < TIMEOUT.plusSeconds(10).toNanos(), "told too late");
+            assertTrue(System.nanoTime() - began < TIMEOUT.plusSeconds(30).toNanos(), "told too late");
             line.become(Fault.NONE);
             peer.set("state", 5);
             assertEquals(Map.of(STATE, new BigDecimal(5)), values(Reading.again(reader)));

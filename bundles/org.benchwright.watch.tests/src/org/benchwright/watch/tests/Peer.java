@@ -21,7 +21,7 @@ final class Peer implements AutoCloseable {
 
     private static final Path PEERS = Path.of("peers").toAbsolutePath();
     private static final Path MADE = Path.of("target", "peers").toAbsolutePath();
-    private static final long PATIENCE_S = 60;
+    private static final long PATIENCE_S = 240;
 
     private final Process process;
     private final Writer in;
@@ -93,7 +93,7 @@ final class Peer implements AutoCloseable {
     private static void run(Path folder, String... command) throws Exception {
         Path log = Files.createTempFile(MADE, "made", ".log");
         Process making = new ProcessBuilder(command).directory(folder.toFile()).redirectErrorStream(true).redirectOutput(log.toFile()).start();
-        if (!making.waitFor(5, TimeUnit.MINUTES) || making.exitValue() != 0) {
+        if (!making.waitFor(10, TimeUnit.MINUTES) || making.exitValue() != 0) {
             making.destroyForcibly();
             throw new AssertionError(String.join(" ", command) + " failed: " + Files.readString(log));
         }

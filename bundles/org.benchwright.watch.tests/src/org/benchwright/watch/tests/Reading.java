@@ -15,7 +15,7 @@ import org.benchwright.watch.PointValues;
 /** Reading a unit in a test, in bounded time. */
 final class Reading {
 
-    private static final long PATIENCE_S = 60;
+    private static final long PATIENCE_S = 180;
 
     private Reading() {
     }

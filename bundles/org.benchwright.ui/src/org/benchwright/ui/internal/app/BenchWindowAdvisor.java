@@ -92,7 +92,8 @@ final class BenchWindowAdvisor extends WorkbenchWindowAdvisor {
         ScanListener.listen(shell, scanned -> Scanned.show(getWindowConfigurer().getWindow(), scanned));
         getWindowConfigurer().getWindow().getService(Reminders.class).begin(shell);
         IdleLock.begin(shell, desk.station(), desk::stationChanged);
-        WindowTitle.keep(desk, title -> onScreen(shell, () -> getWindowConfigurer().setTitle(title)));
+        // Behind the views that show the same: who reads in the title what is on record can type what is asked next.
+        WindowTitle.keep(desk, title -> onScreen(shell, () -> onScreen(shell, () -> getWindowConfigurer().setTitle(title))));
         Settings.ready().ifPresent(file -> new ReadyTeller(shell, desk, file).start());
     }
 

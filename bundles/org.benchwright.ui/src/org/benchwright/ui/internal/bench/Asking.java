@@ -21,6 +21,7 @@ import org.benchwright.ui.internal.desk.Shown;
 record Asking(EntryKind kind, List<String> prompts, String first, String keys, FaultNotes notes) {
 
     private static final FaultNotes NONE = new FaultNotes(List.of());
+    private static final Asking NOTHING = new Asking(EntryKind.NOTHING, List.of(), "", "", NONE);
 
     Asking {
         prompts = List.copyOf(prompts);
@@ -28,10 +29,13 @@ record Asking(EntryKind kind, List<String> prompts, String first, String keys, F
 
     /** What is asked for at a face of the card. */
     static Asking of(Face face, Purpose purpose) {
-        if (face instanceof Face.Here here && !here.shown().elsewhere()) {
+        if (face instanceof Face.Here here && here.arriving() && purpose == Purpose.ANSWER) {
+            // An answer that is typed now would answer what is not asked any more.
+            return NOTHING;
+        } else if (face instanceof Face.Here here && !here.shown().elsewhere()) {
             return here(here.shown(), purpose);
         } else if (face instanceof Face.Nobody) {
-            return new Asking(EntryKind.NOTHING, List.of(), "", "", NONE);
+            return NOTHING;
         }
         String first = purpose == Purpose.MAKE_SAFE ? Message.CARD_MAKE_SAFE_TAKE_UP.text() : "";
         return new Asking(EntryKind.WRITE, List.of(Message.CARD_TAKE_UP_AS.text()), first, Message.CARD_KEYS_TAKE_UP.text(), NONE);

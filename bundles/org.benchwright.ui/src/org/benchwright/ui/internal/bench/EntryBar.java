@@ -197,7 +197,8 @@ final class EntryBar extends Composite {
             stepped(text);
         } else if (event.character == ' ' && kind == EntryKind.SEE && taps.takes(text.getText())) {
             event.doit = false;
-            text.setText(taps.add(System.nanoTime()));
+            // When the key was pressed, not when the window came to it: that may be busy.
+            text.setText(taps.add(event.time));
             text.setSelection(text.getText().length());
         } else if (event.character == ' ' && kind == EntryKind.MARK && text.getText().isEmpty()) {
             event.doit = false;

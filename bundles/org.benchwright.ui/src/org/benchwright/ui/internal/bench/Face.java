@@ -60,9 +60,10 @@ sealed interface Face {
     /**
      * The selected unit's test is open here.
      *
-     * @param alarm why somebody should come, where a watch says so
+     * @param arriving true as long as somebody has come to it from another unit, and it is not asked yet which unit this is
+     * @param alarm    why somebody should come, where a watch says so
      */
-    record Here(OpenTest open, Shown shown, Optional<String> alarm) implements Face {
+    record Here(OpenTest open, Shown shown, boolean arriving, Optional<String> alarm) implements Face {
 
         @Override
         public String test() {
@@ -71,7 +72,7 @@ sealed interface Face {
 
         @Override
         public String key() {
-            return shown.test() + " " + shown.version();
+            return shown.test() + " " + shown.version() + (arriving ? " arriving" : "");
         }
 
         @Override
@@ -91,7 +92,9 @@ sealed interface Face {
         Optional<OpenTest> test = desk.selectedTest();
         Optional<UnitRow> row = desk.units().stream().filter(unit -> unit.test().equals(desk.selected())).findFirst();
         if (test.isPresent()) {
-            return new Here(test.get(), test.get().shown(), row.flatMap(Face::alarm));
+            // In this order: who has arrived by now is asked for in what is read behind it.
+            boolean arriving = test.get().arriving();
+            return new Here(test.get(), test.get().shown(), arriving, row.flatMap(Face::alarm));
         }
         return row.<Face>map(NotHere::new).orElseGet(Nobody::new);
     }
