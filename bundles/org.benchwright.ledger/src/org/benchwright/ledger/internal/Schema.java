@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedSet;
 import java.util.TreeSet;
+import java.util.stream.IntStream;
 import org.sqlite.SQLiteConfig;
 
 /** The tables of the ledger: a short list of SQL files, one per format version, carried out in order and never changed afterwards. */
@@ -51,15 +52,25 @@ public final class Schema {
      */
     public static SortedSet<String> differences(Connection connection) throws SQLException {
         List<List<String>> found = objects(connection);
-        List<List<String>> wanted;
-        try (Connection fresh = new SQLiteConfig().createConnection("jdbc:sqlite::memory:")) {
-            migrate(fresh, 0, Math.min(version(connection), NEWEST));
-            wanted = objects(fresh);
-        }
+        List<List<String>> wanted = Made.OBJECTS.get(Math.max(0, Math.min(version(connection), NEWEST)));
         SortedSet<String> names = new TreeSet<>();
         found.stream().filter(object -> !wanted.contains(object)).forEach(object -> names.add(object.get(1)));
         wanted.stream().filter(object -> !found.contains(object)).forEach(object -> names.add(object.get(1)));
         return names;
+    }
+
+    /** What {@link #migrate} makes, by format, none first. Made once: it takes longer than to look at a small ledger. */
+    private static final class Made {
+        private static final List<List<List<String>>> OBJECTS = IntStream.rangeClosed(0, NEWEST).mapToObj(Made::objectsOf).toList();
+
+        private static List<List<String>> objectsOf(int version) {
+            try (Connection fresh = new SQLiteConfig().createConnection("jdbc:sqlite::memory:")) {
+                migrate(fresh, 0, version);
+                return List.copyOf(objects(fresh));
+            } catch (SQLException impossible) {
+                throw new IllegalStateException("the migrations are carried out by every test", impossible);
+            }
+        }
     }
 
     private static int version(Connection connection) throws SQLException {
