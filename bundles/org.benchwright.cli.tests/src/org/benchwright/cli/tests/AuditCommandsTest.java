@@ -7,7 +7,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 
 import org.benchwright.workshop.tests.Approved;
@@ -18,9 +17,6 @@ import org.junit.jupiter.api.io.TempDir;
 /** Deciding, amending, reviewing, handing over and ending records at the terminal. */
 class AuditCommandsTest {
 
-    /** Strap, room, then the make-safe key and why; supply off, dead. */
-    private static final String GIVEN_UP = "y, 4711\n22,5 degC\n! The plate is missing.\n\nM-17, 0.02 V, k 2, due 2027-03-01\n0,4\n";
-
     @TempDir
     private Path folder;
     private CommandRunner bench;
@@ -29,13 +25,11 @@ class AuditCommandsTest {
     @BeforeEach
     void aTestThatWasGivenUp() throws Exception {
         bench = new CommandRunner(folder).approved().audited();
-        test = bench.carryOut(GIVEN_UP).lastLine().replaceAll("^.*\\| ", "");
+        test = bench.carryOut(SampleProcedure.GIVEN_UP).test();
     }
 
     private CommandRunner.Ended bench(String typed, String... words) {
-        List<String> arguments = new ArrayList<>(List.of(words));
-        arguments.addAll(List.of("--ledger", bench.ledger().toString()));
-        return bench.typing(typed, arguments.toArray(String[]::new));
+        return bench.typingOnLedger(typed, words);
     }
 
     private CommandRunner.Ended signing(String... words) {
@@ -46,11 +40,6 @@ class AuditCommandsTest {
         assertEquals(0, ended.status(), ended.out() + ended.err());
         assertTrue(ended.said().contains(words), ended.out());
         assertFalse(ended.out().contains(Approved.PASSWORD), ended.out());
-    }
-
-    private static void refuses(CommandRunner.Ended ended, String words) {
-        assertEquals(1, ended.status(), ended.out() + ended.err());
-        assertTrue(ended.err().contains(words), ended.err());
     }
 
     private String event() {
@@ -64,10 +53,10 @@ class AuditCommandsTest {
         says(waiting, "ago; to act: an auditor");
         says(bench("", "nonconformities"), "Nothing waits for a decision.");
         says(bench("", "nonconformities", "--all"), "There is none in this ledger.");
-        refuses(signing("decide", test, event(), "--as", "fine", "--reason", "x", "--by", "MJ"), "Say one of: accepted, repeat, void.");
-        refuses(signing("decide", test, "first", "--as", "accepted", "--reason", "x", "--by", "MJ"), "\"first\" is no number of an event");
-        refuses(signing("decide", test, event(), "--as", "accepted", "--reason", "x", "--by", "QN"), "QN had a hand in this test");
-        refuses(bench("wrong guess\n", "decide", test, event(), "--as", "accepted", "--reason", "x", "--by", "MJ"), "not the password of MJ");
+        signing("decide", test, event(), "--as", "fine", "--reason", "x", "--by", "MJ").refused("Say one of: accepted, repeat, void.");
+        signing("decide", test, "first", "--as", "accepted", "--reason", "x", "--by", "MJ").refused("\"first\" is no number of an event");
+        signing("decide", test, event(), "--as", "accepted", "--reason", "x", "--by", "QN").refused("QN had a hand in this test");
+        bench("wrong guess\n", "decide", test, event(), "--as", "accepted", "--reason", "x", "--by", "MJ").refused("not the password of MJ");
         says(signing("decide", test, event(), "--as", "accepted", "--reason", "nothing was begun", "--by", "MJ"), "Signed. Test " + test + " is now: decided.");
         says(bench("", "departures"), "Nothing waits for a decision.");
         says(bench("", "departures", "--all"), "accepted by MJ, 2026-03-02");
@@ -80,8 +69,8 @@ class AuditCommandsTest {
     @Test
     void aRecordIsReviewedHandedOverAmendedAndRecalled() throws Exception {
         says(signing("decide", test, event(), "--as", "accepted", "--reason", "nothing was begun", "--by", "MJ"), "decided");
-        refuses(bench("", "review", test, "--by", "HD"), "Say either --agreed");
-        refuses(signing("review", test, "--agreed", "--by", "MJ"), "A review takes another auditor");
+        bench("", "review", test, "--by", "HD").refused("Say either --agreed");
+        signing("review", test, "--agreed", "--by", "MJ").refused("A review takes another auditor");
         says(signing("review", test, "--agreed", "--by", "HD"), "is now: reviewed.");
         says(signing("hand-over", test, "--to", "Millbrook pumping station", "--by", "KM"),
                 "is now: handed over to Millbrook pumping station with certificate " + test + "/1.");
@@ -91,7 +80,7 @@ class AuditCommandsTest {
         assertTrue(record().contains("STRUCK: meter is M-17") && record().contains("<td>meter is M-18"), record());
         says(signing("hand-over", test, "--to", "Millbrook pumping station", "--by", "KM"), "with certificate " + test + "/2.");
         says(signing("recall", test, "--reason", "the meter was out of order", "--by", "KM"), "is now: recalled.");
-        refuses(signing("supersede", test, "--with", "T-22222-22222", "--reason", "x", "--by", "KM"), "This record is recalled");
+        signing("supersede", test, "--with", "T-22222-22222", "--reason", "x", "--by", "KM").refused("This record is recalled");
         says(signing("void", test, "--reason", "the meter was out of order", "--by", "MJ"), "is now: void.");
         assertTrue(record().contains("This paper does not hold any more: void by MJ"), record());
         assertEquals(0, bench.run("verify", bench.ledger().toString()).status());
@@ -104,42 +93,41 @@ class AuditCommandsTest {
     @Test
     void whatIsDrawnForAReviewWaitsForItAndSaysSoEverywhere() throws Exception {
         says(bench("", "reviews"), "No reviews are planned");
-        refuses(signing("reviews", "--lot", "2", "--by", "MJ"), "To plan reviews say --lot, --quality, --reason and --by; to plan none --none, --reason and --by.");
-        refuses(signing("reviews", "--lot", "2", "--quality", "some", "--reason", "x", "--by", "MJ"), "A lot of 2 at \"some\" %");
-        refuses(signing("reviews", "--lot", "2", "--quality", "1.1", "--reason", "x", "--by", "MJ"), "No plan for that");
-        refuses(signing("reviews", "--lot", "2", "--quality", "1.0", "--reason", "x", "--by", "KM"), "KM may not plan reviews");
+        signing("reviews", "--lot", "2", "--by", "MJ").refused("To plan reviews say --lot, --quality, --reason and --by; to plan none --none, --reason and --by.");
+        signing("reviews", "--lot", "2", "--quality", "some", "--reason", "x", "--by", "MJ").refused("A lot of 2 at \"some\" %");
+        signing("reviews", "--lot", "2", "--quality", "1.1", "--reason", "x", "--by", "MJ").refused("No plan for that");
+        signing("reviews", "--lot", "2", "--quality", "1.0", "--reason", "x", "--by", "KM").refused("KM may not plan reviews");
         says(signing("reviews", "--lot", "100", "--quality", "1.0", "--reason", "as agreed", "--by", "MJ"), "13 of 100 tests are drawn for a review on average");
         says(signing("reviews", "--lot", "2", "--quality", "1.0", "--reason", "the first month", "--by", "MJ"), "Every test that is opened from now on is reviewed.");
         says(bench("", "reviews"), "No review is due.");
-        String drawn = bench.carryOut(GIVEN_UP).lastLine().replaceAll("^.*\\| ", "");
+        String drawn = bench.carryOut(SampleProcedure.GIVEN_UP).test();
         String event = bench("", "departures").out().replaceAll("(?s)^.*" + drawn + "\\s+event (\\d+).*$", "$1");
         says(signing("decide", drawn, event, "--as", "accepted", "--reason", "nothing was begun", "--by", "MJ"), "is now: due for review.");
         says(bench("", "reviews"), "1 review is due:");
         says(bench("", "reviews"), drawn + " C16-004711, opened by QN");
-        refuses(signing("hand-over", drawn, "--to", "the owner", "--by", "KM"), "This record was drawn for a review");
+        signing("hand-over", drawn, "--to", "the owner", "--by", "KM").refused("This record was drawn for a review");
         CommandRunner.Ended paper = bench("", "report", drawn, "--pdf", "c.pdf");
         assertTrue(paper.status() != 0 && paper.err().contains("This record was drawn for a review"), paper.out() + paper.err());
         says(bench.run("verify", bench.ledger().toString()), "1 review is due:");
-        refuses(signing("review", drawn, "--agreed", "--by", "MJ"), "A review takes another auditor");
+        signing("review", drawn, "--agreed", "--by", "MJ").refused("A review takes another auditor");
         says(signing("review", drawn, "--agreed", "--by", "HD"), "is now: reviewed.");
         says(bench("", "reviews"), "No review is due.");
         says(signing("hand-over", drawn, "--to", "the owner", "--by", "KM"), "handed over to the owner");
-        refuses(signing("reviews", "--none", "--lot", "2", "--reason", "x", "--by", "MJ"), "To plan reviews say");
+        signing("reviews", "--none", "--lot", "2", "--reason", "x", "--by", "MJ").refused("To plan reviews say");
         says(signing("reviews", "--none", "--reason", "the first month is over", "--by", "MJ"), "No reviews are planned");
-        refuses(signing("reviews", "--none", "--reason", "again", "--by", "MJ"), "nothing to end");
+        signing("reviews", "--none", "--reason", "again", "--by", "MJ").refused("nothing to end");
     }
 
     @Test
     void anAttachmentIsWithdrawnAndVerificationTellsByWhomAndWhy() throws Exception {
         Path photo = Files.write(folder.resolve("face.jpg"), "a face that could be recognised".getBytes(StandardCharsets.UTF_8));
-        String attached = bench.carryOut("y, 4711\n22,5 degC\n" + photo + "\n! the plate is missing\n\nM-17, 0.02 V, k 2, due 2027-03-01\n0,4\n").lastLine()
-                .replaceAll("^.*\\| ", "");
+        String attached = bench.carryOut("y, 4711\n22,5 degC\n" + photo + "\n! the plate is missing\n\nM-17, 0.02 V, k 2, due 2027-03-01\n0,4\n").test();
         String event = bench("", "report", attached, "--html", "r.html").status() == 0
                 ? Files.readString(folder.resolve("r.html")).replaceAll("(?s)^.*?<td>(\\d+)</td><td>[^<]*</td><td>QN</td><td>[^<]*face\\.jpg.*$", "$1") : "";
-        refuses(signing("withdraw-attachment", attached, event, "--reason", "a face", "--by", "QN"), "QN had a hand in this test");
-        refuses(signing("withdraw-attachment", attached, "1", "--reason", "a face", "--by", "MJ"), "Event 1 of this test attached nothing");
+        signing("withdraw-attachment", attached, event, "--reason", "a face", "--by", "QN").refused("QN had a hand in this test");
+        signing("withdraw-attachment", attached, "1", "--reason", "a face", "--by", "MJ").refused("Event 1 of this test attached nothing");
         says(signing("withdraw-attachment", attached, event, "--reason", "a face can be seen", "--by", "MJ"), "Signed.");
-        refuses(signing("withdraw-attachment", attached, event, "--reason", "again", "--by", "MJ"), "no attachment in this test that could be withdrawn");
+        signing("withdraw-attachment", attached, event, "--reason", "again", "--by", "MJ").refused("no attachment in this test that could be withdrawn");
         says(bench.run("verify", bench.ledger().toString()), "was withdrawn by auditor MJ: a face can be seen");
         says(bench.run("verify", bench.ledger().toString()), "The ledger is sound.");
         assertTrue(record(attached).contains("face.jpg (withdrawn, its digest stays)"), record(attached));
@@ -154,9 +142,9 @@ class AuditCommandsTest {
     @Test
     void aTestThatIsToBeRepeatedIsSupersededByTheNextOne() throws Exception {
         says(signing("decide", test, event(), "--as", "repeat", "--reason", "the plate was found", "--by", "MJ"), "is now: to be repeated.");
-        String again = bench.carryOut(GIVEN_UP).lastLine().replaceAll("^.*\\| ", "");
-        refuses(signing("supersede", test, "--with", test, "--reason", "tested again", "--by", "KM"), "Name the test that takes the place");
-        refuses(signing("supersede", test, "--with", "T-4K7M2-QXD9R", "--reason", "tested again", "--by", "KM"), "is no sealed test of unit C16-004711");
+        String again = bench.carryOut(SampleProcedure.GIVEN_UP).test();
+        signing("supersede", test, "--with", test, "--reason", "tested again", "--by", "KM").refused("Name the test that takes the place");
+        signing("supersede", test, "--with", "T-4K7M2-QXD9R", "--reason", "tested again", "--by", "KM").refused("is no sealed test of unit C16-004711");
         says(signing("supersede", test, "--with", again, "--reason", "tested again", "--by", "KM"), "is now: superseded.");
         says(bench("", "records", "superseded"), test + " C16-004711 undecided, superseded");
         says(bench.run("verify", bench.ledger().toString()), "The ledger is sound.");
@@ -171,7 +159,7 @@ class AuditCommandsTest {
 
     @Test
     void whatIsNotThereIsSaid() {
-        refuses(signing("void", "T-22222-22222", "--reason", "x", "--by", "MJ"), "There is no test T-22222-22222 in this ledger.");
+        signing("void", "T-22222-22222", "--reason", "x", "--by", "MJ").refused("There is no test T-22222-22222 in this ledger.");
         CommandRunner.Ended nowhere = bench.run("departures", "--ledger", folder.resolve("none.ledger").toString());
         assertEquals(2, nowhere.status());
         assertFalse(Files.exists(folder.resolve("none.ledger")));

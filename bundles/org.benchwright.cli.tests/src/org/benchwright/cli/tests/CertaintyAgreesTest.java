@@ -48,7 +48,7 @@ class CertaintyAgreesTest {
         CommandRunner.Ended ended = bench.run("test", PROCEDURE, "--serial", "C16-000012", "--answers", "test.answers", "--ledger",
                 bench.ledger().toString(), "--rehearse");
         assertEquals(0, ended.status(), ended.err());
-        String test = ended.lastLine().replaceAll("^.*\\| ", "");
+        String test = ended.test();
         assertEquals(0, bench.run("report", test, "--ledger", bench.ledger().toString(), "--json", "r.json").status());
         return objects(JsonParser.parseString(Files.readString(folder.resolve("r.json"))).getAsJsonObject().getAsJsonArray("results"))
                 .filter(result -> result.has("falseAccept")).collect(Collectors.toMap(result -> result.get("what").getAsString(), result -> result));

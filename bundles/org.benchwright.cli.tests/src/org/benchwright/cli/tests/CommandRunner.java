@@ -1,5 +1,9 @@
 package org.benchwright.cli.tests;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -11,6 +15,7 @@ import java.nio.file.Path;
 import java.time.ZoneOffset;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 import org.benchwright.cli.BenchCommandLine;
 import org.benchwright.cli.ProcedureSource;
@@ -47,6 +52,24 @@ final class CommandRunner {
         String lastLine() {
             String[] lines = out.strip().split("\\R");
             return lines[lines.length - 1];
+        }
+
+        /** The id of the test, with which the last line of one ends. */
+        String test() {
+            return lastLine().replaceAll("^.*\\| ", "");
+        }
+
+        /** It was done. */
+        Ended done() {
+            assertEquals(0, status, out + err);
+            return this;
+        }
+
+        /** It was refused with these words, wherever the lines broke. */
+        void refused(String words) {
+            assertEquals(1, status, out + err);
+            assertTrue(err.replaceAll("\\s+", " ").contains(words), err);
+            assertFalse(err.contains("at org."), err);
         }
     }
 
@@ -119,6 +142,16 @@ final class CommandRunner {
         Surroundings around = new Surroundings(in, out, err, false, Map.of("USER", "QN", "HOSTNAME", "bench2"), folder, Optional.empty(),
                 clocks(), ZoneOffset.UTC, "0.1.0");
         return new BenchCommandLine(around, procedures).run(arguments);
+    }
+
+    /** Runs a command on the bench's ledger. */
+    Ended onLedger(String... words) {
+        return typingOnLedger("", words);
+    }
+
+    /** Runs a command on the bench's ledger while this text stands in standard input. */
+    Ended typingOnLedger(String typed, String... words) {
+        return typing(typed, Stream.concat(Stream.of(words), Stream.of("--ledger", ledger().toString())).toArray(String[]::new));
     }
 
     /** Rehearses the procedure by these answers. */

@@ -30,7 +30,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
-import org.junit.jupiter.params.provider.ValueSource;
 import org.sqlite.SQLiteDataSource;
 
 /** Arguments, help, exit statuses, and the commands that only read. */
@@ -170,7 +169,7 @@ class CommandsTest {
     @Test
     void aChangedByteIsFoundWithTestAndEvent() throws Exception {
         CommandRunner.Ended rehearsed = bench.rehearse(SampleProcedure.GOOD);
-        String test = rehearsed.lastLine().replaceAll("^.*\\| ", "");
+        String test = rehearsed.test();
         changeAnEvent("24,02V", "24,03V");
         CommandRunner.Ended ended = bench.run("verify", bench.ledger().toString());
         assertEquals(1, ended.status());

@@ -15,8 +15,6 @@ import org.junit.jupiter.api.io.TempDir;
 /** Two tests of one unit beside each other, and all that an instrument touches which read wrong, at the terminal. */
 class CompareCommandsTest {
 
-    private static final String GIVEN_UP = "y, 4711\n22,5 degC\n! The plate is missing.\n\nM-17, 0.02 V, k 2, due 2027-03-01\n0,4\n";
-
     @TempDir
     private Path folder;
     private CommandRunner bench;
@@ -26,27 +24,19 @@ class CompareCommandsTest {
         bench = new CommandRunner(folder).approved();
     }
 
-    private static String id(CommandRunner.Ended ended) {
-        return ended.lastLine().replaceAll("^.*\\| ", "");
-    }
-
     private CommandRunner.Ended bench(String... words) {
-        String[] arguments = new String[words.length + 2];
-        System.arraycopy(words, 0, arguments, 0, words.length);
-        arguments[words.length] = "--ledger";
-        arguments[words.length + 1] = bench.ledger().toString();
-        return bench.run(arguments);
+        return bench.onLedger(words);
     }
 
     @Test
     void whatWasDecidedOtherwiseComesFirstThenOtherReadingsAndTheRestIsCounted() throws Exception {
-        String first = id(bench.rehearse(SampleProcedure.GOOD));
-        String alike = id(bench.rehearse(SampleProcedure.GOOD));
+        String first = bench.rehearse(SampleProcedure.GOOD).test();
+        String alike = bench.rehearse(SampleProcedure.GOOD).test();
         CommandRunner.Ended none = bench("compare", alike);
         assertEquals(0, none.status(), none.err());
         assertTrue(none.said().startsWith("Unit C16-004711: " + first + " (rehearsal, would be accepted) and " + alike), none.out());
         assertTrue(none.said().contains("Nothing differs of "), none.out());
-        String failed = id(bench.rehearse(SampleProcedure.GOOD.replace("lamps.pwr = yes", "lamps.pwr = no").replace("24,02V", "24,3V")));
+        String failed = bench.rehearse(SampleProcedure.GOOD.replace("lamps.pwr = yes", "lamps.pwr = no").replace("24,02V", "24,3V")).test();
         CommandRunner.Ended other = bench("compare", failed, "--with", first);
         assertEquals(0, other.status(), other.err());
         String out = other.said();
@@ -60,8 +50,8 @@ class CompareCommandsTest {
     @Test
     void aVerdictThatDoesNotHoldAnyMoreIsNotToldAlone() throws Exception {
         bench.audited();
-        String first = id(bench.carryOut(GIVEN_UP));
-        String second = id(bench.carryOut(GIVEN_UP));
+        String first = bench.carryOut(SampleProcedure.GIVEN_UP).test();
+        String second = bench.carryOut(SampleProcedure.GIVEN_UP).test();
         CommandRunner.Ended voided = bench.typing(Approved.PASSWORD + "\n", "void", first, "--reason", "wrong unit", "--by", "MJ", "--ledger",
                 bench.ledger().toString());
         assertEquals(0, voided.status(), voided.err());
@@ -70,7 +60,7 @@ class CompareCommandsTest {
 
     @Test
     void whatCannotBeComparedIsSaid() throws Exception {
-        String first = id(bench.rehearse(SampleProcedure.GOOD));
+        String first = bench.rehearse(SampleProcedure.GOOD).test();
         CommandRunner.Ended alone = bench("compare", first);
         assertEquals(1, alone.status());
         assertTrue(alone.err().contains("names no test of its unit before it"), alone.err());
@@ -79,7 +69,7 @@ class CompareCommandsTest {
 
     @Test
     void anInstrumentThatReadWrongTouchesTheTestsInWhichItWasRead() throws Exception {
-        String test = id(bench.carryOut(GIVEN_UP));
+        String test = bench.carryOut(SampleProcedure.GIVEN_UP).test();
         CommandRunner.Ended slight = bench("impact", "M-17", "--reads", "0.1 V too high", "--from", "2026-03-01", "--to", "2026-03-31");
         assertEquals(0, slight.status(), slight.out() + slight.err());
         assertTrue(slight.said().contains("Instrument M-17 reads 0.1 V too high, from 2026-03-01 to 2026-03-31."), slight.out());

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.stream.Stream;
 
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -25,10 +26,7 @@ class FiguresCommandTest {
     }
 
     private CommandRunner.Ended figures(String... more) {
-        String[] arguments = new String[more.length + 3];
-        System.arraycopy(new String[] {"figures", "--ledger", bench.ledger().toString()}, 0, arguments, 0, 3);
-        System.arraycopy(more, 0, arguments, 3, more.length);
-        return bench.run(arguments);
+        return bench.onLedger(Stream.concat(Stream.of("figures"), Stream.of(more)).toArray(String[]::new));
     }
 
     @Test

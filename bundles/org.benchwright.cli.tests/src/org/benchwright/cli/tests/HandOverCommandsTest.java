@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.stream.Stream;
 
 import org.benchwright.workshop.tests.Approved;
 import org.junit.jupiter.api.BeforeEach;
@@ -15,9 +16,6 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** Handing records over on the command line. */
 class HandOverCommandsTest {
-
-    /** Strap, room, then the make-safe key and why; supply off, dead. */
-    private static final String GIVEN_UP = "y, 4711\n22,5 degC\n! The plate is missing.\n\nM-17, 0.02 V, k 2, due 2027-03-01\n0,4\n";
 
     @TempDir
     private Path folder;
@@ -28,15 +26,8 @@ class HandOverCommandsTest {
         bench = new CommandRunner(folder).approved();
     }
 
-    private static String id(CommandRunner.Ended ended) {
-        return ended.lastLine().replaceAll("^.*\\| ", "");
-    }
-
     private CommandRunner.Ended report(String test, String... more) {
-        String[] arguments = new String[more.length + 4];
-        System.arraycopy(new String[] {"report", test, "--ledger", bench.ledger().toString()}, 0, arguments, 0, 4);
-        System.arraycopy(more, 0, arguments, 4, more.length);
-        return bench.run(arguments);
+        return bench.onLedger(Stream.concat(Stream.of("report", test), Stream.of(more)).toArray(String[]::new));
     }
 
     private String content(String file) throws Exception {
@@ -45,17 +36,17 @@ class HandOverCommandsTest {
 
     @Test
     void ofARealTestThereIsEverything() throws Exception {
-        CommandRunner.Ended ended = bench.carryOut(GIVEN_UP);
+        CommandRunner.Ended ended = bench.carryOut(SampleProcedure.GIVEN_UP);
         assertEquals(4, ended.status(), ended.out() + ended.err());
-        CommandRunner.Ended waits = report(id(ended), "--pdf", "c.pdf");
+        CommandRunner.Ended waits = report(ended.test(), "--pdf", "c.pdf");
         assertEquals(1, waits.status());
-        assertTrue(waits.err().startsWith("There is no certificate of test " + id(ended) + " yet. 1 to decide first. An auditor who had no hand"), waits.err());
+        assertTrue(waits.err().startsWith("There is no certificate of test " + ended.test() + " yet. 1 to decide first. An auditor who had no hand"), waits.err());
         bench.audited();
         String event = waits.err().replaceAll("(?s)^.*departure (\\d+):.*$", "$1");
-        CommandRunner.Ended decided = bench.typing(Approved.PASSWORD + "\n", "decide", id(ended), event, "--as", "accepted", "--reason", "nothing was begun",
+        CommandRunner.Ended decided = bench.typing(Approved.PASSWORD + "\n", "decide", ended.test(), event, "--as", "accepted", "--reason", "nothing was begun",
                 "--by", "MJ", "--ledger", bench.ledger().toString());
         assertEquals(0, decided.status(), decided.err());
-        CommandRunner.Ended report = report(id(ended), "--pdf", "c.pdf", "--record", "r.pdf", "--label", "l.pdf", "--html", "r.html", "--json",
+        CommandRunner.Ended report = report(ended.test(), "--pdf", "c.pdf", "--record", "r.pdf", "--label", "l.pdf", "--html", "r.html", "--json",
                 "r.json", "--csv", "r.csv");
         assertEquals(0, report.status(), report.err());
         assertEquals(6, report.out().lines().count());
@@ -76,7 +67,7 @@ class HandOverCommandsTest {
 
     @Test
     void aRehearsalHasARecordButNoCertificateAndIsLeftOutOfLists() throws Exception {
-        String test = id(bench.rehearse(SampleProcedure.GOOD));
+        String test = bench.rehearse(SampleProcedure.GOOD).test();
         CommandRunner.Ended refused = report(test, "--pdf", "c.pdf");
         assertEquals(1, refused.status());
         assertEquals("Test " + test + " is a rehearsal: there is no certificate and no label of it.\n", refused.err());
@@ -93,7 +84,7 @@ class HandOverCommandsTest {
 
     @Test
     void whatCannotBeHandedOverIsSaidInALine() throws Exception {
-        String test = id(bench.rehearse(SampleProcedure.without("lamps.ok")));
+        String test = bench.rehearse(SampleProcedure.without("lamps.ok")).test();
         assertEquals(1, report("T-22222-22222", "--html", "r.html").status());
         assertEquals("There is no test T-22222-22222 in this ledger.\n", report("T-22222-22222", "--html", "r.html").err());
         assertEquals(1, report(test).status());

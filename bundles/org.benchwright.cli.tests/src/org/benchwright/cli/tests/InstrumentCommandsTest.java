@@ -5,8 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
 
 import org.benchwright.core.Actor;
 import org.benchwright.core.Role;
@@ -38,44 +36,32 @@ class InstrumentCommandsTest {
     }
 
     private CommandRunner.Ended bench(String typed, String... words) {
-        List<String> all = new ArrayList<>(List.of(words));
-        all.addAll(List.of("--ledger", bench.ledger().toString()));
-        return bench.typing(typed, all.toArray(String[]::new));
-    }
-
-    private static CommandRunner.Ended done(CommandRunner.Ended ended) {
-        assertEquals(0, ended.status(), ended.out() + ended.err());
-        return ended;
-    }
-
-    private static void refused(CommandRunner.Ended ended, String words) {
-        assertEquals(1, ended.status(), ended.out() + ended.err());
-        assertTrue(ended.err().replaceAll("\\s+", " ").contains(words), ended.err());
+        return bench.typingOnLedger(typed, words);
     }
 
     @Test
     void anInstrumentIsAddedCalibratedAndRetired() {
-        done(bench("", "instruments", "add", "M-17", "--title", "Multimeter", "--range", RANGE, "--custody", "bench 2"));
-        done(bench("", "instruments", "calibrated", "M-17", "--certificate", "C-9", "--on", "2026-01-10", "--due", "2026-03-01"));
-        String list = done(bench("", "instruments")).said();
+        bench("", "instruments", "add", "M-17", "--title", "Multimeter", "--range", RANGE, "--custody", "bench 2").done();
+        bench("", "instruments", "calibrated", "M-17", "--certificate", "C-9", "--on", "2026-01-10", "--due", "2026-03-01").done();
+        String list = bench("", "instruments").done().said();
         assertTrue(list.contains("M-17 Multimeter (past due since 2026-03-01)"), list);
         assertTrue(list.contains("certificate C-9, calibrated on 2026-01-10, due 2026-03-01 at bench 2 reads 0 V to 60 V dc, 0.05 % of reading + 2 digits of 0.01 V"), list);
-        done(bench("", "instruments", "retire", "M-17", "--reason", "was dropped"));
-        assertTrue(done(bench("", "instruments")).said().contains("out of service: was dropped"));
-        done(bench("", "instruments", "reinstate", "M-17", "--reason", "calibrated"));
-        refused(bench("", "instruments", "add", "m-17", "--title", "Other"), "There is an instrument m-17 already");
-        refused(bench("", "instruments", "add", "M-18", "--title", "Other", "--range", "up to 60 V"), "is no range");
-        refused(bench("", "instruments", "moved", "M-99", "--custody", "LW"), "no instrument M-99");
+        bench("", "instruments", "retire", "M-17", "--reason", "was dropped").done();
+        assertTrue(bench("", "instruments").done().said().contains("out of service: was dropped"));
+        bench("", "instruments", "reinstate", "M-17", "--reason", "calibrated").done();
+        bench("", "instruments", "add", "m-17", "--title", "Other").refused("There is an instrument m-17 already");
+        bench("", "instruments", "add", "M-18", "--title", "Other", "--range", "up to 60 V").refused("is no range");
+        bench("", "instruments", "moved", "M-99", "--custody", "LW").refused("no instrument M-99");
         assertEquals(0, bench.run("verify", bench.ledger().toString()).status());
     }
 
     @Test
     void onceThereArePeopleAnEngineerSigns() throws Exception {
         bench.approved();
-        refused(bench("", "instruments", "add", "M-17", "--title", "Multimeter"), "People have keys");
-        refused(bench(Approved.PASSWORD + "\n", "instruments", "add", "M-17", "--title", "Multimeter", "--by", "LW"), "it takes an engineer or a supervisor");
-        refused(bench("quite another\n", "instruments", "add", "M-17", "--title", "Multimeter", "--by", "RB"), "password");
-        done(bench(Approved.PASSWORD + "\n", "instruments", "add", "M-17", "--title", "Multimeter", "--by", "RB"));
+        bench("", "instruments", "add", "M-17", "--title", "Multimeter").refused("People have keys");
+        bench(Approved.PASSWORD + "\n", "instruments", "add", "M-17", "--title", "Multimeter", "--by", "LW").refused("it takes an engineer or a supervisor");
+        bench("quite another\n", "instruments", "add", "M-17", "--title", "Multimeter", "--by", "RB").refused("password");
+        bench(Approved.PASSWORD + "\n", "instruments", "add", "M-17", "--title", "Multimeter", "--by", "RB").done();
         assertEquals(0, bench.run("verify", bench.ledger().toString()).status());
     }
 
@@ -84,25 +70,25 @@ class InstrumentCommandsTest {
         Path list = folder.resolve("meters.csv");
         Files.writeString(list, "\uFEFFasset,title,ranges,certificate,calibrated,due\r\nM-1,\"Meter, digital\",\"" + RANGE + "; reads 0 A to 10 A dc, 1 % + 1 digit of 1 mA\","
                 + "C-1,2026-01-10,2027-01-10\r\nM-2,Torch,,,,\r\n");
-        assertEquals("2 instruments were added.", done(bench("", "instruments", "import", list.toString())).lastLine());
-        assertTrue(done(bench("", "instruments")).said().contains("M-1 Meter, digital (in service) certificate C-1"));
+        assertEquals("2 instruments were added.", bench("", "instruments", "import", list.toString()).done().lastLine());
+        assertTrue(bench("", "instruments").done().said().contains("M-1 Meter, digital (in service) certificate C-1"));
         Files.writeString(list, "asset,title\nM-3,Meter\nM-4,=1+1\n");
-        refused(bench("", "instruments", "import", list.toString()), "Line 3: \"=1+1\" looks like a formula");
+        bench("", "instruments", "import", list.toString()).refused("Line 3: \"=1+1\" looks like a formula");
         Files.writeString(list, "asset,name\nM-3,Meter\n");
-        refused(bench("", "instruments", "import", list.toString()), "The first line names the columns");
+        bench("", "instruments", "import", list.toString()).refused("The first line names the columns");
         Files.writeString(list, "asset,title\nM-3\n");
-        refused(bench("", "instruments", "import", list.toString()), "Line 2: it has 1 cells");
-        assertTrue(!done(bench("", "instruments")).out().contains("M-3"));
+        bench("", "instruments", "import", list.toString()).refused("Line 2: it has 1 cells");
+        assertTrue(!bench("", "instruments").done().out().contains("M-3"));
         Files.writeString(list, "asset,title\nM-3,Meter\nM-1,Meter\n");
-        refused(bench("", "instruments", "import", list.toString()), "1 entry signed; M-1 was not taken: There is an instrument M-1 already");
+        bench("", "instruments", "import", list.toString()).refused("1 entry signed; M-1 was not taken: There is an instrument M-1 already");
     }
 
     @Test
     void atAStepTheAssetNumberIsEnough() throws Exception {
         bench.approved();
-        done(bench(Approved.PASSWORD + "\n", "instruments", "add", "M-17", "--title", "Multimeter", "--by", "RB", "--range",
-                "reads 0 V to 60 V dc, 0.01 % + 1 digit of 0.01 V"));
-        done(bench(Approved.PASSWORD + "\n", "instruments", "calibrated", "M-17", "--certificate", "C-9", "--on", "2026-01-10", "--due", "2027-01-10", "--by", "RB"));
+        bench(Approved.PASSWORD + "\n", "instruments", "add", "M-17", "--title", "Multimeter", "--by", "RB", "--range",
+                "reads 0 V to 60 V dc, 0.01 % + 1 digit of 0.01 V").done();
+        bench(Approved.PASSWORD + "\n", "instruments", "calibrated", "M-17", "--certificate", "C-9", "--on", "2026-01-10", "--due", "2027-01-10", "--by", "RB").done();
         try (BenchLedger ledger = BenchLedger.open(bench.ledger())) {
             Workshop workshop = ledger.workshop(new Station("bench2", "Benchwright 0.1.0"), bench.time().benchTime());
             workshop.attach(Files.write(folder.resolve("photo.jpg"), new byte[] {1}));

@@ -59,10 +59,6 @@ class LikeFamilyTest {
         return bench("", "test", words.toArray(String[]::new));
     }
 
-    private static void done(CommandRunner.Ended ended) {
-        assertEquals(0, ended.status(), ended.out() + ended.err());
-    }
-
     private void left(String serial) {
         CommandRunner.Ended test = bench("", "test", "--serial", serial);
         assertEquals(5, test.status(), test.out() + test.err());
@@ -77,11 +73,11 @@ class LikeFamilyTest {
     @Test
     void aUnitOfAFamilyLikeItIsRehearsedBySerialNumberAndVerified() {
         CommandRunner.Ended like = rehearse("C32-000815");
-        done(like);
+        like.done();
         assertTrue(like.lastLine().startsWith("rehearsal: would be accepted | "), like.lastLine());
-        done(rehearse("C16-004711"));
+        rehearse("C16-004711").done();
         CommandRunner.Ended sheets = bench.run("verify", bench.ledger().toString());
-        done(sheets);
+        sheets.done();
         assertTrue(sheets.out().contains("of 2 tests,"), sheets.out());
     }
 
@@ -103,15 +99,15 @@ class LikeFamilyTest {
         try (BenchLedger ledger = BenchLedger.open(bench.ledger())) {
             Approved.people(ledger, bench.time().benchTime());
         }
-        done(bench(RIGHT, "prepare", "--by", "RB"));
-        done(bench(RIGHT, "approve", "--by", "KM"));
+        bench(RIGHT, "prepare", "--by", "RB").done();
+        bench(RIGHT, "approve", "--by", "KM").done();
         left("C16-004711");
         draft("C32-000815");
 
-        done(bench(RIGHT, "prepare", "--family", "tarn_c32", "--by", "RB"));
+        bench(RIGHT, "prepare", "--family", "tarn_c32", "--by", "RB").done();
         draft("C32-000815");
         CommandRunner.Ended approved = bench(RIGHT, "approve", "--family", "tarn_c32", "--by", "KM");
-        done(approved);
+        approved.done();
         assertTrue(approved.said().contains("no revision of it is approved yet"), approved.out());
         left("C32-000815");
         left("C16-004712");
@@ -120,9 +116,9 @@ class LikeFamilyTest {
         String ofOne = bench("", "revisions", "--family", "tarn_c32").out();
         assertTrue(ofOne.contains("for tarn_c32") && !ofOne.contains("for tarn_c16"), ofOne);
 
-        done(bench(RIGHT, "withdraw", "--family", "tarn_c32", "--by", "KM", "--reason", "lamps are another colour"));
+        bench(RIGHT, "withdraw", "--family", "tarn_c32", "--by", "KM", "--reason", "lamps are another colour").done();
         assertEquals(1, bench("", "test", "--serial", "C32-000816").status());
         left("C16-004713");
-        done(bench.run("verify", bench.ledger().toString()));
+        bench.run("verify", bench.ledger().toString()).done();
     }
 }

@@ -29,7 +29,7 @@ class ProofCommandsTest {
     @BeforeEach
     void rehearseOnce() throws Exception {
         bench = new CommandRunner(folder);
-        test = bench.rehearse(SampleProcedure.GOOD).lastLine().replaceAll("^.*\\| ", "");
+        test = bench.rehearse(SampleProcedure.GOOD).test();
     }
 
     private CommandRunner.Ended run(String... arguments) {

@@ -18,9 +18,6 @@ import org.junit.jupiter.params.provider.ValueSource;
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class RecordsCommandTest {
 
-    /** Strap, room, then the make-safe key and why; supply off, dead. */
-    private static final String GIVEN_UP = "y, 4711\n22,5 degC\n! The plate is missing.\n\nM-17, 0.02 V, k 2, due 2027-03-01\n0,4\n";
-
     private CommandRunner bench;
     private String departed;
     private String rehearsed;
@@ -28,14 +25,12 @@ class RecordsCommandTest {
     @BeforeAll
     void oneTestAndOneRehearsal(@TempDir Path folder) throws Exception {
         bench = new CommandRunner(folder).approved().audited();
-        departed = bench.carryOut(GIVEN_UP).lastLine().replaceAll("^.*\\| ", "");
-        rehearsed = bench.rehearse(SampleProcedure.GOOD).lastLine().replaceAll("^.*\\| ", "");
+        departed = bench.carryOut(SampleProcedure.GIVEN_UP).test();
+        rehearsed = bench.rehearse(SampleProcedure.GOOD).test();
     }
 
     private CommandRunner.Ended run(String typed, String... words) {
-        List<String> arguments = new ArrayList<>(List.of(words));
-        arguments.addAll(List.of("--ledger", bench.ledger().toString()));
-        return bench.typing(typed, arguments.toArray(String[]::new));
+        return bench.typingOnLedger(typed, words);
     }
 
     private List<String> found(String... words) {

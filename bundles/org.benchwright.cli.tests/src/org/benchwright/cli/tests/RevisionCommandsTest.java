@@ -35,23 +35,13 @@ class RevisionCommandsTest {
     }
 
     private CommandRunner.Ended bench(String typed, String... words) {
-        String[] arguments = new String[words.length + 2];
-        System.arraycopy(words, 0, arguments, 0, words.length);
-        arguments[words.length] = "--ledger";
-        arguments[words.length + 1] = bench.ledger().toString();
-        return bench.typing(typed, arguments);
+        return bench.typingOnLedger(typed, words);
     }
 
     private void done(CommandRunner.Ended ended) {
         assertEquals(0, ended.status(), ended.out() + ended.err());
         assertEquals("", ended.err());
         assertFalse(ended.out().contains(Approved.PASSWORD), ended.out());
-    }
-
-    private static void refused(CommandRunner.Ended ended, String words) {
-        assertEquals(1, ended.status(), ended.out() + ended.err());
-        assertTrue(ended.err().contains(words), ended.err());
-        assertFalse(ended.err().contains("at org."), ended.err());
     }
 
     private void revision(int number) {
@@ -64,15 +54,15 @@ class RevisionCommandsTest {
 
     @Test
     void fromAnEmptyRegisterToATest() throws Exception {
-        refused(bench("", "test", "c16.procedure", "--serial", "C16-004711"), "is a draft: nobody has approved it");
+        bench("", "test", "c16.procedure", "--serial", "C16-004711").refused("is a draft: nobody has approved it");
         done(bench(RIGHT, "people", "begin", "LW", "--name", "administrator LW"));
-        refused(bench(RIGHT, "prepare", "c16.procedure", "--by", "RB"), "nobody with the id RB");
+        bench(RIGHT, "prepare", "c16.procedure", "--by", "RB").refused("nobody with the id RB");
         done(bench(RIGHT, "people", "add", "RB", "--name", "engineer RB", "--role", "engineer", "--by", "LW"));
         done(bench(RIGHT + RIGHT, "people", "enroll", "RB", "--by", "LW"));
         done(bench(RIGHT, "people", "add", "KM", "--name", "supervisor KM", "--role", "supervisor", "--by", "LW"));
         done(bench(RIGHT + RIGHT, "people", "enroll", "KM", "--by", "LW"));
         done(bench(RIGHT, "prepare", "c16.procedure", "--by", "RB"));
-        refused(bench(RIGHT, "approve", "c16.procedure", "--by", "RB"), "approval takes a second person");
+        bench(RIGHT, "approve", "c16.procedure", "--by", "RB").refused("approval takes a second person");
         CommandRunner.Ended approved = bench(RIGHT, "approve", "c16.procedure", "--by", "KM");
         done(approved);
         assertTrue(approved.said().contains("no revision of it is approved yet"), approved.out());
@@ -87,12 +77,12 @@ class RevisionCommandsTest {
 
     @Test
     void whatIsRefusedLeavesNothingBehind() {
-        refused(bench("", "test", "c16.procedure", "--serial", "C16-004711"), "is a draft: nobody has approved it");
-        refused(bench(RIGHT, "people", "begin", "LW", "--name", "administrator LW", "--role", "watch"), "watch");
-        refused(bench("short\nshort\n", "people", "begin", "LW", "--name", "administrator LW"), "password");
+        bench("", "test", "c16.procedure", "--serial", "C16-004711").refused("is a draft: nobody has approved it");
+        bench(RIGHT, "people", "begin", "LW", "--name", "administrator LW", "--role", "watch").refused("watch");
+        bench("short\nshort\n", "people", "begin", "LW", "--name", "administrator LW").refused("password");
         assertFalse(Files.exists(bench.ledger()), "no ledger for what was refused");
         done(bench(RIGHT, "people", "begin", "LW", "--name", "administrator LW"));
-        refused(bench(RIGHT, "people", "add", "RB", "--name", "engineer RB", "--role", "engineer", "--role", "bench", "--by", "LW"), "bench");
+        bench(RIGHT, "people", "add", "RB", "--name", "engineer RB", "--role", "engineer", "--role", "bench", "--by", "LW").refused("bench");
         String people = bench("", "people").said();
         assertTrue(people.contains("LW") && !people.contains("RB"), people);
         done(bench(RIGHT, "people", "add", "RB", "--name", "engineer RB", "--role", "engineer", "--by", "LW"));
@@ -104,7 +94,7 @@ class RevisionCommandsTest {
         revision(4);
         done(bench(RIGHT, "prepare", "c16.procedure", "--by", "RB"));
         CommandRunner.Ended looked = bench("\n", "approve", "c16.procedure", "--by", "KM");
-        refused(looked, "No password was given. Nothing was signed.");
+        looked.refused("No password was given. Nothing was signed.");
         assertTrue(looked.said().contains("what revision 4 changes against revision 3, which is approved:"), looked.out());
         CommandRunner.Ended list = bench("", "revisions", "c16.procedure");
         assertEquals(0, list.status(), list.err());
@@ -117,14 +107,14 @@ class RevisionCommandsTest {
         assertTrue(after.contains("revision 3: approved"), after);
         assertTrue(after.contains("revision 4: withdrawn"), after);
         assertTrue(after.contains("withdrawn by KM, 2026-03-02 07:30: limit is wrong"), after);
-        refused(bench(RIGHT, "withdraw", "c16.procedure", "--by", "KM", "--reason", "x", "--revision", "four"), "--revision");
+        bench(RIGHT, "withdraw", "c16.procedure", "--by", "KM", "--reason", "x", "--revision", "four").refused("--revision");
     }
 
     @ParameterizedTest
     @ValueSource(strings = {"4294967299", "-4294967293", "0", "-1", "9223372036854775807"})
     void aNumberThatNoRevisionHasIsRefusedAndNothingIsWithdrawn(String number) throws Exception {
         bench.approved();
-        refused(bench(RIGHT, "withdraw", "c16.procedure", "--by", "KM", "--reason", "x", "--revision=" + number), number + " is no revision number");
+        bench(RIGHT, "withdraw", "c16.procedure", "--by", "KM", "--reason", "x", "--revision=" + number).refused(number + " is no revision number");
         assertTrue(bench("", "revisions").out().contains("revision 3: approved"));
     }
 
@@ -177,9 +167,9 @@ class RevisionCommandsTest {
         bench.approved();
         revision(4);
         for (int i = 0; i < 5; i++) {
-            refused(bench("wrong guess\n", "prepare", "c16.procedure", "--by", "RB"), "not the password of RB");
+            bench("wrong guess\n", "prepare", "c16.procedure", "--by", "RB").refused("not the password of RB");
         }
-        refused(bench(RIGHT, "prepare", "c16.procedure", "--by", "RB"), "5 wrong passwords were given");
+        bench(RIGHT, "prepare", "c16.procedure", "--by", "RB").refused("5 wrong passwords were given");
         bench.time().advance(Duration.ofMinutes(1));
         done(bench(RIGHT, "prepare", "c16.procedure", "--by", "RB"));
     }
@@ -196,9 +186,9 @@ class RevisionCommandsTest {
         assertTrue(list.contains("RB  engineer RB  (supervisor)\n"), list);
         assertTrue(list.contains(": replaced by a later one\n"), list);
         assertTrue(list.contains(": revoked: token lost\n"), list);
-        refused(bench(RIGHT, "people", "grant", "RB", "--role", "king", "--by", "LW"), "\"king\" is no role");
-        refused(bench(RIGHT, "people", "revoke", "RB", "--by", "LW", "--reason", "x", "--from", "yesterday"), "is no instant");
-        refused(bench(RIGHT, "people", "add", "XX", "--name", "X", "--by", "KM"), "has no such key");
+        bench(RIGHT, "people", "grant", "RB", "--role", "king", "--by", "LW").refused("\"king\" is no role");
+        bench(RIGHT, "people", "revoke", "RB", "--by", "LW", "--reason", "x", "--from", "yesterday").refused("is no instant");
+        bench(RIGHT, "people", "add", "XX", "--name", "X", "--by", "KM").refused("has no such key");
         assertEquals(0, bench.run("verify", bench.ledger().toString()).status());
     }
 
@@ -208,7 +198,7 @@ class RevisionCommandsTest {
             CommandRunner.Ended help = bench.run(command, "--help");
             assertFalse(help.out().contains("--password"), help.out());
         }
-        refused(bench(RIGHT, "prepare", "c16.procedure", "--by", "RB", "--password", "x"), "--password");
+        bench(RIGHT, "prepare", "c16.procedure", "--by", "RB", "--password", "x").refused("--password");
     }
 
     @Test

@@ -44,6 +44,9 @@ final class SampleProcedure {
             drain.residual = 0.4 V
             """;
 
+    /** What a person types who gives up: strap, room, then the make-safe key and why; supply off, dead. */
+    static final String GIVEN_UP = "y, 4711\n22,5 degC\n! The plate is missing.\n\nM-17, 0.02 V, k 2, due 2027-03-01\n0,4\n";
+
     private SampleProcedure() {
     }
 

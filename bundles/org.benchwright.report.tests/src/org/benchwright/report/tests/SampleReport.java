@@ -144,7 +144,7 @@ final class SampleReport {
             if (ledger.lastSequence(TEST) == 0) {
                 ledger.append(TEST, 0, List.of(new EntryDraft(TEST, BEGAN, 1, Duration.ZERO, technician, "opened", "{}"),
                         new EntryDraft(TEST, BEGAN.plusSeconds(60), 1, Duration.ofMinutes(1), technician, "observed", "{\"value\":\"23.90\"}")));
-                ledger.seal(TEST, 2, BEGAN.plusSeconds(90), 1, Duration.ofSeconds(90), technician, new FixedKey(), "Millbrook Bench Works");
+                ledger.seal(TEST, 2, BEGAN.plusSeconds(90), 1, Duration.ofSeconds(90), technician, FixedKey.key(), "Millbrook Bench Works");
             }
             return new LedgerProofs(ledger).inclusion(TEST, OptionalLong.empty(), true);
         }

@@ -266,12 +266,7 @@ class ReceiptsTest {
     }
 
     private void found(String place, long sequence, String words) throws Exception {
-        LedgerReport report = verified();
-        assertFalse(report.sound());
-        assertEquals(1, report.decisions().size(), report.decisions().toString());
-        assertEquals(place, report.decisions().get(0).test());
-        assertEquals(sequence, report.decisions().get(0).sequence());
-        assertTrue(report.decisions().get(0).reason().contains(words), report.decisions().get(0).reason());
+        OneFault.at(place, sequence, verified(), words);
     }
 
     @Test

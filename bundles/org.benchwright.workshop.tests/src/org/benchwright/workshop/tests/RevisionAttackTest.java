@@ -137,15 +137,7 @@ class RevisionAttackTest {
     }
 
     private void decisions(String place, long sequence, String words) throws Exception {
-        LedgerReport report = report();
-        assertFalse(report.sound());
-        assertEquals(List.of(), report.links());
-        assertEquals(List.of(), report.signatures());
-        assertEquals(1, report.decisions().size(), report.decisions().toString());
-        RecordFault fault = report.decisions().get(0);
-        assertEquals(place, fault.test());
-        assertEquals(sequence, fault.sequence());
-        assertTrue(fault.reason().contains(words), fault.reason());
+        OneFault.at(place, sequence, report(), words);
     }
 
     @Test

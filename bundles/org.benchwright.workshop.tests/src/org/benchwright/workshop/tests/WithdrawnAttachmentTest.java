@@ -184,10 +184,7 @@ class WithdrawnAttachmentTest {
     }
 
     private void assertOneDecision(String words) throws Exception {
-        LedgerReport report = tests.report();
-        assertFalse(report.sound());
-        assertEquals(1, report.decisions().size(), report.toString());
-        assertTrue(report.decisions().get(0).reason().contains(words), report.decisions().toString());
+        OneFault.in(tests.report(), words);
     }
 
     @Test
