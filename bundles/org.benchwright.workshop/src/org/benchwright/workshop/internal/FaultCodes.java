@@ -11,6 +11,7 @@ import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.plan.UnitFamily;
 import org.benchwright.ledger.Ledger;
+import org.benchwright.ledger.LedgerEntry;
 import org.benchwright.workshop.FaultCode;
 import org.benchwright.workshop.FaultyRecordException;
 import org.benchwright.workshop.KeptTest;
@@ -18,6 +19,8 @@ import org.benchwright.workshop.StoreException;
 
 /** Collects the codes of all fault logs in a ledger, so that the engineer sees which the family's notes don't tell. */
 public final class FaultCodes {
+
+    private static final String FAULT_LOG = TypeNames.events().nameOf(Fact.FaultLogEntered.class);
 
     private final Map<List<String>, FaultCode> found = new LinkedHashMap<>();
 
@@ -27,7 +30,7 @@ public final class FaultCodes {
     /** All codes, those that were entered most often first. Records that can't be read are left out: verification tells of them. */
     public static List<FaultCode> of(Ledger ledger) throws StoreException {
         FaultCodes codes = new FaultCodes();
-        KeptTests kept = new KeptTests();
+        KeptTests kept = KeptTests.remembering();
         for (TestsOfUnit.Opening opening : new TestsOfUnit(ledger).openings()) {
             if (!opening.opened().rehearsal()) {
                 codes.read(kept, ledger, opening);
@@ -37,8 +40,13 @@ public final class FaultCodes {
     }
 
     private void read(KeptTests kept, Ledger ledger, TestsOfUnit.Opening opening) throws StoreException {
+        List<LedgerEntry> entries = LedgerWork.of(() -> ledger.entries(opening.test()));
+        if (entries.stream().noneMatch(entry -> entry.kind().equals(FAULT_LOG))) {
+            // Nothing of it would be listed, so it need not be derived.
+            return;
+        }
         try {
-            KeptTest test = kept.read(ledger, opening.test());
+            KeptTest test = kept.derive(ledger, opening.test(), entries);
             for (TestEvent event : test.run().holding()) {
                 if (event.body() instanceof Fact.FaultLogEntered log) {
                     log.lines().forEach(line -> line(line, test, event.moment().instant()));
