@@ -13,12 +13,12 @@ import org.benchwright.present.Comparison;
 import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.RecordRow;
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.OnDisplay;
+import org.benchwright.ui.internal.look.FieldsDialog;
 import org.eclipse.core.runtime.ICoreRunnable;
 import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.dialogs.IDialogConstants;
-import org.eclipse.jface.dialogs.TitleAreaDialog;
 import org.eclipse.jface.layout.GridDataFactory;
-import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.resource.FontDescriptor;
 import org.eclipse.jface.resource.JFaceResources;
 import org.eclipse.jface.resource.LocalResourceManager;
@@ -30,12 +30,11 @@ import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.Font;
 import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Composite;
-import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
 
 /** Two tests of one unit side by side; which earlier one is chosen. What differs comes first and stands out. */
-final class CompareDialog extends TitleAreaDialog {
+final class CompareDialog extends FieldsDialog {
 
     private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
     private static final int WIDTH = 900;
@@ -50,26 +49,14 @@ final class CompareDialog extends TitleAreaDialog {
     private List<RecordRow> tests = List.of();
 
     CompareDialog(Shell parent, Path ledger, RecordRow row) {
-        super(parent);
+        super(parent, Message.COMPARE_TITLE.text(), Message.COMPARE_WHAT.text(row.serial(), row.test()), 2, IDialogConstants.CLOSE_LABEL);
         this.ledger = ledger;
         this.row = row;
         setShellStyle(getShellStyle() | SWT.RESIZE);
     }
 
     @Override
-    protected void configureShell(Shell shell) {
-        super.configureShell(shell);
-        shell.setText(Message.COMPARE_TITLE.text());
-    }
-
-    @Override
-    protected Control createDialogArea(Composite parent) {
-        Composite area = (Composite) super.createDialogArea(parent);
-        setTitle(Message.COMPARE_TITLE.text());
-        setMessage(Message.COMPARE_WHAT.text(row.serial(), row.test()));
-        Composite fields = new Composite(area, SWT.NONE);
-        GridLayoutFactory.swtDefaults().numColumns(2).margins(12, 12).spacing(10, 10).applyTo(fields);
-        GridDataFactory.fillDefaults().grab(true, true).applyTo(fields);
+    protected void addFields(Composite fields, Composite area) {
         new Label(fields, SWT.NONE).setText(Message.COMPARE_EARLIER.text());
         earlier = new Combo(fields, SWT.READ_ONLY | SWT.DROP_DOWN);
         GridDataFactory.fillDefaults().grab(true, false).applyTo(earlier);
@@ -78,7 +65,7 @@ final class CompareDialog extends TitleAreaDialog {
         table.getTable().setHeaderVisible(true);
         table.setContentProvider(ArrayContentProvider.getInstance());
         GridDataFactory.fillDefaults().grab(true, true).span(2, 1).hint(WIDTH, HEIGHT).applyTo(table.getControl());
-        LocalResourceManager resources = new LocalResourceManager(JFaceResources.getResources(parent.getDisplay()), table.getControl());
+        LocalResourceManager resources = new LocalResourceManager(JFaceResources.getResources(fields.getDisplay()), table.getControl());
         bold = resources.create(FontDescriptor.createFrom(table.getTable().getFont()).setStyle(SWT.BOLD));
         column(Message.COMPARE_STEP, 130, Comparison.Line::step);
         column(Message.COMPARE_FIELD, 170, Comparison.Line::what);
@@ -88,7 +75,6 @@ final class CompareDialog extends TitleAreaDialog {
         count.setText(Message.COMPARE_READING.text());
         GridDataFactory.fillDefaults().grab(true, false).span(2, 1).applyTo(count);
         readEarlier();
-        return area;
     }
 
     private void column(Message title, int width, Function<Comparison.Line, String> text) {
@@ -119,9 +105,9 @@ final class CompareDialog extends TitleAreaDialog {
         Job.createSystem(Message.COMPARE_READING.text(), (ICoreRunnable) monitor -> {
             try {
                 List<RecordRow> found = Comparing.earlier(ledger, row.test());
-                onScreen(() -> show(found));
+                OnDisplay.later(table.getControl(), () -> show(found));
             } catch (CannotStoreException e) {
-                onScreen(() -> setErrorMessage(e.getMessage()));
+                OnDisplay.later(table.getControl(), () -> setErrorMessage(e.getMessage()));
             }
         }).schedule();
     }
@@ -140,9 +126,9 @@ final class CompareDialog extends TitleAreaDialog {
         Job.createSystem(Message.COMPARE_READING.text(), (ICoreRunnable) monitor -> {
             try {
                 Comparison comparison = Comparing.of(ledger, row.test(), other.test());
-                onScreen(() -> tell(other, comparison));
+                OnDisplay.later(table.getControl(), () -> tell(other, comparison));
             } catch (EntryRefusedException | CannotStoreException e) {
-                onScreen(() -> setErrorMessage(e.getMessage()));
+                OnDisplay.later(table.getControl(), () -> setErrorMessage(e.getMessage()));
             }
         }).schedule();
     }
@@ -151,17 +137,6 @@ final class CompareDialog extends TitleAreaDialog {
         if (tests.get(earlier.getSelectionIndex()).equals(other)) {
             table.setInput(comparison.lines());
             count.setText(Message.COMPARE_COUNT.text(comparison.differences(), comparison.lines().size()));
-        }
-    }
-
-    private void onScreen(Runnable work) {
-        Control control = table.getControl();
-        if (!control.isDisposed()) {
-            control.getDisplay().asyncExec(() -> {
-                if (!control.isDisposed()) {
-                    work.run();
-                }
-            });
         }
     }
 }

@@ -15,13 +15,12 @@ import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.Impact;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.look.Columns;
+import org.benchwright.ui.internal.look.FieldsDialog;
 import org.benchwright.ui.internal.look.Switched;
 import org.eclipse.core.runtime.ICoreRunnable;
 import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.dialogs.IDialogConstants;
-import org.eclipse.jface.dialogs.TitleAreaDialog;
 import org.eclipse.jface.layout.GridDataFactory;
-import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.viewers.ArrayContentProvider;
 import org.eclipse.jface.viewers.TableViewer;
 import org.eclipse.swt.SWT;
@@ -34,7 +33,7 @@ import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Text;
 
 /** Which tests an instrument touches that read wrong: asked here, listed, and written as a sheet that the bench signs. */
-final class ImpactDialog extends TitleAreaDialog {
+final class ImpactDialog extends FieldsDialog {
 
     private static final int WIDTH = 880;
     private static final int HEIGHT = 260;
@@ -54,26 +53,14 @@ final class ImpactDialog extends TitleAreaDialog {
     private Optional<Impact> found = Optional.empty();
 
     ImpactDialog(Shell parent, Path ledger, String software) {
-        super(parent);
+        super(parent, Message.IMPACT_TITLE.text(), Message.IMPACT_WHAT.text(), 4, IDialogConstants.CLOSE_LABEL);
         this.ledger = ledger;
         this.software = software;
         setShellStyle(getShellStyle() | SWT.RESIZE);
     }
 
     @Override
-    protected void configureShell(Shell shell) {
-        super.configureShell(shell);
-        shell.setText(Message.IMPACT_TITLE.text());
-    }
-
-    @Override
-    protected Control createDialogArea(Composite parent) {
-        Composite area = (Composite) super.createDialogArea(parent);
-        setTitle(Message.IMPACT_TITLE.text());
-        setMessage(Message.IMPACT_WHAT.text());
-        Composite fields = new Composite(area, SWT.NONE);
-        GridLayoutFactory.swtDefaults().numColumns(4).margins(12, 12).spacing(10, 10).applyTo(fields);
-        GridDataFactory.fillDefaults().grab(true, true).applyTo(fields);
+    protected void addFields(Composite fields, Composite area) {
         LocalDate today = LocalDate.now(ZoneId.systemDefault());
         asset = text(fields, Message.IMPACT_ASSET, "");
         reads = text(fields, Message.IMPACT_READS, "");
@@ -93,8 +80,7 @@ final class ImpactDialog extends TitleAreaDialog {
         detail = new Text(fields, SWT.MULTI | SWT.READ_ONLY | SWT.WRAP | SWT.V_SCROLL);
         GridDataFactory.fillDefaults().grab(true, false).span(4, 1).hint(WIDTH, DETAIL_HEIGHT).applyTo(detail);
         table.addSelectionChangedListener(event -> picked());
-        parent.addDisposeListener(event -> job.ifPresent(Job::cancel));
-        return area;
+        area.addDisposeListener(event -> job.ifPresent(Job::cancel));
     }
 
     private static Text text(Composite parent, Message label, String initial) {

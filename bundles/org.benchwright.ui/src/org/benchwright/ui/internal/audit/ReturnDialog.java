@@ -15,20 +15,18 @@ import org.benchwright.ui.internal.Background;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.app.Settings;
+import org.benchwright.ui.internal.look.FieldsDialog;
 import org.eclipse.jface.dialogs.IDialogConstants;
-import org.eclipse.jface.dialogs.TitleAreaDialog;
 import org.eclipse.jface.layout.GridDataFactory;
-import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Composite;
-import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Text;
 
 /** Asks how a unit came back, and stays until that is on record. */
-final class ReturnDialog extends TitleAreaDialog {
+final class ReturnDialog extends FieldsDialog {
 
     private final Path ledger;
     private final Settings settings;
@@ -40,7 +38,7 @@ final class ReturnDialog extends TitleAreaDialog {
     private Text by;
 
     ReturnDialog(Shell parent, Path ledger, Settings settings, String test, String serial) {
-        super(parent);
+        super(parent, Message.RETURN_TITLE.text(), Message.RETURN_WHAT.text(serial, test), 2, IDialogConstants.OK_LABEL);
         this.ledger = ledger;
         this.settings = settings;
         this.test = test;
@@ -48,19 +46,7 @@ final class ReturnDialog extends TitleAreaDialog {
     }
 
     @Override
-    protected void configureShell(Shell shell) {
-        super.configureShell(shell);
-        shell.setText(Message.RETURN_TITLE.text());
-    }
-
-    @Override
-    protected Control createDialogArea(Composite parent) {
-        Composite area = (Composite) super.createDialogArea(parent);
-        setTitle(Message.RETURN_TITLE.text());
-        setMessage(Message.RETURN_WHAT.text(serial, test));
-        Composite fields = new Composite(area, SWT.NONE);
-        GridLayoutFactory.swtDefaults().numColumns(2).margins(12, 12).spacing(10, 10).applyTo(fields);
-        GridDataFactory.fillDefaults().grab(true, true).applyTo(fields);
+    protected void addFields(Composite fields, Composite area) {
         on = text(fields, Message.RETURN_ON);
         on.setText(LocalDate.now(ZoneId.systemDefault()).toString());
         complaint = text(fields, Message.RETURN_COMPLAINT);
@@ -71,7 +57,6 @@ final class ReturnDialog extends TitleAreaDialog {
         by = text(fields, Message.NEW_TECHNICIAN);
         by.setText(settings.technician());
         complaint.setFocus();
-        return area;
     }
 
     private static Text text(Composite parent, Message label) {
@@ -117,8 +102,7 @@ final class ReturnDialog extends TitleAreaDialog {
             setErrorMessage(refused.get());
             getButton(IDialogConstants.OK_ID).setEnabled(true);
         } else {
-            setReturnCode(OK);
-            close();
+            finish();
         }
     }
 }

@@ -15,11 +15,10 @@ import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.app.ProcedureFiles;
 import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.look.FieldsDialog;
 import org.benchwright.ui.internal.look.Switched;
 import org.eclipse.jface.dialogs.IDialogConstants;
-import org.eclipse.jface.dialogs.TitleAreaDialog;
 import org.eclipse.jface.layout.GridDataFactory;
-import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Combo;
@@ -32,7 +31,7 @@ import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Text;
 
 /** Asks for procedure, serial number and technician, and stays until the test is open, or the first of a batch. */
-final class NewTestDialog extends TitleAreaDialog {
+final class NewTestDialog extends FieldsDialog {
 
     private static final int WHY_LINES = 3;
     private static final int PATIENCE = 300;
@@ -57,7 +56,7 @@ final class NewTestDialog extends TitleAreaDialog {
      * @param first the procedure that is selected first, wherever its file is; empty for the usual one
      */
     NewTestDialog(Shell parent, Desk desk, Settings settings, String unit, Optional<Path> first) {
-        super(parent);
+        super(parent, Message.NEW_TITLE.text(), Message.NEW_WHAT.text(), 3, Message.NEW_OPEN.text());
         this.unit = unit;
         this.desk = desk;
         this.settings = settings;
@@ -65,19 +64,7 @@ final class NewTestDialog extends TitleAreaDialog {
     }
 
     @Override
-    protected void configureShell(Shell shell) {
-        super.configureShell(shell);
-        shell.setText(Message.NEW_TITLE.text());
-    }
-
-    @Override
-    protected Control createDialogArea(Composite parent) {
-        Composite area = (Composite) super.createDialogArea(parent);
-        setTitle(Message.NEW_TITLE.text());
-        setMessage(Message.NEW_WHAT.text());
-        Composite fields = new Composite(area, SWT.NONE);
-        GridLayoutFactory.swtDefaults().numColumns(3).margins(12, 12).spacing(10, 10).applyTo(fields);
-        GridDataFactory.fillDefaults().grab(true, true).applyTo(fields);
+    protected void addFields(Composite fields, Composite area) {
         label(fields, Message.NEW_PROCEDURE);
         procedure = new Combo(fields, SWT.READ_ONLY | SWT.DROP_DOWN);
         GridDataFactory.fillDefaults().grab(true, false).hint(420, SWT.DEFAULT).applyTo(procedure);
@@ -104,7 +91,6 @@ final class NewTestDialog extends TitleAreaDialog {
         ask();
         serial.setText(unit);
         serial.setFocus();
-        return area;
     }
 
     private static void label(Composite parent, Message text) {
@@ -142,12 +128,6 @@ final class NewTestDialog extends TitleAreaDialog {
 
     private Message what() {
         return BatchStart.several(serial.getText()) ? Message.NEW_SEVERAL : Message.NEW_WHAT;
-    }
-
-    @Override
-    protected void createButtonsForButtonBar(Composite parent) {
-        createButton(parent, IDialogConstants.OK_ID, Message.NEW_OPEN.text(), true);
-        createButton(parent, IDialogConstants.CANCEL_ID, IDialogConstants.CANCEL_LABEL, false);
     }
 
     private void fill() {
@@ -245,8 +225,7 @@ final class NewTestDialog extends TitleAreaDialog {
 
     private void opened(Optional<Throwable> failure) {
         if (failure.isEmpty()) {
-            setReturnCode(OK);
-            close();
+            finish();
         } else {
             setMessage(what().text());
             setErrorMessage(Failures.words(failure.get()));

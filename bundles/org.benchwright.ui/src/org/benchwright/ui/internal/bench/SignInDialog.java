@@ -8,19 +8,17 @@ import org.benchwright.ui.internal.Background;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.look.FieldsDialog;
 import org.eclipse.jface.dialogs.IDialogConstants;
-import org.eclipse.jface.dialogs.TitleAreaDialog;
 import org.eclipse.jface.layout.GridDataFactory;
-import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Composite;
-import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Text;
 
 /** Somebody signs in at this station: initials, password, and the PIN that is good until it is locked. */
-final class SignInDialog extends TitleAreaDialog {
+final class SignInDialog extends FieldsDialog {
 
     private final Desk desk;
     private final String offered;
@@ -29,31 +27,18 @@ final class SignInDialog extends TitleAreaDialog {
     private Text pin;
 
     SignInDialog(Shell parent, Desk desk, String offered) {
-        super(parent);
+        super(parent, Words.SIGN_IN_TITLE.text(), Words.SIGN_IN_WHAT.text(), 2, IDialogConstants.OK_LABEL);
         this.desk = desk;
         this.offered = offered;
     }
 
     @Override
-    protected void configureShell(Shell shell) {
-        super.configureShell(shell);
-        shell.setText(Words.SIGN_IN_TITLE.text());
-    }
-
-    @Override
-    protected Control createDialogArea(Composite parent) {
-        Composite area = (Composite) super.createDialogArea(parent);
-        setTitle(Words.SIGN_IN_TITLE.text());
-        setMessage(Words.SIGN_IN_WHAT.text());
-        Composite fields = new Composite(area, SWT.NONE);
-        GridLayoutFactory.swtDefaults().numColumns(2).margins(12, 12).spacing(10, 10).applyTo(fields);
-        GridDataFactory.fillDefaults().grab(true, true).applyTo(fields);
+    protected void addFields(Composite fields, Composite area) {
         id = field(fields, Words.SIGN_IN_ID, SWT.NONE);
         id.setText(desk.station().person().orElse(offered));
         password = field(fields, Words.SIGN_IN_PASSWORD, SWT.PASSWORD);
         pin = field(fields, Words.SIGN_IN_PIN, SWT.PASSWORD);
         (id.getText().isEmpty() ? id : password).setFocus();
-        return area;
     }
 
     private static Text field(Composite parent, Words label, int style) {
@@ -105,8 +90,7 @@ final class SignInDialog extends TitleAreaDialog {
             password.setText("");
             password.setFocus();
         } else {
-            setReturnCode(OK);
-            close();
+            finish();
         }
     }
 }

@@ -6,33 +6,22 @@ import java.util.List;
 import org.benchwright.present.ReceivedRow;
 import org.benchwright.present.Receiving;
 import org.benchwright.ui.internal.app.Settings;
-import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
-import org.eclipse.swt.SWT;
-import org.eclipse.swt.widgets.Button;
-import org.eclipse.swt.widgets.Combo;
+import org.eclipse.swt.layout.GridLayout;
 import org.eclipse.swt.widgets.Composite;
-import org.eclipse.swt.widgets.Control;
-import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Text;
 
 /** Says anew how a unit came in, or adds photos and papers; stays until that is on record. What was said before stays readable in the ledger. */
 final class CorrectDialog extends EnteringDialog {
 
+    private static final int WIDTH = 420;
+
     private final Settings settings;
     private final ReceivedRow row;
     private final Receiving.Arriving said;
     private final List<Path> more;
-    private Text order;
-    private Text owner;
-    private Text unit;
-    private Combo plate;
-    private Button asTyped;
-    private Text complaint;
-    private Text damage;
-    private Text preserve;
-    private FilesField files;
+    private ArrivingFields arriving;
     private Text reason;
     private Text by;
 
@@ -42,7 +31,7 @@ final class CorrectDialog extends EnteringDialog {
      * @param more files to be added to it
      */
     CorrectDialog(Shell parent, House house, Settings settings, ReceivedRow row, Receiving.Arriving said, List<Path> more) {
-        super(parent, house, HouseMessage.CORRECT_TITLE, HouseMessage.CORRECT_BUTTON);
+        super(parent, house, HouseMessage.CORRECT_TITLE, HouseMessage.CORRECT_WHAT.text(row.receipt()), HouseMessage.CORRECT_BUTTON);
         this.settings = settings;
         this.row = row;
         this.said = said;
@@ -55,48 +44,19 @@ final class CorrectDialog extends EnteringDialog {
     }
 
     @Override
-    protected Control createDialogArea(Composite parent) {
-        Composite area = (Composite) super.createDialogArea(parent);
-        setTitle(HouseMessage.CORRECT_TITLE.text());
-        setMessage(HouseMessage.CORRECT_WHAT.text(row.receipt()));
-        Composite fields = new Composite(area, SWT.NONE);
-        GridLayoutFactory.swtDefaults().numColumns(3).margins(12, 12).spacing(10, 8).applyTo(fields);
-        GridDataFactory.fillDefaults().grab(true, true).applyTo(fields);
-        order = text(fields, HouseMessage.ORDER, said.order());
-        owner = text(fields, HouseMessage.OWNER, said.owner());
-        unit = text(fields, HouseMessage.RECEIVE_UNIT, said.unit());
-        new Label(fields, SWT.NONE).setText(HouseMessage.RECEIVE_PLATE.text());
-        plate = new Combo(fields, SWT.READ_ONLY);
-        Receiving.plateWords().forEach(plate::add);
-        plate.setText(said.plate());
-        asTyped = new Button(fields, SWT.CHECK);
-        asTyped.setText(HouseMessage.RECEIVE_AS_TYPED.text());
-        asTyped.setSelection(said.asTyped());
-        complaint = text(fields, HouseMessage.RECEIVE_COMPLAINT, said.complaint());
-        damage = text(fields, HouseMessage.RECEIVE_DAMAGE, said.damage());
-        preserve = text(fields, HouseMessage.RECEIVE_PRESERVE, said.preserve());
-        files = new FilesField(fields, area);
-        files.add(more);
-        reason = text(fields, HouseMessage.REASON, more.isEmpty() ? "" : HouseMessage.CORRECT_FILES.text());
-        by = text(fields, HouseMessage.CORRECT_BY, settings.technician());
-        (more.isEmpty() ? order : reason).setFocus();
-        return area;
-    }
-
-    /** Texts of several lines keep them. */
-    private static Text text(Composite parent, HouseMessage label, String initial) {
-        new Label(parent, SWT.NONE).setText(label.text());
-        boolean lines = initial.indexOf('\n') >= 0;
-        Text text = new Text(parent, SWT.BORDER | (lines ? SWT.MULTI | SWT.V_SCROLL : SWT.SINGLE));
-        text.setText(initial);
-        GridDataFactory.fillDefaults().grab(true, lines).span(2, 1).hint(420, lines ? 3 * text.getLineHeight() : SWT.DEFAULT).applyTo(text);
-        return text;
+    protected void addFields(Composite fields, Composite area) {
+        GridLayoutFactory.createFrom((GridLayout) fields.getLayout()).spacing(10, 8).applyTo(fields);
+        arriving = ArrivingFields.in(fields, area, WIDTH, said);
+        arriving.files().add(more);
+        reason = ArrivingFields.text(fields, HouseMessage.REASON, more.isEmpty() ? "" : HouseMessage.CORRECT_FILES.text(), WIDTH);
+        by = ArrivingFields.text(fields, HouseMessage.CORRECT_BY, settings.technician(), WIDTH);
+        (more.isEmpty() ? arriving.order() : reason).setFocus();
     }
 
     @Override
     protected void okPressed() {
-        Receiving.Arriving to = new Receiving.Arriving(order.getText(), owner.getText(), unit.getText(), plate.getText(), asTyped.getSelection(), false,
-                unit.getText().strip().equals(said.unit()) ? said.family() : "", complaint.getText(), damage.getText(), preserve.getText(), files.files());
+        String unit = arriving.unit().getText();
+        Receiving.Arriving to = arriving.arriving(unit, arriving.asTyped().getSelection(), false, unit.strip().equals(said.unit()) ? said.family() : "");
         String why = reason.getText();
         String initials = by.getText();
         enter(receiving -> {

@@ -2,35 +2,20 @@ package org.benchwright.ui.internal.house;
 
 import org.benchwright.ui.internal.Failures;
 import org.benchwright.ui.internal.OnDisplay;
+import org.benchwright.ui.internal.look.FieldsDialog;
 import org.eclipse.jface.dialogs.IDialogConstants;
-import org.eclipse.jface.dialogs.TitleAreaDialog;
-import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Shell;
 
 /** Asks for something that is entered into the house's book, and stays until that is on record; what is wrong with it is told at the top. */
-abstract class EnteringDialog extends TitleAreaDialog {
+abstract class EnteringDialog extends FieldsDialog {
+
+    private static final int COLUMNS = 3;
 
     private final House house;
-    private final HouseMessage title;
-    private final HouseMessage button;
 
-    EnteringDialog(Shell parent, House house, HouseMessage title, HouseMessage button) {
-        super(parent);
+    EnteringDialog(Shell parent, House house, HouseMessage title, String words, HouseMessage button) {
+        super(parent, title.text(), words, COLUMNS, button.text());
         this.house = house;
-        this.title = title;
-        this.button = button;
-    }
-
-    @Override
-    protected void configureShell(Shell shell) {
-        super.configureShell(shell);
-        shell.setText(title.text());
-    }
-
-    @Override
-    protected void createButtonsForButtonBar(Composite parent) {
-        createButton(parent, IDialogConstants.OK_ID, button.text(), true);
-        createButton(parent, IDialogConstants.CANCEL_ID, IDialogConstants.CANCEL_LABEL, false);
     }
 
     /** Enters it, then closes; whoever closes the dialog meanwhile leaves nobody to tell, and what is entered is entered all the same. */
@@ -39,8 +24,7 @@ abstract class EnteringDialog extends TitleAreaDialog {
         Shell shell = getShell();
         house.enter(work).whenComplete((done, failure) -> OnDisplay.later(shell, () -> {
             if (failure == null) {
-                setReturnCode(OK);
-                close();
+                finish();
             } else {
                 setErrorMessage(Failures.words(failure));
                 getButton(IDialogConstants.OK_ID).setEnabled(true);

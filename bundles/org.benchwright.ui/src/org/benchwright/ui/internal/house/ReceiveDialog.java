@@ -15,27 +15,26 @@ import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.ReceivedRow;
 import org.benchwright.present.Receiving;
 import org.benchwright.present.UnitStory;
+import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.app.Settings;
+import org.benchwright.ui.internal.look.FieldsDialog;
 import org.benchwright.ui.internal.Failures;
 import org.eclipse.jface.dialogs.IDialogConstants;
-import org.eclipse.jface.dialogs.TitleAreaDialog;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
-import org.eclipse.swt.widgets.Button;
-import org.eclipse.swt.widgets.Combo;
+import org.eclipse.swt.layout.GridLayout;
 import org.eclipse.swt.widgets.Composite;
-import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Event;
-import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Text;
 
 /** Receives units one after the other, and stays until it is closed: a scan and its Enter receive one. */
-public final class ReceiveDialog extends TitleAreaDialog {
+public final class ReceiveDialog extends FieldsDialog {
 
     private static final int LOOK_AFTER_MILLIS = 300;
+    private static final int WIDTH = 300;
     private static final Pattern SEVERAL = Pattern.compile("[\\r\\n]");
 
     private final House house;
@@ -43,15 +42,8 @@ public final class ReceiveDialog extends TitleAreaDialog {
     private final String first;
     private final List<Path> offered;
     private final Set<String> received = new HashSet<>();
-    private Text order;
-    private Text owner;
+    private ArrivingFields arriving;
     private Text unit;
-    private Combo plate;
-    private Button asTyped;
-    private Text complaint;
-    private Text damage;
-    private Text preserve;
-    private FilesField files;
     private Text by;
     private StyledText known;
     private org.eclipse.swt.widgets.List done;
@@ -68,7 +60,7 @@ public final class ReceiveDialog extends TitleAreaDialog {
      * @param offered files of the first unit
      */
     public ReceiveDialog(Shell parent, House house, Settings settings, String first, List<Path> offered) {
-        super(parent);
+        super(parent, HouseMessage.RECEIVE_TITLE.text(), HouseMessage.RECEIVE_WHAT.text(), 2, HouseMessage.RECEIVE_BUTTON.text());
         this.offered = List.copyOf(offered);
         this.house = house;
         this.settings = settings;
@@ -81,19 +73,8 @@ public final class ReceiveDialog extends TitleAreaDialog {
     }
 
     @Override
-    protected void configureShell(Shell shell) {
-        super.configureShell(shell);
-        shell.setText(HouseMessage.RECEIVE_TITLE.text());
-    }
-
-    @Override
-    protected Control createDialogArea(Composite parent) {
-        Composite area = (Composite) super.createDialogArea(parent);
-        setTitle(HouseMessage.RECEIVE_TITLE.text());
-        setMessage(HouseMessage.RECEIVE_WHAT.text());
-        Composite both = new Composite(area, SWT.NONE);
-        GridLayoutFactory.swtDefaults().numColumns(2).margins(12, 12).spacing(16, 8).applyTo(both);
-        GridDataFactory.fillDefaults().grab(true, true).applyTo(both);
+    protected void addFields(Composite both, Composite area) {
+        GridLayoutFactory.createFrom((GridLayout) both.getLayout()).spacing(16, 8).applyTo(both);
         fields(both, area);
         Composite beside = new Composite(both, SWT.NONE);
         GridLayoutFactory.fillDefaults().applyTo(beside);
@@ -105,17 +86,17 @@ public final class ReceiveDialog extends TitleAreaDialog {
         GridDataFactory.fillDefaults().grab(true, true).hint(SWT.DEFAULT, 120).applyTo(done);
         house.forget();
         unit.setText(first);
-        (first.isEmpty() ? unit : complaint).setFocus();
-        return area;
+        (first.isEmpty() ? unit : arriving.complaint()).setFocus();
     }
 
     private void fields(Composite both, Composite area) {
         Composite fields = new Composite(both, SWT.NONE);
         GridLayoutFactory.fillDefaults().numColumns(3).spacing(10, 8).applyTo(fields);
         GridDataFactory.fillDefaults().grab(true, true).applyTo(fields);
-        order = text(fields, HouseMessage.ORDER);
-        owner = text(fields, HouseMessage.OWNER);
-        unit = text(fields, HouseMessage.RECEIVE_UNIT);
+        arriving = ArrivingFields.in(fields, area, WIDTH,
+                new Receiving.Arriving("", "", "", Receiving.plateWords().get(0), false, false, "", "", "", "", List.of()));
+        arriving.files().add(offered);
+        unit = arriving.unit();
         unit.addListener(SWT.DefaultSelection, event -> event.doit = false);
         unit.addListener(SWT.Traverse, event -> {
             if (event.detail == SWT.TRAVERSE_RETURN) {
@@ -125,26 +106,7 @@ public final class ReceiveDialog extends TitleAreaDialog {
         });
         unit.addListener(SWT.Modify, event -> lookSoon());
         unit.addListener(SWT.Verify, this::pasted);
-        new Label(fields, SWT.NONE).setText(HouseMessage.RECEIVE_PLATE.text());
-        plate = new Combo(fields, SWT.READ_ONLY);
-        Receiving.plateWords().forEach(plate::add);
-        plate.select(0);
-        asTyped = new Button(fields, SWT.CHECK);
-        asTyped.setText(HouseMessage.RECEIVE_AS_TYPED.text());
-        complaint = text(fields, HouseMessage.RECEIVE_COMPLAINT);
-        damage = text(fields, HouseMessage.RECEIVE_DAMAGE);
-        preserve = text(fields, HouseMessage.RECEIVE_PRESERVE);
-        files = new FilesField(fields, area);
-        files.add(offered);
-        by = text(fields, HouseMessage.RECEIVE_BY);
-        by.setText(settings.technician());
-    }
-
-    private static Text text(Composite parent, HouseMessage label) {
-        new Label(parent, SWT.NONE).setText(label.text());
-        Text text = new Text(parent, SWT.BORDER);
-        GridDataFactory.fillDefaults().grab(true, false).span(2, 1).hint(300, SWT.DEFAULT).applyTo(text);
-        return text;
+        by = ArrivingFields.text(fields, HouseMessage.RECEIVE_BY, settings.technician(), WIDTH);
     }
 
     @Override
@@ -160,7 +122,7 @@ public final class ReceiveDialog extends TitleAreaDialog {
         unit.getDisplay().timerExec(LOOK_AFTER_MILLIS, () -> {
             if (!unit.isDisposed() && unit.getText().equals(typed) && !typed.isBlank() && !typed.equals(looked)) {
                 looked = typed;
-                house.ask(receiving -> receiving.look(typed)).thenAccept(found -> onScreen(() -> {
+                house.ask(receiving -> receiving.look(typed)).thenAccept(found -> OnDisplay.later(getShell(), () -> {
                     if (unit.getText().equals(typed)) {
                         known.setText(words(found));
                     }
@@ -182,7 +144,7 @@ public final class ReceiveDialog extends TitleAreaDialog {
         if (SEVERAL.matcher(event.text).find()) {
             List<String> units = event.text.lines().map(String::strip).filter(line -> !line.isEmpty()).toList();
             event.doit = false;
-            onScreen(() -> units.forEach(each -> {
+            OnDisplay.later(getShell(), () -> units.forEach(each -> {
                 unit.setText(each);
                 okPressed();
             }));
@@ -200,16 +162,15 @@ public final class ReceiveDialog extends TitleAreaDialog {
         }
         // Scanned a second time, a number that looked wrong is what the plate says.
         boolean same = !scanned.isEmpty() && scanned.equals(asked);
-        Receiving.Arriving arriving = new Receiving.Arriving(order.getText(), owner.getText(), scanned, plate.getText(), asTyped.getSelection() || same, same, "",
-                complaint.getText(), damage.getText(), preserve.getText(), files.files());
+        Receiving.Arriving entered = arriving.arriving(scanned, arriving.asTyped().getSelection() || same, same, "");
         String initials = by.getText();
         clear();
-        house.enter(receiving -> receiving.receive(arriving, initials))
-                .whenComplete((row, failure) -> onScreen(() -> received(arriving, Optional.ofNullable(row), Optional.ofNullable(failure))));
+        house.enter(receiving -> receiving.receive(entered, initials))
+                .whenComplete((row, failure) -> OnDisplay.later(getShell(), () -> received(entered, Optional.ofNullable(row), Optional.ofNullable(failure))));
     }
 
-    private void received(Receiving.Arriving arriving, Optional<ReceivedRow> row, Optional<Throwable> failure) {
-        String scanned = arriving.unit();
+    private void received(Receiving.Arriving entered, Optional<ReceivedRow> row, Optional<Throwable> failure) {
+        String scanned = entered.unit();
         if (row.isPresent()) {
             received.add(scanned);
             asked = scanned.equals(asked) ? "" : asked;
@@ -225,7 +186,7 @@ public final class ReceiveDialog extends TitleAreaDialog {
         String words = Failures.words(why);
         if (isClear()) {
             asked = cause instanceof EntryRefusedException ? scanned : "";
-            putBack(arriving);
+            putBack(entered);
         } else {
             // The next one is being entered already, or another one is asked about.
             done.add(HouseMessage.RECEIVE_NOT.text(scanned, words), 0);
@@ -236,45 +197,35 @@ public final class ReceiveDialog extends TitleAreaDialog {
     }
 
     private boolean isClear() {
-        return Stream.of(unit, complaint, damage, preserve).allMatch(field -> field.getText().isBlank()) && files.files().isEmpty();
+        return Stream.of(unit, arriving.complaint(), arriving.damage(), arriving.preserve()).allMatch(field -> field.getText().isBlank())
+                && arriving.files().files().isEmpty();
     }
 
-    private void putBack(Receiving.Arriving arriving) {
-        unit.setText(arriving.unit());
-        plate.setText(arriving.plate());
-        asTyped.setSelection(false);
-        complaint.setText(arriving.complaint());
-        damage.setText(arriving.damage());
-        preserve.setText(arriving.preserve());
-        files.add(arriving.files());
+    private void putBack(Receiving.Arriving entered) {
+        unit.setText(entered.unit());
+        arriving.plate().setText(entered.plate());
+        arriving.asTyped().setSelection(false);
+        arriving.complaint().setText(entered.complaint());
+        arriving.damage().setText(entered.damage());
+        arriving.preserve().setText(entered.preserve());
+        arriving.files().add(entered.files());
         unit.setFocus();
         unit.selectAll();
     }
 
     private void clear() {
-        complaint.setText("");
-        damage.setText("");
-        preserve.setText("");
-        files.clear();
+        arriving.complaint().setText("");
+        arriving.damage().setText("");
+        arriving.preserve().setText("");
+        arriving.files().clear();
         next();
     }
 
     private void next() {
-        asTyped.setSelection(false);
-        plate.select(0);
+        arriving.asTyped().setSelection(false);
+        arriving.plate().select(0);
         unit.setText("");
         looked = "";
         unit.setFocus();
-    }
-
-    private void onScreen(Runnable shown) {
-        Shell shell = getShell();
-        if (shell != null && !shell.isDisposed()) {
-            shell.getDisplay().asyncExec(() -> {
-                if (!shell.isDisposed()) {
-                    shown.run();
-                }
-            });
-        }
     }
 }

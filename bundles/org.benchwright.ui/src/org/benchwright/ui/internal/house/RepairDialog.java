@@ -6,10 +6,8 @@ import org.benchwright.present.ReceivedRow;
 import org.benchwright.present.Receiving;
 import org.benchwright.ui.internal.app.Settings;
 import org.eclipse.jface.layout.GridDataFactory;
-import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Composite;
-import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Text;
@@ -25,19 +23,13 @@ final class RepairDialog extends EnteringDialog {
     private Text by;
 
     RepairDialog(Shell parent, House house, Settings settings, ReceivedRow row) {
-        super(parent, house, HouseMessage.REPAIR_TITLE, HouseMessage.REPAIR_BUTTON);
+        super(parent, house, HouseMessage.REPAIR_TITLE, HouseMessage.REPAIR_WHAT.text(row.unit(), row.test().orElse("")), HouseMessage.REPAIR_BUTTON);
         this.settings = settings;
         this.row = row;
     }
 
     @Override
-    protected Control createDialogArea(Composite parent) {
-        Composite area = (Composite) super.createDialogArea(parent);
-        setTitle(HouseMessage.REPAIR_TITLE.text());
-        setMessage(HouseMessage.REPAIR_WHAT.text(row.unit(), row.test().orElse("")));
-        Composite fields = new Composite(area, SWT.NONE);
-        GridLayoutFactory.swtDefaults().numColumns(3).margins(12, 12).spacing(10, 10).applyTo(fields);
-        GridDataFactory.fillDefaults().grab(true, true).applyTo(fields);
+    protected void addFields(Composite fields, Composite area) {
         what = text(fields, HouseMessage.REPAIR_DONE, SWT.SINGLE);
         parts = text(fields, HouseMessage.REPAIR_PARTS, SWT.MULTI | SWT.V_SCROLL);
         parts.setToolTipText(HouseMessage.REPAIR_PARTS_HINT.text());
@@ -50,7 +42,6 @@ final class RepairDialog extends EnteringDialog {
         by = text(fields, HouseMessage.REPAIR_BY, SWT.SINGLE);
         by.setText(settings.technician());
         what.setFocus();
-        return area;
     }
 
     private static Text text(Composite parent, HouseMessage label, int style) {

@@ -5,22 +5,19 @@ import java.nio.file.Path;
 import java.util.Optional;
 
 import org.benchwright.present.ReceivedRow;
-import org.eclipse.jface.dialogs.IDialogConstants;
-import org.eclipse.jface.dialogs.TitleAreaDialog;
+import org.benchwright.ui.internal.look.FieldsDialog;
 import org.eclipse.jface.layout.GridDataFactory;
-import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.program.Program;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
-import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.FileDialog;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Text;
 
 /** Asks for what goes on a unit's tag besides what is known, and where the tag is put. */
-final class TagDialog extends TitleAreaDialog {
+final class TagDialog extends FieldsDialog {
 
     private static final int FIELD_WIDTH = 420;
 
@@ -34,25 +31,13 @@ final class TagDialog extends TitleAreaDialog {
     private boolean show;
 
     TagDialog(Shell parent, ReceivedRow row, String offered) {
-        super(parent);
+        super(parent, HouseMessage.TAG_TITLE.text(row.unit()), HouseMessage.TAG_WHAT.text(), 3, HouseMessage.TAG_OK.text());
         this.row = row;
         this.offered = offered;
     }
 
     @Override
-    protected void configureShell(Shell shell) {
-        super.configureShell(shell);
-        shell.setText(HouseMessage.TAG_TITLE.text(row.unit()));
-    }
-
-    @Override
-    protected Control createDialogArea(Composite parent) {
-        Composite area = (Composite) super.createDialogArea(parent);
-        setTitle(HouseMessage.TAG_TITLE.text(row.unit()));
-        setMessage(HouseMessage.TAG_WHAT.text());
-        Composite fields = new Composite(area, SWT.NONE);
-        GridLayoutFactory.swtDefaults().numColumns(3).margins(12, 12).spacing(10, 10).applyTo(fields);
-        GridDataFactory.fillDefaults().grab(true, true).applyTo(fields);
+    protected void addFields(Composite fields, Composite area) {
         contactField = field(fields, HouseMessage.TAG_CONTACT, offered, 2);
         fileField = field(fields, HouseMessage.TAG_FILE, Path.of(System.getProperty("user.home"), "tag-" + row.receipt() + ".pdf").toString(), 1);
         Button other = new Button(fields, SWT.PUSH);
@@ -64,7 +49,6 @@ final class TagDialog extends TitleAreaDialog {
         showBox.setSelection(true);
         GridDataFactory.fillDefaults().span(2, 1).applyTo(showBox);
         contactField.setFocus();
-        return area;
     }
 
     private static Text field(Composite fields, HouseMessage label, String initial, int columns) {
@@ -80,12 +64,6 @@ final class TagDialog extends TitleAreaDialog {
         dialog.setFileName(fileField.getText());
         dialog.setOverwrite(true);
         Optional.ofNullable(dialog.open()).ifPresent(fileField::setText);
-    }
-
-    @Override
-    protected void createButtonsForButtonBar(Composite parent) {
-        createButton(parent, IDialogConstants.OK_ID, HouseMessage.TAG_OK.text(), true);
-        createButton(parent, IDialogConstants.CANCEL_ID, IDialogConstants.CANCEL_LABEL, false);
     }
 
     @Override

@@ -1,2 +1,2 @@
-/** Fonts by pixels, colours for light and dark, and drawn lamps. */
+/** How the window looks everywhere: fonts by pixels, colours for light and dark, drawn lamps, columns and fields. */
 package org.benchwright.ui.internal.look;

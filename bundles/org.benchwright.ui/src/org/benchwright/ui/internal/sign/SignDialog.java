@@ -16,11 +16,10 @@ import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.PeopleWords;
 import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.look.FieldsDialog;
 import org.benchwright.ui.internal.look.Story;
 import org.eclipse.jface.dialogs.IDialogConstants;
-import org.eclipse.jface.dialogs.TitleAreaDialog;
 import org.eclipse.jface.layout.GridDataFactory;
-import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Composite;
@@ -34,7 +33,7 @@ import org.eclipse.ui.PlatformUI;
  * Asks for what is to be signed, by whom and with which password, and stays until it is signed. Whether it may be is not decided here. The
  * password leaves its field as it is used, and is blanked out behind.
  */
-public final class SignDialog extends TitleAreaDialog {
+public final class SignDialog extends FieldsDialog {
 
     private static final int FIELD_WIDTH = 520;
     private static final int CHANGE_HEIGHT = 190;
@@ -121,7 +120,7 @@ public final class SignDialog extends TitleAreaDialog {
 
     /** A dialog that asks that. */
     public SignDialog(Shell parent, Asked asked) {
-        super(parent);
+        super(parent, asked.title(), asked.words(), 2, asked.button());
         this.asked = asked;
     }
 
@@ -131,19 +130,7 @@ public final class SignDialog extends TitleAreaDialog {
     }
 
     @Override
-    protected void configureShell(Shell shell) {
-        super.configureShell(shell);
-        shell.setText(asked.title());
-    }
-
-    @Override
-    protected Control createDialogArea(Composite parent) {
-        Composite area = (Composite) super.createDialogArea(parent);
-        setTitle(asked.title());
-        setMessage(asked.words());
-        Composite fields = new Composite(area, SWT.NONE);
-        GridLayoutFactory.swtDefaults().numColumns(2).margins(12, 12).spacing(10, 10).applyTo(fields);
-        GridDataFactory.fillDefaults().grab(true, true).applyTo(fields);
+    protected void addFields(Composite fields, Composite area) {
         asked.change().ifPresent(change -> change(fields, change));
         asked.questions().forEach(question -> answers.add(field(fields, question)));
         if (asked.people().isEmpty()) {
@@ -157,7 +144,6 @@ public final class SignDialog extends TitleAreaDialog {
         GridDataFactory.fillDefaults().grab(true, false).hint(FIELD_WIDTH, SWT.DEFAULT).applyTo(password);
         by.addListener(SWT.Modify, event -> askSecret());
         askSecret();
-        return area;
     }
 
     /** Whoever has signed in at this station signs with PIN or badge as long as it stays unlocked; everybody else with the full password. */
@@ -211,12 +197,6 @@ public final class SignDialog extends TitleAreaDialog {
         Text text = new Text(parent, style);
         GridDataFactory.fillDefaults().grab(true, false).hint(FIELD_WIDTH, SWT.DEFAULT).applyTo(text);
         return text;
-    }
-
-    @Override
-    protected void createButtonsForButtonBar(Composite parent) {
-        createButton(parent, IDialogConstants.OK_ID, asked.button(), true);
-        createButton(parent, IDialogConstants.CANCEL_ID, IDialogConstants.CANCEL_LABEL, false);
     }
 
     @Override
@@ -284,8 +264,7 @@ public final class SignDialog extends TitleAreaDialog {
             askSecret();
             password.setFocus();
         } else {
-            setReturnCode(OK);
-            close();
+            finish();
         }
     }
 }

@@ -1,0 +1,73 @@
+package org.benchwright.ui.internal.look;
+
+import org.eclipse.jface.dialogs.IDialogConstants;
+import org.eclipse.jface.dialogs.TitleAreaDialog;
+import org.eclipse.jface.layout.GridDataFactory;
+import org.eclipse.jface.layout.GridLayoutFactory;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Control;
+import org.eclipse.swt.widgets.Shell;
+
+/** A dialog of fields in columns: its title stands on the frame and above, below that what it is for. */
+public abstract class FieldsDialog extends TitleAreaDialog {
+
+    private static final int MARGIN = 12;
+    private static final int BETWEEN = 10;
+
+    private final String title;
+    private final String words;
+    private final int columns;
+    private final String button;
+
+    /**
+     * @param words   what it is for
+     * @param columns how many columns the fields stand in
+     * @param button  the words of the button that does it
+     */
+    protected FieldsDialog(Shell parent, String title, String words, int columns, String button) {
+        super(parent);
+        this.title = title;
+        this.words = words;
+        this.columns = columns;
+        this.button = button;
+    }
+
+    @Override
+    protected final void configureShell(Shell shell) {
+        super.configureShell(shell);
+        shell.setText(title);
+    }
+
+    @Override
+    protected final Control createDialogArea(Composite parent) {
+        Composite area = (Composite) super.createDialogArea(parent);
+        setTitle(title);
+        setMessage(words);
+        Composite fields = new Composite(area, SWT.NONE);
+        GridLayoutFactory.swtDefaults().numColumns(columns).margins(MARGIN, MARGIN).spacing(BETWEEN, BETWEEN).applyTo(fields);
+        GridDataFactory.fillDefaults().grab(true, true).applyTo(fields);
+        addFields(fields, area);
+        return area;
+    }
+
+    /**
+     * Makes the fields, and puts the cursor where the work begins.
+     *
+     * @param fields has the grid
+     * @param area   all of the dialog above its buttons
+     */
+    protected abstract void addFields(Composite fields, Composite area);
+
+    @Override
+    protected void createButtonsForButtonBar(Composite parent) {
+        createButton(parent, IDialogConstants.OK_ID, button, true);
+        createButton(parent, IDialogConstants.CANCEL_ID, IDialogConstants.CANCEL_LABEL, false);
+    }
+
+    /** It is done: the dialog closes and says so. */
+    protected final void finish() {
+        setReturnCode(OK);
+        close();
+    }
+}
