@@ -36,13 +36,15 @@ import org.eclipse.xtext.parser.IParser;
 import com.google.inject.Injector;
 
 /**
- * The reference of the language, written from its grammar: each construct with its syntax, an example from the demo's files or else from
+ * The reference of the language, written from its grammar: each construct with its syntax, what there is to say of it, an example from the demo's files or else from
  * the sound texts of these tests, all of which are checked, and the remarks that are made at it.
  */
 final class LanguageReference {
 
     /** Where it lies. */
     static final Path PAGE = Path.of("../../docs/language-reference.md");
+    /** What there is to say of a construct beside its syntax, under its title. */
+    private static final Path NOTES = Path.of("reference/notes.md");
     private static final Path DEMO = Path.of("../../procedures");
     private static final Set<String> EVERYDAY = Set.of("STRING", "INT", "Count", "Index", "Number", "UnsignedNumber", "UnitWord", "Name", "BareName",
             "ParameterName");
@@ -51,8 +53,8 @@ final class LanguageReference {
     private static final String HEAD = """
             # Language reference
 
-            Every construct of the procedure language, in the order of its grammar; this page is written from the grammar. What things are for and how they
-            play together is in [the guide](language.md); each remark has [a page](remarks/README.md).
+            Every construct of the procedure language, in the order of its grammar; this page is written from the grammar. Where to begin is in
+            [the introduction](language.md); each remark has [a page](remarks/README.md).
 
             How to read the syntax: words stand as they are typed. `[ ]` is around what may be missing, `|` between choices, `( )` around a choice, `...` behind what
             may come again. `<...>` is a name, a number, or another construct of this page; `"..."` is a text in double quotes. What the
@@ -66,11 +68,13 @@ final class LanguageReference {
     private final List<ParserRule> rules = GrammarUtil.allParserRules(language.getInstance(ProcedureGrammarAccess.class).getGrammar());
     private final Map<String, String> examples = new LinkedHashMap<>();
     private final Map<String, Set<RemarkCode>> remarks = new TreeMap<>();
+    private final Map<String, String> notes = new LinkedHashMap<>();
 
     /** The page as it should be. */
     String text() throws IOException {
         gatherExamples();
         gatherRemarks();
+        gatherNotes();
         StringBuilder page = new StringBuilder(HEAD);
         constructs().forEach(rule -> page.append(section(rule)));
         return page.append(words()).toString();
@@ -89,6 +93,7 @@ final class LanguageReference {
     private String section(ParserRule rule) {
         StringBuilder text = new StringBuilder("## ").append(title(rule)).append("\n\n");
         text.append("    ").append(String.join("\n        ", wrapped(new GrammarSyntax(inline()).of(rule)))).append("\n\n");
+        Optional.ofNullable(notes.get(title(rule))).ifPresent(note -> text.append(note).append("\n\n"));
         Optional.ofNullable(examples.get(rule.getName())).ifPresent(example -> text.append("For example:\n\n```\n").append(example).append("\n```\n\n"));
         Set<RemarkCode> codes = remarks.getOrDefault(rule.getName(), Set.of());
         if (!codes.isEmpty()) {
@@ -171,6 +176,20 @@ final class LanguageReference {
         int indent = before.isBlank() ? before.length() : before.length() - before.stripLeading().length();
         return text.substring(node.getOffset(), node.getEndOffset()).lines()
                 .map(line -> line.substring(Math.min(indent, line.length() - line.stripLeading().length()))).collect(Collectors.joining("\n"));
+    }
+
+    // ---- notes
+
+    private void gatherNotes() throws IOException {
+        Set<String> titles = constructs().stream().map(LanguageReference::title).collect(Collectors.toSet());
+        for (String note : Files.readString(NOTES).split("(?m)^## ")) {
+            if (!note.isBlank()) {
+                String[] parts = note.split("\n\n", 2);
+                if (!titles.contains(parts[0]) || notes.put(parts[0], parts[1].strip()) != null) {
+                    throw new IllegalStateException(NOTES + " says something of \"" + parts[0] + "\", of which there is not one construct");
+                }
+            }
+        }
     }
 
     // ---- remarks
