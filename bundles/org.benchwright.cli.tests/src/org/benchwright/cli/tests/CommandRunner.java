@@ -12,6 +12,9 @@ import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.Map;
 import java.util.Optional;
@@ -21,6 +24,7 @@ import org.benchwright.cli.BenchCommandLine;
 import org.benchwright.cli.ProcedureSource;
 import org.benchwright.cli.Surroundings;
 import org.benchwright.core.Pause;
+import org.benchwright.core.Ticker;
 import org.benchwright.present.Bench;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.tests.Approved;
@@ -34,6 +38,7 @@ final class CommandRunner {
     private final MovedTime time = new MovedTime();
     private Pause pause = time;
     private ProcedureSource procedures = SampleProcedure.SOURCE;
+    private boolean going;
 
     CommandRunner(Path folder) throws IOException {
         this.folder = folder;
@@ -87,7 +92,21 @@ final class CommandRunner {
 
     /** The bench's clocks. */
     Bench.Clocks clocks() {
-        return new Bench.Clocks(time, time, pause);
+        return going ? clocksThatGo() : new Bench.Clocks(time, time, pause);
+    }
+
+    /** They begin where the moved ones stand. */
+    private Bench.Clocks clocksThatGo() {
+        Ticker real = Ticker.system();
+        Duration ahead = time.elapsed().minus(real.elapsed());
+        Clock wall = Clock.offset(Clock.systemUTC(), Duration.between(Instant.now(), time.instant()));
+        return new Bench.Clocks(wall, () -> real.elapsed().plus(ahead), Pause.system());
+    }
+
+    /** Whether clocks go by themselves while a command runs, or only the test moves them. */
+    CommandRunner timeGoesBy(boolean byItself) {
+        going = byItself;
+        return this;
     }
 
     /** Waiting moves no clock: only the test does. */
@@ -139,9 +158,15 @@ final class CommandRunner {
 
     /** Runs a command between streams; its status. */
     int talking(InputStream in, OutputStream out, OutputStream err, String... arguments) {
+        Bench.Clocks clocks = clocks();
+        Duration before = clocks.ticker().elapsed();
         Surroundings around = new Surroundings(in, out, err, false, Map.of("USER", "QN", "HOSTNAME", "bench2"), folder, Optional.empty(),
-                clocks(), ZoneOffset.UTC, "0.1.0");
-        return new BenchCommandLine(around, procedures).run(arguments);
+                clocks, ZoneOffset.UTC, "0.1.0");
+        int status = new BenchCommandLine(around, procedures).run(arguments);
+        if (going) {
+            time.advance(clocks.ticker().elapsed().minus(before));
+        }
+        return status;
     }
 
     /** Runs a command on the bench's ledger. */

@@ -72,7 +72,7 @@ final class TutorialWalk {
             return;
         }
         assertEquals("bench", words.remove(0), page + ": only bench is run: " + line);
-        CommandRunner.Ended ended = bench.typing(String.join("\n", command.typed()) + (command.typed().isEmpty() ? "" : "\n"), words.toArray(String[]::new));
+        CommandRunner.Ended ended = runner(words).typing(String.join("\n", command.typed()) + (command.typed().isEmpty() ? "" : "\n"), words.toArray(String[]::new));
         status = ended.status();
         log.append(ended.out()).append(ended.err());
         Printed printed = new Printed(ended.out() + ended.err());
@@ -81,6 +81,11 @@ final class TutorialWalk {
                 assertTrue(printed.finds(expected), () -> page + ": \"" + line + "\" does not print \"" + expected + "\" here. All so far:\n" + log);
             }
         }
+    }
+
+    /** A watch samples by threads of its own, while time goes by. */
+    private CommandRunner runner(List<String> words) {
+        return bench.timeGoesBy(words.get(0).equals("watch"));
     }
 
     private static List<String> words(String line) {
