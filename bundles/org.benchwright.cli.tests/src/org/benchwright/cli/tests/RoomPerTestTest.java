@@ -10,6 +10,7 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.util.Locale;
 import java.util.Properties;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -29,6 +30,11 @@ class RoomPerTestTest {
     private static final Pattern SAID = Pattern.compile("\\| a C16 acceptance \\| (\\d+) events \\| ([0-9,]+) bytes \\| ([0-9,]+) bytes \\|");
     private static final int BEFORE = 1;
     private static final int MEASURED = 4;
+    private static final double TESTS = 10_000_000;
+    private static final double GB = 1e9;
+    private static final double TB = 1e12;
+    private static final int DAYS = 2500;
+    private static final int SECONDS = 8 * 3600;
 
     @TempDir
     private Path folder;
@@ -53,6 +59,29 @@ class RoomPerTestTest {
             assertNear(number(said, 2), (bytes(bench) - bytesBefore) / MEASURED);
             assertNear(number(said, 3), (sharedBytes(url) - sharedBefore) / MEASURED);
         }
+    }
+
+    /** What is reckoned for a large site is reckoned from that, and from nothing else. */
+    @Test
+    void whatALargeSiteNeedsFollowsFromIt() throws IOException {
+        String page = Files.readString(PAGE);
+        Matcher said = SAID.matcher(page);
+        assertTrue(said.find(), "the page tells it");
+        long events = number(said, 1);
+        long bench = number(said, 2);
+        long shared = number(said, 3);
+        String[] rows = {
+            String.format(Locale.ROOT, "| 50,000 x %,d bytes | %.1f GB |", bench, 50_000.0 * bench / GB),
+            String.format(Locale.ROOT, "| 10,000,000 x %d | %.2f thousand million |", events, TESTS * events / 1e9),
+            String.format(Locale.ROOT, "| 10,000,000 x %,d bytes | %.1f TB |", shared, TESTS * shared / TB),
+            String.format(Locale.ROOT, "| %.1f TB + 10,000,000 x %,d bytes | %.1f TB |", TESTS * shared / TB, bench, TESTS * (shared + bench) / TB)};
+        for (String row : rows) {
+            assertTrue(page.contains(row), row);
+        }
+        long day = (long) TESTS / DAYS;
+        String pace = String.format(Locale.ROOT, "%,d x %d events are %,d a day or %d a second over the whole site, and %,d x %,d bytes are %.1f GB a day", day, events,
+                day * events, Math.round((double) day * events / SECONDS), day, shared, (double) day * shared / GB);
+        assertTrue(page.replaceAll("\\s+", " ").contains(pace), pace);
     }
 
     private static long number(Matcher said, int group) {
