@@ -157,8 +157,8 @@ lock_build() {
 source_stamp() {
 	(
 		cd "$bench_root" || exit
-		find pom.xml .mvn bundles features releng docs \
-			\( -path docs/screens -o -path docs/decisions -o -name target -o -name src-gen -o -name '*.tests' -o -name 'org.benchwright.testkit' -o -name '.*' ! -name .mvn \) -prune \
+		find pom.xml .mvn README.md DEVELOPERS.md bundles features releng docs \
+			\( -name target -o -name src-gen -o -name '*.tests' -o -name 'org.benchwright.testkit' -o -name '.*' ! -name .mvn \) -prune \
 			-o -type f -print0 | LC_ALL=C sort -z | xargs -0 sha256sum | sha256sum | cut -c 1-16
 	)
 }

@@ -1,9 +1,5 @@
 package org.benchwright.present;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
@@ -80,13 +76,7 @@ public enum HelpPage {
 
     /** Its text in Markdown, without what only tests read. */
     public String text() {
-        try (InputStream page = HelpPage.class.getResourceAsStream("/docs/" + path())) {
-            if (page == null) {
-                throw new IllegalStateException("no page " + path());
-            }
-            return COMMENT.matcher(new String(page.readAllBytes(), StandardCharsets.UTF_8)).replaceAll("");
-        } catch (IOException unreadable) {
-            throw new UncheckedIOException("the page comes with the program", unreadable);
-        }
+        String page = ManualFile.text("docs/" + path()).orElseThrow(() -> new IllegalStateException("no page " + path()));
+        return COMMENT.matcher(page).replaceAll("");
     }
 }

@@ -38,6 +38,7 @@ final class Foreign {
 			Map.entry("org.eclipse.emf", Set.of("model", "language", "ui")),
 			Map.entry("org.eclipse.xtext", Set.of("language")),
 			Map.entry("org.eclipse.elk", Set.of("ui")),
+			Map.entry("org.commonmark", Set.of("ui")),
 			Map.entry("com.google.gson", Set.of("cli")),
 			Map.entry("org.eclipse.lsp4j", Set.of("language")),
 			Map.entry("org.antlr", Set.of("language")),

@@ -9,10 +9,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 import org.benchwright.present.HelpPage;
+import org.benchwright.present.ManualFile;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -52,6 +55,28 @@ class HelpCommandTest {
             List<String> there = files.filter(file -> file.toString().endsWith(".md")).map(file -> DOCS.relativize(file).toString().replace('\\', '/')).toList();
             return there.stream();
         }
+    }
+
+    /** The window shows them; what is not in the program would be a gap on the page. */
+    @Test
+    void everyPictureOfAPageComesWithTheProgram() throws IOException {
+        int pictures = 0;
+        for (HelpPage page : HelpPage.values()) {
+            for (Matcher picture = Pattern.compile("!\\[[^\\]]*]\\(([^)]+)\\)").matcher(page.text()); picture.find();) {
+                Path file = Path.of("docs").resolve(page.path()).resolveSibling(picture.group(1)).normalize();
+                assertTrue(ManualFile.picture(file.toString().replace('\\', '/')).isPresent(), page + " shows " + file);
+                pictures++;
+            }
+        }
+        assertTrue(pictures > 8, pictures + " pictures");
+    }
+
+    @Test
+    void decisionsComeWithTheProgramAndNothingElseDoes() {
+        assertTrue(ManualFile.text("docs/decisions/0120-the-manual-comes-with-the-program.md").isPresent());
+        assertTrue(ManualFile.text("README.md").isPresent());
+        assertTrue(ManualFile.text("docs/decisions").isEmpty());
+        assertTrue(ManualFile.text("docs/no-such-page.md").isEmpty());
     }
 
     @Test

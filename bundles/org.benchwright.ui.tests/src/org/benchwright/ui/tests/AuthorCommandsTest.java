@@ -65,7 +65,7 @@ class AuthorCommandsTest {
         Engineer.press("F1");
         Screen.waitFor("the page", () -> page().startsWith("unknown-lamp"));
         assertTrue(page().contains("Error: No lamp of that name in the family."), page());
-        assertTrue(page().contains("    expect pwer steady within 5 s of now"), page());
+        assertTrue(page().contains("expect pwer steady within 5 s of now"), page());
         assertFalse(page().contains("```"), page());
 
         Screen.page().hideView(Screen.page().findView(Ids.PAGE_VIEW));

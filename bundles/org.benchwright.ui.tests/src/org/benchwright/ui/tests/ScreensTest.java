@@ -17,6 +17,7 @@ import java.util.function.Consumer;
 import java.util.stream.Stream;
 
 import org.benchwright.present.Bench;
+import org.benchwright.present.HelpPage;
 import org.benchwright.present.InstrumentDesk;
 import org.benchwright.present.PeopleDesk;
 import org.benchwright.present.ReceivedRow;
@@ -26,6 +27,7 @@ import org.benchwright.ui.internal.bench.Notice;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.desk.OpenTest;
 import org.benchwright.ui.internal.desk.Shown;
+import org.benchwright.ui.internal.help.PageView;
 import org.benchwright.ui.internal.house.House;
 import org.benchwright.ui.internal.look.Theme;
 import org.benchwright.workshop.tests.Approved;
@@ -33,6 +35,7 @@ import org.eclipse.jface.text.ITextOperationTarget;
 import org.eclipse.jface.text.source.ISourceViewer;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.graphics.Color;
 import org.eclipse.swt.graphics.ImageData;
 import org.eclipse.swt.graphics.ImageLoader;
 import org.eclipse.swt.graphics.Point;
@@ -197,6 +200,25 @@ class ScreensTest {
         } finally {
             Theme.use(PlatformUI.getWorkbench(), false);
             Engineer.closeAll();
+        }
+    }
+
+    @Test
+    void manual() throws Exception {
+        Screen.perspective(Ids.BENCH);
+        PageView.show(Screen.page(), HelpPage.TECHNICIAN);
+        Screen.waitFor("the page", () -> !Screen.story("The technician").isEmpty());
+        StyledText page = Screen.one(StyledText.class, text -> PageView.SHEET.equals(text.getData()));
+        try {
+            page.setTopIndex(page.getLineAtOffset(page.getText().indexOf("Receive it")));
+            take("manual");
+            Color light = page.getStyleRangeAtOffset(0).foreground;
+            Theme.use(PlatformUI.getWorkbench(), true);
+            Screen.waitFor("the dark look", () -> !light.equals(page.getStyleRangeAtOffset(0).foreground));
+            take("dark-manual");
+        } finally {
+            Theme.use(PlatformUI.getWorkbench(), false);
+            Screen.page().hideView(Screen.page().findView(Ids.PAGE_VIEW));
         }
     }
 

@@ -21,6 +21,6 @@ public final class AuthorPerspective implements IPerspectiveFactory {
         IFolderLayout below = layout.createFolder("org.benchwright.ui.below", IPageLayout.BOTTOM, 0.75f, editors);
         below.addView(Ids.REMARKS_VIEW);
         below.addView(Ids.FAULT_CODES_VIEW);
-        layout.addPlaceholder(Ids.PAGE_VIEW, IPageLayout.RIGHT, 0.6f, Ids.REMARKS_VIEW);
+        layout.addPlaceholder(Ids.PAGE_VIEW, IPageLayout.BOTTOM, 0.45f, "org.benchwright.ui.reading");
     }
 }

@@ -20,7 +20,7 @@ public final class BenchPerspective implements IPerspectiveFactory {
         large.addPlaceholder(Ids.ROUNDS_VIEW);
         layout.addView(Ids.UNITS_VIEW, IPageLayout.RIGHT, 0.76f, LARGE);
         layout.addView(Ids.SO_FAR_VIEW, IPageLayout.BOTTOM, 0.4f, Ids.UNITS_VIEW);
-        layout.addPlaceholder(Ids.PAGE_VIEW, IPageLayout.BOTTOM, 0.5f, Ids.SO_FAR_VIEW);
+        layout.addPlaceholder(Ids.PAGE_VIEW, IPageLayout.BOTTOM, 0.3f, Ids.SO_FAR_VIEW);
         layout.addShowViewShortcut(Ids.ROUNDS_VIEW);
         for (String view : new String[] {Ids.CARD_VIEW, Ids.RECEIVED_VIEW, Ids.INSTRUMENTS_VIEW, Ids.UNITS_VIEW, Ids.SO_FAR_VIEW}) {
             layout.getViewLayout(view).setCloseable(false);

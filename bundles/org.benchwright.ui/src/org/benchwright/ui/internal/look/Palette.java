@@ -15,15 +15,16 @@ import org.eclipse.swt.graphics.Color;
  * @param good    what conforms
  * @param line    rules and frames
  * @param panel   behind something set apart
+ * @param link    words that lead elsewhere
  */
-public record Palette(Color ground, Color text, Color quiet, Color urgent, Color good, Color line, Color panel) {
+public record Palette(Color ground, Color text, Color quiet, Color urgent, Color good, Color line, Color panel, Color link) {
 
     /** For a bright room. */
     public static final Palette LIGHT = new Palette(new Color(244, 245, 246), new Color(16, 20, 23), new Color(78, 88, 96),
-            new Color(168, 32, 20), new Color(22, 101, 52), new Color(178, 186, 192), new Color(255, 255, 255));
+            new Color(168, 32, 20), new Color(22, 101, 52), new Color(178, 186, 192), new Color(255, 255, 255), new Color(18, 82, 152));
     /** For a dim room. */
     public static final Palette DARK = new Palette(new Color(29, 34, 38), new Color(240, 243, 245), new Color(168, 178, 186),
-            new Color(255, 138, 118), new Color(122, 214, 148), new Color(74, 84, 92), new Color(20, 24, 27));
+            new Color(255, 138, 118), new Color(122, 214, 148), new Color(74, 84, 92), new Color(20, 24, 27), new Color(132, 186, 244));
 
     private static final Color BLACK = new Color(0, 0, 0);
     private static final Color WHITE = new Color(255, 255, 255);
