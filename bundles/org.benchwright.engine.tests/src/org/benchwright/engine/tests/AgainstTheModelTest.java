@@ -1,11 +1,16 @@
 package org.benchwright.engine.tests;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 
+import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 
 import org.benchwright.core.Verdict;
+import org.benchwright.engine.RefusedException;
+import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.testkit.PropertyTest;
 
@@ -14,7 +19,8 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 
-/** The engine against the {@link ObviousModel}: after every fact both ask for the same and tell the same story. */
+/** The engine against the {@link ObviousModel}: after every fact both ask for the same, tell the same story,
+ * and take the same proofs of the bench. */
 class AgainstTheModelTest implements PropertyTest {
 
     @Provide
@@ -45,6 +51,13 @@ class AgainstTheModelTest implements PropertyTest {
         RandomSamples.walk(new RandomWalk(plan, choices), walk -> compare(ObviousModel.of(plan, walk.run().events()), walk));
     }
 
+    @Property(tries = 300)
+    void bothComeToTheSameAtASwitchThatWaitsForTheProofOfTheBench(@ForAll("plans") List<Integer> tape) {
+        Choices choices = new Choices(tape);
+        Plan plan = RandomSamples.switchingOn(choices);
+        RandomSamples.walk(new RandomWalk(plan, choices), walk -> compare(ObviousModel.of(plan, walk.run().events()), walk));
+    }
+
     private static void compare(ObviousModel model, Walk walk) {
         String at = "after " + walk.run().events().get(walk.run().events().size() - 1);
         assertEquals(sorted(model.story), sorted(Story.of(walk.run().events())), at);
@@ -53,6 +66,32 @@ class AgainstTheModelTest implements PropertyTest {
         assertEquals(model.soak.underWay(), walk.run().onSoak(), at);
         assertEquals(model.soak.witnessed(), walk.run().witnessed(), at);
         assertEquals(model.ended, verdict(walk), at);
+        compareProofs(model, walk, at);
+    }
+
+    private static void compareProofs(ObviousModel model, Walk walk, String at) {
+        Instant now = walk.moment().instant();
+        Optional<Duration> owed = ObviousProof.owed(model, now);
+        assertEquals(owed, walk.run().benchProofOwed(now), at);
+        if (owed.isPresent()) {
+            assertFalse(taken(walk, Answers.good(walk.demand())), at);
+        }
+        Duration within = model.plan.needsBenchProvedWithin().orElse(Duration.ofHours(1));
+        for (Duration ago : List.of(Duration.ofMillis(-1), Duration.ZERO, within, within.plusMillis(1))) {
+            for (Duration lasting : List.of(Duration.ofMillis(-1), Duration.ZERO)) {
+                Fact.BenchProved proof = Answers.proof(now, ago, lasting);
+                assertEquals(ObviousProof.taken(model, proof, now), taken(walk, proof), () -> proof + " " + at);
+            }
+        }
+    }
+
+    private static boolean taken(Walk walk, Fact fact) {
+        try {
+            walk.run().record(fact, Walk.TECHNICIAN, walk.moment());
+            return true;
+        } catch (RefusedException refused) {
+            return false;
+        }
     }
 
     private static Optional<Verdict> verdict(Walk walk) {

@@ -3,6 +3,7 @@ package org.benchwright.engine.tests;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 
@@ -40,6 +41,11 @@ final class Answers {
         }
         Duration passed = now.since(since);
         return total.map(t -> t.minus(passed)).filter(left -> !left.isNegative());
+    }
+
+    /** That the bench was proved so long before, and stays so for a while. */
+    static Fact.BenchProved proof(Instant now, Duration ago, Duration lasting) {
+        return new Fact.BenchProved("T-AAAAA-AAAAA", 7, now.minus(ago), now.plus(lasting));
     }
 
     /** What a good unit and a careful technician answer. */

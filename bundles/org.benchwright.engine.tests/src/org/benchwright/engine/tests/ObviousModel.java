@@ -92,6 +92,8 @@ final class ObviousModel extends ObviousChecks {
             note("hazard", h.hazard());
         } else if (fact instanceof Fact.InstrumentNamed i) {
             note("instrument", i.instrument());
+        } else if (fact instanceof Fact.BenchProved proved) {
+            proof = Optional.of(proved);
         } else if (fact instanceof Fact.ClockChanged) {
             say("departure CLOCK_CHANGED");
         } else if (fact instanceof Fact.Abandoned) {

@@ -43,6 +43,8 @@ abstract class ObviousState {
     final Map<String, BigDecimal> values = new HashMap<>();
     final Map<String, Boolean> answers = new HashMap<>();
     Optional<WaitingFor> release = Optional.empty();
+    /** What proved the bench, as it was told last. */
+    Optional<Fact.BenchProved> proof = Optional.empty();
     boolean powerAsked;
     boolean offBeforePowerUp;
     boolean offBeforeTheEnd;

@@ -75,6 +75,9 @@ final class RandomPlan {
             draft.restartsByItself();
         }
         makeSafe(draft);
+        if (choices.oneIn(3)) {
+            draft.needsBenchProved(choices.of(List.of("12 h", "10 min", "1 s")));
+        }
         return new Sample(draft.build(), Map.copyOf(assumed));
     }
 

@@ -1,12 +1,16 @@
 package org.benchwright.engine.tests;
 
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 
+import org.benchwright.core.SignalWord;
+import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.engine.plan.SoakStage;
+import org.benchwright.engine.plan.Step;
 
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
@@ -50,6 +54,27 @@ final class RandomSamples {
                         s.stopped(), s.stoppedOutside(), Optional.of(watch)))
                 .onDemand("read_log", Parts.step("log", Parts.faultLog("lines"), Parts.end("stop", Parts.rejected("Stopped by itself."))));
         return (choices.oneIn(2) ? draft.restartsByItself() : draft).build();
+    }
+
+    /** A plan that does little more than switch on, on a bench that has to be proved, so that random walks often stand at the switch. */
+    static Plan switchingOn(Choices choices) {
+        PlanDraft draft = PlanDraft.plan().hazard("mains", choices.of(List.of(SignalWord.DANGER, SignalWord.WARNING)))
+                .needsBenchProved(choices.of(List.of("12 h", "10 min", "1 s")));
+        for (String item : List.of("supply", "load")) {
+            List<Action> actions = new ArrayList<>();
+            if (choices.oneIn(2)) {
+                actions.add(Parts.confirm("whole"));
+            }
+            actions.add(Parts.energise(item));
+            if (choices.oneIn(2)) {
+                actions.add(Parts.mark("closed"));
+            }
+            actions.add(Parts.confirm("lit"));
+            List<String> hazards = choices.oneIn(2) ? List.of("mains") : List.of();
+            draft.stage(PlanDraft.work(item + "_on", false, Optional.empty(), choices.oneIn(2) ? List.of("mains") : List.of(),
+                    new Step(item, "Switch on.", Optional.empty(), hazards, List.of(), actions)));
+        }
+        return draft.makeSafe(Parts.step("off", Parts.isolate("load"), Parts.isolate("supply"))).build();
     }
 
     /** Walks to the end and lets everybody look after every fact. */

@@ -1,6 +1,7 @@
 package org.benchwright.engine.tests;
 
 import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 
@@ -15,7 +16,7 @@ import org.benchwright.engine.plan.Plan;
 import org.benchwright.engine.plan.SoakStage;
 
 /**
- * A test whose answers come from a tape: mostly good ones, among them bad, late and void ones, slips, notes, interruptions with and without
+ * A test whose answers come from a tape: mostly good ones, among them bad, late and void ones, slips, notes, proofs of the bench, interruptions with and without
  * power, clock steps, and the make-safe key. Where the tape ends, everything is answered well.
  */
 final class RandomWalk {
@@ -52,7 +53,7 @@ final class RandomWalk {
         if (choices.exhausted()) {
             // Looks alone do not end a soak of a unit that restarts by itself while a watch says that it sees.
             if (!watched() || !watch.end(walk, walk.run().soakUnderWay().orElseThrow())) {
-                walk.good();
+                good();
             }
             return;
         }
@@ -66,6 +67,7 @@ final class RandomWalk {
             case 13 -> walk.interrupt(choices.of(List.of("0 s", "1 s", "3 s", "40 min", "14 h")));
             case 14 -> walk.after(choices.of(PAUSES)).stepWallClock(choices.of(List.of(Duration.ofHours(-5), Duration.ofDays(3))));
             case 15 -> abandonOrGood();
+            case 16 -> proveOrGood();
             default -> answer();
         }
     }
@@ -79,7 +81,7 @@ final class RandomWalk {
         if (last.isPresent()) {
             walk.tell(new Fact.Struck(last.get()));
         } else {
-            walk.good();
+            good();
         }
     }
 
@@ -88,7 +90,7 @@ final class RandomWalk {
         if (choices.oneIn(4) && taken(key)) {
             walk.tell(key);
         } else {
-            walk.good();
+            good();
         }
     }
 
@@ -103,8 +105,32 @@ final class RandomWalk {
         if (taken(fact)) {
             walk.tell(fact);
         } else {
-            walk.good();
+            good();
         }
+    }
+
+    /** Whoever answers well proves the bench before, where something is to be switched on that waits for it. */
+    private void good() {
+        if (walk.run().benchProofOwed(walk.moment().instant()).isPresent()) {
+            walk.tell(proof(walk.run().plan().needsBenchProvedWithin().orElseThrow()));
+        }
+        walk.good();
+    }
+
+    private void proveOrGood() {
+        Fact proof = proof(Duration.ofMinutes(5));
+        if (taken(proof)) {
+            walk.tell(proof);
+        } else {
+            good();
+        }
+    }
+
+    /** That the bench was proved just now or as long ago as may be; it holds to this moment or on. */
+    private Fact proof(Duration longest) {
+        Instant now = walk.moment().instant();
+        return Answers.proof(now, choices.of(List.of(Duration.ZERO, longest)),
+                choices.of(List.of(Duration.ofHours(1), Duration.ZERO, Duration.ofSeconds(1))));
     }
 
     private boolean taken(Fact fact) {
