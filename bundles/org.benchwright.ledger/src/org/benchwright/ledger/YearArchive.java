@@ -93,18 +93,15 @@ public final class YearArchive {
     }
 
     private static void fill(Ledger ledger, Year year, ZipOutputStream out) throws IOException, LedgerException {
-        LedgerProofs proofs = new LedgerProofs(ledger);
-        SignedCheckpoint checkpoint = proofs.latest();
-        put(out, CHECKPOINT, checkpoint.text().getBytes(StandardCharsets.UTF_8));
-        Set<Digest> kept = new HashSet<>();
+        Filling filling = new Filling(ledger, out);
         for (TestId book : TestId.BOOKS) {
             if (ledger.lastSequence(book) > 0) {
-                chain(ledger, proofs, checkpoint, book, out, kept);
+                filling.chain(book);
             }
         }
         for (TestId test : ledger.tests()) {
             if (ledger.sealed(test) && isOf(ledger.entries(test), year)) {
-                chain(ledger, proofs, checkpoint, test, out, kept);
+                filling.chain(test);
             }
         }
     }
@@ -114,33 +111,71 @@ public final class YearArchive {
                 .anyMatch(entry -> entry.instant().atOffset(ZoneOffset.UTC).getYear() == year.getValue());
     }
 
-    private static void chain(Ledger ledger, LedgerProofs proofs, SignedCheckpoint checkpoint, TestId test, ZipOutputStream out, Set<Digest> kept)
-            throws IOException, LedgerException {
-        InclusionProof proof = proofs.inclusion(test, OptionalLong.empty(), true, checkpoint);
-        put(out, CHAINS + test + ".json", proof.text().getBytes(StandardCharsets.UTF_8));
-        for (LedgerEntry entry : ledger.entries(test)) {
-            for (Digest digest : References.in(entry.payload())) {
-                if (entry.sequence() <= proof.sequence() && kept.add(digest)) {
-                    Optional<byte[]> content = ledger.document(digest);
-                    if (content.isEmpty() && !withdrawn(ledger.entries(test)).contains(digest)) {
-                        throw new LedgerDamagedException(Messages.text("damagedDocument", test, digest));
-                    } else if (content.isPresent()) {
-                        put(out, DOCUMENTS + digest.hex(), content.get());
+    /** One archive as it is written: each chain and each document once. */
+    private static final class Filling {
+
+        private final Ledger ledger;
+        private final ZipOutputStream out;
+        private final LedgerProofs proofs;
+        private final SignedCheckpoint checkpoint;
+        private final Set<TestId> chains = new HashSet<>();
+        private final Set<Digest> kept = new HashSet<>();
+
+        Filling(Ledger ledger, ZipOutputStream out) throws IOException, LedgerException {
+            this.ledger = ledger;
+            this.out = out;
+            this.proofs = new LedgerProofs(ledger);
+            this.checkpoint = proofs.latest();
+            put(out, CHECKPOINT, checkpoint.text().getBytes(StandardCharsets.UTF_8));
+        }
+
+        void chain(TestId test) throws IOException, LedgerException {
+            if (!chains.add(test)) {
+                return;
+            }
+            InclusionProof proof = proofs.inclusion(test, OptionalLong.empty(), true, checkpoint);
+            put(out, CHAINS + test + ".json", proof.text().getBytes(StandardCharsets.UTF_8));
+            for (LedgerEntry entry : ledger.entries(test)) {
+                for (Digest digest : References.in(entry.payload())) {
+                    if (entry.sequence() <= proof.sequence() && kept.add(digest)) {
+                        document(test, digest);
                     }
                 }
             }
         }
-    }
 
-    /** The attachments that events of a test withdrew. */
-    private static Set<Digest> withdrawn(List<LedgerEntry> entries) throws PayloadException {
-        Set<Digest> withdrawn = new HashSet<>();
-        for (LedgerEntry entry : entries) {
-            if (entry.kind().equals(EventKinds.ATTACHMENT_WITHDRAWN)) {
-                withdrawn.addAll(References.in(entry.payload()));
+        /** Where it was withdrawn, the chain that says so goes along, whatever year it is of: without it a document would lack. */
+        private void document(TestId test, Digest digest) throws IOException, LedgerException {
+            Optional<byte[]> content = ledger.document(digest);
+            if (content.isPresent()) {
+                put(out, DOCUMENTS + digest.hex(), content.get());
+            } else {
+                chain(withdrawnBy(test, digest).orElseThrow(() -> new LedgerDamagedException(Messages.text("damagedDocument", test, digest))));
             }
         }
-        return withdrawn;
+
+        private Optional<TestId> withdrawnBy(TestId named, Digest digest) throws LedgerException {
+            for (TestId each : List.of(named, TestId.RECEIPTS)) {
+                if (withdrew(each, digest)) {
+                    return Optional.of(each);
+                }
+            }
+            for (TestId each : ledger.tests()) {
+                if (withdrew(each, digest)) {
+                    return Optional.of(each);
+                }
+            }
+            return Optional.empty();
+        }
+
+        private boolean withdrew(TestId chain, Digest digest) throws LedgerException {
+            for (LedgerEntry entry : ledger.entries(chain, EventKinds.ATTACHMENT_WITHDRAWN)) {
+                if (References.in(entry.payload()).contains(digest)) {
+                    return true;
+                }
+            }
+            return false;
+        }
     }
 
     private static void put(ZipOutputStream out, String name, byte[] content) throws IOException {

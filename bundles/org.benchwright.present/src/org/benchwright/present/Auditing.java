@@ -7,10 +7,17 @@ import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.stream.Collectors;
 
 import org.benchwright.core.Cancellation;
+import org.benchwright.core.Digest;
 import org.benchwright.core.Progress;
+import org.benchwright.core.ScannedText;
 import org.benchwright.engine.RefusedException;
+import org.benchwright.engine.receipt.Receipt;
+import org.benchwright.engine.receipt.ReceiptBook;
 import org.benchwright.engine.record.DepartureDecision;
 import org.benchwright.engine.record.Deviation;
 import org.benchwright.engine.record.Disposition;
@@ -19,7 +26,9 @@ import org.benchwright.engine.record.TestRecord;
 import org.benchwright.engine.revision.ReviewPlan;
 import org.benchwright.present.internal.Asked;
 import org.benchwright.present.internal.EntryReader;
+import org.benchwright.present.internal.HouseWords;
 import org.benchwright.present.internal.Message;
+import org.benchwright.present.internal.ReceivedRows;
 import org.benchwright.present.internal.Standings;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.BenchTime;
@@ -31,6 +40,8 @@ import org.benchwright.workshop.StoreException;
  * What waits for an auditor in a ledger, and what people sign about records after their seal. Passwords that are handed in are blanked out.
  */
 public final class Auditing {
+
+    private static final int SHORTEST_DIGEST = 8;
 
     private final Path ledger;
     private final Bench.Clocks clocks;
@@ -92,26 +103,26 @@ public final class Auditing {
     /**
      * Plans how many of the tests that are opened from now on are drawn for a review.
      *
-     * @param lot     for how many tests the sample is looked up
+     * @param lot     for how many tests the sample is looked up, as typed
      * @param quality acceptable quality level in percent, as typed
      * @return the plan in words
      * @throws EntryRefusedException   if the tables have no such plan, the person may not, or the password is not taken
      * @throws TakenElsewhereException if somebody else signed something in the same moment
      * @throws CannotStoreException    if it can't be recorded
      */
-    public String planReviews(long lot, String quality, String reason, PeopleDesk.Signing by)
+    public String planReviews(String lot, String quality, String reason, PeopleDesk.Signing by)
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         try {
             BigDecimal level = new BigDecimal(quality.strip());
-            int tests = Math.toIntExact(lot);
+            int tests = Integer.parseInt(lot.strip());
             return Asked.of(() -> {
                 try (BenchLedger open = BenchLedger.openExisting(ledger)) {
                     BenchTime time = clocks.time();
                     return words(open.approvals(time).planReviews(tests, level, EntryReader.text(reason), by.person()));
                 }
             });
-        } catch (NumberFormatException | ArithmeticException unreadable) {
-            throw new EntryRefusedException(Message.REFUSED_REVIEW_PLAN.text(String.valueOf(lot), quality), unreadable);
+        } catch (NumberFormatException unreadable) {
+            throw new EntryRefusedException(Message.REFUSED_REVIEW_PLAN.text(lot, quality), unreadable);
         } finally {
             Arrays.fill(by.password(), ' ');
         }
@@ -235,6 +246,56 @@ public final class Auditing {
         return signed(test, by, kept -> new RecordFact.AttachmentWithdrawn(event, kept.record().stream().flatMap(record -> record.attachments().stream())
                 .filter(each -> each.event() == event).map(TestRecord.Attachment::digest).findFirst()
                 .orElseThrow(() -> new EntryRefusedException(Message.REFUSED_NO_ATTACHMENT.text(event))), why));
+    }
+
+    /**
+     * Takes the bytes of a file away that was kept with a receipt or a repair, since they are personal; its digest stays.
+     *
+     * @param typed the unit's serial number or tag, or one of its receipts, such as {@code R-17}
+     * @param file  the file's name, or the beginning of its digest with at least 8 digits
+     * @return the file after it
+     * @throws EntryRefusedException   if there is no such file, the person may not, or the password is not taken
+     * @throws TakenElsewhereException if somebody else wrote in the book of receipts in the same moment
+     * @throws CannotStoreException    if it can't be recorded
+     */
+    public HouseFile withdrawFile(String typed, String file, String reason, PeopleDesk.Signing by)
+            throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        try {
+            String why = EntryReader.text(reason);
+            return Asked.of(() -> {
+                try (BenchLedger open = BenchLedger.openExisting(ledger)) {
+                    ReceiptBook book = open.receiptBook();
+                    String unit = unit(typed, book);
+                    HouseFile found = file(unit, file.strip(), ReceivedRows.files(unit, book));
+                    ReceiptBook after = open.houseFiles(BenchTime.of(clocks.clock(), clocks.ticker(), clocks.pause()))
+                            .withdraw(found.event(), Digest.parse(found.digest()), why, by.person());
+                    return ReceivedRows.files(unit, after).stream().filter(each -> each.digest().equals(found.digest())).findFirst().orElseThrow();
+                }
+            });
+        } finally {
+            Arrays.fill(by.password(), ' ');
+        }
+    }
+
+    private static String unit(String typed, ReceiptBook book) {
+        OptionalLong number = Receipt.number(typed);
+        Optional<Receipt> receipt = number.isPresent() ? book.receipt(number.getAsLong()) : Optional.empty();
+        return receipt.map(found -> found.said().unit()).orElseGet(() -> ScannedText.clean(typed));
+    }
+
+    private static HouseFile file(String unit, String asked, List<HouseFile> files) throws EntryRefusedException {
+        List<HouseFile> named = files.stream().filter(each -> each.name().equals(asked)
+                || asked.length() >= SHORTEST_DIGEST && each.digest().startsWith(asked.toLowerCase(Locale.ROOT))).toList();
+        List<HouseFile> there = named.stream().filter(each -> each.withdrawn().isEmpty()).toList();
+        List<String> digests = there.stream().map(HouseFile::digest).distinct().toList();
+        if (named.isEmpty()) {
+            throw new EntryRefusedException(HouseWords.NO_FILE.text(unit, asked, files.size(),
+                    files.stream().map(HouseFile::name).distinct().collect(Collectors.joining(", "))));
+        } else if (digests.size() > 1) {
+            throw new EntryRefusedException(HouseWords.SEVERAL_FILES.text(unit, asked, digests.stream().map(each -> each.substring(0, SHORTEST_DIGEST))
+                    .collect(Collectors.joining(", "))));
+        }
+        return there.isEmpty() ? named.get(0) : there.get(0);
     }
 
     @FunctionalInterface

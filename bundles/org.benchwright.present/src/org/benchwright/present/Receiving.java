@@ -183,7 +183,7 @@ public final class Receiving {
         }
         Optional<String> family = looksLike(unit).map(FamilyPlate::title);
         if (!Files.exists(ledger)) {
-            return new UnitStory(unit, family, question(unit), Optional.empty(), Optional.empty(), List.of());
+            return new UnitStory(unit, family, question(unit), Optional.empty(), Optional.empty(), List.of(), List.of());
         }
         return Asked.read(ledger, open -> {
             List<KeptTest> tests = open.testsOf(unit);
@@ -192,7 +192,7 @@ public final class Receiving {
                     .filter(each -> each.standing().inHouse()).map(this::row).reduce((earlier, later) -> later);
             Optional<String> openTest = tests.stream().filter(test -> !test.run().ended()).map(KeptTest::id).reduce((earlier, later) -> later);
             return new UnitStory(unit, family, question(unit).filter(asked -> book.of(unit).isEmpty()), inHouse, openTest,
-                    new ReceivedRows(plates).story(unit, book, tests));
+                    new ReceivedRows(plates).story(unit, book, tests), ReceivedRows.files(unit, book));
         });
     }
 

@@ -238,6 +238,15 @@ public final class BenchLedger implements AutoCloseable {
     }
 
     /**
+     * Photos and papers of receipts and repairs, to withdraw one that shows a person.
+     *
+     * @throws StoreException if the bench key can't be had
+     */
+    public HouseFiles houseFiles(BenchTime time) throws StoreException {
+        return new HouseFiles(books(time), ledger, benchKey(), keys(time, KeyProtection.standard()), time);
+    }
+
+    /**
      * All receipts and repairs, as they stand.
      *
      * @throws StoreException if the ledger can't be read, or the book is not as it was signed

@@ -36,6 +36,7 @@ import org.benchwright.ledger.Signer;
 import org.benchwright.ledger.SqliteLedger;
 import org.benchwright.ledger.VerificationRequest;
 import org.benchwright.ledger.Withdrawal;
+import org.benchwright.workshop.internal.FileEraser;
 import org.benchwright.workshop.internal.LedgerWork;
 import org.benchwright.workshop.internal.Message;
 import org.benchwright.workshop.internal.SharedSettings;
@@ -121,6 +122,7 @@ public final class Sharing {
             Noting noting = new Noting();
             Forwarder.Outcome outcome = new Forwarder(own, shared, benchKey(), Clock.systemUTC()).run(noting, Cancellation.never());
             noting.done(outcome);
+            FileEraser.erase(own);
             return outcome.added();
         } catch (BooksDifferException differ) {
             trouble(differ.getMessage());
@@ -143,7 +145,11 @@ public final class Sharing {
                 Forwarder forwarder = new Forwarder(own, shared, benchKey(), Clock.systemUTC());
                 while (!cancellation.requested()) {
                     Noting noting = new Noting();
-                    noting.done(forwarder.run(noting, cancellation));
+                    Forwarder.Outcome outcome = forwarder.run(noting, cancellation);
+                    noting.done(outcome);
+                    if (outcome.fetched() > 0) {
+                        FileEraser.erase(own);
+                    }
                     told.accept(state());
                     wait = BETWEEN;
                     time.pause(BETWEEN);

@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 
+import org.benchwright.core.Digest;
 import org.benchwright.workshop.tests.Approved;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -132,6 +133,26 @@ class AuditCommandsTest {
         says(bench.run("verify", bench.ledger().toString()), "The ledger is sound.");
         assertTrue(record(attached).contains("face.jpg (withdrawn, its digest stays)"), record(attached));
         assertFalse(new String(Files.readAllBytes(bench.ledger()), StandardCharsets.ISO_8859_1).contains("a face that could be recognised"));
+    }
+
+    @Test
+    void aFaceOnAPhotoOfAReceiptIsWithdrawnAndItsDigestStays() throws Exception {
+        byte[] face = "a face at the counter that could be recognised".getBytes(StandardCharsets.UTF_8);
+        Files.write(folder.resolve("face.jpg"), face);
+        Files.write(folder.resolve("plate.jpg"), new byte[] {1});
+        says(bench("", "receive", "C16-004799", "--file", folder.resolve("face.jpg").toString(), "--file", folder.resolve("plate.jpg").toString(),
+                "--technician", "QN"), "R-1");
+        signing("withdraw-attachment", "R-1", "other.jpg", "--reason", "a face", "--by", "MJ").refused("There are: face.jpg, plate.jpg.");
+        signing("withdraw-attachment", "C16-000000", "face.jpg", "--reason", "a face", "--by", "MJ").refused("There are none.");
+        signing("withdraw-attachment", "R-1", "face.jpg", "--reason", "a face", "--by", "RB").refused("RB may not withdraw attachments.");
+        says(signing("withdraw-attachment", "R-1", "face.jpg", "--reason", "a face can be seen", "--by", "MJ"),
+                "Signed. receipt R-1: face.jpg is withdrawn by MJ, 2026-03-02: a face can be seen.");
+        signing("withdraw-attachment", "c16-004799", Digest.of(face).hex().substring(0, 8), "--reason", "x", "--by", "KM").refused("There are none.");
+        signing("withdraw-attachment", "C16-004799", Digest.of(face).hex().substring(0, 8), "--reason", "x", "--by", "KM").refused("This file was withdrawn by MJ already.");
+        says(bench("", "received", "C16-004799"), "face.jpg (withdrawn by MJ");
+        says(bench.run("verify", bench.ledger().toString()), "was withdrawn by auditor MJ: a face can be seen");
+        says(bench.run("verify", bench.ledger().toString()), "The ledger is sound.");
+        assertFalse(new String(Files.readAllBytes(bench.ledger()), StandardCharsets.ISO_8859_1).contains("a face at the counter"));
     }
 
     private String record(String of) throws Exception {

@@ -17,6 +17,7 @@ import org.benchwright.present.Auditing;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.DeviationRow;
 import org.benchwright.present.EntryRefusedException;
+import org.benchwright.present.HouseFile;
 import org.benchwright.present.PeopleDesk;
 import org.benchwright.present.RecordStanding;
 import org.benchwright.present.ReviewRow;
@@ -24,6 +25,7 @@ import org.benchwright.present.TakenElsewhereException;
 
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine.Model.PositionalParamSpec;
 
 /** What waits for an auditor, and what people sign about records after their seal, at the terminal. */
 final class AuditCommands extends SigningCommands {
@@ -111,7 +113,7 @@ final class AuditCommands extends SigningCommands {
         if (ended && given.has("--by")) {
             return signing(screen -> screen.line(auditing(given).endReviews(text(given, "--reason"), by(given, screen))));
         } else if (planned && given.has("--by")) {
-            return signing(screen -> screen.line(auditing(given).planReviews(given.number("--lot").orElse(0), text(given, "--quality"),
+            return signing(screen -> screen.line(auditing(given).planReviews(String.valueOf(given.number("--lot").orElse(0)), text(given, "--quality"),
                     text(given, "--reason"), by(given, screen))));
         } else if (List.of("--lot", "--quality", "--none", "--by", "--reason").stream().anyMatch(given::has)) {
             return Screens.refused(around(), Message.REVIEWS_WHAT.text());
@@ -158,12 +160,17 @@ final class AuditCommands extends SigningCommands {
     }
 
     static CommandSpec withdrawSpec() {
-        return deed("withdraw-attachment", Message.HELP_WITHDRAW_ATTACHMENT).addPositional(Specs.second("EVENT", Message.HELP_WITHDRAW_ATTACHMENT_EVENT))
+        return deed("withdraw-attachment", Message.HELP_WITHDRAW_ATTACHMENT, Specs.word("TEST", true, Message.HELP_WITHDRAW_ATTACHMENT_TEST))
+                .addPositional(Specs.second("EVENT", Message.HELP_WITHDRAW_ATTACHMENT_EVENT))
                 .addOption(reason());
     }
 
     private static CommandSpec deed(String name, Message help) {
-        return Specs.command(name, help).addPositional(Specs.word("TEST", true, Message.HELP_PROVE_TEST))
+        return deed(name, help, Specs.word("TEST", true, Message.HELP_PROVE_TEST));
+    }
+
+    private static CommandSpec deed(String name, Message help, PositionalParamSpec about) {
+        return Specs.command(name, help).addPositional(about)
                 .addOption(Specs.neededText("--by", "ID", Message.HELP_BY)).addOption(Specs.ledger());
     }
 
@@ -232,6 +239,13 @@ final class AuditCommands extends SigningCommands {
     }
 
     int withdrawAttachment(Given given) throws CannotStoreException {
+        String about = given.word().orElseThrow();
+        if (!about.strip().toUpperCase(Locale.ROOT).startsWith("T-")) {
+            return signing(screen -> {
+                HouseFile file = auditing(given).withdrawFile(about, given.second().orElse(""), text(given, "--reason"), by(given, screen));
+                screen.line(Message.AUDIT_FILE_WITHDRAWN.text(file.where(), file.name(), file.withdrawn().orElse("")));
+            });
+        }
         return sign(given, (auditing, test, who) -> auditing.withdrawAttachment(test, event(given), text(given, "--reason"), who));
     }
 

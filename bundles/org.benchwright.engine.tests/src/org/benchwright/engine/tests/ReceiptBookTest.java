@@ -8,6 +8,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.OptionalLong;
 
 import org.benchwright.core.Actor;
@@ -95,6 +96,39 @@ class ReceiptBookTest {
         ReceiptBook book = book(new ReceiptFact.Repaired("C16-004711", "T-4K7M2-QXD9R", "", List.of(new ReplacedPart("C12", "L7")), List.of()));
         assertEquals(1, book.repairsAfter("T-4K7M2-QXD9R").size());
         assertEquals(List.of(), book.repairsAfter("T-4K7M2-QXD9S"));
+    }
+
+    private static ReceiptEvent by(long number, String person, Role role, ReceiptFact fact) {
+        return new ReceiptEvent(number, DAY.plusSeconds(number), new Actor(person, role), fact);
+    }
+
+    @Test
+    void aFileIsWithdrawnOnceByOneWithTheRoleWhoEnteredNothingAboutIt() throws RefusedException {
+        Digest face = Digest.of(new byte[] {1});
+        KeptFile photo = new KeptFile(face, "face.jpg");
+        ReceiptFact.Received said = unit("C16-004711");
+        ReceiptFact.Received shown = new ReceiptFact.Received("", "", said.unit(), Plate.READ, said.family(), "", "", "", List.of(photo), Optional.empty());
+        ReceiptFact.AttachmentWithdrawn away = new ReceiptFact.AttachmentWithdrawn(1, face, "a face can be seen");
+        ReceiptBook book = ReceiptBook.empty().with(by(1, "QN", Role.TECHNICIAN, shown)).with(by(2, "HD", Role.TECHNICIAN, unit("C16-004712")))
+                .with(by(3, "RB", Role.TECHNICIAN, new ReceiptFact.Repaired("C16-004711", "T-4K7M2-QXD9R", "fuse", List.of(), List.of(photo))))
+                .with(by(4, "KM", Role.TECHNICIAN, new ReceiptFact.GivenBack(1, "wanted back")));
+        assertEquals(List.of("1 R-1 face.jpg", "3 R-3 face.jpg"), book.attachments().stream()
+                .map(each -> each.event() + " " + Receipt.name(each.about()) + " " + each.file().name()).toList());
+        for (String hand : List.of("QN", "rb", "KM")) {
+            assertTrue(withdrawal(book, by(5, hand, Role.AUDITOR, away)).contains("entered something about a receipt or repair"), hand);
+        }
+        assertTrue(withdrawal(book, by(5, "MJ", Role.ENGINEER, away)).startsWith("MJ may not withdraw attachments."));
+        assertTrue(withdrawal(book, by(5, "MJ", Role.AUDITOR, new ReceiptFact.AttachmentWithdrawn(2, face, "x"))).startsWith("Event 2 of the book"));
+        assertTrue(withdrawal(book, by(5, "MJ", Role.AUDITOR, new ReceiptFact.AttachmentWithdrawn(1, face, " "))).contains("reason"));
+        ReceiptBook after = book.with(by(5, "HD", Role.SUPERVISOR, away));
+        assertEquals(Optional.empty(), book.withdrawn(face), "what was before stays as it was");
+        assertEquals("HD", after.withdrawn(face).orElseThrow().by().id());
+        assertEquals(Set.of(face), after.withdrawn());
+        assertEquals("This file was withdrawn by HD already.", withdrawal(after, by(6, "MJ", Role.AUDITOR, new ReceiptFact.AttachmentWithdrawn(3, face, "x"))));
+    }
+
+    private static String withdrawal(ReceiptBook book, ReceiptEvent event) {
+        return assertThrows(RefusedException.class, () -> book.with(event)).getMessage();
     }
 
     @ParameterizedTest

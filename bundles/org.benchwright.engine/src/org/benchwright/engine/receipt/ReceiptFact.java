@@ -3,6 +3,8 @@ package org.benchwright.engine.receipt;
 import java.util.List;
 import java.util.Optional;
 
+import org.benchwright.core.Digest;
+
 /** Something that is signed about a unit in the house, beside its tests. */
 public sealed interface ReceiptFact {
 
@@ -60,5 +62,15 @@ public sealed interface ReceiptFact {
             parts = List.copyOf(parts);
             files = List.copyOf(files);
         }
+    }
+
+    /**
+     * The bytes of a file are taken away, since they are personal: a face, a name. Its digest stays.
+     *
+     * @param event      number of the event that named it
+     * @param attachment its digest
+     * @param reason     why
+     */
+    record AttachmentWithdrawn(long event, Digest attachment, String reason) implements ReceiptFact {
     }
 }

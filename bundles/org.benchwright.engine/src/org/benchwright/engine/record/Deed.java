@@ -7,6 +7,8 @@ import java.util.Set;
 import java.util.stream.Collectors;
 
 import org.benchwright.core.Role;
+import org.benchwright.engine.RefusedException;
+import org.benchwright.engine.internal.Words;
 
 /** The kinds of what can be done to a record after its seal, with who may. */
 public enum Deed {
@@ -56,6 +58,19 @@ public enum Deed {
         return allowed;
     }
 
+    /**
+     * Whoever does it has one of its roles.
+     *
+     * @param person who
+     * @param roles  what that person may be
+     * @throws RefusedException if none of them is one
+     */
+    public void requireRole(String person, Collection<Role> roles) throws RefusedException {
+        if (allowed(roles).isEmpty()) {
+            throw new RefusedException(Words.of("record.role." + name(), person, by.stream().map(Role::word).collect(Collectors.joining(", "))));
+        }
+    }
+
     /** Who may, the usual one first. */
     public List<Role> by() {
         return by;
@@ -64,10 +79,5 @@ public enum Deed {
     /** Whether it takes somebody who had no hand in the test, its amendments and the preparation of its procedure's revision. */
     public boolean independent() {
         return independent;
-    }
-
-    /** Who may, in words of a sentence. */
-    String byWords() {
-        return by.stream().map(Role::word).collect(Collectors.joining(", "));
     }
 }

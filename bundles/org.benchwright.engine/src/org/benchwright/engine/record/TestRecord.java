@@ -174,7 +174,7 @@ public final class TestRecord {
     // ---- who may
 
     private void person(Deed deed, RecordEvent event) throws RefusedException {
-        require(!deed.allowed(event.roles()).isEmpty(), "record.role." + deed.name(), event.person(), deed.byWords());
+        deed.requireRole(event.person(), event.roles());
         if (deed.independent()) {
             boolean preparer = run.opening().approval().map(each -> key(each.preparedBy()).equals(key(event.person()))).orElse(false);
             require(!preparer, "record.prepared", event.person());

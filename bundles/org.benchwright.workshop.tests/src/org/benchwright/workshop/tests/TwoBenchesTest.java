@@ -1,6 +1,7 @@
 package org.benchwright.workshop.tests;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -27,6 +28,7 @@ import org.benchwright.core.SerialNumber;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.instrument.InstrumentFact;
+import org.benchwright.engine.receipt.KeptFile;
 import org.benchwright.engine.receipt.Plate;
 import org.benchwright.engine.receipt.ReceiptFact;
 import org.benchwright.engine.record.RecordFact;
@@ -189,6 +191,28 @@ class TwoBenchesTest implements PropertyTest {
             }
         }
 
+        Digest receivePhoto(int bench) throws Exception {
+            try (BenchLedger ledger = BenchLedger.open(file(bench))) {
+                Receipts receipts = ledger.receipts(station(bench), time.benchTime());
+                KeptFile photo = receipts.keep(Files.write(folder.resolve("face.jpg"), ErasedBytes.photo(400 << 10)));
+                receipts.receive(new ReceiptFact.Received("O-114", "Millbrook", SERIAL, Plate.READ, Optional.of("tarn_c16"), "", "", "", List.of(photo),
+                        Optional.empty()), QN);
+                return photo.digest();
+            }
+        }
+
+        void withdrawPhoto(int bench, Digest photo) throws Exception {
+            try (BenchLedger ledger = BenchLedger.open(file(bench))) {
+                ledger.houseFiles(time.benchTime()).withdraw(1, photo, "a face can be seen", Approved.by("MJ"));
+            }
+        }
+
+        /** Whether anything is left of the photo in a bench's folder. */
+        boolean has(int bench, Digest photo) throws Exception {
+            assertEquals(Digest.of(ErasedBytes.photo(400 << 10)), photo);
+            return ErasedBytes.found(file(bench).getParent(), ErasedBytes.photo(400 << 10));
+        }
+
         /** Writes a repair down after the bench's last test, where it was rejected. */
         void repair(int bench) throws Exception {
             List<String> own = rejected.get(bench);
@@ -342,6 +366,28 @@ class TwoBenchesTest implements PropertyTest {
             assertEquals(1, benches.sharing(1).erase(PostgresServer.OWNER, PostgresServer.PASSWORD.toCharArray()));
             benches.assertSound();
             assertTrue(benches.shared().withdrawn().get(1).reason().endsWith("a face can be seen"), benches.shared().withdrawn().toString());
+        }
+    }
+
+    /** The photo is on both benches, since both have the book; either bench erases its own as soon as it has the withdrawal. */
+    @Test
+    void aFileOfAReceiptThatIsWithdrawnOnOneBenchGoesOnTheOtherToo() throws Exception {
+        try (Benches benches = new Benches()) {
+            Digest photo = benches.receivePhoto(1);
+            benches.forward(0);
+            assertTrue(benches.has(0, photo));
+            benches.withdrawPhoto(1, photo);
+            assertFalse(benches.has(1, photo));
+            assertTrue(benches.own(0).sound() && benches.has(0, photo), "it does not know yet");
+            benches.forward(0);
+            assertFalse(benches.has(0, photo));
+            benches.assertSound();
+            assertTrue(benches.shared().withdrawn().get(0).reason().contains("its bytes are still here"), benches.shared().withdrawn().toString());
+            assertEquals(1, benches.sharing(1).erase(PostgresServer.OWNER, PostgresServer.PASSWORD.toCharArray()));
+            benches.assertSound();
+            for (LedgerReport report : List.of(benches.own(0), benches.own(1), benches.shared())) {
+                assertTrue(reasons(report.withdrawn()).get(0).endsWith("was withdrawn by auditor MJ: a face can be seen"), report.withdrawn().toString());
+            }
         }
     }
 

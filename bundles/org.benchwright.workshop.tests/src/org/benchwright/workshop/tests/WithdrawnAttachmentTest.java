@@ -1,22 +1,18 @@
 package org.benchwright.workshop.tests;
 
+import static org.benchwright.workshop.tests.ErasedBytes.asIfWithdrawn;
+import static org.benchwright.workshop.tests.ErasedBytes.found;
+import static org.benchwright.workshop.tests.ErasedBytes.photo;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.sql.Connection;
-import java.sql.PreparedStatement;
-import java.sql.Statement;
 import java.time.Year;
 import java.util.List;
 import java.util.Optional;
-import java.util.Random;
-import java.util.stream.Stream;
 
 import org.benchwright.core.Actor;
 import org.benchwright.core.Digest;
@@ -38,7 +34,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.sqlite.SQLiteConfig;
 
 /** A photo that shows a person is taken away: rightly, without the right to, without an event, and in copies. */
 class WithdrawnAttachmentTest {
@@ -56,12 +51,6 @@ class WithdrawnAttachmentTest {
         tests = new SealedTests(Files.createDirectory(folder.resolve("bench")), time);
     }
 
-    private static byte[] photo(int size) {
-        byte[] photo = new byte[size];
-        new Random(7).nextBytes(photo);
-        return photo;
-    }
-
     private String test(byte[] photo) throws Exception {
         tests.attaching(photo);
         return tests.attached();
@@ -73,19 +62,6 @@ class WithdrawnAttachmentTest {
 
     private static List<String> reasons(List<RecordFault> faults) {
         return faults.stream().map(RecordFault::reason).toList();
-    }
-
-    /** Whether some bytes out of the middle of the photo can be found in any file of a folder. */
-    private static boolean found(Path folder, byte[] photo) throws IOException {
-        String part = new String(photo, photo.length / 2, 64, StandardCharsets.ISO_8859_1);
-        try (Stream<Path> files = Files.walk(folder)) {
-            for (Path file : files.filter(Files::isRegularFile).toList()) {
-                if (new String(Files.readAllBytes(file), StandardCharsets.ISO_8859_1).contains(part)) {
-                    return true;
-                }
-            }
-        }
-        return false;
     }
 
     @ParameterizedTest
@@ -135,23 +111,7 @@ class WithdrawnAttachmentTest {
     // ---- attacks
 
     private void takeAway(Digest digest, byte[] instead) throws Exception {
-        try (Connection connection = new SQLiteConfig().createConnection("jdbc:sqlite:" + tests.file()); Statement statement = connection.createStatement()) {
-            String safeguard;
-            try (var row = statement.executeQuery("SELECT sql FROM sqlite_master WHERE name = 'document_kept'")) {
-                safeguard = row.getString(1);
-            }
-            statement.execute("DROP TRIGGER document_kept");
-            try (PreparedStatement update = connection.prepareStatement("UPDATE document SET content = ? WHERE digest = ?")) {
-                update.setBytes(1, instead);
-                update.setBytes(2, digest.bytes());
-                assertEquals(1, update.executeUpdate());
-            }
-            statement.execute(safeguard);
-        }
-    }
-
-    private static byte[] asIfWithdrawn() {
-        return "withdrawn".getBytes(StandardCharsets.US_ASCII);
+        ErasedBytes.takeAway(tests.file(), digest, instead);
     }
 
     @Test

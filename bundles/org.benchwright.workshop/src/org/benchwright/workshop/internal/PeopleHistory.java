@@ -6,10 +6,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 
+import org.benchwright.engine.RefusedException;
 import org.benchwright.ledger.EntrySignature;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerEntry;
 import org.benchwright.ledger.LedgerException;
+import org.benchwright.ledger.Meaning;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.people.People;
 import org.benchwright.ledger.people.Person;
@@ -96,6 +98,21 @@ public final class PeopleHistory {
         Optional<PersonKey> key = signature.flatMap(found -> known.key(found.fingerprint()))
                 .filter(found -> found.signs(entry.position(), entry.instant()) || signedUnknowing(found, then, entry));
         return key.flatMap(found -> known.holder(signature.get().fingerprint())).flatMap(holder -> register(then).person(holder.id()));
+    }
+
+    /**
+     * Who signed an entry with a key of their own, meaning that; the entry is in their name.
+     *
+     * @throws RefusedException if nobody did whose key was good then, or it means something else
+     */
+    Person signer(LedgerEntry entry, Meaning meaning) throws RefusedException {
+        Person signer = signer(entry, at(entry.position())).orElseThrow(() -> new RefusedException(Message.FAULT_NOBODY.text()));
+        if (!signer.id().equals(entry.actor().id())) {
+            throw new RefusedException(Message.FAULT_OTHER_SIGNER.text(entry.actor().id(), signer.id()));
+        } else if (EntrySignature.in(entry).filter(signature -> signature.meaning() == meaning).isEmpty()) {
+            throw new RefusedException(Message.FAULT_MEANING.text(meaning.word()));
+        }
+        return signer;
     }
 
     private boolean signedUnknowing(PersonKey key, int then, LedgerEntry entry) {

@@ -3,16 +3,22 @@ package org.benchwright.workshop.internal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.BiConsumer;
 
+import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.receipt.ReceiptBook;
 import org.benchwright.engine.receipt.ReceiptEvent;
 import org.benchwright.engine.receipt.ReceiptFact;
+import org.benchwright.engine.record.Deed;
+import org.benchwright.ledger.EventKinds;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerEntry;
 import org.benchwright.ledger.LedgerException;
+import org.benchwright.ledger.Meaning;
 import org.benchwright.ledger.SignedBook;
 import org.benchwright.ledger.TestId;
+import org.benchwright.ledger.people.Person;
 
 /** The book of receipts out of the ledger. */
 public final class ReceiptHistory {
@@ -31,18 +37,32 @@ public final class ReceiptHistory {
     public record Objection(long sequence, String words) {
     }
 
-    private ReceiptHistory(List<LedgerEntry> entries, Optional<ReceiptHistory> before) {
+    /** How the register of people is read; only a book in which somebody signed with a key of their own needs it. */
+    @FunctionalInterface
+    private interface Register {
+        PeopleHistory read() throws LedgerException;
+    }
+
+    private ReceiptHistory(List<LedgerEntry> entries, Optional<ReceiptHistory> before, Register register) throws LedgerException {
         this.entries = entries;
         int known = before.map(earlier -> earlier.entries.size()).orElse(0);
         this.events = new ArrayList<>(before.map(earlier -> earlier.events).orElse(List.of()));
         this.unreadable = new ArrayList<>(before.map(earlier -> earlier.unreadable).orElse(List.of()));
-        entries.subList(known, entries.size()).forEach(this::read);
+        List<LedgerEntry> newer = entries.subList(known, entries.size());
+        boolean personal = newer.stream().anyMatch(entry -> entry.kind().equals(EventKinds.ATTACHMENT_WITHDRAWN));
+        Optional<PeopleHistory> people = personal ? Optional.of(register.read()) : Optional.empty();
+        newer.forEach(entry -> read(entry, people));
     }
 
-    private void read(LedgerEntry entry) {
+    private void read(LedgerEntry entry, Optional<PeopleHistory> people) {
         try {
-            events.add(new ReceiptEvent(entry.sequence(), entry.instant(), entry.actor(), codec.fact(entry.kind(), entry.payload())));
-        } catch (UndecodableException e) {
+            ReceiptFact fact = codec.fact(entry.kind(), entry.payload());
+            if (fact instanceof ReceiptFact.AttachmentWithdrawn) {
+                Person signer = people.orElseThrow().signer(entry, Meaning.WITHDRAWN);
+                Deed.WITHDRAW.requireRole(signer.id(), signer.may(entry.actor().role()) ? Set.of(entry.actor().role()) : Set.of());
+            }
+            events.add(new ReceiptEvent(entry.sequence(), entry.instant(), entry.actor(), fact));
+        } catch (RefusedException | UndecodableException e) {
             unreadable.add(new Objection(entry.sequence(), Message.FAULT_OF_KIND.text(entry.kind(), e.getMessage())));
         }
     }
@@ -53,17 +73,18 @@ public final class ReceiptHistory {
      * @throws org.benchwright.ledger.LedgerDamagedException then
      */
     public static ReceiptHistory trusted(Ledger ledger) throws LedgerException {
-        return new ReceiptHistory(SignedBook.readCovered(ledger, TestId.RECEIPTS), Optional.empty());
+        return new ReceiptHistory(SignedBook.readCovered(ledger, TestId.RECEIPTS), Optional.empty(), () -> PeopleHistory.trusted(ledger));
     }
 
     /** As {@link #trusted(Ledger)}, where it was read before from the same ledger: only what is new is read. */
     public static ReceiptHistory trusted(Ledger ledger, Optional<ReceiptHistory> before) throws LedgerException {
-        return before.isEmpty() ? trusted(ledger) : new ReceiptHistory(SignedBook.readCoveredOn(ledger, TestId.RECEIPTS, before.get().entries), before);
+        return before.isEmpty() ? trusted(ledger)
+                : new ReceiptHistory(SignedBook.readCoveredOn(ledger, TestId.RECEIPTS, before.get().entries), before, () -> PeopleHistory.trusted(ledger));
     }
 
     /** For verification, which looks at links and signatures elsewhere. */
     static ReceiptHistory asFound(Ledger ledger) throws LedgerException {
-        return new ReceiptHistory(ledger.entries(TestId.RECEIPTS), Optional.empty());
+        return new ReceiptHistory(ledger.entries(TestId.RECEIPTS), Optional.empty(), () -> PeopleHistory.asFound(ledger));
     }
 
     /** How many events the book has. */

@@ -13,7 +13,6 @@ import org.benchwright.engine.record.Deed;
 import org.benchwright.engine.record.RecordEvent;
 import org.benchwright.engine.record.RecordFact;
 import org.benchwright.engine.record.TestRecord;
-import org.benchwright.ledger.EntrySignature;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerEntry;
 import org.benchwright.ledger.Meaning;
@@ -99,13 +98,7 @@ public final class SealedRecords {
 
     private RecordEvent event(Ledger ledger, LedgerEntry entry) throws RefusedException, UndecodableException, StoreException {
         RecordFact fact = facts.fact(entry.kind(), entry.payload());
-        PeopleHistory known = people(ledger);
-        Person signer = known.signer(entry, known.at(entry.position())).orElseThrow(() -> new RefusedException(Message.FAULT_NOBODY.text()));
-        if (!signer.id().equals(entry.actor().id())) {
-            throw new RefusedException(Message.FAULT_OTHER_SIGNER.text(entry.actor().id(), signer.id()));
-        } else if (EntrySignature.in(entry).filter(signature -> signature.meaning() == meaning(fact)).isEmpty()) {
-            throw new RefusedException(Message.FAULT_MEANING.text(meaning(fact).word()));
-        }
+        Person signer = people(ledger).signer(entry, meaning(fact));
         Set<Role> then = signer.may(entry.actor().role()) ? Set.of(entry.actor().role()) : Set.of();
         return new RecordEvent(entry.sequence(), entry.instant(), signer.id(), then, fact);
     }

@@ -57,7 +57,9 @@ public final class SharedBooks implements Ledger {
     }
 
     private void forward() throws LedgerException {
-        forwarder.run(reached -> { }, Cancellation.never());
+        if (forwarder.run(reached -> { }, Cancellation.never()).fetched() > 0) {
+            FileEraser.erase(own);
+        }
     }
 
     @Override

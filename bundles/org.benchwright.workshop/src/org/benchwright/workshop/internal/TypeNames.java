@@ -134,6 +134,7 @@ public final class TypeNames {
         table.put("receipt-corrected", ReceiptFact.Corrected.class);
         table.put("unit-given-back", ReceiptFact.GivenBack.class);
         table.put("unit-repaired", ReceiptFact.Repaired.class);
+        table.put("attachment-withdrawn", ReceiptFact.AttachmentWithdrawn.class);
         return new TypeNames(table);
     }
 
