@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 
 import org.benchwright.core.Cancellation;
 import org.benchwright.core.Digest;
@@ -20,6 +21,7 @@ import org.benchwright.ledger.TestId;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.KeptTest;
 import org.benchwright.workshop.LedgerReport;
+import org.benchwright.workshop.internal.TypeNames;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -30,8 +32,15 @@ import org.junit.jupiter.api.io.TempDir;
  */
 class GoldenRecordsTest {
 
-    private static final long EVENTS = 305;
-    private static final String ROOT = "f9fd09b0a8962f9cce684e92e1e3dd1d3052f33f63fc6772185326e560913527";
+    private static final long EVENTS = 821;
+    private static final String ROOT = "0d1a4db987cc70c29c940c238f5984c56b70e611eb82d41e0ecf20d3d5114d80";
+
+    private static final List<String> VERDICTS = List.of("REJECTED", "ACCEPTED", "ACCEPTED", "ACCEPTED", "ACCEPTED", "UNDECIDED", "ACCEPTED",
+            "ACCEPTED", "ACCEPTED", "ACCEPTED", "rehearsal", "open");
+    /** What this ledger has none of: what only a watch tells, and what a test of the sample procedure seldom meets. Later formats' kinds come to it. */
+    private static final Set<String> NOT_IN_IT = Set.of("applied", "cell-read", "clock-changed", "interrupted", "moved", "power-answered", "precondition-expired",
+            "questioned", "reason-given", "repeated", "taken-over", "tapped", "watch-changed", "watch-condition", "watch-held",
+            "watch-sees", "watch-silent");
 
     @TempDir
     private Path folder;
@@ -63,8 +72,9 @@ class GoldenRecordsTest {
         assertEquals(List.of(), report.late());
         assertTrue(report.sound());
         assertEquals(EVENTS, report.events());
-        assertEquals(5, report.tests());
-        assertEquals(5, report.derived());
+        assertEquals(VERDICTS.size(), report.tests());
+        assertEquals(VERDICTS.size(), report.derived());
+        assertEquals(2, report.withdrawn().size(), "of a test and of a receipt");
         try (Ledger open = SqliteLedger.openReadOnly(ledger)) {
             assertEquals(ROOT, open.checkpoints().get(open.checkpoints().size() - 1).root().hex());
         }
@@ -75,13 +85,17 @@ class GoldenRecordsTest {
         Set<String> kinds = new TreeSet<>();
         try (Ledger open = SqliteLedger.openReadOnly(ledger)) {
             open.scan(1, entry -> kinds.add(entry.kind()), Cancellation.never());
-            for (TestId book : List.of(TestId.PEOPLE, TestId.REVISIONS, TestId.RECEIPTS)) {
+            for (TestId book : TestId.BOOKS) {
                 assertTrue(open.lastSequence(book) > 0, book.value());
             }
         }
-        assertTrue(kinds.containsAll(List.of("person-added", "role-granted", "key-enrolled", "key-rotated", "revision-prepared", "revision-approved",
-                "unit-received", "unit-repaired", "opened", "attached", "sealed", "departure-decided", "nonconformity-decided", "reviewed", "amended",
-                "handed-over", "returned")), kinds.toString());
+        assertTrue(kinds.containsAll(List.of("person-added", "role-granted", "role-ended", "key-enrolled", "key-rotated", "key-revoked", "authorised",
+                "authorisation-ended", "sealed", "returned")), kinds.toString());
+        Set<String> pinned = new TreeSet<>();
+        Stream.of(TypeNames.events(), TypeNames.revisions(), TypeNames.records(), TypeNames.receipts(), TypeNames.instruments())
+                .forEach(names -> pinned.addAll(names.table().keySet()));
+        pinned.removeAll(kinds);
+        assertEquals(NOT_IN_IT, pinned);
     }
 
     @Test
@@ -92,7 +106,7 @@ class GoldenRecordsTest {
                 KeptTest test = open.test(id).orElseThrow();
                 verdicts.add(test.run().rehearsal() ? "rehearsal" : test.run().verdict().map(Object::toString).orElse("open"));
             }
-            assertEquals(List.of("REJECTED", "ACCEPTED", "ACCEPTED", "rehearsal", "open"), verdicts);
+            assertEquals(VERDICTS, verdicts);
         }
     }
 }

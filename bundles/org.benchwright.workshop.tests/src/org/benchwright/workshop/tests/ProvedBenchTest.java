@@ -64,10 +64,16 @@ class ProvedBenchTest {
     }
 
     private static Plan needing() {
-        return named(SamplePlan.acceptance(), SamplePlan.acceptance().name(), Optional.empty(), Optional.of(Duration.ofHours(24)));
+        return needing(SamplePlan.acceptance().name());
     }
 
-    private static Plan proving() {
+    /** The acceptance, on a bench that was proved within a day. */
+    static Plan needing(String name) {
+        return named(SamplePlan.acceptance(), name, Optional.empty(), Optional.of(Duration.ofHours(24)));
+    }
+
+    /** The acceptance of a known-good unit. */
+    static Plan proving() {
         Plan whole = SamplePlan.acceptance();
         return shortened(named(whole, "known_good", Optional.of(Duration.ofHours(12)), Optional.empty()));
     }
