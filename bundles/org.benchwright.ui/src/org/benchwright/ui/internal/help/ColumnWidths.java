@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 
 /** How wide the columns of a table are on a page. */
-final class ColumnWidths {
+public final class ColumnWidths {
 
     private ColumnWidths() {
     }
@@ -18,7 +18,7 @@ final class ColumnWidths {
      * @param available what there is for all
      * @return a width for each column, at most {@code available} together; empty if there is no room for the longest words
      */
-    static Optional<List<Integer>> of(List<Integer> wanted, List<Integer> least, int available) {
+    public static Optional<List<Integer>> of(List<Integer> wanted, List<Integer> least, int available) {
         int all = sum(wanted);
         int needed = sum(least);
         if (all <= available) {
