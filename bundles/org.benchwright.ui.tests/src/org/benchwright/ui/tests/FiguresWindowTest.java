@@ -39,11 +39,11 @@ class FiguresWindowTest {
         PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage().showView(Ids.FIGURES_VIEW);
         unit("C16-300009");
         Screen.press("Read the figures");
-        Screen.waitFor("the titles", () -> titles().getItemCount() >= 6);
+        // Another test may have read those of all units before.
+        Screen.waitFor("the figures of that unit", () -> Screen.story("First-pass yield").contains("No first test has ended with a verdict."));
+        assertTrue(titles().getItemCount() >= 6, titles().getItemCount() + " titles");
         assertTrue(titles().getItem(0).equals("First-pass yield"), titles().getItem(0));
-        String story = Screen.story("First-pass yield");
-        assertTrue(story.contains("No first test has ended with a verdict."), story);
-        assertTrue(story.contains("rehearsals."), story);
+        assertTrue(Screen.story("First-pass yield").contains("rehearsals."), Screen.story("First-pass yield"));
         assertTrue(Screen.one(Button.class, button -> button.getText().startsWith("Write the numbers")).isEnabled());
     }
 

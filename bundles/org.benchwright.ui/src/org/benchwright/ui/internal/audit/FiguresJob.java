@@ -48,7 +48,11 @@ final class FiguresJob extends Job {
             return Status.OK_STATUS;
         }
         try {
-            watcher.read(Figures.read(ledger, filter, new Steps(), monitor::isCanceled));
+            Figures read = Figures.read(ledger, filter, new Steps(), monitor::isCanceled);
+            if (!monitor.isCanceled()) {
+                // Of a reading that was given up for another there is only a part.
+                watcher.read(read);
+            }
         } catch (CannotStoreException e) {
             watcher.failed(e.getMessage());
         }

@@ -15,6 +15,7 @@ import org.benchwright.present.PeopleDesk;
 import org.benchwright.present.PersonRow;
 import org.benchwright.present.RevisionRow;
 import org.benchwright.ui.internal.Background;
+import org.benchwright.ui.internal.Latest;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.PeopleWords;
@@ -44,6 +45,7 @@ public final class PeopleView extends ViewPart {
     private Button authorise;
     private Button end;
     private Story story;
+    private final Latest reading = new Latest();
 
     @Override
     public void createPartControl(Composite parent) {
@@ -169,11 +171,12 @@ public final class PeopleView extends ViewPart {
 
     /** Somebody may have been entered at the terminal meanwhile. */
     private void read() {
+        Latest.Reading now = reading.begin();
         Path ledger = getSite().getService(Desk.class).ledger();
         Background.soon(Message.PEOPLE_READ, monitor -> {
             try {
                 List<PersonRow> people = PeopleDesk.people(ledger);
-                OnDisplay.later(table.getControl(), () -> {
+                OnDisplay.later(table.getControl(), () -> now.show(() -> {
                     if (!people.equals(table.getInput())) {
                         Optional<String> before = selected().map(PersonRow::id);
                         table.setInput(people);
@@ -182,7 +185,7 @@ public final class PeopleView extends ViewPart {
                         enable();
                     }
                     tell(people.isEmpty() ? Message.PEOPLE_HOW_BEGIN.text(ledger.toString()) : "");
-                });
+                }));
             } catch (CannotStoreException unreadable) {
                 OnDisplay.later(table.getControl(), () -> tell(String.valueOf(unreadable.getMessage())));
             }

@@ -83,6 +83,9 @@ final class ReadRecordsJob extends Job {
                 toldAt = System.nanoTime();
             }
         }
+        if (monitor.isCanceled()) {
+            return Status.CANCEL_STATUS;
+        }
         told.accept(new Progress(rows.and(fresh), tests.size(), true, trouble));
         return Status.OK_STATUS;
     }

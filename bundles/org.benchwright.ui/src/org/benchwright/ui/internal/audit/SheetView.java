@@ -16,6 +16,7 @@ import org.benchwright.present.RecordStanding;
 import org.benchwright.report.Page;
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.Background;
+import org.benchwright.ui.internal.Latest;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.app.Settings;
@@ -48,7 +49,7 @@ public final class SheetView extends ViewPart {
     private Button compare;
     private SheetDeeds deeds;
     private Optional<RecordRow> shown = Optional.empty();
-    private String wanted = "";
+    private final Latest reading = new Latest();
     private final ISelectionListener listener = this::selected;
 
     @Override
@@ -95,32 +96,30 @@ public final class SheetView extends ViewPart {
     }
 
     private void read(String test) {
-        wanted = test;
+        Latest.Reading now = reading.begin();
         Path ledger = getSite().getService(Desk.class).ledger();
         Background.soon(Message.RECORDS_READ, monitor -> {
             try (Bench bench = Bench.read(ledger, Bench.Clocks.system())) {
                 Optional<RecordSheet> sheet = bench.record(test);
-                show(test, () -> sheet.ifPresentOrElse(this::tell, () -> story.strong(Message.SHEET_GONE.text(test))));
+                show(now, () -> sheet.ifPresentOrElse(this::tell, () -> story.strong(Message.SHEET_GONE.text(test))));
             } catch (CannotStoreException e) {
-                show(test, () -> story.strong(String.valueOf(e.getMessage())));
+                show(now, () -> story.strong(String.valueOf(e.getMessage())));
             }
         });
     }
 
     /** Whatever is told, nothing of the sheet that was shown before stays, and nothing can be done to its unit. */
-    private void show(String test, Runnable telling) {
-        OnDisplay.later(story.control(), () -> {
-            if (test.equals(wanted)) {
-                shown = Optional.empty();
-                Switched.enable(returned, false);
-                Switched.enable(compare, false);
-                deeds.clear();
-                story.clear();
-                draw(List.of());
-                telling.run();
-                story.showBeginning();
-            }
-        });
+    private void show(Latest.Reading now, Runnable telling) {
+        OnDisplay.later(story.control(), () -> now.show(() -> {
+            shown = Optional.empty();
+            Switched.enable(returned, false);
+            Switched.enable(compare, false);
+            deeds.clear();
+            story.clear();
+            draw(List.of());
+            telling.run();
+            story.showBeginning();
+        }));
     }
 
     /** The course of its soaks beside the story; without one the story has all the room. */

@@ -17,6 +17,7 @@ import org.benchwright.language.editing.Place;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.FaultPage;
 import org.benchwright.ui.internal.Background;
+import org.benchwright.ui.internal.Latest;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.app.Editors;
@@ -66,6 +67,7 @@ public final class FaultCodesView extends ViewPart implements AuthorListener {
      */
     private record Line(FaultPage.Row row, String told) {
     }
+    private final Latest comparing = new Latest();
 
     @Override
     public void createPartControl(Composite parent) {
@@ -163,9 +165,10 @@ public final class FaultCodesView extends ViewPart implements AuthorListener {
         if (page.isPresent() && body.isVisible()) {
             FaultPage found = page.get();
             List<AuthorFolder> folders = folders();
+            Latest.Reading now = comparing.begin();
             Background.soon(Message.FAULT_CODES_JOB, monitor -> {
                 List<Line> lines = lines(found, folders);
-                OnDisplay.later(body, () -> show(lines));
+                OnDisplay.later(body, () -> now.show(() -> show(lines)));
             });
         }
     }

@@ -16,6 +16,7 @@ import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.InstrumentDesk;
 import org.benchwright.present.InstrumentRow;
 import org.benchwright.present.PeopleDesk;
+import org.benchwright.ui.internal.Latest;
 import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.look.Columns;
@@ -53,6 +54,7 @@ public final class InstrumentsView extends ViewPart {
     private Button moved;
     private Button retire;
     private Button reinstate;
+    private final Latest reading = new Latest();
 
     @Override
     public void createPartControl(Composite parent) {
@@ -130,10 +132,11 @@ public final class InstrumentsView extends ViewPart {
     }
 
     private void readAgain() {
+        Latest.Reading now = reading.begin();
         Job.createSystem(HouseMessage.JOB.text(), (ICoreRunnable) monitor -> {
             try {
                 List<InstrumentRow> rows = Files.exists(ledger) ? instruments().instruments() : List.of();
-                onScreen(() -> show(rows));
+                onScreen(() -> now.show(() -> show(rows)));
             } catch (CannotStoreException e) {
                 onScreen(() -> count.setText(String.valueOf(e.getMessage()).replace("&", "&&")));
             }
