@@ -9,18 +9,25 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
+import java.util.stream.Stream;
 
+import org.benchwright.present.ReceivedRow;
+import org.benchwright.present.Receiving;
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.desk.OpenTest;
+import org.benchwright.ui.internal.house.House;
+import org.benchwright.workshop.tests.Approved;
 import org.eclipse.jface.dialogs.TitleAreaDialog;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyleRange;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.TableItem;
+import org.eclipse.ui.PlatformUI;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
@@ -154,6 +161,82 @@ class AfterSealWindowTest {
         assertFalse(Auditor.enabled("Withdraw attachment"), "it is gone");
         Screen.press("Check the ledger");
         Screen.waitFor("the verdict", () -> Screen.story("SOUND").contains("was withdrawn by auditor MJ: a face can be seen"));
+    }
+
+    @Test
+    void aPhotoOfAReceiptIsWithdrawnWhereUnitsInTheHouseAreShown(@TempDir Path folder) throws Exception {
+        Auditor.test(folder, "F-310011", true);
+        Path photo = Files.write(folder.resolve("counter.jpg"), "a face at the counter".getBytes(StandardCharsets.UTF_8));
+        Receiving.Arriving unit = new Receiving.Arriving("", "", "F-310012", "read", true, true, "", "", "", "", List.of(photo));
+        CompletableFuture<ReceivedRow> received = PlatformUI.getWorkbench().getService(House.class).enter(receiving -> receiving.receive(unit, "QN"));
+        Screen.waitFor("the receipt", received::isDone);
+        received.join();
+        Screen.perspective(Ids.BENCH);
+        Screen.page().showView(Ids.RECEIVED_VIEW);
+        Table list = Screen.one(Table.class, table -> table.getColumnCount() == 7);
+        Screen.waitFor("its row", () -> Auditor.rows(list, "F-310012").size() == 1 || Auditor.rows(list, "F-310012 (kept as typed)").size() == 1);
+        Stream.of(list.getItems()).filter(item -> item.getText(0).startsWith("F-310012")).findFirst().ifPresent(item -> {
+            list.setSelection(item);
+            Event event = new Event();
+            event.item = item;
+            list.notifyListeners(SWT.Selection, event);
+        });
+        Screen.waitFor("the button", () -> Auditor.enabled("Withdraw file"));
+        Auditor.sign("Withdraw file ...", "Withdraw a file", shell -> {
+            Auditor.choose(shell, "counter.jpg");
+            Auditor.fields(shell).get(0).setText("a face can be seen");
+        }, "MJ");
+        Screen.waitFor("the withdrawal", () -> Screen.all(StyledText.class).anyMatch(text -> text.getText().contains("counter.jpg (withdrawn by MJ")));
+        assertFalse(Auditor.enabled("Withdraw file"), "it is gone");
+    }
+
+    @Test
+    void reviewsArePlannedAndEndedInTheWindowAndWhatWasDrawnIsTold(@TempDir Path folder) throws Exception {
+        Auditor.test(folder, "F-310013", true);
+        Screen.perspective(Ids.AUDIT);
+        Screen.page().showView(Ids.RECORDS_VIEW);
+        CompletableFuture<String> refused = Dialogs.when("Plan reviews", shell -> {
+            assertTrue(((TitleAreaDialog) shell.getData()).getMessage().startsWith("No reviews are planned"), "how it is planned now");
+            Auditor.fields(shell).get(0).setText("many");
+            Auditor.fields(shell).get(2).setText("the first month");
+            Auditor.password(shell, "MJ", Approved.PASSWORD);
+            Auditor.press(shell, "Sign");
+            refused(shell, "A lot of many at \"1.0\" %");
+            Auditor.fields(shell).get(0).setText("100");
+            Auditor.password(shell, "KM", Approved.PASSWORD);
+            Auditor.press(shell, "Sign");
+            refused(shell, "KM may not plan reviews");
+            Auditor.press(shell, "Cancel");
+        });
+        Screen.press("Plan reviews ...");
+        Screen.waitFor("the answer", refused::isDone);
+        refused.get();
+        Auditor.sign("Plan reviews ...", "Plan reviews", shell -> {
+            Auditor.fields(shell).get(0).setText("2");
+            Auditor.fields(shell).get(2).setText("the first month");
+        }, "MJ");
+        try {
+            Screen.waitFor("the plan", () -> told("Every test that is opened from now on is reviewed."));
+            OpenTest test = Auditor.test(folder, "F-310014", true);
+            Auditor.showSheet(test, "F-310014");
+            Screen.waitFor("the standing", () -> Auditor.sheet("F-310014").contains("The record is due for review."));
+            Auditor.sign("Plan reviews ...", "Plan reviews", shell -> {
+                String words = ((TitleAreaDialog) shell.getData()).getMessage();
+                assertTrue(words.contains("Every test") && words.contains(test.id()), words);
+                Auditor.choose(shell, "none");
+                Auditor.fields(shell).get(2).setText("the first month is over");
+            }, "MJ");
+            Screen.waitFor("the end", () -> told("No reviews are planned"));
+            Auditor.showSheet(test, "F-310014");
+            Auditor.sign("Review ...", "Review a record", shell -> Auditor.choose(shell, "as it should be"), "HD");
+            Screen.waitFor("the review", () -> Auditor.sheet("F-310014").contains("The record is reviewed."));
+        } finally {
+            Auditor.endReviewsIfPlanned();
+        }
+    }
+
+    private static boolean told(String words) {
+        return Screen.all(Label.class).anyMatch(label -> label.getText().startsWith(words));
     }
 
     @Test

@@ -130,6 +130,17 @@ final class Auditor {
         }
     }
 
+    /** Whatever failed, the tests that follow are not drawn. */
+    static void endReviewsIfPlanned() throws Exception {
+        boolean planned;
+        try (BenchLedger ledger = BenchLedger.openReadOnly(Technician.desk().ledger())) {
+            planned = ledger.revisions().reviews().isPresent();
+        }
+        if (planned) {
+            endReviews();
+        }
+    }
+
     private static OpenTest finish(OpenTest test, String whole) {
         while (test.shown().ending().isEmpty()) {
             Shown asked = Technician.seen(test);

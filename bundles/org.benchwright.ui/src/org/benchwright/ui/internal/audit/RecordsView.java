@@ -44,7 +44,7 @@ public final class RecordsView extends ViewPart {
     @Override
     public void createPartControl(Composite parent) {
         Composite body = new Composite(parent, SWT.NONE);
-        GridLayoutFactory.swtDefaults().numColumns(3).applyTo(body);
+        GridLayoutFactory.swtDefaults().numColumns(4).applyTo(body);
         search = new Text(body, SWT.SEARCH | SWT.ICON_SEARCH | SWT.ICON_CANCEL);
         search.setMessage(Message.RECORDS_SEARCH.text());
         GridDataFactory.fillDefaults().grab(true, false).applyTo(search);
@@ -56,13 +56,17 @@ public final class RecordsView extends ViewPart {
         impact.setText(Message.RECORDS_IMPACT.text());
         impact.addListener(SWT.Selection, event -> new ImpactDialog(getSite().getShell(), getSite().getService(Desk.class).ledger(),
                 getSite().getService(Settings.class).software()).open());
+        Button reviews = new Button(body, SWT.PUSH);
+        reviews.setText(Message.RECORDS_REVIEWS.text());
+        reviews.addListener(SWT.Selection, event -> new Reviews(reviews, getSite().getService(Desk.class).ledger(),
+                getSite().getService(Settings.class).technician(), this::planned).ask());
         table = new TableViewer(body, SWT.SINGLE | SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.H_SCROLL);
         table.getTable().setHeaderVisible(true);
-        GridDataFactory.fillDefaults().grab(true, true).span(3, 1).applyTo(table.getControl());
+        GridDataFactory.fillDefaults().grab(true, true).span(4, 1).applyTo(table.getControl());
         table.setContentProvider(ArrayContentProvider.getInstance());
         columns();
         count = new Label(body, SWT.WRAP);
-        GridDataFactory.fillDefaults().grab(true, false).span(3, 1).hint(200, SWT.DEFAULT).applyTo(count);
+        GridDataFactory.fillDefaults().grab(true, false).span(4, 1).hint(200, SWT.DEFAULT).applyTo(count);
         getSite().setSelectionProvider(table);
         table.addSelectionChangedListener(event -> {
             if (!event.getSelection().isEmpty()) {
@@ -89,6 +93,11 @@ public final class RecordsView extends ViewPart {
         } catch (PartInitException e) {
             ILog.of(RecordsView.class).log(e.getStatus());
         }
+    }
+
+    private void planned(String words) {
+        count.setText(words.replace("&", "&&"));
+        count.requestLayout();
     }
 
     /** Reads the ledger again. */

@@ -10,7 +10,10 @@ import java.util.Optional;
 import java.util.concurrent.CompletionException;
 import java.util.function.Consumer;
 
+import org.benchwright.present.Auditing;
+import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
+import org.benchwright.present.HouseFile;
 import org.benchwright.present.ReceivedRow;
 import org.benchwright.present.UnitStory;
 import org.benchwright.ui.internal.app.Settings;
@@ -20,6 +23,7 @@ import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.desk.DeskListener;
 import org.benchwright.ui.internal.look.Columns;
 import org.benchwright.ui.internal.look.Switched;
+import org.benchwright.ui.internal.sign.SignDialog;
 import org.eclipse.jface.dialogs.InputDialog;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
@@ -54,11 +58,13 @@ public final class ReceivedView extends ViewPart {
     private Button repaired;
     private Button correct;
     private Button giveBack;
+    private Button withdraw;
     private Button test;
     private Button tag;
     private final Runnable entered = this::readAgain;
     private final DeskListener tested = (change, id) -> onTheBench(change);
     private Optional<String> picked = Optional.empty();
+    private List<HouseFile> files = List.of();
     private volatile boolean reading;
     private volatile boolean again;
 
@@ -89,6 +95,7 @@ public final class ReceivedView extends ViewPart {
         FilesDropped.on(story, this::dropped);
         table.addSelectionChangedListener(event -> {
             picked = selected().map(ReceivedRow::unit);
+            files = List.of();
             enable();
             picked.ifPresent(this::tell);
         });
@@ -105,7 +112,7 @@ public final class ReceivedView extends ViewPart {
 
     private void bar(Font large) {
         Composite bar = new Composite(body, SWT.NONE);
-        GridLayoutFactory.fillDefaults().numColumns(8).applyTo(bar);
+        GridLayoutFactory.fillDefaults().numColumns(9).applyTo(bar);
         GridDataFactory.fillDefaults().grab(true, false).applyTo(bar);
         scan = new Text(bar, SWT.SEARCH);
         scan.setMessage(HouseMessage.SCAN_HINT.text());
@@ -121,6 +128,7 @@ public final class ReceivedView extends ViewPart {
         repaired = button(bar, HouseMessage.REPAIRED, () -> selected().ifPresent(this::repair));
         correct = button(bar, HouseMessage.CORRECT, () -> selected().ifPresent(row -> correct(row, List.of())));
         giveBack = button(bar, HouseMessage.GIVE_BACK, () -> selected().ifPresent(this::giveBack));
+        withdraw = button(bar, HouseMessage.WITHDRAW, () -> picked.ifPresent(this::withdraw));
         tag = button(bar, HouseMessage.TAG, () -> selected().ifPresent(this::tag));
         all = new Button(bar, SWT.CHECK);
         all.setText(HouseMessage.ALL.text());
@@ -153,6 +161,7 @@ public final class ReceivedView extends ViewPart {
         Switched.enable(repaired, Shown.canRepair(selected()));
         Switched.enable(correct, Shown.canCorrect(selected()));
         Switched.enable(giveBack, Shown.canGiveBack(selected()));
+        Switched.enable(withdraw, !files.isEmpty());
         Switched.enable(test, Shown.canTest(selected()));
         Switched.enable(tag, selected().filter(row -> row.standing().inHouse()).isPresent());
     }
@@ -218,6 +227,8 @@ public final class ReceivedView extends ViewPart {
         StringBuilder text = new StringBuilder(found.unit()).append(found.family().map(family -> "   " + family).orElse("")).append("\n");
         text.append(found.lines().isEmpty() ? HouseMessage.STORY_NONE.text(found.unit()) : String.join("\n", found.lines()));
         story.setText(text.toString());
+        files = picked.filter(found.unit()::equals).isPresent() ? found.files().stream().filter(file -> file.withdrawn().isEmpty()).toList() : List.of();
+        enable();
     }
 
     private void onScreen(Runnable shown) {
@@ -255,6 +266,18 @@ public final class ReceivedView extends ViewPart {
 
     private void repair(ReceivedRow row) {
         new RepairDialog(body.getShell(), house, settings, row).open();
+    }
+
+    private void withdraw(String unit) {
+        List<HouseFile> there = files;
+        List<String> names = there.stream().map(file -> HouseMessage.WITHDRAW_ENTRY.text(file.where(), file.name(), file.digest().substring(0, 8))).toList();
+        Auditing auditing = new Auditing(desk.ledger(), Bench.Clocks.system(), ZoneId.systemDefault());
+        SignDialog dialog = new SignDialog(body.getShell(), new SignDialog.Asked(HouseMessage.WITHDRAW_TITLE.text(), HouseMessage.WITHDRAW_WHAT.text(unit),
+                List.of(new SignDialog.Choice(HouseMessage.WITHDRAW_WHICH.text(), names), new SignDialog.Line(HouseMessage.WITHDRAW_WHY.text(), "")),
+                settings.technician(), (answers, by) -> auditing.withdrawFile(unit, there.get(names.indexOf(answers.get(0))).digest(), answers.get(1), by)));
+        if (dialog.open() == Window.OK) {
+            tell(unit);
+        }
     }
 
     private void tag(ReceivedRow row) {
