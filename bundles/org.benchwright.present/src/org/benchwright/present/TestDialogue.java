@@ -28,6 +28,7 @@ import org.benchwright.present.internal.InstrumentEntry;
 import org.benchwright.present.internal.Message;
 import org.benchwright.present.internal.SoakProof;
 import org.benchwright.present.internal.Timeline;
+import org.benchwright.present.internal.Times;
 import org.benchwright.workshop.FaultyRecordException;
 import org.benchwright.workshop.OvertakenException;
 import org.benchwright.workshop.SigningPerson;
@@ -420,7 +421,7 @@ public final class TestDialogue {
 
     /** What happened so far; while a reading is entered blind, without earlier ones of the same kind. */
     public List<TimelineLine> soFar() {
-        return Timeline.soFar(sitting.run());
+        return Timeline.soFar(sitting.run(), Times.here());
     }
 
     /** How often each key was answered so far, struck answers among them: where an answers file goes on after an interruption. */

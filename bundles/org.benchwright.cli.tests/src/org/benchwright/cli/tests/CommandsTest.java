@@ -145,7 +145,7 @@ class CommandsTest {
         CommandRunner.Ended ended = bench.run("verify", bench.ledger().toString());
         assertEquals(0, ended.status(), ended.out());
         assertTrue(ended.said().contains("Decisions: 2 of 2 tests derived again, no fault"), ended.out());
-        assertTrue(ended.said().contains("Open tests, verified as far as they go: 1 C16-004711 Power up, LIVE at step lamps"), ended.out());
+        assertTrue(ended.said().contains("Open tests, verified as far as they go: 1 C16-004711 Power up, LIVE at step \"lamps\""), ended.out());
         assertEquals(0, bench.run("units", "--ledger", bench.ledger().toString()).status());
         assertEquals(before.toString().replace(", ", ",\n"), state().toString().replace(", ", ",\n"));
     }

@@ -92,7 +92,7 @@ class WatchCommandTest {
     @Test
     void unitsShowWhetherTheyAreWatched() throws Exception {
         rehearseUpToTheSoak();
-        assertTrue(units().contains("watch: not watched yet; start bench watch"), units());
+        assertTrue(units().contains("watch: no watch yet (bench watch)"), units());
         watch("watch", "--ledger", bench.ledger().toString(), "--unit", "C16-004711", "--at", "simulated", "--for", "2");
         assertTrue(units().contains("WATCH: SIMULATED, no unit: CANNOT SEE: the watch was ended"), units());
     }

@@ -66,7 +66,7 @@ public record InstrumentRange(InstrumentUse use, String current, Quantity from, 
     public String words() {
         StringBuilder words = new StringBuilder(use.word()).append(' ').append(from).append(" to ").append(to);
         words.append(current.isEmpty() ? "" : " " + current).append(", ").append(percent.toPlainString()).append(" % of reading + ")
-                .append(digits.toPlainString()).append(" digits of ").append(digit);
+                .append(digits.toPlainString()).append(digits.compareTo(BigDecimal.ONE) == 0 ? " digit of " : " digits of ").append(digit);
         coverage.ifPresent(k -> words.append(", k ").append(k.toPlainString()));
         return words.toString();
     }

@@ -215,7 +215,7 @@ class DialogueTest {
     void aUnitAtALiveStepIsListedAsLive() throws Exception {
         TestDialogue dialogue = atLamps();
         answer(dialogue, "now");
-        assertEquals("LIVE at step lamps", bench.units().get(0).state());
+        assertEquals("LIVE at step \"lamps\"", bench.units().get(0).state());
         assertEquals(Optional.empty(), bench.units().get(0).nextLook());
         assertTrue(dialogue.leavingWords().get(1).startsWith("It stays LIVE: supply."), dialogue.leavingWords().toString());
     }

@@ -21,14 +21,15 @@ final class EventWords {
      * The words for an event.
      *
      * @param names what readers know a check by
+     * @param times how instants are told
      */
-    static String of(EventBody body, UnaryOperator<String> names) {
+    static String of(EventBody body, UnaryOperator<String> names, Times times) {
         if (body instanceof Fact.TextEntered f) {
             return Message.TOLD_ENTRY.text(names.apply(f.check()), f.text());
         } else if (body instanceof Fact.Attached f) {
             return Message.TOLD_ATTACHED.text(names.apply(f.check()), f.name(), f.digest().hex().substring(0, 12));
         }
-        return body instanceof Derived derived ? derived(derived).orElseGet(() -> plain(derived)) : fact((Fact) body);
+        return body instanceof Derived derived ? derived(derived).orElseGet(() -> plain(derived)) : fact((Fact) body, times);
     }
 
     /** Words for what a person wants to be told at once; empty for what is only on record. */
@@ -82,7 +83,7 @@ final class EventWords {
         };
     }
 
-    private static String fact(Fact fact) {
+    private static String fact(Fact fact, Times times) {
         if (fact instanceof Fact.Opened f) {
             return Message.TOLD_OPENED.text(f.serial(), f.procedure(), String.valueOf(f.revision())) + f.approval().map(approval ->
                     Message.TOLD_APPROVAL.text(approval.preparedBy(), approval.approvedBy(),
@@ -107,7 +108,7 @@ final class EventWords {
         } else if (fact instanceof Fact.Released f) {
             return (f.given() ? Message.TOLD_RELEASED : Message.TOLD_REFUSED).text(Questions.spaced(f.check()), f.by().toString());
         }
-        return around(fact);
+        return around(fact, times);
     }
 
     private static String register(Fact.InstrumentNamed named) {
@@ -115,7 +116,7 @@ final class EventWords {
                 .text(entry.title(), entry.certificate())).orElseGet(HouseWords.TOLD_BY_HAND::text);
     }
 
-    private static String around(Fact fact) {
+    private static String around(Fact fact, Times times) {
         if (fact instanceof Fact.Struck f) {
             return Message.TOLD_STRUCK.text(String.valueOf(f.sequence()));
         } else if (fact instanceof Fact.TakenOver f) {
@@ -125,7 +126,7 @@ final class EventWords {
         } else if (fact instanceof Fact.Placed f) {
             return Hands.PLACED.text(f.position());
         } else if (fact instanceof Fact.BenchProved f) {
-            return Hands.BENCH_PROVED.text(f.test(), f.until().toString());
+            return Hands.BENCH_PROVED.text(f.test(), times.words(f.until()));
         } else if (fact instanceof Fact.Noted f) {
             return Message.TOLD_NOTE.text(f.text());
         } else if (fact instanceof Fact.Abandoned f) {
@@ -139,10 +140,10 @@ final class EventWords {
         } else if (fact instanceof Fact.ReasonGiven f) {
             return Message.TOLD_REASON.text(f.reason());
         }
-        return observed(fact);
+        return observed(fact, times);
     }
 
-    private static String observed(Fact fact) {
+    private static String observed(Fact fact, Times times) {
         if (fact instanceof Fact.PreconditionAnswered f) {
             String reading = f.reading().map(Quantity::toString).orElse(f.text());
             return entry(f.precondition(), yes(f.met()) + (reading.isEmpty() ? "" : ", " + reading));
@@ -164,10 +165,10 @@ final class EventWords {
         } else if (fact instanceof Fact.ItemConfirmed f) {
             return entry(f.check() + " " + f.item(), yes(f.yes()));
         }
-        return gathered(fact);
+        return gathered(fact, times);
     }
 
-    private static String gathered(Fact fact) {
+    private static String gathered(Fact fact, Times times) {
         if (fact instanceof Fact.FaultLogEntered f) {
             return entry(f.check(), f.lines().isEmpty() ? Message.TOLD_EMPTY_LOG.text()
                     : f.lines().stream().map(l -> (l.code() + " " + l.text()).strip()).collect(Collectors.joining("; ")));
@@ -176,7 +177,7 @@ final class EventWords {
                     .map(r -> ", " + Questions.spaced(r.condition()) + " " + r.value()).collect(Collectors.joining()));
         }
         if (fact instanceof Fact.Watched f) {
-            return WatchWords.of(f);
+            return WatchWords.of(f, times);
         }
         throw new IllegalStateException("no words for " + fact);
     }

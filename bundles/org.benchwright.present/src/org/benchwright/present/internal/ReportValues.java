@@ -89,8 +89,8 @@ public final class ReportValues {
         List<Amendment> amendments = notes.stream().map(note -> new Amendment(note.sequence(), note.instant(), note.kind(), note.by(),
                 note.trusted() ? note.words() : Message.TOLD_LOST_KEY.text(note.words()), CHANGING.equals(note.kind()))).toList();
         return TestReport.of(heading(test), results, SoakProof.of(run), List.copyOf(instruments.values()), deviations(test, false),
-                deviations(test, true), attachments, amendments, story(Timeline.every(run)), proof, standing(test, notes),
-                new TestReport.Shown(story(Timeline.of(run)), SoakCourse.of(run)));
+                deviations(test, true), attachments, amendments, story(Timeline.every(run, Times.inPapers())), proof, standing(test, notes),
+                new TestReport.Shown(story(Timeline.of(run, Times.inPapers())), SoakCourse.of(run)));
     }
 
     private static List<StoryLine> story(List<TimelineLine> lines) {

@@ -45,7 +45,7 @@ public final class Sheets {
     public static RecordSheet sheet(KeptTest test, List<SignedNote> notes, Instant now) {
         Set<Long> amended = test.record().map(record -> record.amendments().stream().map(Amendment::event).collect(Collectors.toSet())).orElse(Set.of());
         List<TimelineLine> story = new ArrayList<>();
-        Timeline.of(test.run()).forEach(line -> story.add(amended.contains(line.sequence()) ? line.asStruck() : line));
+        Timeline.of(test.run(), Times.here()).forEach(line -> story.add(amended.contains(line.sequence()) ? line.asStruck() : line));
         notes.forEach(note -> story.add(line(note)));
         return new RecordSheet(row(test), test.run().ended() ? test.run().reason() : "", SoakProof.of(test.run()), story, test.sealed(), test.run().opening().predecessor(),
                 test.record().map(record -> Standings.of(test.id(), record, notes, now, ZoneId.systemDefault())),

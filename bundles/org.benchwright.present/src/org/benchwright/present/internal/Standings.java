@@ -67,7 +67,7 @@ public final class Standings {
     private static List<TimelineLine> entries(TestRecord record) {
         Set<Long> possible = record.run().holding().stream().filter(event -> event.body() instanceof Fact fact && Correction.possible(fact))
                 .map(TestEvent::sequence).collect(Collectors.toSet());
-        return Timeline.every(record.run()).stream().filter(line -> possible.contains(line.sequence())).toList();
+        return Timeline.every(record.run(), Times.here()).stream().filter(line -> possible.contains(line.sequence())).toList();
     }
 
     private static List<RecordStanding.Attachment> attachments(TestRecord record, ZoneId zone) {
@@ -147,7 +147,7 @@ public final class Standings {
             for (TestEvent event : record.run().events().subList(0, (int) each.event())) {
                 names.follow(event.body());
             }
-            corrections.add(new RecordStanding.Correction(each.event(), EventWords.of(first, names), EventWords.of(right(record, each), names),
+            corrections.add(new RecordStanding.Correction(each.event(), EventWords.of(first, names, Times.here()), EventWords.of(right(record, each), names, Times.here()),
                     each.reason(), each.person(), each.instant(), decided(record, each)));
         }
         return corrections;

@@ -20,44 +20,44 @@ public final class Timeline {
     }
 
     /** What happened in order, struck entries among it. What a watch saw over and over is one line, with the numbers of its entries. */
-    public static List<TimelineLine> of(TestRun run) {
+    public static List<TimelineLine> of(TestRun run, Times times) {
         Set<Long> struck = run.struck();
         List<TestEvent> events = run.events();
-        List<TimelineLine> every = every(run);
+        List<TimelineLine> every = every(run, times);
         List<TimelineLine> lines = new ArrayList<>();
         for (int i = 0; i < events.size(); i++) {
             WatchRuns runs = WatchRuns.at(events, i, struck);
             int last = i + runs.events() - 1;
             TimelineLine line = every.get(last);
             lines.add(runs.held().size() < 2 ? line
-                    : new TimelineLine(line.sequence(), line.instant(), line.who(), runs.words(), false, false));
+                    : new TimelineLine(line.sequence(), line.instant(), line.who(), runs.words(times), false, false));
             i = last;
         }
         return List.copyOf(lines);
     }
 
     /** Every event of the test in order, struck entries among them. */
-    public static List<TimelineLine> every(TestRun run) {
+    public static List<TimelineLine> every(TestRun run, Times times) {
         Set<Long> struck = run.struck();
         CheckNames names = new CheckNames(run.plan());
         List<TimelineLine> lines = new ArrayList<>();
         for (TestEvent event : run.events()) {
             names.follow(event.body());
-            lines.add(line(event, struck.contains(event.sequence()), names));
+            lines.add(line(event, struck.contains(event.sequence()), names, times));
         }
         return List.copyOf(lines);
     }
 
     /** As {@link #of}, for whoever works on the test: what would give a blind entry away is hidden until that is on record. */
-    public static List<TimelineLine> soFar(TestRun run) {
+    public static List<TimelineLine> soFar(TestRun run, Times times) {
         HiddenReadings hidden = HiddenReadings.of(run);
         Set<Long> covered = run.events().stream().filter(event -> hidden.covers(event.body())).map(TestEvent::sequence).collect(Collectors.toSet());
-        return of(run).stream().map(line -> covered.contains(line.sequence()) ? line.saying(hidden.words()) : line).toList();
+        return of(run, times).stream().map(line -> covered.contains(line.sequence()) ? line.saying(hidden.words()) : line).toList();
     }
 
-    private static TimelineLine line(TestEvent event, boolean struck, CheckNames names) {
+    private static TimelineLine line(TestEvent event, boolean struck, CheckNames names, Times times) {
         String who = event.body() instanceof Fact ? event.actor().id() : "";
-        return new TimelineLine(event.sequence(), event.moment().instant(), who, EventWords.of(event.body(), names), struck,
+        return new TimelineLine(event.sequence(), event.moment().instant(), who, EventWords.of(event.body(), names, times), struck,
                 event.body() instanceof Derived.StepOpened);
     }
 

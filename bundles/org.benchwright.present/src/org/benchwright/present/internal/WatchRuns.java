@@ -43,13 +43,13 @@ record WatchRuns(List<Fact.WatchHeld> held, long first, long last, int events) {
     }
 
     /** All of them in one sentence. Its time is what they witnessed, not what lies between the first and the last sample. */
-    String words() {
+    String words(Times times) {
         Fact.WatchHeld begin = held.get(0);
         Fact.WatchHeld end = held.get(held.size() - 1);
         Duration time = held.stream().map(each -> each.to().offset().minus(each.from().offset())).reduce(Duration.ZERO, Duration::plus);
         Map<String, Fact.ConditionRange> read = new LinkedHashMap<>();
         held.stream().flatMap(each -> each.conditions().stream()).forEach(range -> read.merge(range.condition(), range, WatchRuns::both));
-        return (begin.by().simulated() ? Message.WATCH_SIMULATED.text() + " " : "") + Message.WATCH_HELD_RUNS.text(time(begin.from()), time(end.to()),
+        return (begin.by().simulated() ? Message.WATCH_SIMULATED.text() + " " : "") + Message.WATCH_HELD_RUNS.text(times.words(begin.from().received()), times.words(end.to().received()),
                 Durations.words(time.truncatedTo(ChronoUnit.SECONDS)), String.valueOf(held.stream().mapToLong(Fact.WatchHeld::samples).sum()),
                 String.valueOf(first), String.valueOf(last)) + read.values().stream().map(WatchWords::range).collect(Collectors.joining());
     }
@@ -57,9 +57,5 @@ record WatchRuns(List<Fact.WatchHeld> held, long first, long last, int events) {
     private static Fact.ConditionRange both(Fact.ConditionRange one, Fact.ConditionRange other) {
         return new Fact.ConditionRange(one.condition(), one.low().compareTo(other.low()) <= 0 ? one.low() : other.low(),
                 one.high().compareTo(other.high()) >= 0 ? one.high() : other.high());
-    }
-
-    private static String time(Fact.Sampled sample) {
-        return sample.received().truncatedTo(ChronoUnit.SECONDS).toString();
     }
 }

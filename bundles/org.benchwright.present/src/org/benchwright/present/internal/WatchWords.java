@@ -22,25 +22,25 @@ final class WatchWords {
     private WatchWords() {
     }
 
-    static String of(Fact.Watched fact) {
-        return (fact.by().simulated() ? Message.WATCH_SIMULATED.text() + " " : "") + told(fact);
+    static String of(Fact.Watched fact, Times times) {
+        return (fact.by().simulated() ? Message.WATCH_SIMULATED.text() + " " : "") + told(fact, times);
     }
 
-    private static String told(Fact.Watched fact) {
+    private static String told(Fact.Watched fact, Times times) {
         if (fact instanceof Fact.WatchSees f) {
             return Message.WATCH_SEES.text(f.source());
         } else if (fact instanceof Fact.WatchHeld f) {
             String read = f.conditions().stream().map(WatchWords::range).collect(Collectors.joining());
             return Message.WATCH_HELD.text(Durations.words(whole(f.to().offset().minus(f.from().offset()))), String.valueOf(f.samples())) + read;
         } else if (fact instanceof Fact.WatchChanged f) {
-            return f.lastGood().map(good -> Message.WATCH_CHANGED.text(good.received().toString(), f.firstBad().received().toString(), f.shows(),
-                    String.valueOf(f.bad()))).orElseGet(() -> Message.WATCH_FOUND.text(f.firstBad().received().toString(), f.shows(), String.valueOf(f.bad())));
+            return f.lastGood().map(good -> Message.WATCH_CHANGED.text(times.words(good.received()), times.words(f.firstBad().received()), f.shows(),
+                    String.valueOf(f.bad()))).orElseGet(() -> Message.WATCH_FOUND.text(times.words(f.firstBad().received()), f.shows(), String.valueOf(f.bad())));
         } else if (fact instanceof Fact.WatchCondition f) {
             return (f.inside() ? Message.WATCH_INSIDE : Message.WATCH_OUTSIDE).text(Questions.spaced(f.condition()), f.value().toString(),
-                    f.before().map(b -> b.received().toString()).orElse("-"), f.after().received().toString());
+                    f.before().map(b -> times.words(b.received())).orElse("-"), times.words(f.after().received()));
         }
         Fact.WatchSilent f = (Fact.WatchSilent) fact;
-        return Message.WATCH_SILENT.text(f.lastSeen().map(last -> last.received().toString()).orElse("-"), f.why());
+        return Message.WATCH_SILENT.text(f.lastSeen().map(last -> times.words(last.received())).orElse("-"), f.why());
     }
 
     /** What was read of a condition, behind a comma. */

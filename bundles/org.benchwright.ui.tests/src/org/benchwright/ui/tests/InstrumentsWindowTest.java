@@ -99,7 +99,7 @@ class InstrumentsWindowTest {
         sign("Add ...", "Add", "M-771", "Multimeter", "SN 4", "reads 0 V to 60 V dc, 0.05 % + 2 digits of 0.01 V; reads 0 A to 10 A dc, 1 % + 1 digit of 1 mA", "drawer 2");
         Screen.waitFor("the row", () -> rows().stream().anyMatch(row -> row.startsWith("M-771 Multimeter in service, no calibration")));
         pick("M-771");
-        assertTrue(Screen.all(StyledText.class).anyMatch(text -> text.getText().contains("reads 0 A to 10 A dc, 1 % of reading + 1 digits of 1 mA")));
+        assertTrue(Screen.all(StyledText.class).anyMatch(text -> text.getText().contains("reads 0 A to 10 A dc, 1 % of reading + 1 digit of 1 mA")));
         sign("Calibrated ...", "Calibrated", "C-9");
         Screen.waitFor("the calibration", () -> rows().contains("M-771 Multimeter in service C-9"));
         pick("M-771");

@@ -141,7 +141,7 @@ class WatchWindowTest {
         Process daemon = daemon(printed);
         try {
             OpenTest test = onSoak(procedure());
-            Screen.waitFor("it is not watched yet", () -> unit(test).filter(row -> row.watch().contains("not watched yet") && !row.alarm()).isPresent());
+            Screen.waitFor("it is not watched yet", () -> unit(test).filter(row -> row.watch().contains("no watch yet") && !row.alarm()).isPresent());
             Screen.waitForDrawing();
             int before = alarmed();
             try (Watching watching = Watching.begin(Technician.desk().ledger(), Bench.Clocks.system(), Map.of(SERIAL, "simulated stops after 2 s"),
