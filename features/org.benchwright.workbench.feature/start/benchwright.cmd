@@ -3,5 +3,8 @@ rem Opens the Benchwright window. Needs a Java 17 or later on the path or in JAV
 setlocal
 set "java=javaw"
 if defined JAVA_HOME set "java=%JAVA_HOME%\bin\javaw"
+rem The demo procedures lie beside this script in an archive.
+set demo=
+if exist "%~dp0procedures\" set demo="-Dbenchwright.procedures=%~dp0procedures"
 for %%L in ("%~dp0plugins\org.eclipse.equinox.launcher_*.jar") do set "launcher=%%L"
-start "" "%java%" -Xshare:auto -XX:+UseSerialGC -Xms64m -XX:MinHeapFreeRatio=20 -XX:MaxHeapFreeRatio=40 -jar "%launcher%" -nosplash %*
+start "" "%java%" -Xshare:auto -XX:+UseSerialGC -Xms64m -XX:MinHeapFreeRatio=20 -XX:MaxHeapFreeRatio=40 %demo% -jar "%launcher%" -nosplash %*
