@@ -5,4 +5,4 @@ java=${JAVA_HOME:+$JAVA_HOME/bin/}java
 # The demo procedures lie beside this script in an archive.
 demo=$here/procedures
 [ -d "$demo" ] || demo=
-exec "$java" -XstartOnFirstThread -Xshare:auto -XX:+UseSerialGC -Xms64m -XX:MinHeapFreeRatio=20 -XX:MaxHeapFreeRatio=40 ${demo:+"-Dbenchwright.procedures=$demo"} -jar "$here"/plugins/org.eclipse.equinox.launcher_*.jar -nosplash "$@"
+exec "$java" -XstartOnFirstThread -Xshare:auto -XX:+UseSerialGC -Xms64m -Xmn32m -XX:MetaspaceSize=128m -XX:MinHeapFreeRatio=40 -XX:MaxHeapFreeRatio=55 ${demo:+"-Dbenchwright.procedures=$demo"} -jar "$here"/plugins/org.eclipse.equinox.launcher_*.jar -nosplash "$@"

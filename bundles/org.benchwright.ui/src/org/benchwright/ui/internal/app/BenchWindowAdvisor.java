@@ -94,6 +94,7 @@ final class BenchWindowAdvisor extends WorkbenchWindowAdvisor {
         IdleLock.begin(shell, desk.station(), desk::stationChanged);
         // Behind the views that show the same: who reads in the title what is on record can type what is asked next.
         WindowTitle.keep(desk, title -> onScreen(shell, () -> onScreen(shell, () -> getWindowConfigurer().setTitle(title))));
+        TidyHeap.begin(shell, StillWindow.watched(shell, desk));
         Settings.ready().ifPresent(file -> new ReadyTeller(shell, desk, file).start());
     }
 

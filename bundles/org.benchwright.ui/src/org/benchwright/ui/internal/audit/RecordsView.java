@@ -117,7 +117,10 @@ public final class RecordsView extends ViewPart {
 
     private void show() {
         RecordSearch.Found found = read.rows().found(search.getText(), MOST_LINES);
-        table.setInput(found.rows());
+        // However many are read behind those that are shown, these are put on the screen once.
+        if (!found.rows().equals(table.getInput())) {
+            table.setInput(found.rows());
+        }
         String words = read.over() ? Message.RECORDS_COUNT.text(found.count(), read.rows().size())
                 : Message.RECORDS_READING.text(read.rows().size(), read.all());
         String searched = search.getText().isBlank() ? "" : ", " + Message.RECORDS_SEARCHED.text(search.getText().strip());

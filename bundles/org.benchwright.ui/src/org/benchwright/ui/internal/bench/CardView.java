@@ -18,6 +18,7 @@ import org.benchwright.ui.internal.look.Fonts;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.graphics.Font;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Display;
@@ -109,7 +110,7 @@ public final class CardView extends ViewPart {
         if (asked.kind() == EntryKind.FILE) {
             entry.offer(file);
         } else if (asked.kind() != EntryKind.NOTHING) {
-            keys.setText(Words.NO_FILE_ASKED.text(String.valueOf(file.getFileName())).replace("&", "&&"));
+            Labels.say(keys, Words.NO_FILE_ASKED.text(String.valueOf(file.getFileName())));
         }
     }
 
@@ -179,8 +180,11 @@ public final class CardView extends ViewPart {
         double scale = Flow.scale(window.width, window.height);
         entry.ask(next, scale);
         question.ask(next.first());
-        keys.setFont(fonts.of((int) (KEYS * scale), false));
-        keys.setText(next.keys().replace("&", "&&"));
+        Font font = fonts.of((int) (KEYS * scale), false);
+        if (!font.equals(keys.getFont())) {
+            keys.setFont(font);
+        }
+        Labels.say(keys, next.keys());
         body.layout(true, true);
         if (focused || getSite().getPage().getActivePart() == this) {
             entry.setFocus();

@@ -17,6 +17,7 @@ import org.eclipse.swt.SWT;
 import org.eclipse.swt.accessibility.AccessibleAdapter;
 import org.eclipse.swt.accessibility.AccessibleEvent;
 import org.eclipse.swt.layout.FillLayout;
+import org.eclipse.swt.layout.GridData;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
@@ -38,6 +39,11 @@ final class EntryBar extends Composite {
     private final Fonts fonts;
     private final Listener listener;
     private final List<Text> fields = new ArrayList<>();
+    private final List<Label> labels = new ArrayList<>();
+    /** The fields that were made last, even while nothing is asked. */
+    private List<Text> made = List.of();
+    private List<String> prompts = List.of();
+    private Form form = Form.NONE;
     private final Taps taps = new Taps();
     private EntryKind kind = EntryKind.NOTHING;
     private Optional<Label> offered = Optional.empty();
@@ -72,35 +78,97 @@ final class EntryBar extends Composite {
         this.listener = listener;
     }
 
+    /**
+     * What the entry is made of. Whoever goes through fifty units is mostly asked for as much as before, or for nothing for a moment: then the same
+     * fields ask again, as making controls is what takes longest.
+     *
+     * @param parts   so many fields
+     * @param secret  true if what is typed doesn't show
+     * @param chooses true with a button that chooses a file
+     * @param table   true for a fault log
+     * @param scale   see {@link Flow#scale}
+     */
+    private record Form(int parts, boolean secret, boolean chooses, boolean table, double scale) {
+
+        static final Form NONE = new Form(0, false, false, false, 0);
+
+        static Form of(Asking asking, double scale) {
+            EntryKind kind = asking.kind();
+            return new Form(asking.prompts().size(), kind == EntryKind.SECRET, kind == EntryKind.FILE, kind == EntryKind.LINES, scale);
+        }
+
+        /** True if its fields can ask again. */
+        boolean plain() {
+            return !chooses && !table;
+        }
+
+        /** True if as much as this is hidden while that is asked. */
+        boolean rests(Form asked) {
+            return plain() && asked.plain() && asked.parts == 0 && asked.scale == scale;
+        }
+    }
+
     /** Asks for other parts; what was typed is thrown away. To be laid out by whoever asks. */
     void ask(Asking next, double scale) {
-        EntryKind asked = next.kind();
-        List<String> prompts = next.prompts();
-        kind = asked;
+        prompts = next.prompts();
+        kind = next.kind();
         taps.clear();
+        Form asked = Form.of(next, scale);
+        if (form.rests(asked)) {
+            // As in make: first forgotten.
+            fields.clear();
+            made.forEach(field -> field.setText(""));
+            show(false);
+        } else if (asked.equals(form) && form.plain()) {
+            fields.clear();
+            fields.addAll(made);
+            for (int i = 0; i < prompts.size(); i++) {
+                Labels.say(labels.get(i), prompts.get(i));
+                fields.get(i).setText("");
+            }
+            show(true);
+        } else {
+            form = asked;
+            make(next);
+        }
+    }
+
+    private void show(boolean shown) {
+        for (Control child : getChildren()) {
+            if (child.getVisible() != shown) {
+                child.setVisible(shown);
+                ((GridData) child.getLayoutData()).exclude = !shown;
+            }
+        }
+    }
+
+    private void make(Asking next) {
+        double scale = form.scale();
         // First forgotten, then disposed of: a field that goes gives its focus away, and would get it back.
         fields.clear();
+        labels.clear();
         log = Optional.empty();
         for (Control child : getChildren()) {
             child.dispose();
         }
-        boolean chooses = asked == EntryKind.FILE;
-        boolean table = asked == EntryKind.LINES;
         offered = Optional.empty();
-        GridLayoutFactory.swtDefaults().numColumns(Math.max(1, prompts.size() + (chooses ? 1 : 0))).margins((int) (28 * scale), 4)
+        GridLayoutFactory.swtDefaults().numColumns(Math.max(1, prompts.size() + (form.chooses() ? 1 : 0))).margins((int) (28 * scale), 4)
                 .equalWidth(prompts.size() > 1).applyTo(this);
-        prompts.forEach(prompt -> label(prompt, scale));
-        if (chooses) {
+        prompts.forEach(prompt -> labels.add(label(prompt, scale)));
+        if (form.chooses()) {
             offered = Optional.of(new Label(this, SWT.NONE));
             offered.get().setFont(fonts.of((int) (PROMPT * scale), true));
         }
-        if (table) {
+        if (form.table()) {
             log = Optional.of(new FaultTable(this, fonts, scale, next.notes(), new TableKeys()));
             GridDataFactory.fillDefaults().grab(true, false).span(prompts.size(), 1).applyTo(log.get());
         } else {
-            prompts.forEach(prompt -> fields.add(field(prompt, scale)));
+            for (int i = 0; i < prompts.size(); i++) {
+                fields.add(field(i, scale));
+            }
         }
-        if (chooses) {
+        made = List.copyOf(fields);
+        if (form.chooses()) {
             chooser(scale);
         }
     }
@@ -130,14 +198,15 @@ final class EntryBar extends Composite {
         }
     }
 
-    private void label(String prompt, double scale) {
+    private Label label(String prompt, double scale) {
         Label label = new Label(this, SWT.WRAP);
-        label.setText(prompt.replace("&", "&&"));
+        Labels.say(label, prompt);
         label.setFont(fonts.of((int) (PROMPT * scale), false));
         GridDataFactory.fillDefaults().grab(true, false).hint(200, SWT.DEFAULT).applyTo(label);
+        return label;
     }
 
-    private Text field(String prompt, double scale) {
+    private Text field(int part, double scale) {
         Composite room = new Composite(this, SWT.NONE);
         room.setLayout(new FillLayout());
         GridDataFactory.fillDefaults().grab(true, false).hint(200, (int) (FIELD * LINE_HEIGHT * scale)).applyTo(room);
@@ -146,7 +215,7 @@ final class EntryBar extends Composite {
         text.getAccessible().addAccessibleListener(new AccessibleAdapter() {
             @Override
             public void getName(AccessibleEvent event) {
-                event.result = prompt;
+                event.result = part < prompts.size() ? prompts.get(part) : "";
             }
         });
         text.addListener(SWT.KeyDown, event -> pressed(text, event));
@@ -286,6 +355,6 @@ final class EntryBar extends Composite {
 
     @Override
     public boolean setFocus() {
-        return log.map(FaultTable::goOn).orElseGet(() -> !fields.isEmpty() && fields.get(0).setFocus());
+        return log.map(FaultTable::goOn).orElseGet(() -> !fields.isEmpty() && (fields.get(0).isFocusControl() || fields.get(0).setFocus()));
     }
 }

@@ -4,10 +4,13 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 
 import org.benchwright.present.TimelineLine;
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.OnDisplay;
 import org.eclipse.jface.resource.FontDescriptor;
 import org.eclipse.jface.resource.JFaceResources;
 import org.eclipse.jface.resource.LocalResourceManager;
@@ -28,6 +31,8 @@ public final class Story {
     private final StyledText text;
     private final Font heading;
     private LocalDate day = LocalDate.MIN;
+    /** How what was told last is to look. Given to the control all at once: for each time it asks the screen where the pointer is. */
+    private final List<StyleRange> untold = new ArrayList<>();
 
     /** @param larger by how many points its font is larger than the usual one */
     public Story(Composite parent, int larger) {
@@ -46,15 +51,14 @@ public final class Story {
 
     /** Throws everything away. */
     public void clear() {
+        untold.clear();
         text.setText("");
         day = LocalDate.MIN;
     }
 
     /** Adds a heading. */
     public void heading(String words) {
-        StyleRange style = append(words, SWT.NORMAL);
-        style.font = heading;
-        text.setStyleRange(style);
+        append(words, SWT.NORMAL).font = heading;
     }
 
     /** Adds a paragraph. */
@@ -69,9 +73,7 @@ public final class Story {
 
     /** Adds a paragraph that is struck through, and readable. */
     public void struck(String words) {
-        StyleRange style = append(words, SWT.NORMAL);
-        style.strikeout = true;
-        text.setStyleRange(style);
+        append(words, SWT.NORMAL).strikeout = true;
     }
 
     /** Adds one of several points, set in so that each stands apart. */
@@ -89,9 +91,7 @@ public final class Story {
             strong(DAY.format(at));
         }
         String struck = line.struck() ? "  (" + Message.SO_FAR_STRUCK.text() + ")" : "";
-        StyleRange style = append(CLOCK.format(at) + lead(line) + line.words() + struck, line.begins() ? SWT.BOLD : SWT.NORMAL);
-        style.strikeout = line.struck();
-        text.setStyleRange(style);
+        append(CLOCK.format(at) + lead(line) + line.words() + struck, line.begins() ? SWT.BOLD : SWT.NORMAL).strikeout = line.struck();
         text.setLineWrapIndent(text.getLineCount() - 2, 1, 90);
     }
 
@@ -107,17 +107,30 @@ public final class Story {
         int start = text.getCharCount();
         text.append(words + "\n");
         StyleRange style = new StyleRange(start, words.length(), null, null, fontStyle);
-        text.setStyleRange(style);
+        if (untold.isEmpty()) {
+            OnDisplay.later(text, this::tell);
+        }
+        untold.add(style);
         return style;
+    }
+
+    private void tell() {
+        if (!untold.isEmpty()) {
+            int start = untold.get(0).start;
+            text.replaceStyleRanges(start, text.getCharCount() - start, untold.stream().filter(style -> style.length > 0 && !style.isUnstyled()).toArray(StyleRange[]::new));
+            untold.clear();
+        }
     }
 
     /** Scrolls to the end. */
     public void showEnd() {
+        tell();
         text.setTopIndex(Math.max(0, text.getLineCount() - 1));
     }
 
     /** Scrolls to the beginning. */
     public void showBeginning() {
+        tell();
         text.setTopPixel(0);
     }
 }

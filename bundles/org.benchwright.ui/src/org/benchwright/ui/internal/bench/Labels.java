@@ -1,0 +1,18 @@
+package org.benchwright.ui.internal.bench;
+
+import org.eclipse.swt.widgets.Label;
+
+/** What a label says, letter by letter: nothing in it is a key to press. */
+final class Labels {
+
+    private Labels() {
+    }
+
+    /** Leaves a label alone that says it already: a label that is told anything is measured and drawn anew. */
+    static void say(Label label, String words) {
+        String told = words.replace("&", "&&");
+        if (!told.equals(label.getText())) {
+            label.setText(told);
+        }
+    }
+}
