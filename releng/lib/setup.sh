@@ -152,6 +152,20 @@ lock_build() {
 	fi
 }
 
+# Minutes without a word look like a program that hangs. Whoever sits at a terminal sees how far it is.
+tell_progress() {
+	local part
+	if [ ! -t 2 ]; then
+		cat >/dev/null
+		return
+	fi
+	printf '  fetching what it is built from' >&2
+	sed -u -n 's/^\[INFO\] Building .*\[\([0-9]*\/[0-9]*\)\]$/\1/p' | while read -r part; do
+		printf '\r  part %s of %s                   ' "${part%/*}" "${part#*/}" >&2
+	done
+	printf '\r%40s\r' '' >&2
+}
+
 # Prints a digest of everything the product is made from: names and contents, so that a copy, a fresh clone or a
 # change of branch and back gives the same one.
 source_stamp() {
@@ -189,12 +203,18 @@ window_jvm=(-Xshare:auto -XX:+UseSerialGC -Xms64m -Xmn32m -XX:MetaspaceSize=128m
 	-XX:+IgnoreUnrecognizedVMOptions -XX:TrimNativeHeapInterval=60000)
 window_environment=(MALLOC_ARENA_MAX=2 GDK_GL=disable)
 
+# Without a session bus the toolkit complains, twice, that it finds none; with one a desktop that logs out asks the window first.
+has_session_bus() {
+	[ -n "${DBUS_SESSION_BUS_ADDRESS:-}" ] || [ -S "${XDG_RUNTIME_DIR:-/run/user/$(id -u)}/bus" ]
+}
+
 # Opens the window of a stamp's product, in place of this process. What follows the stamp goes to the JVM.
 start_window() {
 	local product launcher
 	product=$(product_of "$1")/window
 	shift
 	launcher=("$product"/plugins/org.eclipse.equinox.launcher_*.jar)
+	has_session_bus || window_jvm+=(-Dorg.eclipse.swt.internal.SessionManagerDBus.disable=true)
 	exec env "${window_environment[@]}" "$JAVA_HOME/bin/java" "${window_jvm[@]}" -Djava.awt.headless=true \
 		"-Dbenchwright.procedures=$bench_root/procedures" "$@" -jar "${launcher[0]}" -configuration "$product/configuration" -nosplash
 }

@@ -82,6 +82,16 @@ public final class Durations {
         return Duration.ofSeconds(seconds / whole * whole);
     }
 
+    /**
+     * A length of time in whole seconds, a half or more rounded up: clocks tell more than anybody wants to read.
+     *
+     * @param duration any length of time
+     * @return at most half a second away from {@code duration}
+     */
+    public static Duration wholeSeconds(Duration duration) {
+        return Duration.ofSeconds(duration.plusMillis(500).getSeconds());
+    }
+
     private static Duration negated(Duration duration) {
         // The most negative length of all has no counterpart; no bench lives to see it.
         if (duration.getSeconds() == Long.MIN_VALUE) {

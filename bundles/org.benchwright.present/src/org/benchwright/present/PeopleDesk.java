@@ -115,6 +115,24 @@ public final class PeopleDesk {
         }
     }
 
+    /**
+     * Asked before anybody types a password.
+     *
+     * @throws EntryRefusedException if there is nobody of that id
+     */
+    public void requirePerson(String id) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        enter(registrar -> registrar.requirePerson(id));
+    }
+
+    /**
+     * Asked before anybody types a password.
+     *
+     * @throws EntryRefusedException if there is nobody of that id, or no key of theirs is in use
+     */
+    public void requireSigner(String id) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        enter(registrar -> registrar.requireSigner(id));
+    }
+
     /** Adds somebody, without a key. */
     public void add(Signing by, String id, String name, List<String> roles)
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {

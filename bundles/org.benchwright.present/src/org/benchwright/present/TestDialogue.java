@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 import org.benchwright.core.Actor;
 import org.benchwright.core.Digest;
@@ -327,7 +328,10 @@ public final class TestDialogue {
     }
 
     /** Yes to a questioned reading enters it as it was typed. */
-    private Optional<Fact> questionedOnce(String typed) {
+    private Optional<Fact> questionedOnce(String typed) throws EntryRefusedException {
+        if (sitting.run().questioned().isPresent() && EntryReader.isNo(typed)) {
+            throw new EntryRefusedException(Message.REFUSED_QUESTIONED.text());
+        }
         Optional<Fact.Questioned> asked = sitting.run().questioned().filter(reading -> EntryReader.isYes(typed));
         if (asked.isPresent() && demand() instanceof Demand.ReadCell cell) {
             return Optional.of(new Fact.CellRead(asked.get().check(), cell.cell(), asked.get().raw(), asked.get().value()));
@@ -379,7 +383,10 @@ public final class TestDialogue {
     /** Strikes the last entry. */
     public Told strike() throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         TestEvent last = sitting.run().strikeable().orElseThrow(() -> new EntryRefusedException(Message.REFUSED_NOTHING_TO_STRIKE.text()));
-        return record(new Fact.Struck(last.sequence()));
+        Stream<String> struck = Timeline.soFar(sitting.run()).stream().filter(line -> line.sequence() == last.sequence())
+                .map(line -> Message.SAID_STRUCK.text(line.words()));
+        Told told = record(new Fact.Struck(last.sequence()));
+        return new Told(told.event(), Stream.concat(struck, told.news().stream()).toList(), told.explanations());
     }
 
     /** Adds a note. */

@@ -92,6 +92,24 @@ public final class Registrar {
     }
 
     /**
+     * Asked before anybody types a password.
+     *
+     * @throws RefusedException if there is nobody of that id
+     */
+    public void requirePerson(String id) throws RefusedException, StoreException {
+        PeopleKeys.person(read(), id);
+    }
+
+    /**
+     * Asked before anybody types a password.
+     *
+     * @throws RefusedException if there is nobody of that id, or no key of theirs is in use
+     */
+    public void requireSigner(String id) throws RefusedException, StoreException {
+        PeopleKeys.key(read(), id);
+    }
+
+    /**
      * Adds somebody, without a key.
      *
      * @param by an administrator
@@ -133,7 +151,7 @@ public final class Registrar {
         Signer signer = unlock(by);
         PersonKey key = PeopleKeys.person(read(), id).keys().stream()
                 .filter(each -> fingerprint.isEmpty() ? each.inUse() : each.key().fingerprint().hex().startsWith(fingerprint))
-                .findFirst().orElseThrow(() -> new RefusedException(Message.PEOPLE_NO_KEY.text(id)));
+                .findFirst().orElseThrow(() -> new RefusedException(Message.PEOPLE_OTHER_KEY.text(id)));
         enter(new PeopleFact.KeyRevoked(id, key.key().fingerprint(), from.orElseGet(this::now), reason), signer);
     }
 

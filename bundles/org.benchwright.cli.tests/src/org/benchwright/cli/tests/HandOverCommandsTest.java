@@ -66,6 +66,18 @@ class HandOverCommandsTest {
     }
 
     @Test
+    void whatWasStruckIsNoResultButStaysInTheRecord() throws Exception {
+        CommandRunner.Ended ended = bench.carryOut("y, 4711\n22,5 degC\nplate.jpg\nnone\nu\n\nM-17, 0.02 V, k 2, due 2027-03-01\n24,11\n-\n24,02\n"
+                + "! Enough for today.\n\n0,4\n");
+        assertEquals(4, ended.status(), ended.out() + ended.err());
+        assertTrue(ended.out().contains("-> Struck: supply volts: 24.11 V"), ended.out());
+        assertEquals(0, report(id(ended), "--json", "r.json", "--csv", "r.csv").status());
+        String results = content("r.json").replaceAll("(?s)^.*\"results\": \\[(.*?)\\].*$", "$1");
+        assertTrue(results.contains("24.02") && !results.contains("24.11"), content("r.json"));
+        assertTrue(content("r.csv").lines().anyMatch(line -> line.contains("24.11") && line.endsWith("\"yes\"")), content("r.csv"));
+    }
+
+    @Test
     void aRehearsalHasARecordButNoCertificateAndIsLeftOutOfLists() throws Exception {
         String test = bench.rehearse(SampleProcedure.GOOD).test();
         CommandRunner.Ended refused = report(test, "--pdf", "c.pdf");

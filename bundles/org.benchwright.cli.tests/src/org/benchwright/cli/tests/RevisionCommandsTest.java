@@ -61,7 +61,9 @@ class RevisionCommandsTest {
         done(bench(RIGHT + RIGHT, "people", "enroll", "RB", "--by", "LW"));
         done(bench(RIGHT, "people", "add", "KM", "--name", "supervisor KM", "--role", "supervisor", "--by", "LW"));
         done(bench(RIGHT + RIGHT, "people", "enroll", "KM", "--by", "LW"));
-        done(bench(RIGHT, "prepare", "c16.procedure", "--by", "RB"));
+        CommandRunner.Ended prepared = bench(RIGHT, "prepare", "c16.procedure", "--by", "RB");
+        done(prepared);
+        assertTrue(prepared.lastLine().startsWith("It waits for a second person: bench approve "), prepared.out());
         bench(RIGHT, "approve", "c16.procedure", "--by", "RB").refused("approval takes a second person");
         CommandRunner.Ended approved = bench(RIGHT, "approve", "c16.procedure", "--by", "KM");
         done(approved);
@@ -73,6 +75,19 @@ class RevisionCommandsTest {
         assertEquals(0, verified.status(), verified.out());
         assertTrue(verified.out().contains("of 1 test,"), verified.out());
         assertTrue(verified.out().contains("Signatures: 4 keys, no fault"), verified.out());
+        List<String> owners = verified.out().lines().filter(line -> line.startsWith("key ")).map(line -> line.replaceFirst("^key [0-9a-f]{64} ", "")).toList();
+        assertEquals(List.of("KM", "LW", "RB", "of a bench"), owners.stream().sorted().toList(), verified.out());
+    }
+
+    @Test
+    void whoCanNotSignIsToldSoBeforeAnyPasswordIsTypedAndWhatComesNext() {
+        done(bench(RIGHT, "people", "begin", "LW", "--name", "administrator LW"));
+        CommandRunner.Ended added = bench(RIGHT, "people", "add", "RB", "--name", "engineer RB", "--role", "engineer", "--by", "LW");
+        assertTrue(added.out().endsWith("Entered.\nRB can sign with a key only: bench people enroll RB --by LW\n"), added.out());
+        bench("", "people", "enroll", "KM", "--by", "LW").refused("There is nobody with the id KM in the register of people. An administrator adds");
+        bench("", "prepare", "c16.procedure", "--by", "RB").refused("bench people enroll RB");
+        bench("", "approve", "c16.procedure", "--by", "KM").refused("There is nobody with the id KM");
+        bench("", "people", "grant", "RB", "--role", "supervisor", "--by", "RB").refused("RB has no key in use");
     }
 
     @Test
@@ -188,7 +203,7 @@ class RevisionCommandsTest {
         assertTrue(list.contains(": revoked: token lost\n"), list);
         bench(RIGHT, "people", "grant", "RB", "--role", "king", "--by", "LW").refused("\"king\" is no role");
         bench(RIGHT, "people", "revoke", "RB", "--by", "LW", "--reason", "x", "--from", "yesterday").refused("is no instant");
-        bench(RIGHT, "people", "add", "XX", "--name", "X", "--by", "KM").refused("has no such key");
+        bench(RIGHT, "people", "add", "XX", "--name", "X", "--by", "KM").refused("KM has no key in use, and can't sign. An administrator gives one at the terminal: bench people enroll KM");
         assertEquals(0, bench.run("verify", bench.ledger().toString()).status());
     }
 
@@ -205,12 +220,12 @@ class RevisionCommandsTest {
     void aTerminalHidesWhatIsTypedAndAsksForANewPasswordTwice() throws Exception {
         String[] begin = {"people", "begin", "LW", "--name", "administrator LW", "--ledger", bench.ledger().toString()};
         try (Conversation talk = Conversation.atTerminal(bench, begin)) {
-            talk.hears("New password of LW:").types("!our wet otters").hears("The same once more:").types("four wet otters");
+            talk.hears("New password of LW, 10 characters or more:").types("!our wet otters").hears("The same once more:").types("four wet otters");
             assertEquals(1, talk.ends(), talk.everything());
             assertTrue(talk.errors().contains("The two are not the same."), talk.errors());
         }
         try (Conversation talk = Conversation.atTerminal(bench, begin)) {
-            talk.hears("New password of LW:").types("!our wet otters").hears("The same once more:").types("!our wet otters").hears("Entered.");
+            talk.hears("New password of LW, 10 characters or more:").types("!our wet otters").hears("The same once more:").types("!our wet otters").hears("Entered.");
             assertEquals(0, talk.ends(), talk.everything());
             assertFalse(talk.everything().contains("otters"), talk.everything());
         }

@@ -74,13 +74,13 @@ final class CardPrinter {
 
     private void countdown(Countdown countdown) {
         screen.line("");
-        Message words = countdown.due() ? Message.COUNT_DUE : Message.COUNT_LEFT;
-        wrapped(words.text(countdown.what(), shown(countdown), TIME.format(countdown.at().atZone(zone))), INDENT, INDENT);
+        String at = TIME.format(countdown.at().atZone(zone));
+        wrapped(countdown.due() ? Message.COUNT_DUE.text(shown(countdown), at) : Message.COUNT_LEFT.text(countdown.what(), shown(countdown), at), INDENT, INDENT);
     }
 
     /** The time left in whole seconds. */
     static String shown(Countdown countdown) {
-        return Durations.words(java.time.Duration.ofSeconds(Math.abs(countdown.left().plusMillis(500).toSeconds())));
+        return Durations.words(Durations.wholeSeconds(countdown.left()).abs());
     }
 
     /** Prints the keys, for help. */

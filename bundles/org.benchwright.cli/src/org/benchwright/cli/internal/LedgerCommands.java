@@ -3,8 +3,10 @@ package org.benchwright.cli.internal;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.format.DateTimeFormatter;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 
 import org.benchwright.cli.ExitStatus;
@@ -14,6 +16,8 @@ import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.LookReminder;
+import org.benchwright.present.PeopleDesk;
+import org.benchwright.present.PersonRow;
 import org.benchwright.present.Proving;
 import org.benchwright.present.RecordRow;
 import org.benchwright.present.UnitRow;
@@ -90,6 +94,22 @@ final class LedgerCommands {
         looks.forEach(look -> screen.line("  " + look.words(now, around.zone())));
     }
 
+    /** Whose each key is: a person's, as the register has it, or a bench's. Nothing is told of a ledger that isn't sound. */
+    private static Map<String, String> owners(VerificationReport report, Path ledger) {
+        Map<String, String> owners = new HashMap<>();
+        if (report.sound()) {
+            try {
+                List<PersonRow> people = PeopleDesk.people(ledger);
+                report.signers().forEach(key -> owners.put(key, Message.SIGNER_BENCH.text()));
+                people.forEach(person -> person.keys().forEach(key -> owners.put(key.fingerprint(), person.id())));
+            } catch (CannotStoreException e) {
+                // Names are a help to the reader; what was verified stands without them.
+                return Map.of();
+            }
+        }
+        return owners;
+    }
+
     /** Verifies a ledger, and compares it with checkpoints kept elsewhere. */
     int verify(Path ledger, List<String> kept) throws CannotStoreException, EntryRefusedException {
         VerificationReport report = Proving.verify(ledger, around.clocks(), kept);
@@ -98,7 +118,8 @@ final class LedgerCommands {
                 screen.line(line.words());
                 line.faults().forEach(fault -> screen.line("  " + fault));
             }
-            report.signers().forEach(key -> screen.line(Message.SIGNER.text(key)));
+            Map<String, String> owners = owners(report, ledger);
+            report.signers().forEach(key -> screen.line(Message.SIGNER.text(key, owners.getOrDefault(key, "")).stripTrailing()));
             if (!report.open().isEmpty()) {
                 screen.line(Message.OPEN_TESTS.text(String.valueOf(report.open().size())));
                 report.open().forEach(row -> print(row, screen));

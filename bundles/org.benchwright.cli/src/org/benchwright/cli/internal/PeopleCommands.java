@@ -22,6 +22,9 @@ final class PeopleCommands extends SigningCommands {
 
     /** The only one that makes a ledger where there is none. */
     private static final String BEGIN = "begin";
+    private static final String ADD = "add";
+    private static final String ENROLL = "enroll";
+    private static final String BY = "--by";
     private static final int SHOWN_DIGITS = 16;
 
     PeopleCommands(Surroundings around, Function<Surroundings, Screen> screens) {
@@ -31,8 +34,8 @@ final class PeopleCommands extends SigningCommands {
     static CommandSpec spec() {
         CommandSpec people = Specs.command("people", Message.HELP_PEOPLE).addOption(Specs.ledger());
         people.addSubcommand(BEGIN, one(BEGIN, Message.HELP_PEOPLE_BEGIN).addOption(name()).addOption(roles()));
-        people.addSubcommand("add", one("add", Message.HELP_PEOPLE_ADD).addOption(name()).addOption(roles()).addOption(by()));
-        people.addSubcommand("enroll", one("enroll", Message.HELP_PEOPLE_ENROLL).addOption(by()));
+        people.addSubcommand(ADD, one(ADD, Message.HELP_PEOPLE_ADD).addOption(name()).addOption(roles()).addOption(by()));
+        people.addSubcommand(ENROLL, one(ENROLL, Message.HELP_PEOPLE_ENROLL).addOption(by()));
         people.addSubcommand("rotate", one("rotate", Message.HELP_PEOPLE_ROTATE));
         people.addSubcommand("revoke", one("revoke", Message.HELP_PEOPLE_REVOKE).addOption(by()).addOption(reason())
                 .addOption(Specs.text("--key", "DIGITS", Message.HELP_PEOPLE_KEY))
@@ -52,7 +55,7 @@ final class PeopleCommands extends SigningCommands {
     }
 
     private static OptionSpec by() {
-        return Specs.neededText("--by", "ID", Message.HELP_BY);
+        return Specs.neededText(BY, "ID", Message.HELP_BY);
     }
 
     private static OptionSpec name() {
@@ -89,6 +92,9 @@ final class PeopleCommands extends SigningCommands {
             Path ledger = what.equals(BEGIN) ? sub.ledger() : sub.ledgerToRead();
             enter(what, sub, new PeopleDesk(ledger, around().clocks()), screen);
             screen.line(Message.PEOPLE_ENTERED.text());
+            if (what.equals(ADD)) {
+                screen.line(Message.PEOPLE_ENROLL_NEXT.text(sub.word().orElseThrow(), sub.text(BY).orElse("")));
+            }
         });
     }
 
@@ -100,11 +106,15 @@ final class PeopleCommands extends SigningCommands {
             desk.begin(id, given.text("--name").orElse(""), given.texts("--role"), passwords.fresh(id));
             return;
         }
-        String by = what.equals("rotate") ? id : given.text("--by").orElse("");
+        String by = what.equals("rotate") ? id : given.text(BY).orElse("");
+        desk.requireSigner(by);
+        if (what.equals(ENROLL)) {
+            desk.requirePerson(id);
+        }
         PeopleDesk.Signing signing = new PeopleDesk.Signing(by, passwords.of(by));
         switch (what) {
-            case "add" -> desk.add(signing, id, given.text("--name").orElse(""), given.texts("--role"));
-            case "enroll" -> desk.enroll(signing, id, passwords.fresh(id));
+            case ADD -> desk.add(signing, id, given.text("--name").orElse(""), given.texts("--role"));
+            case ENROLL -> desk.enroll(signing, id, passwords.fresh(id));
             case "rotate" -> desk.rotate(signing, passwords.fresh(id));
             case "revoke" -> desk.revoke(signing, id, given.text("--key").orElse(""), from(given), given.text("--reason").orElse(""));
             case "grant" -> desk.grant(signing, id, given.text("--role").orElse(""));

@@ -17,6 +17,7 @@ import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.PeopleDesk;
 import org.benchwright.present.RevisionChange;
 import org.benchwright.present.RevisionRow;
+import org.benchwright.present.TakenElsewhereException;
 
 /** Preparing, approving and withdrawing revisions at the terminal, and how they stand. */
 final class RevisionCommands extends SigningCommands {
@@ -60,6 +61,7 @@ final class RevisionCommands extends SigningCommands {
             Approving approving = approving(given);
             PeopleDesk.Signing by = signing(given, screen);
             print(approving.prepare(ready.plan(), ready.text(), by), screen);
+            screen.line(Message.PREPARED_NEXT.text(given.file().orElseThrow().toString()));
         }));
     }
 
@@ -120,8 +122,9 @@ final class RevisionCommands extends SigningCommands {
         return new Approving(given.ledgerToRead(), around().clocks(), around().zone());
     }
 
-    private static PeopleDesk.Signing signing(Given given, Screen screen) throws EntryRefusedException {
+    private PeopleDesk.Signing signing(Given given, Screen screen) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         String by = given.text("--by").orElse("");
+        new PeopleDesk(given.ledgerToRead(), around().clocks()).requireSigner(by);
         return new PeopleDesk.Signing(by, new Passwords(screen).of(by));
     }
 

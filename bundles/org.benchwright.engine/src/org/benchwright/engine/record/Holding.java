@@ -9,12 +9,17 @@ import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.TestEvent;
 
 /** What holds of the events of a test: neither an entry that was struck as a slip, nor what had followed from it. */
-final class Holding {
+public final class Holding {
 
     private Holding() {
     }
 
-    static List<TestEvent> of(List<TestEvent> events) {
+    /**
+     * The events that hold.
+     *
+     * @param events all of a test, in order
+     */
+    public static List<TestEvent> of(List<TestEvent> events) {
         Set<Long> struck = new HashSet<>();
         events.stream().filter(event -> event.body() instanceof Fact.Struck).forEach(event -> struck.add(((Fact.Struck) event.body()).sequence()));
         List<TestEvent> holding = new ArrayList<>();

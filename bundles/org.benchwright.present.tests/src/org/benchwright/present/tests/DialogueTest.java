@@ -160,11 +160,30 @@ class DialogueTest {
     }
 
     @Test
+    void whoDeniesAQuestionedReadingIsAskedForTheRightOne() throws Exception {
+        TestDialogue dialogue = begin();
+        answer(dialogue, "y, 4711", "22 degC", "plate.jpg", "none", "u", "", "M-17, 0.02 V, k 2, due 2027-03-01", "240.2");
+        EntryRefusedException refused = assertThrows(EntryRefusedException.class, () -> dialogue.answer("n", folder));
+        assertEquals("Enter y if the instrument shows that, else the value that it shows.", refused.getMessage());
+        assertEquals(1, dialogue.answer("24.02", folder).news().size());
+    }
+
+    @Test
+    void anInstrumentThatTheRegisterDoesNotHaveIsToldWhole() throws Exception {
+        TestDialogue dialogue = begin();
+        answer(dialogue, "y, 4711", "22 degC", "plate.jpg", "none", "u", "");
+        EntryRefusedException refused = assertThrows(EntryRefusedException.class, () -> dialogue.answer("M-9", folder));
+        assertTrue(refused.getMessage().startsWith("M-9 is not in the register of instruments. Enter also its uncertainty"), refused.getMessage());
+        refused = assertThrows(EntryRefusedException.class, () -> dialogue.answer("M-9, 0.02 V, k 2", folder));
+        assertTrue(refused.getMessage().startsWith("Enter when its calibration is due"), refused.getMessage());
+    }
+
+    @Test
     void aStruckEntryStaysInTheTimeline() throws Exception {
         TestDialogue dialogue = begin();
         answer(dialogue, "y, 4711");
         assertTrue(dialogue.card().keys().stream().anyMatch(key -> key.key().equals("-")));
-        dialogue.strike();
+        assertEquals(List.of("Struck: strap: yes, 4711"), dialogue.strike().news());
         assertEquals("precondition.strap", dialogue.key());
         answer(dialogue, "y, 4712");
         List<TimelineLine> lines = dialogue.soFar();

@@ -116,8 +116,8 @@ public final class Cards {
         if (demand instanceof Demand.AnswerPrecondition) {
             return Message.PLACE_PRECONDITION.text();
         } else if (demand instanceof Demand.Look look) {
-            String left = Durations.words(look.soak().lasting().minus(look.witnessed()));
-            return Message.PLACE_SOAK.text(look.soak().title(), Durations.words(look.witnessed()), left);
+            Duration witnessed = Durations.wholeSeconds(look.witnessed());
+            return Message.PLACE_SOAK.text(look.soak().title(), Durations.words(witnessed), Durations.words(look.soak().lasting().minus(witnessed)));
         } else if (demand instanceof Demand.TellPower) {
             return Message.PLACE_INTERRUPTED.text();
         } else if (demand instanceof Demand.Nothing) {

@@ -208,6 +208,11 @@ public final class EntryReader {
         return TypedText.isOneOf(typed.strip(), Message.WORDS_YES);
     }
 
+    /** True if it says no, and nothing else. */
+    public static boolean isNo(String typed) {
+        return TypedText.isOneOf(typed.strip(), Message.WORDS_NO);
+    }
+
     private static boolean yes(String text) throws EntryRefusedException {
         if (TypedText.isOneOf(text, Message.WORDS_YES)) {
             return true;

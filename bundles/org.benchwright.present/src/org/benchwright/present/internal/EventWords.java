@@ -45,7 +45,8 @@ final class EventWords {
         } else if (derived instanceof Derived.SoakBegun d) {
             return Optional.of(Message.SAID_SOAK_BEGUN.text(Durations.words(d.nextDue())));
         } else if (derived instanceof Derived.SoakWitnessed d) {
-            return Optional.of(Message.SAID_WITNESSED.text(Durations.words(d.witnessed()), Durations.words(d.nextDue())));
+            return Optional.of(Message.SAID_WITNESSED.text(Durations.words(Durations.wholeSeconds(d.witnessed())),
+                    Durations.words(Durations.wholeSeconds(d.nextDue()))));
         } else if (derived instanceof Derived.SoakEnded d) {
             return Optional.of(d.words());
         } else if (derived instanceof Derived.DepartureNoted d) {

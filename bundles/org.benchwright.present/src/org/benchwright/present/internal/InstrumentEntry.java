@@ -109,7 +109,9 @@ public final class InstrumentEntry {
         if (uncertainty.isPresent() && coverage.isEmpty()) {
             throw new EntryRefusedException(Message.REFUSED_NO_COVERAGE.text());
         }
-        if (!dueTold) {
+        if (!dueTold && uncertainty.isEmpty()) {
+            throw new EntryRefusedException(Message.REFUSED_NOT_IN_REGISTER.text(asset));
+        } else if (!dueTold) {
             throw new EntryRefusedException(Message.REFUSED_NO_DUE.text());
         }
         return new Fact.InstrumentNamed(spec.name(), asset, uncertainty, coverage.orElse(spec.coverage()), due);

@@ -147,7 +147,7 @@ public final class ReadingFigures {
     }
 
     private static List<String> cells(Fleet.Read read, String signal) {
-        return List.of(read.opened().toString(), Numbers.significant(read.value(), 9), read.serial(), read.technician(), read.station(),
+        return List.of(read.opened().toString(), Numbers.reading(read.value()), read.serial(), read.technician(), read.station(),
                 read.instrument(), signal);
     }
 

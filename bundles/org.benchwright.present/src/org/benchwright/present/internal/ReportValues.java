@@ -22,6 +22,7 @@ import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.record.Deviation;
+import org.benchwright.engine.record.Holding;
 import org.benchwright.engine.record.TestRecord;
 import org.benchwright.present.RecordStanding;
 import org.benchwright.present.TimelineLine;
@@ -58,7 +59,8 @@ public final class ReportValues {
         this.run = run;
         this.withdrawn = withdrawn;
         this.amended = amended;
-        run.events().forEach(this::read);
+        run.events().forEach(this::kept);
+        Holding.of(run.events()).forEach(this::holds);
     }
 
     /**
@@ -147,22 +149,23 @@ public final class ReportValues {
         return opening.approval().map(each -> new TestReport.Approval(each.preparedBy(), each.approvedBy(), each.instant()));
     }
 
-    private void read(TestEvent event) {
-        if (event.body() instanceof Fact fact) {
+    /** Who worked on it, and files: the ledger keeps those with a struck entry too. */
+    private void kept(TestEvent event) {
+        if (event.body() instanceof Fact) {
             people.add(event.actor().toString());
-            told(fact);
-        } else {
-            derived((Derived) event.body());
+        }
+        if (event.body() instanceof Fact.Attached attached) {
+            String name = withdrawn.contains(attached.digest()) ? Message.PAPER_WITHDRAWN.text(attached.name()) : attached.name();
+            attachments.add(new Attachment(name, Questions.spaced(attached.check()), attached.digest().hex()));
         }
     }
 
-    private void told(Fact fact) {
-        if (fact instanceof Fact.InstrumentNamed named) {
+    private void holds(TestEvent event) {
+        if (event.body() instanceof Fact.InstrumentNamed named) {
             instruments.put(named.instrument(), new Instrument(Questions.spaced(named.instrument()), named.asset(),
                     named.uncertainty().map(value -> uncertainty(value, named)).orElse(""), named.due().map(Object::toString).orElse("")));
-        } else if (fact instanceof Fact.Attached attached) {
-            String name = withdrawn.contains(attached.digest()) ? Message.PAPER_WITHDRAWN.text(attached.name()) : attached.name();
-            attachments.add(new Attachment(name, Questions.spaced(attached.check()), attached.digest().hex()));
+        } else if (event.body() instanceof Derived derived) {
+            derived(derived);
         }
     }
 

@@ -94,7 +94,7 @@ public final class SoakFigure {
             sentences.add(FigureWords.SOAK_NO_STOP.text(Numbers.significant(total, 4)));
         }
         double bound = Soak.limits(total, stopped, Figures.CONFIDENCE, Soak.End.AT_A_TIME).lower();
-        sentences.add(FigureWords.SOAK_BOUND.text(Numbers.significant(Math.floor(bound), 4)));
+        sentences.add(FigureWords.SOAK_BOUND.text(Numbers.atLeast(bound)));
         sentences.add(FigureWords.SOAK_LOOKS.text());
         sentences.add(FigureWords.SOAK_TRUNCATED.text(Numbers.significant(longest, 3)));
         return sentences;

@@ -2,6 +2,7 @@ package org.benchwright.present.internal;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 
@@ -67,8 +68,18 @@ public final class Timeline {
      */
     public static List<String> news(TestRun run, List<TestEvent> events) {
         HiddenReadings hidden = HiddenReadings.of(run);
+        boolean several = events.stream().filter(event -> numbers(event).isPresent()).count() > 1;
         return events.stream().filter(event -> event.body() instanceof Derived).filter(event -> !hidden.covers(event.body()))
-                .flatMap(event -> EventWords.derived((Derived) event.body()).stream()).toList();
+                .flatMap(event -> EventWords.derived((Derived) event.body()).map(words -> several ? named(event, words) : words).stream()).toList();
+    }
+
+    private static Optional<Derived.CheckDecided> numbers(TestEvent event) {
+        return event.body() instanceof Derived.CheckDecided decided && decided.numbers().isPresent() ? Optional.of(decided) : Optional.empty();
+    }
+
+    /** Where one reading decides several values, such as one that is derived from it, each is told with its name. */
+    private static String named(TestEvent event, String words) {
+        return numbers(event).map(decided -> Message.SAID_NAMED.text(Questions.spaced(decided.check()), words)).orElse(words);
     }
 
     /** The lines of a fault log among these events, in plain words. */

@@ -111,6 +111,19 @@ class EntryScriptsTest {
 		assertEquals("", bash("jdk_major jre").out());
 	}
 
+	@ParameterizedTest
+	@CsvSource({ "unix:path=/run/b, , yes", "'', bus, yes", "'', other, no" })
+	void aSessionBusIsNamedOrWhereItUsuallyIs(String address, String socket, String there) throws Exception {
+		String listening = socket == null ? "" : "import socket; socket.socket(socket.AF_UNIX).bind('" + socket + "')";
+		assertEquals(there, bash("python3 -c \"" + listening + "\"\nexport DBUS_SESSION_BUS_ADDRESS=" + address
+				+ " XDG_RUNTIME_DIR=$PWD; if has_session_bus; then echo yes; else echo no; fi").out().strip());
+	}
+
+	@Test
+	void whereNobodySitsAtATerminalABuildTellsNoParts() throws Exception {
+		assertEquals("", bash("printf '[INFO] Building org.benchwright.core 0.1.0 [2/16]\\n' | tell_progress").out());
+	}
+
 	@Test
 	void whoeverMayNotInstallIsToldTheOneLineToRun() throws Exception {
 		for (String tool : List.of("bash", "dirname", "readlink", "sed", "find", "sort", "xargs", "sha256sum", "cut", "flock",

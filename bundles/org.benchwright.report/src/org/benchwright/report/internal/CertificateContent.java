@@ -200,7 +200,7 @@ public record CertificateContent(TestReport report) {
         }
         return List.of(new Block.Heading(Message.AMENDMENTS.text()),
                 new Block.Table(texts(Message.NUMBER_SHORT, Message.TIME, Message.KIND, Message.BY, Message.WORDS), List.of(1, 3, 2, 2, 5),
-                        report.amendments().stream().map(each -> List.of(String.valueOf(each.sequence()), inTable(each.instant()), each.kind(),
+                        report.amendments().stream().map(each -> List.of(String.valueOf(each.sequence()), inTable(each.instant()), each.kind().replace('-', ' '),
                                 each.by(), each.words())).toList()));
     }
 

@@ -183,7 +183,7 @@ class ApprovalsTest {
         approvals.prepare(procedure(4, "b"), Approved.by("RB"));
         time.advance(Duration.ofDays(1));
         registrar.revoke(Approved.by("LW"), "KM", "", Optional.of(time.instant()), "token lost");
-        refused("has no such key", () -> approvals.approve(procedure(4, "b"), Approved.by("KM")));
+        refused("has no key in use", () -> approvals.approve(procedure(4, "b"), Approved.by("KM")));
         assertEquals(3, test(3, "a").run().opening().revision());
     }
 

@@ -27,6 +27,15 @@ public final class PeopleKeys {
     }
 
     /**
+     * The key that somebody signs with, locked.
+     *
+     * @throws RefusedException if there is no such person, or no key of theirs is in use
+     */
+    public static PersonKey key(People people, String id) throws RefusedException {
+        return person(people, id).key().orElseThrow(() -> new RefusedException(Message.PEOPLE_NO_KEY.text(id)));
+    }
+
+    /**
      * The key of somebody who signs.
      *
      * @throws RefusedException if there is no such person or key, the password or PIN is not taken, or the key that was opened as they signed in
@@ -34,7 +43,7 @@ public final class PeopleKeys {
      */
     public static Signer unlock(PersonKeyStore keys, People people, SigningPerson who) throws RefusedException, StoreException {
         Person person = person(people, who.id());
-        PersonKey key = person.key().orElseThrow(() -> new RefusedException(Message.PEOPLE_NO_KEY.text(who.id())));
+        PersonKey key = key(people, who.id());
         if (who.signedIn().isPresent()) {
             return opened(key, who, who.signedIn().get());
         }
