@@ -180,8 +180,11 @@ public final class Commands {
         Path folder = around.procedures().get();
         Path ledger = Bench.demoLedger();
         Optional<Path> answers = around.terminal() ? Optional.empty() : Optional.of(folder.resolve("answers").resolve("accepted.answers"));
-        return new TestCommand(around, procedures, screens).run(
+        int status = new TestCommand(around, procedures, screens).run(
                 new TestCommand.Request(folder.resolve(DEMO_PROCEDURE), new FamilyChoice.AsWritten(), answers, ledger, DEMO_SERIAL, around.user(), around.machine(), true));
+        // The last line of standard output stays the one that scripts read.
+        err.println(Message.DEMO_OVER.text());
+        return status;
     }
 
     // ---- what went wrong
