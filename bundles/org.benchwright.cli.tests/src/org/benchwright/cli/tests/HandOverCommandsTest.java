@@ -71,7 +71,7 @@ class HandOverCommandsTest {
                 + "! Enough for today.\n\n0,4\n");
         assertEquals(4, ended.status(), ended.out() + ended.err());
         assertTrue(ended.out().contains("-> Struck: supply volts: 24.11 V"), ended.out());
-        assertEquals(0, report(id(ended), "--json", "r.json", "--csv", "r.csv").status());
+        assertEquals(0, report(ended.test(), "--json", "r.json", "--csv", "r.csv").status());
         String results = content("r.json").replaceAll("(?s)^.*\"results\": \\[(.*?)\\].*$", "$1");
         assertTrue(results.contains("24.02") && !results.contains("24.11"), content("r.json"));
         assertTrue(content("r.csv").lines().anyMatch(line -> line.contains("24.11") && line.endsWith("\"yes\"")), content("r.csv"));
