@@ -383,7 +383,7 @@ public final class TestDialogue {
     /** Strikes the last entry. */
     public Told strike() throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         TestEvent last = sitting.run().strikeable().orElseThrow(() -> new EntryRefusedException(Message.REFUSED_NOTHING_TO_STRIKE.text()));
-        Stream<String> struck = Timeline.soFar(sitting.run()).stream().filter(line -> line.sequence() == last.sequence())
+        Stream<String> struck = soFar().stream().filter(line -> line.sequence() == last.sequence())
                 .map(line -> Message.SAID_STRUCK.text(line.words()));
         Told told = record(new Fact.Struck(last.sequence()));
         return new Told(told.event(), Stream.concat(struck, told.news().stream()).toList(), told.explanations());
