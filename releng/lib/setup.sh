@@ -37,9 +37,10 @@ store_test_packages=(
 	"/usr/lib/postgresql/15/bin/postgres postgresql-15"
 )
 
-# What the watch's tests need besides: a C compiler and libmodbus for one peer, Node.js and npm for the other, and systemd to read its unit.
+# What the watch's tests need besides: a C compiler with its library and libmodbus for one peer, Node.js and npm for the other, and systemd to read its unit.
 watch_test_packages=(
 	"/usr/bin/gcc gcc"
+	"/usr/include/errno.h libc6-dev"
 	"/usr/include/modbus/modbus.h libmodbus-dev"
 	"/usr/bin/node nodejs"
 	"/usr/bin/npm npm"
