@@ -52,7 +52,7 @@ class AfterSealWindowTest {
             Auditor.fields(shell).get(0).setText("not worth a repair");
         }, "MJ");
         Screen.waitFor("the list without it", () -> Auditor.rows(list, "F-310001").isEmpty());
-        Button all = Screen.one(Button.class, button -> button.getText().startsWith("Those too"));
+        Button all = Screen.one(Button.class, button -> button.getText().startsWith("Also those"));
         all.setSelection(true);
         all.notifyListeners(SWT.Selection, new Event());
         Screen.waitFor("it among all", () -> Auditor.rows(list, "F-310001").size() == 1);

@@ -13,6 +13,7 @@ final class Clutter {
 
     private static final Set<String> UNWANTED = Set.of("SearchField", "Search-PS Glue", "Spacer Glue", "PerspectiveSpacer",
             "org.eclipse.ui.edit.text.actionSet.annotationNavigation", "org.eclipse.ui.edit.text.actionSet.navigation",
+            "org.eclipse.ui.edit.text.actionSet.presentation",
             "org.eclipse.ui.workbench.navigate", "org.eclipse.search.searchActionSet", "org.eclipse.debug.ui.main.toolbar");
 
     private Clutter() {

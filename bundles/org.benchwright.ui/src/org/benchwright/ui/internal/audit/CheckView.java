@@ -114,7 +114,10 @@ public final class CheckView extends ViewPart {
             story.strong(line.words());
             line.faults().forEach(fault -> story.paragraph("    " + fault));
         }
-        report.signers().forEach(key -> story.paragraph(Message.CHECK_SIGNER.text(key)));
+        if (!report.signers().isEmpty()) {
+            story.paragraph(Message.CHECK_SIGNERS.text(report.signers().size()));
+            report.signers().forEach(key -> story.paragraph("    " + key));
+        }
         if (!report.open().isEmpty()) {
             story.paragraph(Message.CHECK_OPEN_TESTS.text(report.open().size()));
         }

@@ -84,12 +84,12 @@ abstract class DeviationsView extends ViewPart {
 
     private void columns() {
         Columns<DeviationRow> columns = new Columns<>(table, DeviationRow.class);
-        columns.add(Message.DEVIATIONS_UNIT.text(), 110, DeviationRow::serial);
-        columns.add(Message.DEVIATIONS_AGE.text(), 80, DeviationRow::age);
-        columns.add(Message.DEVIATIONS_OWNER.text(), 110, DeviationRow::owner);
-        columns.add(Message.DEVIATIONS_WHAT.text(), 320, DeviationRow::words);
+        columns.add(Message.DEVIATIONS_UNIT.text(), 100, DeviationRow::serial);
+        columns.add(Message.DEVIATIONS_AGE.text(), 70, DeviationRow::age);
+        columns.add(Message.DEVIATIONS_OWNER.text(), 95, DeviationRow::owner);
+        columns.addWide(Message.DEVIATIONS_WHAT.text(), 230, DeviationRow::words);
         columns.add(Message.DEVIATIONS_DECISION.text(), 130, row -> row.decision().map(each -> each.word() + ", " + each.by()).orElse(""));
-        columns.add(Message.DEVIATIONS_PLACE.text(), 170, DeviationRow::place);
+        columns.add(Message.DEVIATIONS_PLACE.text(), 140, DeviationRow::place);
         columns.add(Message.DEVIATIONS_NOTED.text(), 140, row -> time(row.noted()));
     }
 

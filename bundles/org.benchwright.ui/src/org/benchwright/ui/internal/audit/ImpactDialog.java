@@ -75,8 +75,8 @@ final class ImpactDialog extends FieldsDialog {
         columns.add(Message.RECORDS_SERIAL.text(), 120, Impact.Row::serial);
         columns.add(Message.IMPACT_THEN.text(), 130, Impact.Row::then);
         columns.add(Message.IMPACT_NOW.text(), 200, row -> (row.changed() ? "\u2260 " : "= ") + row.now());
-        columns.add(Message.IMPACT_STANDING.text(), 190, Impact.Row::standing);
-        columns.add(Message.IMPACT_TEST.text(), 160, Impact.Row::test);
+        columns.add(Message.IMPACT_STANDING.text(), 240, Impact.Row::standing);
+        columns.addWide(Message.IMPACT_TEST.text(), 150, Impact.Row::test);
         detail = new Text(fields, SWT.MULTI | SWT.READ_ONLY | SWT.WRAP | SWT.V_SCROLL);
         GridDataFactory.fillDefaults().grab(true, false).span(4, 1).hint(WIDTH, DETAIL_HEIGHT).applyTo(detail);
         table.addSelectionChangedListener(event -> picked());

@@ -61,13 +61,13 @@ public final class PeopleView extends ViewPart {
         table.getTable().setHeaderVisible(true);
         table.setContentProvider(ArrayContentProvider.getInstance());
         Columns<PersonRow> columns = new Columns<>(table, PersonRow.class);
-        columns.add(Message.PEOPLE_ID.text(), 70, PersonRow::id);
-        columns.add(Message.PEOPLE_NAME.text(), 200, PersonRow::name);
-        columns.add(Message.PEOPLE_ROLES.text(), 220, PeopleWords::roles);
-        columns.add(Message.PEOPLE_SIGNS.text(), 130, person -> (person.signs() ? Message.PEOPLE_CAN_SIGN : Message.PEOPLE_NO_KEY).text());
-        columns.add(Message.PEOPLE_MAY_CARRY_OUT.text(), 330,
+        columns.add(Message.PEOPLE_ID.text(), 60, PersonRow::id);
+        columns.add(Message.PEOPLE_NAME.text(), 160, PersonRow::name);
+        columns.add(Message.PEOPLE_ROLES.text(), 180, PeopleWords::roles);
+        columns.add(Message.PEOPLE_SIGNS.text(), 90, person -> (person.signs() ? Message.PEOPLE_CAN_SIGN : Message.PEOPLE_NO_KEY).text());
+        columns.add(Message.PEOPLE_MAY_CARRY_OUT.text(), 250,
                 person -> person.authorisations().stream().filter(may -> !may.ended()).map(PersonRow.Authorised::words).collect(Collectors.joining("; ")));
-        columns.add(Message.PEOPLE_KEYS.text(), 420, PeopleView::keys);
+        columns.addWide(Message.PEOPLE_KEYS.text(), 200, PeopleView::keys);
         getSite().setSelectionProvider(table);
         table.addSelectionChangedListener(event -> enable());
         story = new Story(parts, 1);

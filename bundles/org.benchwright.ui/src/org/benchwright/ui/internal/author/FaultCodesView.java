@@ -88,14 +88,14 @@ public final class FaultCodesView extends ViewPart implements AuthorListener {
         GridDataFactory.fillDefaults().grab(true, true).applyTo(table.getControl());
         Columns<Line> columns = new Columns<>(table, Line.class);
         List<String> headings = FaultPage.headings();
-        columns.add(headings.get(0), 80, line -> line.row().code());
-        columns.add(headings.get(1), 140, line -> line.row().family());
-        columns.add(headings.get(2), 90, Line::told);
-        columns.add(Message.FAULT_CODES_BESIDE.text(), 200, line -> line.row().beside());
-        columns.add(headings.get(3), 60, line -> line.row().tests());
-        columns.add(headings.get(4), 100, line -> line.row().first());
-        columns.add(headings.get(5), 100, line -> line.row().last());
-        columns.add(headings.get(6), 300, line -> line.row().where());
+        columns.add(headings.get(0), 65, line -> line.row().code());
+        columns.add(headings.get(1), 205, line -> line.row().family());
+        columns.add(headings.get(2), 75, Line::told);
+        columns.addWide(Message.FAULT_CODES_BESIDE.text(), 125, line -> line.row().beside());
+        columns.add(headings.get(3), 55, line -> line.row().tests());
+        columns.add(headings.get(4), 92, line -> line.row().first());
+        columns.add(headings.get(5), 92, line -> line.row().last());
+        columns.add(headings.get(6), 130, line -> line.row().where());
         table.addSelectionChangedListener(event -> enable());
         table.addOpenListener(event -> open());
         table.getTable().addListener(SWT.KeyDown, event -> {

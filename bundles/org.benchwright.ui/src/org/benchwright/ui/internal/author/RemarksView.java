@@ -11,6 +11,7 @@ import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.app.Editors;
 import org.benchwright.ui.internal.app.Settings;
+import org.benchwright.ui.internal.look.Columns;
 import org.eclipse.jface.action.MenuManager;
 import org.eclipse.jface.viewers.ArrayContentProvider;
 import org.eclipse.jface.viewers.ColumnLabelProvider;
@@ -19,12 +20,15 @@ import org.eclipse.jface.viewers.TableViewerColumn;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.TableColumn;
 import org.eclipse.ui.IPartListener;
 import org.eclipse.ui.IWorkbenchPart;
 import org.eclipse.ui.part.ViewPart;
 
 /** The remarks on the whole folder, and when they were made. A remark's place is opened by Enter or a double click. */
 public final class RemarksView extends ViewPart implements AuthorListener {
+
+    private static final int WORDS_LEAST = 400;
 
     private final IPartListener editors = new PartActivated(this::follow);
     private TableViewer remarks;
@@ -35,11 +39,12 @@ public final class RemarksView extends ViewPart implements AuthorListener {
         remarks = new TableViewer(parent, SWT.SINGLE | SWT.FULL_SELECTION | SWT.V_SCROLL);
         remarks.setContentProvider(ArrayContentProvider.getInstance());
         remarks.getTable().setHeaderVisible(true);
-        column(Message.REMARKS_SEVERITY, 110, new Severities());
-        column(Message.REMARKS_WORDS, 640, ColumnLabelProvider.createTextProvider(remark -> ((Remark) remark).words()));
-        column(Message.REMARKS_FILE, 260, ColumnLabelProvider.createTextProvider(r -> ((Remark) r).file().getFileName().toString()));
-        column(Message.REMARKS_LINE, 70, ColumnLabelProvider.createTextProvider(r -> Integer.toString(((Remark) r).line())));
-        column(Message.REMARKS_CODE, 240, ColumnLabelProvider.createTextProvider(remark -> ((Remark) remark).code().word()));
+        column(Message.REMARKS_SEVERITY, 95, new Severities());
+        TableColumn words = column(Message.REMARKS_WORDS, WORDS_LEAST, ColumnLabelProvider.createTextProvider(remark -> ((Remark) remark).words()));
+        column(Message.REMARKS_FILE, 210, ColumnLabelProvider.createTextProvider(r -> ((Remark) r).file().getFileName().toString()));
+        column(Message.REMARKS_LINE, 50, ColumnLabelProvider.createTextProvider(r -> Integer.toString(((Remark) r).line())));
+        column(Message.REMARKS_CODE, 170, ColumnLabelProvider.createTextProvider(remark -> ((Remark) remark).code().word()));
+        Columns.fill(words, WORDS_LEAST);
         remarks.addOpenListener(event -> {
             if (remarks.getStructuredSelection().getFirstElement() instanceof Remark remark) {
                 Passages.show(getSite().getPage(), new Place(remark.file(), remark.offset(), remark.length()));
@@ -54,12 +59,13 @@ public final class RemarksView extends ViewPart implements AuthorListener {
         follow(getSite().getPage().getActiveEditor());
     }
 
-    private void column(Message title, int width, ColumnLabelProvider labels) {
+    private TableColumn column(Message title, int width, ColumnLabelProvider labels) {
         TableViewerColumn column = new TableViewerColumn(remarks, SWT.LEFT);
         column.getColumn().setText(title.text());
         column.getColumn().setWidth(width);
         column.getColumn().setResizable(true);
         column.setLabelProvider(labels);
+        return column.getColumn();
     }
 
     /** Shows the folder of the editor that is used, else the one that the window was opened with. */

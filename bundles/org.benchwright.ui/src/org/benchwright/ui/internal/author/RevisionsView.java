@@ -83,7 +83,7 @@ public final class RevisionsView extends ViewPart implements AuthorListener {
         columns.add(Message.REVISIONS_NUMBER.text(), 80, line -> String.valueOf(line.row().number()));
         columns.add(Message.REVISIONS_STANDING.text(), 190, Line::words);
         columns.add(Message.REVISIONS_FAMILY.text(), 100, line -> line.row().family());
-        columns.add(Message.REVISIONS_HISTORY.text(), 420, line -> String.join("; ", line.row().history()));
+        columns.addWide(Message.REVISIONS_HISTORY.text(), 420, line -> String.join("; ", line.row().history()));
         table.addPostSelectionChangedListener(event -> selected().ifPresent(line -> story.show(line, file)));
         getSite().setSelectionProvider(table);
         story = new RevisionStory(parts, desk());

@@ -20,6 +20,7 @@ import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.Font;
 import org.eclipse.swt.graphics.Rectangle;
+import org.eclipse.swt.layout.GridData;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Label;
@@ -71,7 +72,7 @@ public final class CardView extends ViewPart {
         entry = new EntryBar(body, fonts, work);
         GridDataFactory.fillDefaults().grab(true, false).applyTo(entry);
         keys = new Label(body, SWT.WRAP);
-        GridDataFactory.fillDefaults().grab(true, false).indent(28, 0).applyTo(keys);
+        GridDataFactory.fillDefaults().grab(true, false).applyTo(keys);
         body.addListener(SWT.Resize, event -> askAgain());
         card.addListener(SWT.MouseDown, event -> entry.setFocus());
         List.of(card, question, entry).forEach(part -> FilesDropped.on(part, files -> files.stream().findFirst().ifPresent(this::dropped)));
@@ -184,6 +185,7 @@ public final class CardView extends ViewPart {
         if (!font.equals(keys.getFont())) {
             keys.setFont(font);
         }
+        ((GridData) keys.getLayoutData()).horizontalIndent = (int) (EntryBar.MARGIN * scale);
         Labels.say(keys, next.keys());
         body.layout(true, true);
         if (focused || getSite().getPage().getActivePart() == this) {

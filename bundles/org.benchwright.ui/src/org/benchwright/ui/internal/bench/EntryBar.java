@@ -31,6 +31,8 @@ final class EntryBar extends Composite {
 
     private static final int FIELD = 40;
     private static final int PROMPT = 24;
+    /** Beside the fields, in pixels of a card of full size. */
+    static final int MARGIN = 28;
     /** Height of a field to that of its font's em square. A field itself grows to its font too slowly to be laid out by. */
     private static final double LINE_HEIGHT = 1.5;
 
@@ -152,7 +154,7 @@ final class EntryBar extends Composite {
             child.dispose();
         }
         offered = Optional.empty();
-        GridLayoutFactory.swtDefaults().numColumns(Math.max(1, prompts.size() + (form.chooses() ? 1 : 0))).margins((int) (28 * scale), 4)
+        GridLayoutFactory.swtDefaults().numColumns(Math.max(1, prompts.size() + (form.chooses() ? 1 : 0))).margins((int) (MARGIN * scale), 4)
                 .equalWidth(prompts.size() > 1).applyTo(this);
         prompts.forEach(prompt -> labels.add(label(prompt, scale)));
         if (form.chooses()) {

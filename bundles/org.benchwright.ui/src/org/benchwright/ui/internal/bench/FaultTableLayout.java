@@ -10,7 +10,7 @@ import org.eclipse.swt.widgets.Layout;
 /** Three columns of fixed shares of the width, so that headings stand above their columns; a row is as high as its explanation needs. */
 final class FaultTableLayout extends Layout {
 
-    private static final double[] SHARES = {0.15, 0.25, 0.6};
+    private static final double[] SHARES = {0.14, 0.32, 0.54};
     private static final int GAP = 8;
     private static final int BETWEEN = 6;
 

@@ -29,6 +29,9 @@ public final class LooksLine extends WorkbenchWindowControlContribution {
 
     /** Name of the line's datum: what it says, empty if nothing. */
     public static final String DATUM = "org.benchwright.ui.looks";
+    /** The style sheets' name for it and for what it lies on: it has the colour of the bar that it is in. */
+    private static final String STYLE = "Strip";
+    private static final String STYLE_KEY = "org.eclipse.e4.ui.css.CssClassName";
 
     @Override
     protected Control createControl(Composite parent) {
@@ -47,6 +50,8 @@ public final class LooksLine extends WorkbenchWindowControlContribution {
 
         Line(Composite parent, Reminders reminders) {
             super(parent, SWT.DOUBLE_BUFFERED | SWT.NO_FOCUS);
+            setData(STYLE_KEY, STYLE);
+            parent.setData(STYLE_KEY, STYLE);
             LocalResourceManager resources = new LocalResourceManager(JFaceResources.getResources(parent.getDisplay()), this);
             setFont(resources.create(FontDescriptor.createFrom(JFaceResources.getDialogFont()).increaseHeight(1).setStyle(SWT.BOLD)));
             Consumer<List<LookReminder>> listener = this::show;

@@ -30,6 +30,7 @@ record ArrivingFields(Text order, Text owner, Text unit, Combo plate, Button asT
         plate.setText(said.plate());
         Button asTyped = new Button(fields, SWT.CHECK);
         asTyped.setText(HouseMessage.RECEIVE_AS_TYPED.text());
+        asTyped.setToolTipText(HouseMessage.RECEIVE_AS_TYPED_WHAT.text());
         asTyped.setSelection(said.asTyped());
         return new ArrivingFields(order, owner, unit, plate, asTyped, text(fields, HouseMessage.RECEIVE_COMPLAINT, said.complaint(), width),
                 text(fields, HouseMessage.RECEIVE_DAMAGE, said.damage(), width), text(fields, HouseMessage.RECEIVE_PRESERVE, said.preserve(), width),

@@ -30,6 +30,7 @@ final class FilesField {
         GridDataFactory.fillDefaults().grab(true, false).align(SWT.FILL, SWT.CENTER).hint(200, SWT.DEFAULT).applyTo(names);
         Button choose = new Button(parent, SWT.PUSH);
         choose.setText(HouseMessage.RECEIVE_ADD_FILE.text());
+        GridDataFactory.swtDefaults().align(SWT.END, SWT.CENTER).applyTo(choose);
         choose.addListener(SWT.Selection, event -> choose());
         FilesDropped.on(area, this::add);
         show();

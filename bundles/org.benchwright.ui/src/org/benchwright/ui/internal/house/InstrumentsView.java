@@ -76,7 +76,7 @@ public final class InstrumentsView extends ViewPart {
         columns.add(HouseMessage.STANDS.text(), 290, row -> (row.usable() ? "" : "\u2717 ") + row.state());
         columns.add(HouseMessage.DUE.text(), 110, row -> row.due().map(Object::toString).orElse(""));
         columns.add(HouseMessage.CERTIFICATE.text(), 110, InstrumentRow::certificate);
-        columns.add(HouseMessage.CUSTODY.text(), 140, InstrumentRow::custody);
+        columns.addWide(HouseMessage.CUSTODY.text(), 140, InstrumentRow::custody);
         table.addSelectionChangedListener(event -> picked());
         // The one who drags waits until the drop is taken.
         FilesDropped.on(table.getTable(), files -> onScreen(() -> files.forEach(this::importList)));

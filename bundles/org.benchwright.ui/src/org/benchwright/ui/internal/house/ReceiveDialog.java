@@ -28,6 +28,7 @@ import org.eclipse.swt.layout.GridLayout;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Shell;
+import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Text;
 
 /** Receives units one after the other, and stays until it is closed: a scan and its Enter receive one. */
@@ -79,9 +80,11 @@ public final class ReceiveDialog extends FieldsDialog {
         Composite beside = new Composite(both, SWT.NONE);
         GridLayoutFactory.fillDefaults().applyTo(beside);
         GridDataFactory.fillDefaults().grab(true, true).hint(380, SWT.DEFAULT).applyTo(beside);
+        new Label(beside, SWT.NONE).setText(HouseMessage.RECEIVE_KNOWN.text());
         known = new StyledText(beside, SWT.READ_ONLY | SWT.WRAP | SWT.BORDER | SWT.V_SCROLL);
         known.setMargins(8, 6, 8, 6);
         GridDataFactory.fillDefaults().grab(true, true).hint(SWT.DEFAULT, 180).applyTo(known);
+        new Label(beside, SWT.NONE).setText(HouseMessage.RECEIVE_NOW.text());
         done = new org.eclipse.swt.widgets.List(beside, SWT.BORDER | SWT.V_SCROLL);
         GridDataFactory.fillDefaults().grab(true, true).hint(SWT.DEFAULT, 120).applyTo(done);
         house.forget();

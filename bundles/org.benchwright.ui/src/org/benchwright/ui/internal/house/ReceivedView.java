@@ -144,13 +144,13 @@ public final class ReceivedView extends ViewPart {
 
     private void columns() {
         Columns<ReceivedRow> columns = new Columns<>(table, ReceivedRow.class);
-        columns.add(HouseMessage.UNIT.text(), 170, Shown::unit);
+        columns.add(HouseMessage.UNIT.text(), 185, Shown::unit);
         columns.add(HouseMessage.STANDS.text(), 230, Shown::state);
         columns.add(HouseMessage.SINCE.text(), 130, Shown::since);
         columns.add(HouseMessage.ORDER.text(), 95, ReceivedRow::order);
         columns.add(HouseMessage.OWNER.text(), 150, ReceivedRow::owner);
         columns.add(HouseMessage.RECEIPT.text(), 80, ReceivedRow::receipt);
-        columns.add(HouseMessage.NOTES.text(), 400, row -> String.join("; ", row.notes()));
+        columns.addWide(HouseMessage.NOTES.text(), 200, row -> String.join("; ", row.notes()));
     }
 
     private Optional<ReceivedRow> selected() {

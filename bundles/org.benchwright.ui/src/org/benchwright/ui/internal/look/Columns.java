@@ -1,11 +1,13 @@
 package org.benchwright.ui.internal.look;
 
 import java.util.function.Function;
+import java.util.stream.Stream;
 
 import org.eclipse.jface.viewers.ColumnLabelProvider;
 import org.eclipse.jface.viewers.TableViewer;
 import org.eclipse.jface.viewers.TableViewerColumn;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.TableColumn;
 
 /**
@@ -29,5 +31,23 @@ public record Columns<T>(TableViewer table, Class<T> type) {
             }
         });
         return column.getColumn();
+    }
+
+    /** Adds a column of words that takes what the others leave of the table's width, and no less than the given one. */
+    public void addWide(String title, int least, Function<T, String> words) {
+        fill(add(title, least, words), least);
+    }
+
+    /**
+     * Lets a column take what the others leave of its table's width.
+     *
+     * @param least width in pixels that it has at least; then the table is scrolled
+     */
+    public static void fill(TableColumn column, int least) {
+        Table table = column.getParent();
+        table.addListener(SWT.Resize, event -> {
+            int others = Stream.of(table.getColumns()).filter(each -> each != column).mapToInt(TableColumn::getWidth).sum();
+            column.setWidth(Math.max(least, table.getClientArea().width - others));
+        });
     }
 }

@@ -5,6 +5,7 @@ import org.eclipse.jface.dialogs.TitleAreaDialog;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Shell;
@@ -14,11 +15,14 @@ public abstract class FieldsDialog extends TitleAreaDialog {
 
     private static final int MARGIN = 12;
     private static final int BETWEEN = 10;
+    /** Of a dialog whose fields need less, in units of its letters. */
+    private static final int WIDEST = 440;
 
     private final String title;
     private final String words;
     private final int columns;
     private final String button;
+    private Composite fields;
 
     /**
      * @param words   what it is for
@@ -44,7 +48,7 @@ public abstract class FieldsDialog extends TitleAreaDialog {
         Composite area = (Composite) super.createDialogArea(parent);
         setTitle(title);
         setMessage(words);
-        Composite fields = new Composite(area, SWT.NONE);
+        fields = new Composite(area, SWT.NONE);
         GridLayoutFactory.swtDefaults().numColumns(columns).margins(MARGIN, MARGIN).spacing(BETWEEN, BETWEEN).applyTo(fields);
         GridDataFactory.fillDefaults().grab(true, true).applyTo(fields);
         addFields(fields, area);
@@ -58,6 +62,14 @@ public abstract class FieldsDialog extends TitleAreaDialog {
      * @param area   all of the dialog above its buttons
      */
     protected abstract void addFields(Composite fields, Composite area);
+
+    /** What is told at its head is broken into lines rather than making the dialog wider than its fields. */
+    @Override
+    protected Point getInitialSize() {
+        Point size = super.getInitialSize();
+        int needed = fields.computeSize(SWT.DEFAULT, SWT.DEFAULT).x;
+        return new Point(Math.min(size.x, Math.max(needed, convertHorizontalDLUsToPixels(WIDEST))), size.y);
+    }
 
     @Override
     protected void createButtonsForButtonBar(Composite parent) {
