@@ -1,8 +1,8 @@
 @echo off
 rem Runs a Benchwright command in the terminal: bench --help. Needs a Java 17 or later on the path or in JAVA_HOME.
 setlocal
-set "java=java"
-if defined JAVA_HOME set "java=%JAVA_HOME%\bin\java"
+call "%~dp0find-java.cmd"
+if errorlevel 1 exit /b 2
 rem The demo procedures lie beside this script in an archive.
 set demo=
 if exist "%~dp0procedures\" set demo="-Dbenchwright.procedures=%~dp0procedures"

@@ -1,10 +1,12 @@
 @echo off
 rem Opens the Benchwright window. Needs a Java 17 or later on the path or in JAVA_HOME.
 setlocal
-set "java=javaw"
-if defined JAVA_HOME set "java=%JAVA_HOME%\bin\javaw"
+call "%~dp0find-java.cmd"
+rem Whoever has clicked on this file would not see why nothing comes.
+if errorlevel 1 pause & exit /b 2
+for %%J in ("%java%") do set "javaw=%%~dpJjavaw.exe"
 rem The demo procedures lie beside this script in an archive.
 set demo=
 if exist "%~dp0procedures\" set demo="-Dbenchwright.procedures=%~dp0procedures"
 for %%L in ("%~dp0plugins\org.eclipse.equinox.launcher_*.jar") do set "launcher=%%L"
-start "" "%java%" -Xshare:auto -XX:+UseSerialGC -Xms64m -Xmn32m -XX:MetaspaceSize=128m -XX:MinHeapFreeRatio=40 -XX:MaxHeapFreeRatio=55 %demo% -jar "%launcher%" -nosplash %*
+start "" "%javaw%" -Xshare:auto -XX:+UseSerialGC -Xms64m -Xmn32m -XX:MetaspaceSize=128m -XX:MinHeapFreeRatio=40 -XX:MaxHeapFreeRatio=55 %demo% -jar "%launcher%" -nosplash %*

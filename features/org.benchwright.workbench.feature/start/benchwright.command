@@ -1,7 +1,8 @@
 #!/bin/sh
 # Opens the Benchwright window. Needs a Java 17 or later on the path or in JAVA_HOME. The window has to be on the first thread here.
 here=$(cd "$(dirname "$0")" && pwd)
-java=${JAVA_HOME:+$JAVA_HOME/bin/}java
+# shellcheck source=features/org.benchwright.headless.feature/start/find-java.sh
+. "$here/find-java.sh"
 # The demo procedures lie beside this script in an archive.
 demo=$here/procedures
 [ -d "$demo" ] || demo=

@@ -4,11 +4,17 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.file.FileVisitOption;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Properties;
+import java.util.Set;
 import java.util.stream.Stream;
+import java.util.zip.ZipFile;
 
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -59,6 +65,58 @@ class CompletenessTest {
 		assertTrue(Files.readString(out).matches("Benchwright \\d+\\.\\d+\\.\\d+\\R"), Files.readString(out));
 	}
 
+	@ParameterizedTest
+	@CsvSource({ "JAVA_VERSION=\"11.0.2\", is an older one", "JAVA_VERSION=\"1.8.0_402\", is an older one", ", there is no" })
+	void whoeverHasNoJava17IsTold(String release, String told, @TempDir Path folder) throws Exception {
+		if (release != null) {
+			Path java = folder.resolve("jdk/bin/java");
+			Files.createDirectories(java.getParent());
+			assertTrue(Files.createFile(java).toFile().setExecutable(true));
+			Files.writeString(folder.resolve("jdk/release"), release + "\n");
+		}
+		for (String script : List.of("bench", "benchwright")) {
+			Path said = folder.resolve(script + ".said");
+			ProcessBuilder builder = new ProcessBuilder(Product.home("org.benchwright.workbench", "linux/gtk/x86_64").resolve(script).toString())
+					.redirectError(said.toFile());
+			builder.environment().put("JAVA_HOME", folder.resolve("jdk").toString());
+			assertEquals(2, builder.start().waitFor());
+			String words = Files.readString(said);
+			assertTrue(words.startsWith("Benchwright needs Java 17 or later, and ") && words.contains(told) && words.contains("JAVA_HOME"), words);
+		}
+	}
+
+	@ParameterizedTest
+	@CsvSource({ "linux/gtk/x86_64", "win32/win32/x86_64", MAC })
+	void everyLibraryOfOthersIsNamedWithItsLicence(String system) throws Exception {
+		Path home = Product.home("org.benchwright.workbench", system);
+		assertTrue(Files.readString(home.resolve("README.txt")).contains("Needs Java 17 or later"));
+		List<String[]> named = Files.readAllLines(home.resolve("LIBRARIES.txt")).stream().filter(line -> line.matches("[a-z0-9.-]+ {2,}.+ {2,}(inside|https://\\S+)"))
+				.map(line -> line.split(" {2,}")).toList();
+		List<String> missing = new ArrayList<>();
+		for (String library : plugins(home)) {
+			if (!library.startsWith("org.benchwright.")) {
+				Optional<String[]> row = named.stream().filter(each -> library.startsWith(each[0])).findFirst();
+				if (row.isEmpty() || row.get()[2].equals("inside") && !hasLicence(home.resolve("plugins").resolve(library))) {
+					missing.add(library);
+				}
+			}
+		}
+		assertEquals(List.of(), missing);
+	}
+
+	@ParameterizedTest
+	@CsvSource({ "org.benchwright.headless", "org.benchwright.workbench" })
+	void allPagesOfTheManualAreInside(String product) throws Exception {
+		Path home = Product.home(product, "linux/gtk/x86_64");
+		Path docs = Path.of("..", "..", "docs").toAbsolutePath().normalize();
+		Set<String> inside = new HashSet<>(entries(bundle(home, "org.benchwright.present")));
+		inside.addAll(entries(bundle(home, "org.benchwright.language")));
+		try (Stream<Path> pages = Files.walk(docs, FileVisitOption.FOLLOW_LINKS)) {
+			assertEquals(List.of(), pages.filter(page -> page.toString().endsWith(".md")).map(page -> "docs/" + docs.relativize(page))
+					.filter(page -> !page.startsWith("docs/decisions/") && !inside.contains(page)).sorted().toList());
+		}
+	}
+
 	@Test
 	void onMacTheWindowIsOnTheFirstThread() throws Exception {
 		assertStarts(Product.home("org.benchwright.workbench", MAC).resolve("benchwright.command"), "-XstartOnFirstThread");
@@ -70,6 +128,8 @@ class CompletenessTest {
 		assertTrue(Files.isExecutable(script) || script.toString().endsWith(".cmd"), script + " can be run");
 		String text = Files.readString(script);
 		assertTrue(text.contains("org.eclipse.equinox.launcher_*.jar") && text.contains(what), text);
+		String finder = script.toString().endsWith(".cmd") ? "find-java.cmd" : "find-java.sh";
+		assertTrue(text.contains(finder) && Files.isRegularFile(script.resolveSibling(finder)), text);
 	}
 
 	/** Every bundle that is to be installed is there, the launcher among them. */
@@ -87,6 +147,27 @@ class CompletenessTest {
 			properties.load(in);
 		}
 		return properties;
+	}
+
+	/** A licence or notice in a library, which is a file or a folder. */
+	private static boolean hasLicence(Path library) throws IOException {
+		return entries(library).stream().anyMatch(entry -> entry.matches("(.*/)?(about\\.html|.*LICENSE[^/]*|NOTICE[^/]*|license[^/]*)"));
+	}
+
+	private static List<String> entries(Path library) throws IOException {
+		if (Files.isDirectory(library)) {
+			try (Stream<Path> files = Files.walk(library)) {
+				return files.map(file -> library.relativize(file).toString()).toList();
+			}
+		}
+		try (ZipFile jar = new ZipFile(library.toFile())) {
+			return jar.stream().map(entry -> entry.getName()).toList();
+		}
+	}
+
+	private static Path bundle(Path home, String bundle) throws IOException {
+		String name = plugins(home).stream().filter(each -> each.startsWith(bundle + "_")).findFirst().orElseThrow();
+		return home.resolve("plugins").resolve(name);
 	}
 
 	private static boolean has(Path home, String bundle) {
