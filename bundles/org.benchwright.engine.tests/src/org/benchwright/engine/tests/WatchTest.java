@@ -139,6 +139,22 @@ class WatchTest {
         return all.get(all.size() - 1);
     }
 
+    @Test
+    void aWaitBehindAStopThatAWatchToldIsCountedFromThenByTheSittingsClock() {
+        SoakStage watched = (SoakStage) draft(Optional.of(EVERY_10_S), GAP).build().stages().get(1);
+        on(Walk.open(PlanDraft.plan().stage("power_up", step("on", energise("supply"), confirm("lit"))).stage(watched)
+                .onDemand("read_log", step("log", Parts.pause("cool", "5 min"), faultLog("lines"), end("stop", rejected("Stopped by itself.")))).build()));
+        told("0 s", sees(FIRST, at("0 s")));
+        told("20 h", changed(FIRST, at("19 h 59 min 40 s"), at("19 h 59 min 50 s"), 2));
+        // The window was open all the time, so its own clock went on as well.
+        walk.wallTo(began).after("20 h 1 min");
+        Demand.AwaitTime wait = assertInstanceOf(Demand.AwaitTime.class, walk.demand());
+        assertEquals(Duration.ofMinutes(1), walk.moment().since(wait.began()), "what a countdown shows");
+        walk.after("3 min 59 s");
+        walk.refusal(new Fact.WaitElapsed("cool"));
+        walk.after("1 s").good().asks("log.lines");
+    }
+
     // ---- what counts
 
     @Test

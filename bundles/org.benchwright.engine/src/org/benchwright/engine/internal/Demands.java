@@ -147,7 +147,7 @@ public final class Demands {
         } else if (action instanceof Action.Release r) {
             return new Demand.Release(s.place(), r.id(), r.by(), r.statement());
         } else if (action instanceof Action.Wait w) {
-            return new Demand.AwaitTime(s.place(), w, s.progress().waiting().orElse(s.now()).moment());
+            return new Demand.AwaitTime(s.place(), w, s.onClockOfSitting(s.progress().waiting().orElse(s.now())));
         }
         return entry(s, action);
     }

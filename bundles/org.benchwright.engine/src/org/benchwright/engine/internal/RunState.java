@@ -269,6 +269,15 @@ public final class RunState {
         return notBefore(then.age().plus(Duration.between(then.moment().instant(), moment.instant())));
     }
 
+    /**
+     * The same moment as the sitting's own clock would have it. What a watch told has the wall's time alone, and the offset of the event before it:
+     * counted from that, a time would be over long before {@link #ageAt} says so.
+     */
+    Moment onClockOfSitting(Stamp then) {
+        Stamp known = lastOfSitting.orElseThrow(() -> new IllegalStateException("the test is not opened"));
+        return new Moment(then.moment().instant(), known.moment().sitting(), known.moment().offset().plus(then.age()).minus(known.age()));
+    }
+
     private Duration notBefore(Duration age) {
         return last.map(Stamp::age).filter(before -> before.compareTo(age) > 0).orElse(age);
     }
