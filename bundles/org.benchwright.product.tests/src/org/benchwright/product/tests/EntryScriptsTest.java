@@ -36,6 +36,8 @@ class EntryScriptsTest {
 	void makeCheckout() throws Exception {
 		write("pom.xml", "<project/>");
 		write(".mvn/maven.config", "-itr");
+		write("README.md", "# Project");
+		write("DEVELOPERS.md", "# Developers");
 		write(SOURCE, "class A {}");
 		write("features/f/feature.xml", "<feature/>");
 		write("docs/README.md", "# Documentation");
@@ -48,7 +50,7 @@ class EntryScriptsTest {
 	@ParameterizedTest
 	@CsvSource({ SOURCE, "bundles/org.benchwright.core/src/B.java", "bundles/org.benchwright.core/META-INF/MANIFEST.MF",
 			"pom.xml", ".mvn/maven.config", "features/f/feature.xml", "releng/t/t.target",
-			"docs/tutorials/t.md" })
+			"docs/tutorials/t.md", "docs/screens/card.png", "README.md", "DEVELOPERS.md" })
 	void aChangedOrNewSourceAsksForABuild(String file) throws Exception {
 		String before = stamp();
 		write(file, "changed");
@@ -73,7 +75,7 @@ class EntryScriptsTest {
 	@ParameterizedTest
 	@CsvSource({ "bundles/org.benchwright.core/target/A.class", "bundles/org.benchwright.model/src-gen/G.java",
 			"bundles/org.benchwright.core.tests/src/ATest.java", "bundles/org.benchwright.core/.polyglot.build",
-			"procedures/demo.procedure", "docs/screens/card.png" })
+			"procedures/demo.procedure" })
 	void whatTheProductIsNotMadeFromAsksForNone(String file) throws Exception {
 		String before = stamp();
 		write(file, "something");
