@@ -2,7 +2,6 @@ package org.benchwright.present;
 
 import java.nio.file.Path;
 import java.time.ZoneId;
-import java.util.List;
 import java.util.Optional;
 
 /** What was ever approved in a ledger, read again when its files have changed. Not for a display's thread; any thread may ask. */
@@ -33,8 +32,7 @@ public final class ApprovedTextsNow {
      *                              files have changed, for it is not tried again before
      */
     public synchronized ApprovedTexts now() throws CannotStoreException {
-        // What was written last may still stand in the journal beside the file.
-        FilesSeen seen = read.look(List.of(ledger, ledger.resolveSibling(ledger.getFileName() + "-wal")));
+        FilesSeen seen = read.look(FilesSeen.ofLedger(ledger));
         if (seen.mayHoldMoreThan(read)) {
             read = seen;
             look();

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 
 /**
@@ -41,6 +42,11 @@ public final class FilesSeen {
         this.stamps = stamps;
         this.since = since;
         this.at = at;
+    }
+
+    /** The files that a ledger is in: what was written last may still stand in the journal beside it. */
+    public static List<Path> ofLedger(Path ledger) {
+        return List.of(ledger, ledger.resolveSibling(ledger.getFileName() + "-wal"));
     }
 
     /** Looks at files; what is not there is seen as missing. */

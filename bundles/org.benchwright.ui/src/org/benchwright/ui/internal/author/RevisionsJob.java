@@ -111,7 +111,7 @@ final class RevisionsJob {
 
     /** All files of the folder, for a procedure is signed with all that it refers to; and the ledger's. */
     private List<Path> files() {
-        List<Path> files = new ArrayList<>(List.of(desk.ledger(), desk.ledger().resolveSibling(desk.ledger().getFileName() + "-wal")));
+        List<Path> files = new ArrayList<>(FilesSeen.ofLedger(desk.ledger()));
         if (file.isPresent()) {
             try (Stream<Path> folder = Files.list(file.get().getParent())) {
                 folder.filter(ProcedureFiles::isOne).forEach(files::add);

@@ -3,6 +3,7 @@ package org.benchwright.ui.internal.desk;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executors;
@@ -75,7 +76,9 @@ final class UnitsWatcher implements AutoCloseable {
     }
 
     private FilesSeen seen() {
-        return seen.look(List.of(ledger, ledger.resolveSibling("shared.state"), ledger.resolveSibling(ledger.getFileName() + "-wal")));
+        List<Path> files = new ArrayList<>(FilesSeen.ofLedger(ledger));
+        files.add(ledger.resolveSibling("shared.state"));
+        return seen.look(files);
     }
 
     private void lookIfChanged() {
