@@ -238,7 +238,7 @@ final class EntryBar extends Composite {
             fields.get(0).setText(offeredNow);
             fields.get(0).setSelection(offeredNow.length());
             fields.get(0).setFocus();
-            offered.ifPresent(label -> label.setText(HouseMessage.PICTURE_OFFERED.text(String.valueOf(file.getFileName())).replace("&", "&&")));
+            offered.ifPresent(label -> Labels.say(label, HouseMessage.PICTURE_OFFERED.text(String.valueOf(file.getFileName()))));
             layout(true, true);
         }
     }

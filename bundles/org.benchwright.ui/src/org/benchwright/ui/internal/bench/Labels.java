@@ -8,11 +8,17 @@ final class Labels {
     private Labels() {
     }
 
-    /** Leaves a label alone that says it already: a label that is told anything is measured and drawn anew. */
-    static void say(Label label, String words) {
+    /**
+     * Leaves a label alone that says it already: a label that is told anything is measured and drawn anew.
+     *
+     * @return true if it said something else
+     */
+    static boolean say(Label label, String words) {
         String told = words.replace("&", "&&");
-        if (!told.equals(label.getText())) {
+        boolean other = !told.equals(label.getText());
+        if (other) {
             label.setText(told);
         }
+        return other;
     }
 }

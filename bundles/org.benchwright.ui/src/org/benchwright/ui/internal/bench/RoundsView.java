@@ -157,9 +157,7 @@ public final class RoundsView extends ViewPart {
     }
 
     private static void put(Label label, String words) {
-        String text = words.replace("&", "&&");
-        if (!text.equals(label.getText())) {
-            label.setText(text);
+        if (Labels.say(label, words)) {
             label.getParent().layout(true, true);
         }
     }
