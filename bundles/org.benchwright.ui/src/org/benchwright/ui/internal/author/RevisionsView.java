@@ -16,6 +16,7 @@ import org.benchwright.ui.internal.app.ProcedureFiles;
 import org.benchwright.ui.internal.author.RevisionsShown.Line;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.look.Columns;
+import org.benchwright.ui.internal.look.Labels;
 import org.eclipse.core.commands.ExecutionEvent;
 import org.eclipse.core.commands.ExecutionException;
 import org.eclipse.jface.layout.GridDataFactory;
@@ -200,9 +201,7 @@ public final class RevisionsView extends ViewPart implements AuthorListener {
     }
 
     private void tell(String words) {
-        String safe = words.replace("&", "&&");
-        if (!safe.equals(told.getText())) {
-            told.setText(safe);
+        if (Labels.say(told, words)) {
             told.requestLayout();
         }
     }

@@ -15,6 +15,7 @@ import org.benchwright.ui.internal.desk.DeskListener;
 import org.benchwright.ui.internal.house.CameraFolder;
 import org.benchwright.ui.internal.house.FilesDropped;
 import org.benchwright.ui.internal.look.Fonts;
+import org.benchwright.ui.internal.look.Labels;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;

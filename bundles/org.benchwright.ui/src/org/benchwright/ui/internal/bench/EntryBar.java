@@ -11,6 +11,7 @@ import org.benchwright.present.EntryKind;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.house.HouseMessage;
 import org.benchwright.ui.internal.look.Fonts;
+import org.benchwright.ui.internal.look.Labels;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;

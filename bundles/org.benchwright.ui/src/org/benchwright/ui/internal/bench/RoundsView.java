@@ -26,6 +26,7 @@ import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.desk.DeskListener;
 import org.benchwright.ui.internal.desk.OpenTest;
+import org.benchwright.ui.internal.look.Labels;
 import org.eclipse.core.runtime.ILog;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;

@@ -1,9 +1,9 @@
-package org.benchwright.ui.internal.bench;
+package org.benchwright.ui.internal.look;
 
 import org.eclipse.swt.widgets.Label;
 
 /** What a label says, letter by letter: nothing in it is a key to press. */
-final class Labels {
+public final class Labels {
 
     private Labels() {
     }
@@ -13,7 +13,7 @@ final class Labels {
      *
      * @return true if it said something else
      */
-    static boolean say(Label label, String words) {
+    public static boolean say(Label label, String words) {
         String told = words.replace("&", "&&");
         boolean other = !told.equals(label.getText());
         if (other) {
