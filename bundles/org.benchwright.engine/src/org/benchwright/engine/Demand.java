@@ -51,7 +51,7 @@ public sealed interface Demand {
     record Switch(Place place, String item, boolean live) implements Demand {
         @Override
         public String key() {
-            return place.step().name() + "." + item + (live ? ".on" : ".off");
+            return place.key(item + (live ? ".on" : ".off"));
         }
     }
 
@@ -59,7 +59,7 @@ public sealed interface Demand {
     record PressMark(Place place, Action.Mark mark) implements Demand {
         @Override
         public String key() {
-            return place.step().name() + "." + mark.id();
+            return place.key(mark.id());
         }
     }
 
@@ -72,7 +72,7 @@ public sealed interface Demand {
     record AwaitTone(Place place, Action.Expect expect, Tone tone, Moment marked, Duration after) implements Demand {
         @Override
         public String key() {
-            return place.step().name() + "." + expect.id() + ".tone";
+            return place.key(expect.id() + ".tone");
         }
     }
 
@@ -80,7 +80,7 @@ public sealed interface Demand {
     record AnswerExpectation(Place place, Action.Expect expect) implements Demand {
         @Override
         public String key() {
-            return place.step().name() + "." + expect.id();
+            return place.key(expect.id());
         }
     }
 
@@ -92,7 +92,7 @@ public sealed interface Demand {
     record TakeMeasurement(Place place, Action.Measure measure, List<Quantity> earlier) implements Demand {
         @Override
         public String key() {
-            return place.step().name() + "." + measure.id();
+            return place.key(measure.id());
         }
     }
 
@@ -100,7 +100,7 @@ public sealed interface Demand {
     record ReadCell(Place place, Action.Grid grid, int cell, List<Action.AxisValue> at) implements Demand {
         @Override
         public String key() {
-            return place.step().name() + "." + grid.id();
+            return place.key(grid.id());
         }
     }
 
@@ -108,7 +108,7 @@ public sealed interface Demand {
     record GiveReason(Place place, String check, String because) implements Demand {
         @Override
         public String key() {
-            return place.step().name() + "." + check + ".reason";
+            return place.key(check + ".reason");
         }
     }
 
@@ -116,7 +116,7 @@ public sealed interface Demand {
     record EnterText(Place place, Action.EnterText entry) implements Demand {
         @Override
         public String key() {
-            return place.step().name() + "." + entry.id();
+            return place.key(entry.id());
         }
     }
 
@@ -124,7 +124,7 @@ public sealed interface Demand {
     record EnterFaultLog(Place place, Action.EnterFaultLog entry) implements Demand {
         @Override
         public String key() {
-            return place.step().name() + "." + entry.id();
+            return place.key(entry.id());
         }
     }
 
@@ -132,7 +132,7 @@ public sealed interface Demand {
     record ConfirmStatement(Place place, Action.Confirm confirm) implements Demand {
         @Override
         public String key() {
-            return place.step().name() + "." + confirm.id();
+            return place.key(confirm.id());
         }
     }
 
@@ -140,7 +140,7 @@ public sealed interface Demand {
     record CompareEntries(Place place, Action.Compare compare) implements Demand {
         @Override
         public String key() {
-            return place.step().name() + "." + compare.id();
+            return place.key(compare.id());
         }
     }
 
@@ -148,7 +148,7 @@ public sealed interface Demand {
     record AttachFile(Place place, Action.Attach attach) implements Demand {
         @Override
         public String key() {
-            return place.step().name() + "." + attach.id();
+            return place.key(attach.id());
         }
     }
 
@@ -160,7 +160,7 @@ public sealed interface Demand {
     record ConfirmItem(Place place, Action.Choose choose, Action.Choose.Item item, boolean chosen) implements Demand {
         @Override
         public String key() {
-            return place.step().name() + "." + choose.id() + "." + item.name();
+            return place.key(choose.id() + "." + item.name());
         }
     }
 
@@ -168,7 +168,7 @@ public sealed interface Demand {
     record Release(Place place, String check, Role by, String statement) implements Demand {
         @Override
         public String key() {
-            return place.step().name() + "." + check + ".release";
+            return place.key(check + ".release");
         }
     }
 
@@ -176,7 +176,7 @@ public sealed interface Demand {
     record Apply(Place place, Action.Apply apply) implements Demand {
         @Override
         public String key() {
-            return place.step().name() + "." + apply.id();
+            return place.key(apply.id());
         }
     }
 
@@ -184,7 +184,7 @@ public sealed interface Demand {
     record AwaitTime(Place place, Action.Wait time, Moment began) implements Demand {
         @Override
         public String key() {
-            return place.step().name() + "." + time.id();
+            return place.key(time.id());
         }
     }
 

@@ -5,7 +5,7 @@ import java.util.Arrays;
 import java.util.Objects;
 import java.util.Optional;
 
-import org.benchwright.engine.internal.ReturnWords;
+import org.benchwright.engine.internal.Words;
 
 /**
  * A unit that had been handed over and came back.
@@ -45,6 +45,6 @@ public record FieldReturn(LocalDate on, String complaint, Fault fault) {
 
     /** This return as words of a record. */
     public String words() {
-        return ReturnWords.of("return.words", on, complaint, fault.word());
+        return Words.of("return.words", on, complaint, fault.word());
     }
 }

@@ -1,11 +1,12 @@
 package org.benchwright.engine;
 
+import static org.benchwright.engine.internal.Refusals.refused;
+
 import java.time.LocalDate;
 import java.util.Objects;
 import java.util.Optional;
 
 import org.benchwright.core.Verdict;
-import org.benchwright.engine.internal.ReturnWords;
 
 /**
  * Where the unit of a sealed test is: on its way since a day, and back or not. Says which returns a test takes.
@@ -43,17 +44,17 @@ public record InTheField(LocalDate since, boolean handedOver, Optional<FieldRetu
      */
     public InTheField with(TestRun run, FieldReturn back, LocalDate today) throws RefusedException {
         if (run.rehearsal()) {
-            throw new RefusedException(ReturnWords.of("return.rehearsal"));
+            throw refused("return.rehearsal");
         } else if (!counts(run)) {
-            throw new RefusedException(ReturnWords.of("return.notAccepted", run.verdict().map(Verdict::word).orElse("")));
+            throw refused("return.notAccepted", run.verdict().map(Verdict::word).orElse(""));
         } else if (back.complaint().isBlank()) {
-            throw new RefusedException(ReturnWords.of("return.noComplaint"));
+            throw refused("return.noComplaint");
         } else if (back.on().isBefore(since.minusDays(ZONES))) {
-            throw new RefusedException(ReturnWords.of("return.tooEarly", back.on(), since));
+            throw refused("return.tooEarly", back.on(), since);
         } else if (back.on().isAfter(today.plusDays(ZONES))) {
-            throw new RefusedException(ReturnWords.of("return.tooLate", back.on(), today));
+            throw refused("return.tooLate", back.on(), today);
         } else if (returned.isPresent() && !settles(returned.get(), back)) {
-            throw new RefusedException(ReturnWords.of("return.twice", returned.get().on()));
+            throw refused("return.twice", returned.get().on());
         }
         return new InTheField(since, handedOver, Optional.of(back));
     }

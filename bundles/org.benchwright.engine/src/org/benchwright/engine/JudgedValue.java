@@ -11,9 +11,6 @@ import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.InstrumentSpec;
 import org.benchwright.engine.plan.Plan;
-import org.benchwright.engine.plan.Stage;
-import org.benchwright.engine.plan.WorkStage;
-import org.benchwright.evidence.Combination;
 import org.benchwright.evidence.DecisionRule;
 import org.benchwright.evidence.RepeatRisk;
 
@@ -43,9 +40,7 @@ public record JudgedValue(Quantity value, Limits limits, Quantity uncertainty, B
     }
 
     private static Stream<Action> actions(Plan plan, String step) {
-        return Stream.concat(plan.stages().stream(), Stream.<Stage>of(plan.makeSafe())).filter(WorkStage.class::isInstance)
-                .flatMap(stage -> ((WorkStage) stage).steps().stream()).filter(each -> each.name().equals(step))
-                .flatMap(each -> each.actions().stream());
+        return plan.steps().filter(each -> each.name().equals(step)).flatMap(each -> each.actions().stream());
     }
 
     private static Optional<JudgedValue> of(Plan plan, Action action, Derived.Numbers numbers) {

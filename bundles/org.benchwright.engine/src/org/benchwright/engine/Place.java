@@ -11,4 +11,9 @@ import org.benchwright.engine.plan.Step;
  * @param makingSafe true within make safe
  */
 public record Place(Stage stage, Step step, boolean makingSafe) {
+
+    /** A stable key for something in the step, such as {@code lamps.pwr}. */
+    public String key(String id) {
+        return step.name() + "." + id;
+    }
 }

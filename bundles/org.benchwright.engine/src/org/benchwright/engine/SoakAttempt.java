@@ -11,6 +11,7 @@ import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Derived.Outcome;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.TestEvent;
+import org.benchwright.engine.event.WatchFact;
 
 /**
  * One beginning of a soak and how it went on. A soak that has to begin again after a loss of power is another attempt: its hours are
@@ -93,24 +94,24 @@ public record SoakAttempt(String stage, boolean begun, Duration witnessed, Optio
         }
 
         private void fact(Fact fact) {
-            toldByWatch = fact instanceof Fact.Watched;
+            toldByWatch = fact instanceof WatchFact;
             outside = false;
             found = Optional.empty();
-            if (fact instanceof Fact.WatchHeld held) {
+            if (fact instanceof WatchFact.Held held) {
                 watching = true;
                 watched = watched.plus(held.to().offset().minus(held.from().offset()));
                 seen(held.to());
-            } else if (fact instanceof Fact.WatchSees sees) {
+            } else if (fact instanceof WatchFact.Sees sees) {
                 watching = true;
                 seen(sees.at());
-            } else if (fact instanceof Fact.WatchChanged changed) {
+            } else if (fact instanceof WatchFact.Changed changed) {
                 watching = true;
                 changed.lastGood().ifPresent(this::seen);
                 found = Optional.of(changed.firstBad().received());
             }
         }
 
-        private void seen(Fact.Sampled sample) {
+        private void seen(WatchFact.Sampled sample) {
             lastGood = sample.received().isAfter(lastGood) ? sample.received() : lastGood;
         }
 

@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Optional;
 
 import org.benchwright.engine.event.Derived;
-import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.TestEvent;
+import org.benchwright.engine.event.WatchFact;
 
 /**
  * What the watch of a soak told last.
@@ -26,27 +26,28 @@ public record WatchStanding(boolean seeing, Instant lastSeen, Instant toldAt, St
         for (TestEvent event : run.onSoak() ? run.holding() : List.<TestEvent>of()) {
             if (event.body() instanceof Derived.SoakBegun) {
                 standing = Optional.empty();
-            } else if (event.body() instanceof Fact.Watched told) {
+            } else if (event.body() instanceof WatchFact told) {
                 standing = Optional.of(after(standing, told, event.moment().instant()));
             }
         }
         return standing;
     }
 
-    private static WatchStanding after(Optional<WatchStanding> before, Fact.Watched told, Instant at) {
+    private static WatchStanding after(Optional<WatchStanding> before, WatchFact told, Instant at) {
         String source = before.map(WatchStanding::source).orElse("");
         boolean seeing = before.map(WatchStanding::seeing).orElse(false);
         boolean simulated = told.by().simulated();
-        if (told instanceof Fact.WatchSees sees) {
+        if (told instanceof WatchFact.Sees sees) {
             return new WatchStanding(true, sees.at().received(), at, "", sees.source(), simulated);
-        } else if (told instanceof Fact.WatchHeld held) {
+        } else if (told instanceof WatchFact.Held held) {
             return new WatchStanding(true, held.to().received(), at, "", source, simulated);
-        } else if (told instanceof Fact.WatchSilent silent) {
-            return new WatchStanding(false, silent.lastSeen().map(Fact.Sampled::received).or(() -> before.map(WatchStanding::lastSeen)).orElse(at), at, silent.why(), source, simulated);
-        } else if (told instanceof Fact.WatchChanged changed) {
+        } else if (told instanceof WatchFact.Silent silent) {
+            return new WatchStanding(false, silent.lastSeen().map(WatchFact.Sampled::received).or(() -> before.map(WatchStanding::lastSeen))
+                    .orElse(at), at, silent.why(), source, simulated);
+        } else if (told instanceof WatchFact.Changed changed) {
             return new WatchStanding(seeing, changed.firstBad().received(), at, changed.shows(), source, simulated);
         }
-        Instant seen = ((Fact.WatchCondition) told).after().received();
+        Instant seen = ((WatchFact.ConditionCrossed) told).after().received();
         return new WatchStanding(seeing, seen, at, before.map(WatchStanding::why).orElse(""), source, simulated);
     }
 }

@@ -16,6 +16,7 @@ import org.benchwright.engine.Place;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.present.internal.AnsweredKeys;
@@ -209,7 +210,7 @@ public final class TestDialogue {
             throw new EntryRefusedException(Hands.REFUSED_TAPS.text());
         }
         long first = taps.get(0);
-        return record(new Fact.Tapped(d.expect().id(), taps.stream().map(tap -> Duration.ofMillis((tap - first) / 1_000_000)).toList()));
+        return record(new Observation.Tapped(d.expect().id(), taps.stream().map(tap -> Duration.ofMillis((tap - first) / 1_000_000)).toList()));
     }
 
     /** True if the answer that is asked now is a look at a unit on soak that needs no reading: one key will do. */
@@ -222,12 +223,12 @@ public final class TestDialogue {
         if (!looksWithOneKey()) {
             throw new EntryRefusedException(Hands.REFUSED_ONE_KEY.text());
         }
-        return record(new Fact.Looked(((Demand.Look) demand()).soak().name(), Fact.Sight.YES, "", List.of()));
+        return record(new Observation.Looked(((Demand.Look) demand()).soak().name(), Observation.Sight.YES, "", List.of()));
     }
 
     /** How often the unit was looked at on soak so far. */
     public long looks() {
-        return sitting.run().events().stream().filter(event -> event.body() instanceof Fact.Looked).count();
+        return sitting.run().events().stream().filter(event -> event.body() instanceof Observation.Looked).count();
     }
 
     /** The indications to watch for now, to be drawn. */
@@ -334,9 +335,9 @@ public final class TestDialogue {
         }
         Optional<Fact.Questioned> asked = sitting.run().questioned().filter(reading -> EntryReader.isYes(typed));
         if (asked.isPresent() && demand() instanceof Demand.ReadCell cell) {
-            return Optional.of(new Fact.CellRead(asked.get().check(), cell.cell(), asked.get().raw(), asked.get().value()));
+            return Optional.of(new Observation.CellRead(asked.get().check(), cell.cell(), asked.get().raw(), asked.get().value()));
         }
-        return asked.map(reading -> new Fact.Measured(reading.check(), reading.raw(), reading.value()));
+        return asked.map(reading -> new Observation.Measured(reading.check(), reading.raw(), reading.value()));
     }
 
     private Told tell(Entry entry, Path folder) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
@@ -352,7 +353,7 @@ public final class TestDialogue {
         Path file = folder.resolve(entry.file());
         try {
             Digest digest = workshop.attach(file);
-            return new Fact.Attached(entry.check(), digest, String.valueOf(file.getFileName()));
+            return new Observation.Attached(entry.check(), digest, String.valueOf(file.getFileName()));
         } catch (RefusedException e) {
             throw new EntryRefusedException(e.getMessage(), e);
         } catch (StoreException e) {

@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 
-import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Arrival;
 import org.benchwright.engine.receipt.Standing;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerEntry;
@@ -114,7 +114,7 @@ public final class LedgerMemory {
         Map<Long, TestId> tests = new HashMap<>(fits ? known.tests() : Map.of());
         List<LedgerEntry> added = fits ? newer : ledger.openings();
         for (TestsOfUnit.Opening opening : TestsOfUnit.decoded(added)) {
-            opening.opened().receipt().map(Fact.Arrival::receipt).ifPresent(receipt -> tests.put(receipt, opening.test()));
+            opening.opened().receipt().map(Arrival::receipt).ifPresent(receipt -> tests.put(receipt, opening.test()));
         }
         if (!added.isEmpty()) {
             arrived = new Arrived(Optional.of(added.get(added.size() - 1)), tests);

@@ -17,8 +17,11 @@ import org.benchwright.engine.DoesNotFollowException;
 import org.benchwright.engine.FieldReturn;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.TestRun;
+import org.benchwright.engine.event.Approval;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.KnownBooks;
 import org.benchwright.engine.event.Moment;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.instrument.Instrument;
 import org.benchwright.engine.plan.Plan;
@@ -126,11 +129,11 @@ public final class Workshop {
      * @param approval the approval
      * @param basis    where the books stood when it was read
      */
-    private record Reliance(Optional<Fact.Approval> approval, Map<TestId, Long> basis) {
+    private record Reliance(Optional<Approval> approval, Map<TestId, Long> basis) {
         private static final Reliance NONE = new Reliance(Optional.empty(), Map.of());
 
-        Optional<Fact.Books> books() {
-            return approval.map(given -> new Fact.Books(basis.get(TestId.PEOPLE), basis.get(TestId.REVISIONS)));
+        Optional<KnownBooks> books() {
+            return approval.map(given -> new KnownBooks(basis.get(TestId.PEOPLE), basis.get(TestId.REVISIONS)));
         }
     }
 
@@ -229,14 +232,14 @@ public final class Workshop {
     }
 
     /** What a test writes down of an instrument that is in the register. */
-    public static Fact.RegisterEntry entry(Instrument instrument) {
+    public static Observation.RegisterEntry entry(Instrument instrument) {
         return InstrumentHistory.entry(instrument);
     }
 
     /**
      * Keeps a file.
      *
-     * @return its digest, for {@code Fact.Attached}
+     * @return its digest, for {@code Observation.Attached}
      * @throws RefusedException if it can't be read or is too large
      */
     public Digest attach(Path file) throws RefusedException, StoreException {

@@ -11,7 +11,7 @@ import java.util.List;
 import org.benchwright.core.Actor;
 import org.benchwright.core.Role;
 import org.benchwright.core.SerialNumber;
-import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.CompiledProcedure;
 import org.benchwright.workshop.Sitting;
@@ -28,13 +28,14 @@ class FaultsCommandTest {
     @TempDir
     private Path folder;
 
-    private void logged(CommandRunner bench, String serial, boolean rehearsal, Fact.FaultLine... lines) throws Exception {
+    private void logged(CommandRunner bench, String serial, boolean rehearsal, Observation.FaultLine... lines) throws Exception {
         try (BenchLedger ledger = BenchLedger.open(bench.ledger())) {
             Workshop workshop = ledger.workshop(new Station("bench2", "Benchwright 0.1.0"), bench.time().benchTime());
             workshop.attach(Files.write(folder.resolve("photo.jpg"), new byte[] {1}));
             Sitting sitting = workshop.open(new CompiledProcedure(SamplePlan.acceptance(), SamplePlan.TEXT), new SerialNumber(serial),
                     new Actor("QN", Role.TECHNICIAN), rehearsal);
-            new GoodTechnician(bench.time()).but("as_found.fault_log", new Fact.FaultLogEntered("fault_log", List.of(lines))).carryToTheEnd(sitting);
+            new GoodTechnician(bench.time()).but("as_found.fault_log", new Observation.FaultLogEntered("fault_log", List.of(lines)))
+                    .carryToTheEnd(sitting);
                     }
     }
 
@@ -43,8 +44,9 @@ class FaultsCommandTest {
         CommandRunner bench = new CommandRunner(folder).approved();
         assertEquals("No fault log has a code in it.", bench.run("faults", "--ledger", bench.ledger().toString()).lastLine());
         String known = SamplePlan.acceptance().family().faults().get(0).code();
-        logged(bench, "C16-000001", false, new Fact.FaultLine("X99", "odd"), new Fact.FaultLine("X99", "again"), new Fact.FaultLine(known, ""));
-        logged(bench, "C16-000002", false, new Fact.FaultLine("X99", ""), new Fact.FaultLine("Y1", ""));
+        logged(bench, "C16-000001", false, new Observation.FaultLine("X99", "odd"), new Observation.FaultLine("X99", "again"),
+                new Observation.FaultLine(known, ""));
+        logged(bench, "C16-000002", false, new Observation.FaultLine("X99", ""), new Observation.FaultLine("Y1", ""));
         CommandRunner.Ended listed = bench.run("faults", "--ledger", bench.ledger().toString());
         assertEquals(0, listed.status(), listed.err());
         assertTrue(listed.said().startsWith("Codes in fault logs: 3. Not in the notes of their family: 2."), listed.out());

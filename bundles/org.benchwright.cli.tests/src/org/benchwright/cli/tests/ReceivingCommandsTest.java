@@ -12,7 +12,7 @@ import java.util.List;
 import org.benchwright.core.Actor;
 import org.benchwright.core.Role;
 import org.benchwright.core.SerialNumber;
-import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.CompiledProcedure;
 import org.benchwright.workshop.Sitting;
@@ -99,7 +99,7 @@ class ReceivingCommandsTest {
             workshop.attach(Files.write(folder.resolve("photo.jpg"), new byte[] {1}));
             Sitting sitting = workshop.open(
                     new CompiledProcedure(SamplePlan.acceptance(), SamplePlan.TEXT), new SerialNumber("C16-004711"), new Actor("QN", Role.TECHNICIAN), false);
-            new GoodTechnician(bench.time()).but("lamps.pwr", new Fact.Seen("pwr", Fact.Sight.NO, "dark")).carryToTheEnd(sitting);
+            new GoodTechnician(bench.time()).but("lamps.pwr", new Observation.Seen("pwr", Observation.Sight.NO, "dark")).carryToTheEnd(sitting);
         }
     }
 

@@ -22,6 +22,7 @@ import org.benchwright.engine.Demand;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Derived.Outcome;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.plan.SoakStage;
 import org.benchwright.engine.record.Amendment;
@@ -37,7 +38,7 @@ class AmendmentTest {
 
     private final TestRun run = Signing.good().run();
     private final Signing signing = Signing.of(run);
-    private final long volts = Signing.event(run, Fact.Measured.class, "volts");
+    private final long volts = Signing.event(run, Observation.Measured.class, "volts");
 
     private Replay amended(long event, String entry) throws Exception {
         signing.does("TH", new Amended(event, entry, "read from the photo"));
@@ -54,7 +55,7 @@ class AmendmentTest {
         assertEquals("24.1 V", replay.changes().get(0).now().numbers().orElseThrow().value());
         assertEquals("24.0 V", replay.changes().get(0).then().orElseThrow().numbers().orElseThrow().value());
         assertEquals(Optional.empty(), signing.record().doubt());
-        assertEquals(Fact.Measured.class, run.events().get((int) volts - 1).body().getClass(), "the first entry stays");
+        assertEquals(Observation.Measured.class, run.events().get((int) volts - 1).body().getClass(), "the first entry stays");
     }
 
     @Test
@@ -73,7 +74,7 @@ class AmendmentTest {
 
     @Test
     void whereNobodyCanTellTheWayOnTheVerdictIsInDoubtToo() throws Exception {
-        Replay replay = amended(Signing.event(run, Fact.Measured.class, "again"), "24.48");
+        Replay replay = amended(Signing.event(run, Observation.Measured.class, "again"), "24.48");
         assertEquals(Optional.empty(), replay.verdict());
         assertTrue(signing.record().doubt().orElseThrow().contains("nobody can tell where to"));
     }
@@ -87,7 +88,7 @@ class AmendmentTest {
 
     @Test
     void answersAreYesOrNo() throws Exception {
-        long clean = Signing.event(run, Fact.Confirmed.class, "clean");
+        long clean = Signing.event(run, Observation.Confirmed.class, "clean");
         assertEquals("\"perhaps\" is neither yes nor no.", signing.refusal("TH", new Amended(clean, "perhaps", "wrong")));
         Replay replay = amended(clean, "no");
         assertEquals(Optional.empty(), replay.verdict(), "a release would have been asked for");
@@ -97,8 +98,8 @@ class AmendmentTest {
     void whatIsNoEntryOrWasStruckIsNotCorrected() throws Exception {
         assertTrue(signing.refusal("TH", new Amended(1, "x", "wrong")).startsWith("Event 1 is no entry"));
         assertTrue(signing.refusal("TH", new Amended(999, "x", "wrong")).startsWith("Event 999 is no entry"));
-        Walk walk = Walk.approved(Signing.plan()).until("look.damage").tell(new Fact.TextEntered("damage", "slip"));
-        long slip = Signing.event(walk.run(), Fact.TextEntered.class, "damage");
+        Walk walk = Walk.approved(Signing.plan()).until("look.damage").tell(new Observation.TextEntered("damage", "slip"));
+        long slip = Signing.event(walk.run(), Observation.TextEntered.class, "damage");
         walk.tell(new Fact.Struck(slip));
         while (!walk.run().ended()) {
             walk.good();
@@ -115,7 +116,7 @@ class AmendmentTest {
                 .soak("endurance", rejected("stopped"), rejected("stopped outside"), Optional.of(GAP)).build());
         for (int i = 0; i < 300 && !walk.run().ended(); i++) {
             if (walk.demand() instanceof Demand.Look look) {
-                walk.after(look.begins() ? "1 min" : "24 h").tell(Answers.look(look.soak(), Fact.Sight.YES, true));
+                walk.after(look.begins() ? "1 min" : "24 h").tell(Answers.look(look.soak(), Observation.Sight.YES, true));
             } else {
                 walk.good();
             }
@@ -139,11 +140,11 @@ class AmendmentTest {
     @Test
     void aLookAmendedInsideTheConditionsLeavesEverything() throws Exception {
         TestRun run = soaked();
-        long look = first(run, Fact.Looked.class);
+        long look = first(run, Observation.Looked.class);
         Signing signing = amend(run, look, "yes steady all the time; " + inside(run));
         assertEquals(new Replay(run.verdict(), true, List.of(), List.of()), replay(signing));
         assertEquals(Optional.empty(), signing.record().doubt());
-        assertEquals("steady all the time", ((Fact.Looked) signing.record().corrections().get(look)).asSeen());
+        assertEquals("steady all the time", ((Observation.Looked) signing.record().corrections().get(look)).asSeen());
     }
 
     private static String inside(TestRun run) {
@@ -154,7 +155,7 @@ class AmendmentTest {
     @Test
     void aLookAmendedToAStopWouldHaveRejectedTheUnit() throws Exception {
         TestRun run = soaked();
-        Signing signing = amend(run, first(run, Fact.Looked.class) + 2, "no dark; " + inside(run));
+        Signing signing = amend(run, first(run, Observation.Looked.class) + 2, "no dark; " + inside(run));
         assertEquals(Optional.of(Verdict.REJECTED), replay(signing).verdict());
         assertFalse(replay(signing).followed());
         assertTrue(signing.record().doubt().orElseThrow().contains("it would have been rejected"));
@@ -164,7 +165,7 @@ class AmendmentTest {
     @Test
     void aConditionAmendedToOutsideIsADepartureThatNobodyDecided() throws Exception {
         TestRun run = soaked();
-        Signing signing = amend(run, first(run, Fact.Looked.class), "yes; 99 degC");
+        Signing signing = amend(run, first(run, Observation.Looked.class), "yes; 99 degC");
         assertEquals(run.verdict(), replay(signing).verdict());
         assertEquals(1, replay(signing).beside().size(), replay(signing).toString());
         String doubt = signing.record().doubt().orElseThrow();
@@ -175,7 +176,7 @@ class AmendmentTest {
     @Test
     void comparedEntriesAreComparedAgain() throws Exception {
         TestRun run = soaked();
-        long types = first(run, Fact.Compared.class);
+        long types = first(run, Observation.Compared.class);
         Signing signing = amend(run, types, "A8 rev 2; A8 rev 3");
         assertEquals(Optional.of(Verdict.REJECTED), replay(signing).verdict());
         assertEquals(Outcome.DOES_NOT_CONFORM, replay(signing).changes().get(0).now().outcome());
@@ -187,12 +188,12 @@ class AmendmentTest {
     @Test
     void aFaultLogIsAmendedLineByLineOrToNone() throws Exception {
         TestRun run = soaked();
-        long log = first(run, Fact.FaultLogEntered.class);
+        long log = first(run, Observation.FaultLogEntered.class);
         Signing signing = amend(run, log, "E12 watchdog; E13");
-        assertEquals(List.of(new Fact.FaultLine("E12", "watchdog"), new Fact.FaultLine("E13", "")),
-                ((Fact.FaultLogEntered) signing.record().corrections().get(log)).lines());
+        assertEquals(List.of(new Observation.FaultLine("E12", "watchdog"), new Observation.FaultLine("E13", "")),
+                ((Observation.FaultLogEntered) signing.record().corrections().get(log)).lines());
         signing.does("TH", new Amended(log, "none", "the lines were of another unit"));
-        assertEquals(List.of(), ((Fact.FaultLogEntered) signing.record().corrections().get(log)).lines());
+        assertEquals(List.of(), ((Observation.FaultLogEntered) signing.record().corrections().get(log)).lines());
     }
 
     @ParameterizedTest
@@ -200,7 +201,7 @@ class AmendmentTest {
         "yes; 22 V,can't be read as a quantity"})
     void whatIsNoLookIsRefused(String entry, String words) {
         TestRun run = soaked();
-        String refusal = Signing.of(run).refusal("TH", new Amended(first(run, Fact.Looked.class), entry, "wrong"));
+        String refusal = Signing.of(run).refusal("TH", new Amended(first(run, Observation.Looked.class), entry, "wrong"));
         assertTrue(refusal.contains(words), refusal);
     }
 

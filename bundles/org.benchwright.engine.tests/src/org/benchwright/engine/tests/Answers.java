@@ -14,8 +14,9 @@ import org.benchwright.core.Quantity;
 import org.benchwright.core.Role;
 import org.benchwright.engine.Demand;
 import org.benchwright.engine.event.Fact;
-import org.benchwright.engine.event.Fact.Sight;
 import org.benchwright.engine.event.Moment;
+import org.benchwright.engine.event.Observation;
+import org.benchwright.engine.event.Observation.Sight;
 import org.benchwright.engine.plan.Condition;
 import org.benchwright.engine.plan.SoakStage;
 
@@ -51,12 +52,12 @@ final class Answers {
     /** What a good unit and a careful technician answer. */
     static Fact good(Demand d) {
         if (d instanceof Demand.AnswerPrecondition p) {
-            return new Fact.PreconditionAnswered(p.precondition().name(), true, p.precondition().text().map(t -> "7").orElse(""),
+            return new Observation.PreconditionAnswered(p.precondition().name(), true, p.precondition().text().map(t -> "7").orElse(""),
                     p.precondition().reading().map(Answers::inside));
         } else if (d instanceof Demand.AcknowledgeHazard h) {
             return new Fact.HazardAcknowledged(h.hazard().name());
         } else if (d instanceof Demand.NameInstrument i) {
-            return new Fact.InstrumentNamed(i.instrument().name(), "M-102", i.instrument().maxUncertainty(), BigDecimal.valueOf(2),
+            return new Observation.InstrumentNamed(i.instrument().name(), "M-102", i.instrument().maxUncertainty(), BigDecimal.valueOf(2),
                     Optional.empty());
         } else if (d instanceof Demand.Switch w) {
             return new Fact.Switched(w.item(), w.live());
@@ -76,26 +77,26 @@ final class Answers {
 
     private static Fact goodEntry(Demand d) {
         if (d instanceof Demand.AnswerExpectation e) {
-            return new Fact.Seen(e.expect().id(), Sight.YES, "");
+            return new Observation.Seen(e.expect().id(), Sight.YES, "");
         } else if (d instanceof Demand.TakeMeasurement m) {
             return measured(m, inside(m.measure().limits()));
         } else if (d instanceof Demand.ReadCell c) {
             Quantity shown = c.at().stream().flatMap(v -> v.quantity().stream()).findFirst().orElseThrow();
-            return new Fact.CellRead(c.grid().id(), c.cell(), shown.toString(), shown);
+            return new Observation.CellRead(c.grid().id(), c.cell(), shown.toString(), shown);
         } else if (d instanceof Demand.GiveReason r) {
-            return new Fact.ReasonGiven(r.check(), "The reading was restless.");
+            return new Observation.ReasonGiven(r.check(), "The reading was restless.");
         } else if (d instanceof Demand.EnterText t) {
-            return new Fact.TextEntered(t.entry().id(), "none");
+            return new Observation.TextEntered(t.entry().id(), "none");
         } else if (d instanceof Demand.EnterFaultLog f) {
-            return new Fact.FaultLogEntered(f.entry().id(), List.of(new Fact.FaultLine("W01", "07:12")));
+            return new Observation.FaultLogEntered(f.entry().id(), List.of(new Observation.FaultLine("W01", "07:12")));
         } else if (d instanceof Demand.ConfirmStatement c) {
-            return new Fact.Confirmed(c.confirm().id(), true);
+            return new Observation.Confirmed(c.confirm().id(), true);
         } else if (d instanceof Demand.CompareEntries c) {
-            return new Fact.Compared(c.compare().id(), "C16-2 DC", "c16-2dc");
+            return new Observation.Compared(c.compare().id(), "C16-2 DC", "c16-2dc");
         } else if (d instanceof Demand.AttachFile f) {
-            return new Fact.Attached(f.attach().id(), Digest.of("photo".getBytes(StandardCharsets.UTF_8)), "plate.jpg");
+            return new Observation.Attached(f.attach().id(), Digest.of("photo".getBytes(StandardCharsets.UTF_8)), "plate.jpg");
         } else if (d instanceof Demand.ConfirmItem i) {
-            return new Fact.ItemConfirmed(i.choose().id(), i.item().name(), true);
+            return new Observation.ItemConfirmed(i.choose().id(), i.item().name(), true);
         } else if (d instanceof Demand.Release r) {
             return new Fact.Released(r.check(), releaser(r.by()), true);
         } else if (d instanceof Demand.Apply a) {
@@ -109,20 +110,20 @@ final class Answers {
     }
 
     static Fact measured(Demand.TakeMeasurement m, Quantity value) {
-        return new Fact.Measured(m.measure().id(), value.toString(), value);
+        return new Observation.Measured(m.measure().id(), value.toString(), value);
     }
 
-    static Fact.Measured volts(String check, String number) {
-        return new Fact.Measured(check, number, Quantity.of(number, "V"));
+    static Observation.Measured volts(String check, String number) {
+        return new Observation.Measured(check, number, Quantity.of(number, "V"));
     }
 
-    static Fact.Looked look(SoakStage soak, Sight answer, boolean insideConditions) {
-        return new Fact.Looked(soak.name(), answer, "",
+    static Observation.Looked look(SoakStage soak, Sight answer, boolean insideConditions) {
+        return new Observation.Looked(soak.name(), answer, "",
                 soak.conditions().stream().map(c -> reading(c, insideConditions ? inside(c.limits()) : outside(c.limits()))).toList());
     }
 
-    private static Fact.ConditionReading reading(Condition condition, Quantity value) {
-        return new Fact.ConditionReading(condition.name(), value.toString(), value);
+    private static Observation.ConditionReading reading(Condition condition, Quantity value) {
+        return new Observation.ConditionReading(condition.name(), value.toString(), value);
     }
 
     /** The middle of the limits. */

@@ -14,7 +14,7 @@ import java.util.OptionalDouble;
 import org.benchwright.core.Quantity;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Derived.Outcome;
-import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.plan.InstrumentSpec;
 import org.benchwright.evidence.DecisionRule;
 import org.benchwright.evidence.MeasurementRisk;
@@ -51,8 +51,8 @@ class DecisionCheckValuesTest {
         InstrumentSpec meter = new InstrumentSpec("meter", "Multimeter", Optional.empty(), Optional.of(Quantity.of("0.05", "V")), coverage);
         Walk walk = Walk.open(PlanDraft.plan().instrument(meter)
                 .stage("bench", step("supply", measure("v", rule, rejected("bad"), undecided("close")))).build());
-        walk.tell(new Fact.InstrumentNamed("meter", "M-102", Optional.of(Quantity.of("0.05", "V")), BigDecimal.valueOf(2), Optional.empty()));
-        walk.tell(new Fact.Measured("v", value.toPlainString(), Quantity.of(value.toPlainString(), "V")));
+        walk.tell(new Observation.InstrumentNamed("meter", "M-102", Optional.of(Quantity.of("0.05", "V")), BigDecimal.valueOf(2), Optional.empty()));
+        walk.tell(new Observation.Measured("v", value.toPlainString(), Quantity.of(value.toPlainString(), "V")));
         return walk.last(Derived.CheckDecided.class).outcome();
     }
 }

@@ -27,6 +27,7 @@ import org.benchwright.engine.Demand;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Derived.Outcome;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Move;
 import org.junit.jupiter.api.Test;
@@ -43,24 +44,24 @@ class EntriesTest {
     @Test
     void textMustNotBeBlank() {
         Walk walk = asking(text("damage"));
-        assertEquals("Nothing was entered. Enter something.", walk.refusal(new Fact.TextEntered("damage", " ")));
-        walk.tell(new Fact.TextEntered("damage", "none")).asks("next.ok");
+        assertEquals("Nothing was entered. Enter something.", walk.refusal(new Observation.TextEntered("damage", " ")));
+        walk.tell(new Observation.TextEntered("damage", "none")).asks("next.ok");
     }
 
     @Test
     void aFaultLogWithoutLinesIsAnAnswerALineWithoutCodeIsNot() {
         Walk walk = asking(faultLog("log"));
-        walk.refusal(new Fact.FaultLogEntered("log", List.of(new Fact.FaultLine(" ", "07:12"))));
-        walk.tell(new Fact.FaultLogEntered("log", List.of())).asks("next.ok");
+        walk.refusal(new Observation.FaultLogEntered("log", List.of(new Observation.FaultLine(" ", "07:12"))));
+        walk.tell(new Observation.FaultLogEntered("log", List.of())).asks("next.ok");
     }
 
     @Test
     void comparedEntriesMayDifferInLetterCaseAndBlanks() {
-        asking(compare("same", WRONG)).tell(new Fact.Compared("same", "C16-2 DC", "c16 -2dc")).asks("next.ok");
-        Walk walk = asking(compare("same", WRONG)).tell(new Fact.Compared("same", "C16-2DC", "C16-2AC"));
+        asking(compare("same", WRONG)).tell(new Observation.Compared("same", "C16-2 DC", "c16 -2dc")).asks("next.ok");
+        Walk walk = asking(compare("same", WRONG)).tell(new Observation.Compared("same", "C16-2DC", "C16-2AC"));
         assertEquals("Type on the plate is C16-2DC, but Type configured is C16-2AC", walk.last(Derived.CheckDecided.class).words());
         walk.asks("off.supply.off");
-        asking(compare("same", WRONG)).refusal(new Fact.Compared("same", "", ""));
+        asking(compare("same", WRONG)).refusal(new Observation.Compared("same", "", ""));
     }
 
     @Test
@@ -68,14 +69,14 @@ class EntriesTest {
         Walk walk = asking(attach("photo"));
         Digest digest = Digest.of("photo".getBytes(StandardCharsets.UTF_8));
         for (String name : List.of("", "../plate.jpg", "C:\\plate.jpg", "plate\n.jpg")) {
-            walk.refusal(new Fact.Attached("photo", digest, name));
+            walk.refusal(new Observation.Attached("photo", digest, name));
         }
-        walk.tell(new Fact.Attached("photo", digest, "plate.jpg")).asks("next.ok");
+        walk.tell(new Observation.Attached("photo", digest, "plate.jpg")).asks("next.ok");
     }
 
     @Test
     void aDeniedStatementLeadsWhereThePlanSays() {
-        Walk walk = asking(confirm("ok", WRONG)).tell(new Fact.Confirmed("ok", false));
+        Walk walk = asking(confirm("ok", WRONG)).tell(new Observation.Confirmed("ok", false));
         assertEquals("wrong", walk.asks("off.supply.off").run().reason());
     }
 
@@ -102,8 +103,8 @@ class EntriesTest {
     @Test
     void anAnswerToSomethingElseIsRefusedAndSaysWhatIsAskedFor() {
         Walk walk = asking(text("damage"), confirm("ok"));
-        assertEquals("This is not asked for now. Asked for: first.damage.", walk.refusal(new Fact.Confirmed("ok", true)));
-        walk.refusal(new Fact.TextEntered("other", "x"));
+        assertEquals("This is not asked for now. Asked for: first.damage.", walk.refusal(new Observation.Confirmed("ok", true)));
+        walk.refusal(new Observation.TextEntered("other", "x"));
         walk.refusal(new Fact.Marked("on"));
         walk.refusal(new Fact.Switched("supply", true));
         walk.refusal(new Fact.PowerAnswered(true));
@@ -122,7 +123,7 @@ class EntriesTest {
     void aChoiceIsSpelledOutItemByItemTheSparedOnesToo() {
         Walk walk = erasing(WRONG).asks("first.erase.fault_log");
         assertTrue(assertInstanceOf(Demand.ConfirmItem.class, walk.demand()).chosen());
-        walk.refusal(new Fact.ItemConfirmed("erase", "owner_program", true));
+        walk.refusal(new Observation.ItemConfirmed("erase", "owner_program", true));
         walk.good().asks("first.erase.owner_program");
         assertFalse(assertInstanceOf(Demand.ConfirmItem.class, walk.demand()).chosen());
         walk.good().asks("first.erase.values").good().asks("next.ok");
@@ -131,13 +132,13 @@ class EntriesTest {
 
     @Test
     void anItemThatWasNotAsChosenFails() {
-        Walk walk = erasing(WRONG).good().tell(new Fact.ItemConfirmed("erase", "owner_program", false)).asks("off.supply.off");
+        Walk walk = erasing(WRONG).good().tell(new Observation.ItemConfirmed("erase", "owner_program", false)).asks("off.supply.off");
         assertEquals("not carried out as chosen: owner_program", walk.last(Derived.CheckDecided.class).words());
     }
 
     @Test
     void aReleaseOfOneItemLeavesTheOthersToBeAsked() {
-        Walk walk = erasing(releaseBy(Role.SUPERVISOR)).tell(new Fact.ItemConfirmed("erase", "fault_log", false));
+        Walk walk = erasing(releaseBy(Role.SUPERVISOR)).tell(new Observation.ItemConfirmed("erase", "fault_log", false));
         walk.asks("first.erase.release").good().asks("first.erase.owner_program").good().asks("first.erase.values").good().asks("next.ok");
         assertEquals(List.of(Outcome.DOES_NOT_CONFORM, Outcome.RELEASED),
                 walk.all(Derived.CheckDecided.class).stream().map(Derived.CheckDecided::outcome).toList());
@@ -146,7 +147,7 @@ class EntriesTest {
 
     @Test
     void aReleaseOfTheLastItemEndsTheChoice() {
-        Walk walk = erasing(releaseBy(Role.SUPERVISOR)).good().good().tell(new Fact.ItemConfirmed("erase", "values", false));
+        Walk walk = erasing(releaseBy(Role.SUPERVISOR)).good().good().tell(new Observation.ItemConfirmed("erase", "values", false));
         walk.asks("first.erase.release").good().asks("next.ok");
     }
 }

@@ -25,8 +25,9 @@ import org.benchwright.engine.event.DepartureKind;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Derived.Outcome;
 import org.benchwright.engine.event.Fact;
-import org.benchwright.engine.event.Fact.Sight;
 import org.benchwright.engine.event.Fact.ToneGiven.Tone;
+import org.benchwright.engine.event.Observation;
+import org.benchwright.engine.event.Observation.Sight;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Move;
 import org.junit.jupiter.api.Test;
@@ -53,7 +54,7 @@ class ExpectationTest {
     }
 
     private static Fact seen(String check, Sight answer) {
-        return new Fact.Seen(check, answer, "");
+        return new Observation.Seen(check, answer, "");
     }
 
     @Test
@@ -111,7 +112,7 @@ class ExpectationTest {
 
     @Test
     void aLampThatDidNotShowLeadsWhereThePlanSays() {
-        Walk walk = lamps(expect("pwr", within("2 s", "on"), DARK)).until("lamps.pwr").tell(new Fact.Seen("pwr", Sight.NO, "red"));
+        Walk walk = lamps(expect("pwr", within("2 s", "on"), DARK)).until("lamps.pwr").tell(new Observation.Seen("pwr", Sight.NO, "red"));
         walk.asks("off.supply.off").good();
         assertEquals(Optional.of(Verdict.REJECTED), walk.run().verdict());
         assertEquals("PWR green steady within 2 s of on: not as expected; seen: red", walk.last(Derived.CheckDecided.class).words());

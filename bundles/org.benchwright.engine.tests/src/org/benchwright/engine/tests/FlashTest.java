@@ -21,6 +21,7 @@ import org.benchwright.core.LampPattern;
 import org.benchwright.core.Quantity;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Signal;
 import org.junit.jupiter.api.Test;
@@ -42,7 +43,7 @@ class FlashTest {
         for (long each : millis) {
             taps.add(Duration.ofMillis(each));
         }
-        return new Fact.Tapped("flt", taps);
+        return new Observation.Tapped("flt", taps);
     }
 
     private static Fact even(int count, long interval) {
@@ -81,7 +82,8 @@ class FlashTest {
     void whatCountsIsTheTimeFromTheFirstTapToTheLast() {
         Walk walk = atTheLamp(new FlashRate.Normal()).tell(taps(0, 520, 980, 1500, 2000));
         assertEquals("CONFORMS", decided(walk));
-        String words = walk.run().events().stream().filter(event -> event.body() instanceof Fact.Tapped).map(event -> event.body().toString()).findFirst()
+        String words = walk.run().events().stream().filter(event -> event.body() instanceof Observation.Tapped).map(event -> event.body().toString())
+                .findFirst()
                 .orElse("");
         assertTrue(words.contains("PT0.52S"), "the taps themselves are on record");
     }
@@ -120,6 +122,6 @@ class FlashTest {
     void aTappingCanBeStruckLikeAnyEntry() {
         Walk walk = atTheLamp(new FlashRate.Slow()).tell(even(4, 500));
         assertEquals("wrong rate", walk.run().reason());
-        walk.tell(new Fact.Struck(walk.run().strikeable().orElseThrow().sequence())).asks("a1.flt");
+        walk.strike().asks("a1.flt");
     }
 }

@@ -26,6 +26,7 @@ import org.benchwright.engine.event.Derived.Outcome;
 import org.benchwright.engine.event.EventBody;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Moment;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.evidence.DecisionRule;
@@ -108,7 +109,7 @@ class ForgedRecordTest {
     @Test
     void aChangedReadingIsFoundByTheDecisionThatRestsOnIt() {
         List<TestEvent> events = new ArrayList<>(rejectedRecord());
-        int at = indexOf(events, Fact.Measured.class);
+        int at = indexOf(events, Observation.Measured.class);
         events.set(at, with(events.get(at), Answers.volts("v", "24.1")));
         faultAt(at + 1, events);
     }

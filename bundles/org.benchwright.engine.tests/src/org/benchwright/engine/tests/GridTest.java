@@ -17,7 +17,7 @@ import org.benchwright.core.Verdict;
 import org.benchwright.engine.Demand;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Derived.Outcome;
-import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.plan.Action;
 import org.junit.jupiter.api.Test;
 
@@ -32,7 +32,7 @@ class GridTest {
 
     private static Walk enter(Walk walk, String... readings) {
         for (int cell = 0; cell < readings.length; cell++) {
-            walk.tell(new Fact.CellRead("shown", cell, readings[cell], Quantity.of(readings[cell], "mA")));
+            walk.tell(new Observation.CellRead("shown", cell, readings[cell], Quantity.of(readings[cell], "mA")));
         }
         return walk;
     }
@@ -52,8 +52,8 @@ class GridTest {
     @Test
     void anotherCellThanTheOneAskedForIsRefused() {
         Walk walk = reading();
-        walk.refusal(new Fact.CellRead("shown", 1, "12", Quantity.of("12", "mA")));
-        walk.refusal(new Fact.CellRead("shown", 0, "4 V", Quantity.of("4", "V")));
+        walk.refusal(new Observation.CellRead("shown", 1, "12", Quantity.of("12", "mA")));
+        walk.refusal(new Observation.CellRead("shown", 0, "4 V", Quantity.of("4", "V")));
         assertEquals(0, assertInstanceOf(Demand.ReadCell.class, walk.demand()).cell());
     }
 

@@ -11,7 +11,7 @@ import java.util.List;
 import java.util.Optional;
 
 import org.benchwright.core.SignalWord;
-import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -27,14 +27,14 @@ class HazardTest {
     @Test
     void dangerIsShownBeforeEveryVisitOfAStep() {
         Walk walk = twoSteps(SignalWord.DANGER).asks("hazard.mains").good().asks("a1.x").good().asks("a2.x").good();
-        walk.asks("hazard.mains").good().asks("a3.x").tell(new Fact.Confirmed("x", false)).asks("hazard.mains").good().asks("a3.x");
+        walk.asks("hazard.mains").good().asks("a3.x").tell(new Observation.Confirmed("x", false)).asks("hazard.mains").good().asks("a3.x");
     }
 
     @ParameterizedTest
     @EnumSource(value = SignalWord.class, names = "DANGER", mode = EnumSource.Mode.EXCLUDE)
     void theOthersAreShownOnce(SignalWord signal) {
         Walk walk = twoSteps(signal).asks("hazard.mains").good().asks("a1.x").good().asks("a2.x").good();
-        walk.asks("a3.x").tell(new Fact.Confirmed("x", false)).asks("a3.x");
+        walk.asks("a3.x").tell(new Observation.Confirmed("x", false)).asks("a3.x");
     }
 
     @Test
@@ -55,7 +55,7 @@ class HazardTest {
     void afterAnInterruptionTheyAreShownAgainInTheMidstOfAStep() {
         for (SignalWord signal : SignalWord.values()) {
             Walk walk = twoSteps(signal).good().asks("a1.x").interrupt("2 min").asks("hazard.mains");
-            walk.refusal(new Fact.Confirmed("x", true));
+            walk.refusal(new Observation.Confirmed("x", true));
             walk.good().asks("a1.x");
         }
     }

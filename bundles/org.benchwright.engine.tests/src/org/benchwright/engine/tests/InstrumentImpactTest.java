@@ -15,6 +15,7 @@ import org.benchwright.core.Quantity;
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.record.InstrumentError;
 import org.benchwright.engine.record.InstrumentImpact;
 import org.benchwright.engine.record.InstrumentImpact.Wrong;
@@ -74,7 +75,7 @@ class InstrumentImpactTest {
 
     @Test
     void whatWasAmendedIsCorrectedFromWhatIsRight() {
-        long volts = Signing.event(run, Fact.Measured.class, "volts");
+        long volts = Signing.event(run, Observation.Measured.class, "volts");
         Map<Long, Fact> amended = Map.of(volts, Answers.volts("volts", "24.4"));
         Replay replay = InstrumentImpact.of(run, amended, wrong(high("-0.2", "V"))).orElseThrow().replay().orElseThrow();
         assertEquals("24.6 V", replay.changes().get(0).now().numbers().orElseThrow().value());

@@ -30,6 +30,7 @@ import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Fact.ToneGiven.Tone;
 import org.benchwright.engine.event.Moment;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.evidence.Combination;
 import org.junit.jupiter.api.Test;
 
@@ -62,7 +63,7 @@ class InterruptionTest {
         }
         Moment elsewhere = new Moment(now.instant(), 2, now.offset());
         org.junit.jupiter.api.Assertions.assertThrows(org.benchwright.engine.RefusedException.class,
-                () -> walk.run().record(new Fact.Confirmed("runs", true), Walk.TECHNICIAN, elsewhere));
+                () -> walk.run().record(new Observation.Confirmed("runs", true), Walk.TECHNICIAN, elsewhere));
     }
 
     @Test
@@ -75,7 +76,7 @@ class InterruptionTest {
     @Test
     void withSomethingLiveItAsksAboutPowerFirst() {
         Walk walk = at("check.runs").interrupt("1 min").asks("power");
-        walk.refusal(new Fact.Confirmed("runs", true));
+        walk.refusal(new Observation.Confirmed("runs", true));
         walk.tell(KEPT).asks("check.runs");
         assertEquals(Set.of("supply"), walk.run().live());
     }
@@ -152,7 +153,7 @@ class InterruptionTest {
     void aDeadlineBehindARunningReleaseIsVoidToo() {
         Walk walk = Walk.open(PlanDraft.plan().stage("a", step("turn", mark("turned"), confirm("quiet", releaseBy(Role.SUPERVISOR)),
                 expect("run", within("30 s", "turned"), rejected("never ran")))).build());
-        walk.good().tell(new Fact.Confirmed("quiet", false)).asks("turn.quiet.release").interrupt("30 s").asks("turn.quiet.release").good();
+        walk.good().tell(new Observation.Confirmed("quiet", false)).asks("turn.quiet.release").interrupt("30 s").asks("turn.quiet.release").good();
         walk.asks("turn.run.tone").tell(new Fact.ToneGiven("run", Tone.OPENS)).asks("turn.turned");
         assertTrue(walk.departures().contains(DepartureKind.REPEATED));
     }
@@ -175,7 +176,7 @@ class InterruptionTest {
         Walk walk = Walk.open(PlanDraft.plan().stage("a", step("on", energise("supply"), confirm("lit", goTo("a", "on", 1, rejected("dark")))))
                 .build()).until("on.lit");
         walk.interrupt("1 s").tell(LOST).until("on.lit").interrupt("1 s").tell(LOST).until("on.lit");
-        walk.tell(new Fact.Confirmed("lit", false)).asks("on.supply.off").until("on.lit").tell(new Fact.Confirmed("lit", false));
+        walk.tell(new Observation.Confirmed("lit", false)).asks("on.supply.off").until("on.lit").tell(new Observation.Confirmed("lit", false));
         walk.asks("off.supply.off");
     }
 
@@ -184,7 +185,7 @@ class InterruptionTest {
     void aStepThatSwitchedOffWhatItBeganWithIsNotRepeatedDead() {
         PlanDraft dark = draft().stage("dark", step("halt", isolate("supply"), mark("halted"),
                 expect("ok", within("2 s", "halted"), rejected("stays lit"))));
-        for (Fact voiding : List.of(new Fact.Interrupted(Duration.ZERO), new Fact.Seen("ok", Fact.Sight.NOT_LOOKING, ""))) {
+        for (Fact voiding : List.of(new Fact.Interrupted(Duration.ZERO), new Observation.Seen("ok", Observation.Sight.NOT_LOOKING, ""))) {
             Walk walk = Walk.open(dark.build()).until("halt.ok");
             if (voiding instanceof Fact.Interrupted) {
                 walk.interrupt("1 s");

@@ -28,7 +28,8 @@ import org.benchwright.core.Verdict;
 import org.benchwright.engine.event.DepartureKind;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Fact;
-import org.benchwright.engine.event.Fact.Sight;
+import org.benchwright.engine.event.Observation;
+import org.benchwright.engine.event.Observation.Sight;
 import org.benchwright.evidence.DecisionRule;
 import org.junit.jupiter.api.Test;
 
@@ -62,12 +63,12 @@ class MakeSafeTest {
 
     @Test
     void beforeRejected() {
-        endsSafely(live().tell(new Fact.Confirmed("runs", false)), Verdict.REJECTED);
+        endsSafely(live().tell(new Observation.Confirmed("runs", false)), Verdict.REJECTED);
     }
 
     @Test
     void beforeUndecided() {
-        endsSafely(live().good().tell(new Fact.Confirmed("clear", false)), Verdict.UNDECIDED);
+        endsSafely(live().good().tell(new Observation.Confirmed("clear", false)), Verdict.UNDECIDED);
     }
 
     @Test
@@ -86,7 +87,7 @@ class MakeSafeTest {
         walk.tell(key).asks("off.supply.off");
         live().interrupt("1 h").asks("power").tell(key).asks("off.supply.off");
         Walk.open(PlanDraft.plan().stage("a", step("a1", confirm("x", releaseBy(Role.SUPERVISOR)))).build())
-                .tell(new Fact.Confirmed("x", false)).asks("a1.x.release").tell(key).asks("off.supply.off");
+                .tell(new Observation.Confirmed("x", false)).asks("a1.x.release").tell(key).asks("off.supply.off");
     }
 
     @Test
@@ -110,7 +111,7 @@ class MakeSafeTest {
     void aConclusionWithinItIsAReleaseToo() {
         Walk walk = Walk.open(PlanDraft.plan().stage("a", step("a1", confirm("x")))
                 .makeSafe(step("off", isolate("supply"), confirm("dead", rejected("live"))), step("tag", confirm("fitted"))).build());
-        walk.good().good().tell(new Fact.Confirmed("dead", false)).asks("off.dead.release");
+        walk.good().good().tell(new Observation.Confirmed("dead", false)).asks("off.dead.release");
         walk.refusal(new Fact.Released("dead", Walk.SECOND, true));
         walk.good().asks("tag.fitted").good();
         assertEquals(Optional.of(Verdict.ACCEPTED), walk.run().verdict());
@@ -121,7 +122,7 @@ class MakeSafeTest {
         Walk walk = Walk.open(PlanDraft.plan().stage("a", step("a1", confirm("x"))).makeSafe(step("off", isolate("supply"), mark("off"),
                 expect("pwr", within("2 s", "off"), rejected("lit")))).build()).good();
         for (int i = 0; i < 4; i++) {
-            walk.until("off.pwr").tell(new Fact.Seen("pwr", Sight.NOT_LOOKING, ""));
+            walk.until("off.pwr").tell(new Observation.Seen("pwr", Sight.NOT_LOOKING, ""));
         }
         walk.asks("off..release").good().asks("end");
     }
@@ -130,8 +131,8 @@ class MakeSafeTest {
     void itMayGoBackWithinItself() {
         Walk walk = Walk.open(PlanDraft.plan().stage("a", step("a1", confirm("x"))).makeSafe(step("off", isolate("supply")),
                 step("drain", confirm("dead", goTo("make_safe", "off", 1, rejected("charged"))))).build());
-        walk.good().asks("off.supply.off").good().tell(new Fact.Confirmed("dead", false)).asks("off.supply.off").good();
-        walk.tell(new Fact.Confirmed("dead", false)).asks("drain.dead.release").good().asks("end");
+        walk.good().asks("off.supply.off").good().tell(new Observation.Confirmed("dead", false)).asks("off.supply.off").good();
+        walk.tell(new Observation.Confirmed("dead", false)).asks("drain.dead.release").good().asks("end");
     }
 
     @Test
@@ -145,7 +146,7 @@ class MakeSafeTest {
         Walk walk = Walk.open(PlanDraft.plan().stage("a", step("on", energise("supply"), confirm("x")))
                 .makeSafe(step("plug", confirm("reach", goTo("make_safe", "tag"))), step("off", isolate("supply")), step("tag", confirm("fitted")))
                 .build());
-        walk.until("plug.reach").tell(new Fact.Confirmed("reach", false)).asks("tag.fitted").good();
+        walk.until("plug.reach").tell(new Observation.Confirmed("reach", false)).asks("tag.fitted").good();
         assertEquals(0, walk.count(Derived.MadeSafe.class));
         walk.asks("tag.supply.off").good().asks("end");
         assertEquals(Set.of(), walk.run().live());

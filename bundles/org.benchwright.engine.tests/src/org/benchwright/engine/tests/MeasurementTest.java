@@ -26,6 +26,7 @@ import org.benchwright.engine.event.DepartureKind;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Derived.Outcome;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Expression;
 import org.benchwright.engine.plan.InstrumentSpec;
@@ -46,8 +47,8 @@ class MeasurementTest {
         return Walk.open(PlanDraft.plan().stage("bench", step("supply", action)).build());
     }
 
-    private static Fact.InstrumentNamed meter(String uncertainty, String unit, String coverage) {
-        return new Fact.InstrumentNamed("meter", "M-102", Optional.of(Quantity.of(uncertainty, unit)), new BigDecimal(coverage),
+    private static Observation.InstrumentNamed meter(String uncertainty, String unit, String coverage) {
+        return new Observation.InstrumentNamed("meter", "M-102", Optional.of(Quantity.of(uncertainty, unit)), new BigDecimal(coverage),
                 Optional.empty());
     }
 
@@ -82,7 +83,7 @@ class MeasurementTest {
     @Test
     void theNumbersOfADecisionAreInTheUnitOfItsLimits() {
         Walk walk = measuring(measure("v", DecisionRule.GUARDED, BAD, CLOSE)).tell(meter("20", "mV", "2"));
-        walk.tell(new Fact.Measured("v", "24100 mV", Quantity.of("24100", "mV")));
+        walk.tell(new Observation.Measured("v", "24100 mV", Quantity.of("24100", "mV")));
         assertEquals(new Derived.Numbers("guarded", "24.1 V", "23.5 .. 24.5 V", "0.02 V", "0.4 V"),
                 walk.last(Derived.CheckDecided.class).numbers().orElseThrow());
     }
@@ -95,13 +96,13 @@ class MeasurementTest {
         walk.asks("supply.v.reason");
         assertEquals(1, walk.last(Derived.Repeated.class).count());
         walk.refusal(volts("v", "24.40"));
-        assertEquals("A reason is needed. Enter it.", walk.refusal(new Fact.ReasonGiven("v", " ")));
-        walk.tell(new Fact.ReasonGiven("v", "A lead was loose.")).asks("supply.v");
+        assertEquals("A reason is needed. Enter it.", walk.refusal(new Observation.ReasonGiven("v", " ")));
+        walk.tell(new Observation.ReasonGiven("v", "A lead was loose.")).asks("supply.v");
         assertEquals(List.of(Quantity.of("24.47", "V")), assertInstanceOf(Demand.TakeMeasurement.class, walk.demand()).earlier());
         walk.tell(volts("v", "24.41"));
         assertEquals("24.44 V", walk.last(Derived.CheckDecided.class).numbers().orElseThrow().value());
         assertEquals(Outcome.CONFORMS, walk.last(Derived.CheckDecided.class).outcome());
-        assertEquals(2, walk.count(Fact.Measured.class));
+        assertEquals(2, walk.count(Observation.Measured.class));
         assertTrue(walk.departures().isEmpty(), "a repeat that the procedure allows is no departure");
     }
 
@@ -113,7 +114,7 @@ class MeasurementTest {
         assertEquals(0, walk.count(Derived.CheckDecided.class));
         walk.tell(volts("v", "24.44"));
         assertEquals("24.48 V", walk.last(Derived.CheckDecided.class).numbers().orElseThrow().value());
-        walk.asks("supply.v.reason").tell(new Fact.ReasonGiven("v", "A lead was loose."));
+        walk.asks("supply.v.reason").tell(new Observation.ReasonGiven("v", "A lead was loose."));
         walk.tell(volts("v", "24.1")).tell(volts("v", "24.2")).asks("supply.v").tell(volts("v", "24.3"));
         assertEquals("24.2 V", walk.last(Derived.CheckDecided.class).numbers().orElseThrow().value());
         assertEquals(2, walk.count(Derived.CheckDecided.class));
@@ -138,7 +139,7 @@ class MeasurementTest {
     void repeatsAreBounded() {
         Walk walk = measuring(measureAgain("v", 2, Combination.LAST, BAD, CLOSE)).good();
         for (int repeats = 0; repeats < 2; repeats++) {
-            walk.tell(volts("v", "24.50")).tell(new Fact.ReasonGiven("v", "restless"));
+            walk.tell(volts("v", "24.50")).tell(new Observation.ReasonGiven("v", "restless"));
         }
         walk.tell(volts("v", "24.50")).asks("off.supply.off").good();
         assertEquals(Optional.of(Verdict.UNDECIDED), walk.run().verdict());
@@ -152,7 +153,7 @@ class MeasurementTest {
         "MEAN, 24.50, 24.70, DOES_NOT_CONFORM", "LAST, 24.49, 24.56, DOES_NOT_CONFORM" })
     void howReadingsCombine(Combination how, String first, String second, Outcome outcome) {
         Walk walk = measuring(measureAgain("v", 1, how, BAD, CLOSE)).good().tell(volts("v", first));
-        walk.tell(new Fact.ReasonGiven("v", "restless")).tell(volts("v", second));
+        walk.tell(new Observation.ReasonGiven("v", "restless")).tell(volts("v", second));
         assertEquals(outcome, walk.last(Derived.CheckDecided.class).outcome());
     }
 
@@ -193,14 +194,14 @@ class MeasurementTest {
         walk.refusal(meter("-0.01", "V", "2"));
         walk.refusal(meter("0.01", "V", "0"));
         walk.refusal(meter("0.01", "mA", "2"));
-        walk.refusal(new Fact.InstrumentNamed("meter", "M-102", Optional.empty(), BigDecimal.valueOf(2), Optional.empty()));
-        walk.refusal(new Fact.InstrumentNamed("meter", " ", Optional.of(Quantity.of("0.01", "V")), BigDecimal.valueOf(2), Optional.empty()));
+        walk.refusal(new Observation.InstrumentNamed("meter", "M-102", Optional.empty(), BigDecimal.valueOf(2), Optional.empty()));
+        walk.refusal(new Observation.InstrumentNamed("meter", " ", Optional.of(Quantity.of("0.01", "V")), BigDecimal.valueOf(2), Optional.empty()));
     }
 
     @Test
     void aGuardBandIsNeverMadeFromAnUnknownUncertainty() {
         InstrumentSpec any = new InstrumentSpec("meter", "Multimeter", Optional.empty(), Optional.empty(), BigDecimal.valueOf(2));
-        Fact unknown = new Fact.InstrumentNamed("meter", "M-102", Optional.empty(), BigDecimal.valueOf(2), Optional.empty());
+        Fact unknown = new Observation.InstrumentNamed("meter", "M-102", Optional.empty(), BigDecimal.valueOf(2), Optional.empty());
         Walk guarded = Walk.open(PlanDraft.plan().instrument(any).stage("bench", step("supply", measure("v", DecisionRule.GUARDED, BAD, CLOSE)))
                 .build());
         assertTrue(guarded.refusal(unknown).startsWith("Values read with M-102 are decided with a guard band"));
@@ -217,7 +218,7 @@ class MeasurementTest {
                 CLOSE);
         Walk walk = Walk.open(PlanDraft.plan().instrument(probe).stage("room", step("air", warm)).build());
         assertTrue(walk.refusal(meter("0.5", "degC", "2")).endsWith("Enter it in K."));
-        walk.tell(meter("0.5", "K", "2")).tell(new Fact.Measured("t", "27.5", Quantity.of("27.5", "degC")));
+        walk.tell(meter("0.5", "K", "2")).tell(new Observation.Measured("t", "27.5", Quantity.of("27.5", "degC")));
         assertEquals(Outcome.CONFORMS, walk.last(Derived.CheckDecided.class).outcome());
     }
 
@@ -228,17 +229,18 @@ class MeasurementTest {
         Action time = new Action.Measure("t", "meter", UnitOfMeasure.of("min"), Limits.atMost(Quantity.of("3", "min")), DecisionRule.GUARDED,
                 Optional.empty(), BAD, CLOSE);
         Walk walk = Walk.open(PlanDraft.plan().instrument(watch).stage("room", step("boot", time)).build());
-        walk.tell(meter("1", "s", "2")).tell(new Fact.Measured("t", "179 s", Quantity.of("179", "s")));
+        walk.tell(meter("1", "s", "2")).tell(new Observation.Measured("t", "179 s", Quantity.of("179", "s")));
         assertEquals(Outcome.CONFORMS, walk.last(Derived.CheckDecided.class).outcome());
     }
 
     @Test
     void aCalibrationPastDueIsADeparture() {
-        Fact.InstrumentNamed due = new Fact.InstrumentNamed("meter", "M-102", Optional.of(Quantity.of("0.05", "V")), BigDecimal.valueOf(2),
+        Observation.InstrumentNamed due = new Observation.InstrumentNamed("meter", "M-102", Optional.of(Quantity.of("0.05", "V")),
+                BigDecimal.valueOf(2),
                 Optional.of(LocalDate.parse("2026-03-01")));
         Walk walk = measuring(measure("v", DecisionRule.SIMPLE, BAD, CLOSE)).tell(due);
         assertEquals(List.of(DepartureKind.INSTRUMENT_PAST_DUE), walk.departures());
-        Fact.InstrumentNamed today = new Fact.InstrumentNamed("meter", "M-102", due.uncertainty(), due.coverage(),
+        Observation.InstrumentNamed today = new Observation.InstrumentNamed("meter", "M-102", due.uncertainty(), due.coverage(),
                 Optional.of(LocalDate.parse("2026-03-02")));
         assertTrue(measuring(measure("v", DecisionRule.SIMPLE, BAD, CLOSE)).tell(today).departures().isEmpty());
     }
@@ -253,8 +255,9 @@ class MeasurementTest {
         assertTrue(walk.departures().isEmpty(), "the day of the due date is in time");
     }
 
-    private static Fact.InstrumentNamed due(String day) {
-        return new Fact.InstrumentNamed("meter", "M-102", Optional.of(Quantity.of("0.05", "V")), BigDecimal.valueOf(2), Optional.of(LocalDate.parse(day)));
+    private static Observation.InstrumentNamed due(String day) {
+        return new Observation.InstrumentNamed("meter", "M-102", Optional.of(Quantity.of("0.05", "V")), BigDecimal.valueOf(2),
+                Optional.of(LocalDate.parse(day)));
     }
 
     // ---- what is entered
@@ -263,9 +266,9 @@ class MeasurementTest {
     void whatWasTypedAndWhatIsTakenFromItMustAgree() {
         Walk walk = measuring(measure("v", DecisionRule.SIMPLE, BAD, CLOSE)).good();
         assertEquals("\"27.1\" was typed, but 24.1 V was taken from it. Enter it again.",
-                walk.refusal(new Fact.Measured("v", "27.1", Quantity.of("24.1", "V"))));
-        walk.refusal(new Fact.Measured("v", "about 24", Quantity.of("24", "V")));
-        walk.refusal(new Fact.Measured("v", "24 mA", Quantity.of("24", "mA")));
-        walk.tell(new Fact.Measured("v", "24,1V", Quantity.of("24.1", "V"))).asks("off.supply.off");
+                walk.refusal(new Observation.Measured("v", "27.1", Quantity.of("24.1", "V"))));
+        walk.refusal(new Observation.Measured("v", "about 24", Quantity.of("24", "V")));
+        walk.refusal(new Observation.Measured("v", "24 mA", Quantity.of("24", "mA")));
+        walk.tell(new Observation.Measured("v", "24,1V", Quantity.of("24.1", "V"))).asks("off.supply.off");
     }
 }

@@ -21,13 +21,14 @@ import org.benchwright.engine.event.DepartureKind;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Derived.Outcome;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.plan.Move;
 import org.junit.jupiter.api.Test;
 
 /** Where checks lead, and from stage to stage. */
 class MovesTest {
 
-    private static final Fact DIFFERENT = new Fact.Compared("same", "C16-2DC", "C16-2AC");
+    private static final Fact DIFFERENT = new Observation.Compared("same", "C16-2DC", "C16-2AC");
 
     @Test
     void stagesAndStepsComeInTheirOrderAndTheEndIsThePlans() {
@@ -55,15 +56,15 @@ class MovesTest {
         Move end = undecided("gave up");
         Walk walk = Walk.open(PlanDraft.plan().stage("a", step("start", confirm("ready")),
                 step("both", confirm("x", goTo("a", "start", 1, end)), confirm("y", goTo("a", "start", 1, end)))).build());
-        walk.good().tell(new Fact.Confirmed("x", false)).asks("start.ready").good().good().tell(new Fact.Confirmed("y", false));
-        walk.asks("start.ready").good().good().tell(new Fact.Confirmed("y", false)).asks("off.supply.off");
+        walk.good().tell(new Observation.Confirmed("x", false)).asks("start.ready").good().good().tell(new Observation.Confirmed("y", false));
+        walk.asks("start.ready").good().good().tell(new Observation.Confirmed("y", false)).asks("off.supply.off");
     }
 
     @Test
     void whatStandsInsteadMayBeAnotherBoundedMove() {
         Move twoWays = goTo("a", "one", 1, goTo("a", "two", 1, rejected("both ways are used up")));
         Walk walk = Walk.open(PlanDraft.plan().stage("a", step("one", confirm("x")), step("two", confirm("x", twoWays))).build());
-        Fact no = new Fact.Confirmed("x", false);
+        Fact no = new Observation.Confirmed("x", false);
         walk.good().tell(no).asks("one.x").good().tell(no).asks("two.x").tell(no).asks("off.supply.off");
         assertEquals("both ways are used up", walk.run().reason());
     }
@@ -72,7 +73,7 @@ class MovesTest {
     void aStageOnDemandIsEnteredByAMoveOnlyAndConcludes() {
         Walk walk = Walk.open(PlanDraft.plan().stage("a", step("a1", confirm("runs", goTo("log", "l1"))))
                 .onDemand("log", step("l1", faultLog("lines"), end("stop", rejected("Never started.")))).build());
-        walk.tell(new Fact.Confirmed("runs", false)).asks("l1.lines").good().asks("off.supply.off").good();
+        walk.tell(new Observation.Confirmed("runs", false)).asks("l1.lines").good().asks("off.supply.off").good();
         assertEquals(Optional.of(Verdict.REJECTED), walk.run().verdict());
         assertEquals("Never started.", walk.run().reason());
     }
@@ -81,7 +82,7 @@ class MovesTest {
     void aStageOnDemandThatConcludesNothingLeavesTheTestUndecided() {
         Walk walk = Walk.open(PlanDraft.plan().stage("a", step("a1", confirm("runs", goTo("log", "l1"))))
                 .onDemand("log", step("l1", faultLog("lines"))).stage("b", step("b1", confirm("x"))).build());
-        walk.tell(new Fact.Confirmed("runs", false)).good().asks("off.supply.off");
+        walk.tell(new Observation.Confirmed("runs", false)).good().asks("off.supply.off");
         assertEquals("Stage \"Stage log\" ended without a conclusion.", walk.run().reason());
     }
 
@@ -112,7 +113,7 @@ class MovesTest {
                 .stage("next", step("n1", confirm("x")));
         Walk done = Walk.open(draft.build()).after("10 min 1 s").good().asks("n1.x");
         assertEquals(List.of(DepartureKind.LATE_STAGE), done.departures());
-        Walk failed = Walk.open(draft.build()).after("10 min 1 s").tell(new Fact.Confirmed("x", false));
+        Walk failed = Walk.open(draft.build()).after("10 min 1 s").tell(new Observation.Confirmed("x", false));
         assertEquals(List.of(DepartureKind.LATE_STAGE), failed.departures());
         Walk abandoned = Walk.open(draft.build()).after("10 min 1 s").tell(new Fact.Abandoned("fire drill"));
         assertEquals(List.of(DepartureKind.ABANDONED, DepartureKind.LATE_STAGE), abandoned.departures());
@@ -125,7 +126,7 @@ class MovesTest {
     @Test
     void aRefusedReleaseOfAFailureEndsTheTestUndecided() {
         Walk walk = Walk.open(PlanDraft.plan().stage("a", step("a1", confirm("x", releaseBy(Role.SUPERVISOR)))).build());
-        walk.tell(new Fact.Confirmed("x", false)).asks("a1.x.release").tell(new Fact.Released("x", Walk.SUPERVISOR, false));
+        walk.tell(new Observation.Confirmed("x", false)).asks("a1.x.release").tell(new Fact.Released("x", Walk.SUPERVISOR, false));
         walk.asks("off.supply.off").good();
         assertEquals(Optional.of(Verdict.UNDECIDED), walk.run().verdict());
         assertEquals("not so: It is so: x.; release refused by SV", walk.run().reason());

@@ -8,7 +8,8 @@ import java.util.Optional;
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.event.Derived.Outcome;
 import org.benchwright.engine.event.Fact;
-import org.benchwright.engine.event.Fact.Sight;
+import org.benchwright.engine.event.Observation;
+import org.benchwright.engine.event.Observation.Sight;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Expression;
 import org.benchwright.engine.plan.Move;
@@ -33,7 +34,7 @@ abstract class ObviousChecks extends ObviousMoves {
         }
     }
 
-    void item(Fact.ItemConfirmed c, Action.Choose choose) {
+    void item(Observation.ItemConfirmed c, Action.Choose choose) {
         if (!c.yes()) {
             say("decided " + c.check() + " DOES_NOT_CONFORM");
             lead(choose.failed(), c.check(), Outcome.DOES_NOT_CONFORM);
@@ -43,11 +44,11 @@ abstract class ObviousChecks extends ObviousMoves {
     }
 
     int itemsLeft(Action.Choose choose) {
-        return choose.only().size() + choose.spare().size() - all(Fact.ItemConfirmed.class).size();
+        return choose.only().size() + choose.spare().size() - all(Observation.ItemConfirmed.class).size();
     }
 
     private void allItems(String check) {
-        if (all(Fact.ItemConfirmed.class).stream().allMatch(Fact.ItemConfirmed::yes)) {
+        if (all(Observation.ItemConfirmed.class).stream().allMatch(Observation.ItemConfirmed::yes)) {
             say("decided " + check + " CONFORMS");
         }
         next();
@@ -58,7 +59,7 @@ abstract class ObviousChecks extends ObviousMoves {
     }
 
     void measured(Action.Measure m) {
-        List<BigDecimal> readings = all(Fact.Measured.class).stream().map(f -> f.value().value()).toList();
+        List<BigDecimal> readings = all(Observation.Measured.class).stream().map(f -> f.value().value()).toList();
         Outcome outcome = ObviousDecisions.ofAll(readings, m, new BigDecimal("0.05"));
         say("decided " + m.id() + " " + outcome);
         values.put(stepName() + "." + m.id(), ObviousDecisions.valueOfAll(readings, m));
@@ -81,14 +82,14 @@ abstract class ObviousChecks extends ObviousMoves {
     }
 
     void cellRead(Action.Grid g) {
-        List<Fact.CellRead> cells = all(Fact.CellRead.class);
+        List<Observation.CellRead> cells = all(Observation.CellRead.class);
         List<Action.AxisValue> currents = g.axes().get(1).values();
         if (cells.size() < g.axes().get(0).values().size() * currents.size()) {
             return;
         }
         BigDecimal worstMargin = null;
         BigDecimal worstValue = null;
-        for (Fact.CellRead cell : cells) {
+        for (Observation.CellRead cell : cells) {
             BigDecimal applied = currents.get(cell.cell() % currents.size()).quantity().orElseThrow().value();
             BigDecimal judged = cell.value().value().subtract(applied);
             BigDecimal margin = ObviousDecisions.margin(judged, g.limits());
@@ -132,7 +133,7 @@ abstract class ObviousChecks extends ObviousMoves {
                 && (t.sitting() != mark(e).sitting()
                         || t.age().minus(due(e, tone.tone() == Fact.ToneGiven.Tone.OPENS)).compareTo(LATEST_TONE) > 0));
         return late ? Optional.of(Sight.NOT_LOOKING)
-                : all(Fact.Seen.class).stream().filter(s -> s.check().equals(e.id())).map(Fact.Seen::answer).findFirst();
+                : all(Observation.Seen.class).stream().filter(s -> s.check().equals(e.id())).map(Observation.Seen::answer).findFirst();
     }
 
     List<Action.Expect> expected() {

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 
-import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.SoakStage;
 
@@ -67,10 +67,10 @@ final class ObviousDemand {
         } else if (action instanceof Action.Expect) {
             return expectation();
         } else if (action instanceof Action.Measure m) {
-            int readings = test.all(Fact.Measured.class).size();
-            return readings > test.all(Fact.ReasonGiven.class).size() ? m.id() + ".reason" : m.id();
+            int readings = test.all(Observation.Measured.class).size();
+            return readings > test.all(Observation.ReasonGiven.class).size() ? m.id() + ".reason" : m.id();
         } else if (action instanceof Action.Choose c) {
-            int answered = test.all(Fact.ItemConfirmed.class).size();
+            int answered = test.all(Observation.ItemConfirmed.class).size();
             return c.id() + "." + Stream.concat(c.only().stream(), c.spare().stream()).toList().get(answered).name();
         } else if (action instanceof Action.Release r) {
             return r.id() + ".release";

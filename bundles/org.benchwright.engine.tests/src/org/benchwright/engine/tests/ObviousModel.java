@@ -11,7 +11,9 @@ import org.benchwright.core.Verdict;
 import org.benchwright.engine.event.Derived.Outcome;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Moment;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
+import org.benchwright.engine.event.WatchFact;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Hazard;
 import org.benchwright.engine.plan.Plan;
@@ -40,7 +42,7 @@ final class ObviousModel extends ObviousChecks {
         Moment before = events.get(0).moment();
         boolean byWatch = false;
         for (TestEvent event : events) {
-            byWatch = event.body() instanceof Fact.Watched || byWatch && !(event.body() instanceof Fact);
+            byWatch = event.body() instanceof WatchFact || byWatch && !(event.body() instanceof Fact);
             Duration since = byWatch ? Duration.between(before.instant(), event.moment().instant()) : passed(before, event.moment());
             Duration reached = ageOfSitting.plus(since);
             age = reached.compareTo(age) > 0 ? reached : age;
@@ -58,7 +60,7 @@ final class ObviousModel extends ObviousChecks {
             if (event.body() instanceof Fact fact) {
                 model.now = age;
                 model.sitting = event.moment().sitting();
-                if (fact instanceof Fact.Watched watched) {
+                if (fact instanceof WatchFact watched) {
                     model.soak.told(watched, event.moment().instant());
                 } else {
                     model.take(fact);
@@ -86,11 +88,11 @@ final class ObviousModel extends ObviousChecks {
             plan.preconditions().forEach(p -> openPreconditions.add(p.name()));
             note("stage", "");
             arrive(firstInOrder(0), 0);
-        } else if (fact instanceof Fact.PreconditionAnswered a) {
+        } else if (fact instanceof Observation.PreconditionAnswered a) {
             answered(a);
         } else if (fact instanceof Fact.HazardAcknowledged h) {
             note("hazard", h.hazard());
-        } else if (fact instanceof Fact.InstrumentNamed i) {
+        } else if (fact instanceof Observation.InstrumentNamed i) {
             note("instrument", i.instrument());
         } else if (fact instanceof Fact.BenchProved proved) {
             proof = Optional.of(proved);
@@ -107,7 +109,7 @@ final class ObviousModel extends ObviousChecks {
             } else {
                 powerLost();
             }
-        } else if (fact instanceof Fact.Looked l) {
+        } else if (fact instanceof Observation.Looked l) {
             soak.looked(l);
         } else if (!(fact instanceof Fact.Noted) && !(fact instanceof Fact.Struck)) {
             takeInStep(fact);
@@ -123,30 +125,30 @@ final class ObviousModel extends ObviousChecks {
         if (fact instanceof Fact.Marked m) {
             note("mark", m.mark());
             next();
-        } else if (fact instanceof Fact.ToneGiven || fact instanceof Fact.Seen) {
+        } else if (fact instanceof Fact.ToneGiven || fact instanceof Observation.Seen) {
             expectations();
-        } else if (fact instanceof Fact.Measured) {
+        } else if (fact instanceof Observation.Measured) {
             measured((Action.Measure) current());
-        } else if (fact instanceof Fact.CellRead) {
+        } else if (fact instanceof Observation.CellRead) {
             cellRead((Action.Grid) current());
-        } else if (fact instanceof Fact.Confirmed c && current() instanceof Action.Branch b) {
+        } else if (fact instanceof Observation.Confirmed c && current() instanceof Action.Branch b) {
             b.remembered().ifPresent(key -> answers.put(key, c.yes()));
             branch(b, c.yes());
-        } else if (fact instanceof Fact.Confirmed c) {
+        } else if (fact instanceof Observation.Confirmed c) {
             check(c.check(), c.yes(), ((Action.Confirm) current()).failed());
-        } else if (fact instanceof Fact.Compared c) {
+        } else if (fact instanceof Observation.Compared c) {
             boolean same = c.left().replaceAll("\\s", "").equalsIgnoreCase(c.right().replaceAll("\\s", ""));
             check(c.check(), same, ((Action.Compare) current()).failed());
-        } else if (fact instanceof Fact.ItemConfirmed c) {
+        } else if (fact instanceof Observation.ItemConfirmed c) {
             item(c, (Action.Choose) current());
         } else if (fact instanceof Fact.Released r) {
             released(r);
-        } else if (!(fact instanceof Fact.ReasonGiven)) {
+        } else if (!(fact instanceof Observation.ReasonGiven)) {
             next();
         }
     }
 
-    private void answered(Fact.PreconditionAnswered a) {
+    private void answered(Observation.PreconditionAnswered a) {
         Precondition asked = plan.preconditions().stream().filter(p -> p.name().equals(a.precondition())).findFirst().orElseThrow();
         boolean inside = asked.reading().isEmpty() || asked.reading().get().contains(a.reading().orElseThrow());
         if (a.met() && inside) {

@@ -8,9 +8,10 @@ import java.util.Optional;
 
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.event.Derived.Outcome;
-import org.benchwright.engine.event.Fact;
-import org.benchwright.engine.event.Fact.Sampled;
-import org.benchwright.engine.event.Fact.Sight;
+import org.benchwright.engine.event.Observation;
+import org.benchwright.engine.event.Observation.Sight;
+import org.benchwright.engine.event.WatchFact;
+import org.benchwright.engine.event.WatchFact.Sampled;
 import org.benchwright.engine.plan.Move;
 import org.benchwright.engine.plan.SoakStage;
 
@@ -20,7 +21,7 @@ final class ObviousSoak {
     private final ObviousModel test;
     private final List<Seen> seen = new ArrayList<>();
     /** What the watch that tells now has told of conditions. */
-    private final List<Fact.WatchCondition> conditions = new ArrayList<>();
+    private final List<WatchFact.ConditionCrossed> conditions = new ArrayList<>();
     private int watch;
     private boolean watchSees;
 
@@ -97,7 +98,7 @@ final class ObviousSoak {
 
     // ---- looks
 
-    void looked(Fact.Looked look) {
+    void looked(Observation.Looked look) {
         SoakStage soak = (SoakStage) test.here();
         boolean outside = false;
         for (int i = 0; i < look.readings().size(); i++) {
@@ -165,13 +166,13 @@ final class ObviousSoak {
 
     // ---- what a watch tells
 
-    void told(Fact.Watched fact, Instant wall) {
+    void told(WatchFact fact, Instant wall) {
         SoakStage soak = (SoakStage) test.here();
         if (fact.by().number() != watch) {
             watch = fact.by().number();
             unseen();
         }
-        if (fact instanceof Fact.WatchSees f) {
+        if (fact instanceof WatchFact.Sees f) {
             watchSees = true;
             Duration at = age(f.at(), wall);
             if (gapSince(soak, lastSeen(), at)) {
@@ -179,7 +180,7 @@ final class ObviousSoak {
             } else {
                 seen.add(new Seen(at, false, Duration.ZERO));
             }
-        } else if (fact instanceof Fact.WatchHeld f) {
+        } else if (fact instanceof WatchFact.Held f) {
             watchSees = true;
             seen.add(new Seen(age(f.to(), wall), false, f.to().offset().minus(f.from().offset())));
             if (witnessed().compareTo(soak.lasting()) >= 0) {
@@ -188,19 +189,19 @@ final class ObviousSoak {
             } else {
                 test.say("soak witnessed " + witnessed() + ", next in " + due(soak).minus(test.now.minus(lastLook())));
             }
-        } else if (fact instanceof Fact.WatchChanged f) {
+        } else if (fact instanceof WatchFact.Changed f) {
             changed(soak, f, wall);
-        } else if (fact instanceof Fact.WatchCondition f) {
+        } else if (fact instanceof WatchFact.ConditionCrossed f) {
             conditions.add(f);
             if (!f.inside()) {
                 test.say("departure OUTSIDE_CONDITIONS");
             }
-        } else if (fact instanceof Fact.WatchSilent) {
+        } else if (fact instanceof WatchFact.Silent) {
             watchSees = false;
         }
     }
 
-    private void changed(SoakStage soak, Fact.WatchChanged f, Instant wall) {
+    private void changed(SoakStage soak, WatchFact.Changed f, Instant wall) {
         watchSees = f.lastGood().isPresent();
         f.lastGood().ifPresent(good -> seen.add(new Seen(age(good, wall), false, Duration.ZERO)));
         if (f.bad() < soak.watch().get().stopAfterBad()) {
@@ -218,13 +219,13 @@ final class ObviousSoak {
      * The stop lies behind its last good sample and not behind its first bad one. The condition was surely inside if it went out only behind the
      * latter, or was back before the former.
      */
-    private boolean mayHaveBeenOutside(String condition, Fact.WatchChanged stop) {
-        List<Fact.WatchCondition> told = conditions.stream().filter(each -> each.condition().equals(condition)).toList();
+    private boolean mayHaveBeenOutside(String condition, WatchFact.Changed stop) {
+        List<WatchFact.ConditionCrossed> told = conditions.stream().filter(each -> each.condition().equals(condition)).toList();
         if (told.isEmpty()) {
             return false;
         }
-        Fact.WatchCondition last = told.get(told.size() - 1);
-        Fact.WatchCondition out = last.inside() ? told.get(told.size() - 2) : last;
+        WatchFact.ConditionCrossed last = told.get(told.size() - 1);
+        WatchFact.ConditionCrossed out = last.inside() ? told.get(told.size() - 2) : last;
         boolean wentOutLater = out.before().isPresent() && !out.before().get().offset().minus(stop.firstBad().offset()).isNegative();
         boolean cameBackBefore = last.inside() && stop.lastGood().isPresent()
                 && !stop.lastGood().get().offset().minus(last.after().offset()).isNegative();

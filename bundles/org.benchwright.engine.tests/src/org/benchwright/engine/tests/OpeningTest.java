@@ -13,9 +13,12 @@ import java.util.Optional;
 import org.benchwright.engine.DoesNotFollowException;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.TestRun;
+import org.benchwright.engine.event.Arrival;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Mended;
 import org.benchwright.engine.event.Moment;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.engine.receipt.Plate;
@@ -45,7 +48,7 @@ class OpeningTest {
 
     private static Fact.Opened received(String serial, Plate plate) {
         Fact.Opened good = Walk.opening(false);
-        Fact.Arrival arrival = new Fact.Arrival(1, 1, Walk.firstMoment().instant(), "O-114", "", plate, "", "", "");
+        Arrival arrival = new Arrival(1, 1, Walk.firstMoment().instant(), "O-114", "", plate, "", "", "");
         return new Fact.Opened(serial, good.family(), good.procedure(), good.revision(), good.text(), good.plan(), good.station(), good.software(),
                 false, good.predecessor(), good.approval(), Optional.of(arrival), Optional.empty());
     }
@@ -72,7 +75,7 @@ class OpeningTest {
         assertTrue(refused(new Fact.Opened(r.serial(), r.family(), r.procedure(), r.revision(), r.text(), r.plan(), r.station(), r.software(), true,
                 r.predecessor(), r.approval(), r.receipt(), Optional.empty())).contains("names no receipt"));
         assertTrue(refused(new Fact.Opened(r.serial(), r.family(), r.procedure(), r.revision(), r.text(), r.plan(), r.station(), r.software(), false,
-                Optional.empty(), r.approval(), r.receipt(), Optional.of(new Fact.Mended(List.of())))).contains("between two tests"));
+                Optional.empty(), r.approval(), r.receipt(), Optional.of(new Mended(List.of())))).contains("between two tests"));
     }
 
     @Test
@@ -112,8 +115,8 @@ class OpeningTest {
     void recordingChangesNothing() throws RefusedException {
         Walk walk = Walk.open(PLAN);
         TestRun run = walk.run();
-        List<TestEvent> made = run.record(new Fact.Confirmed("x", true), Walk.TECHNICIAN, walk.moment());
-        assertEquals(made, run.record(new Fact.Confirmed("x", true), Walk.TECHNICIAN, walk.moment()));
+        List<TestEvent> made = run.record(new Observation.Confirmed("x", true), Walk.TECHNICIAN, walk.moment());
+        assertEquals(made, run.record(new Observation.Confirmed("x", true), Walk.TECHNICIAN, walk.moment()));
         assertEquals("a1.x", run.demand().key());
         assertEquals(2, run.lastSequence());
     }

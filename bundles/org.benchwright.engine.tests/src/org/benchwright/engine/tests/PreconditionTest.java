@@ -14,6 +14,7 @@ import org.benchwright.core.Quantity;
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.plan.Precondition;
 import org.junit.jupiter.api.Test;
 
@@ -26,11 +27,11 @@ class PreconditionTest {
     }
 
     private static Fact strap(boolean met, String text) {
-        return new Fact.PreconditionAnswered("strap", met, text, Optional.empty());
+        return new Observation.PreconditionAnswered("strap", met, text, Optional.empty());
     }
 
     private static Fact ambient(String degrees) {
-        return new Fact.PreconditionAnswered("ambient", true, "", Optional.of(Quantity.of(degrees, "degC")));
+        return new Observation.PreconditionAnswered("ambient", true, "", Optional.of(Quantity.of(degrees, "degC")));
     }
 
     @Test
@@ -47,7 +48,7 @@ class PreconditionTest {
                 Optional.of("meter"));
         Walk walk = Walk.open(PlanDraft.plan().precondition(rail).stage("a", step("a1", confirm("x"))).build()).asks("instrument.meter").good();
         walk.asks("precondition.rail");
-        walk.tell(new Fact.PreconditionAnswered("rail", true, "", Optional.of(Quantity.of("24", "V")))).asks("a1.x");
+        walk.tell(new Observation.PreconditionAnswered("rail", true, "", Optional.of(Quantity.of("24", "V")))).asks("a1.x");
     }
 
     @Test
@@ -68,8 +69,8 @@ class PreconditionTest {
     @Test
     void aReadingIsNeededAndMustBeOfItsKind() {
         Walk walk = Walk.open(draft().build()).tell(strap(true, "7"));
-        walk.refusal(new Fact.PreconditionAnswered("ambient", true, "", Optional.empty()));
-        walk.refusal(new Fact.PreconditionAnswered("ambient", true, "", Optional.of(Quantity.of("20", "V"))));
+        walk.refusal(new Observation.PreconditionAnswered("ambient", true, "", Optional.empty()));
+        walk.refusal(new Observation.PreconditionAnswered("ambient", true, "", Optional.of(Quantity.of("20", "V"))));
     }
 
     @Test
@@ -102,7 +103,7 @@ class PreconditionTest {
 
     @Test
     void makeSafeAsksForNone() {
-        Walk walk = Walk.open(draft().build()).until("a1.x").tell(new Fact.Confirmed("x", false)).asks("off.supply.off").after("24 h");
+        Walk walk = Walk.open(draft().build()).until("a1.x").tell(new Observation.Confirmed("x", false)).asks("off.supply.off").after("24 h");
         walk.interrupt("24 h").asks("off.supply.off").good();
         assertEquals(Optional.of(Verdict.REJECTED), walk.run().verdict());
     }

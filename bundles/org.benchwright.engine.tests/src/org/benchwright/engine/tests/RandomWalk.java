@@ -10,7 +10,8 @@ import org.benchwright.core.Role;
 import org.benchwright.engine.Demand;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.event.Fact;
-import org.benchwright.engine.event.Fact.Sight;
+import org.benchwright.engine.event.Observation;
+import org.benchwright.engine.event.Observation.Sight;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.engine.plan.SoakStage;
@@ -146,21 +147,21 @@ final class RandomWalk {
     private Fact bad(Demand d) {
         if (d instanceof Demand.AnswerPrecondition p) {
             boolean met = choices.oneIn(2);
-            return new Fact.PreconditionAnswered(p.precondition().name(), met, "7", p.precondition().reading().map(Answers::outside));
+            return new Observation.PreconditionAnswered(p.precondition().name(), met, "7", p.precondition().reading().map(Answers::outside));
         } else if (d instanceof Demand.AnswerExpectation e) {
-            return new Fact.Seen(e.expect().id(), choices.of(List.of(Sight.NO, Sight.NOT_LOOKING)), "dark");
+            return new Observation.Seen(e.expect().id(), choices.of(List.of(Sight.NO, Sight.NOT_LOOKING)), "dark");
         } else if (d instanceof Demand.TakeMeasurement m) {
             return Answers.measured(m, Quantity.of(choices.of(List.of("24.48", "24.52", "23.5", "23.46", "24.45", "30", "-2")), "V"));
         } else if (d instanceof Demand.ReadCell c) {
             Quantity applied = c.at().stream().flatMap(v -> v.quantity().stream()).findFirst().orElseThrow();
             Quantity shown = applied.plus(Quantity.of(choices.of(List.of("0.013", "0.016", "-0.02", "-0.021", "1")), "mA"));
-            return new Fact.CellRead(c.grid().id(), c.cell(), shown.toString(), shown);
+            return new Observation.CellRead(c.grid().id(), c.cell(), shown.toString(), shown);
         } else if (d instanceof Demand.ConfirmStatement c) {
-            return new Fact.Confirmed(c.confirm().id(), false);
+            return new Observation.Confirmed(c.confirm().id(), false);
         } else if (d instanceof Demand.CompareEntries c) {
-            return new Fact.Compared(c.compare().id(), "C16-2DC", "C16-2AC");
+            return new Observation.Compared(c.compare().id(), "C16-2DC", "C16-2AC");
         } else if (d instanceof Demand.ConfirmItem i) {
-            return new Fact.ItemConfirmed(i.choose().id(), i.item().name(), false);
+            return new Observation.ItemConfirmed(i.choose().id(), i.item().name(), false);
         } else if (d instanceof Demand.Release r) {
             return new Fact.Released(r.check(), Answers.releaser(choices.oneIn(2) ? Role.SUPERVISOR : r.by()), false);
         } else if (d instanceof Demand.Look l) {

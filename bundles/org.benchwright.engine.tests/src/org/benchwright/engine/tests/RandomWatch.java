@@ -7,7 +7,8 @@ import java.util.Optional;
 import org.benchwright.core.Quantity;
 import org.benchwright.engine.WatchStanding;
 import org.benchwright.engine.event.Fact;
-import org.benchwright.engine.event.Fact.Sampled;
+import org.benchwright.engine.event.WatchFact;
+import org.benchwright.engine.event.WatchFact.Sampled;
 import org.benchwright.engine.plan.SoakStage;
 
 /** A watch that samples a unit on soak every minute and tells what a tape says: runs, stops, silence, a room that grows warm. */
@@ -34,29 +35,30 @@ final class RandomWatch {
         if (number == 0 || kind == 0) {
             return begin(walk, soak);
         }
-        Fact.Watcher by = new Fact.Watcher(number, false);
+        WatchFact.Watcher by = new WatchFact.Watcher(number, false);
         if (!sees || last.isEmpty()) {
             Sampled at = pass(walk, EVERY);
-            return told(walk, new Fact.WatchSees(soak.name(), by, "a unit", at), true, at);
+            return told(walk, new WatchFact.Sees(soak.name(), by, "a unit", at), true, at);
         }
         Sampled from = last.get();
         if (kind <= 4) {
             int samples = choices.of(RUNS);
             Sampled to = pass(walk, EVERY.multipliedBy(samples));
-            return told(walk, new Fact.WatchHeld(soak.name(), by, from, to, samples + 1L, 0, List.of()), true, to);
+            return told(walk, new WatchFact.Held(soak.name(), by, from, to, samples + 1L, 0, List.of()), true, to);
         } else if (kind <= 7) {
             Sampled bad = pass(walk, EVERY);
             int count = choices.oneIn(2) ? 2 : 1;
             if (count == 2) {
                 Sampled second = pass(walk, EVERY);
                 // Told first, and yet behind the stop.
-                boolean warm = !outside && choices.oneIn(3) && walk.watch(new Fact.WatchCondition(soak.name(), by, "ambient", false, Optional.of(bad),
+                boolean warm = !outside && choices.oneIn(3)
+                        && walk.watch(new WatchFact.ConditionCrossed(soak.name(), by, "ambient", false, Optional.of(bad),
                         second, Quantity.of("31", "degC")));
                 outside |= warm;
             }
-            return told(walk, new Fact.WatchChanged(soak.name(), by, Optional.of(from), bad, count, "dark"), true, bad);
+            return told(walk, new WatchFact.Changed(soak.name(), by, Optional.of(from), bad, count, "dark"), true, bad);
         } else if (kind == 8) {
-            return told(walk, new Fact.WatchSilent(soak.name(), by, Optional.of(from), "no answer"), false, from);
+            return told(walk, new WatchFact.Silent(soak.name(), by, Optional.of(from), "no answer"), false, from);
         }
         return condition(walk, soak, by, from);
     }
@@ -68,17 +70,17 @@ final class RandomWatch {
         }
         number++;
         outside = false;
-        boolean taken = walk.watch(new Fact.WatchSilent(soak.name(), new Fact.Watcher(number, false), Optional.empty(), "no answer"));
+        boolean taken = walk.watch(new WatchFact.Silent(soak.name(), new WatchFact.Watcher(number, false), Optional.empty(), "no answer"));
         sees = false;
         last = Optional.empty();
         return taken;
     }
 
     private boolean begin(Walk walk, SoakStage soak) {
-        Fact.Watcher next = new Fact.Watcher(number + 1, false);
+        WatchFact.Watcher next = new WatchFact.Watcher(number + 1, false);
         offset = Duration.ZERO;
         Sampled at = pass(walk, choices.of(List.of(Duration.ofSeconds(1), Duration.ofMinutes(5), Duration.ofHours(3))));
-        boolean taken = told(walk, new Fact.WatchSees(soak.name(), next, "a unit", at), true, at);
+        boolean taken = told(walk, new WatchFact.Sees(soak.name(), next, "a unit", at), true, at);
         if (taken) {
             number++;
             outside = false;
@@ -86,10 +88,11 @@ final class RandomWatch {
         return taken;
     }
 
-    private boolean condition(Walk walk, SoakStage soak, Fact.Watcher by, Sampled from) {
+    private boolean condition(Walk walk, SoakStage soak, WatchFact.Watcher by, Sampled from) {
         Sampled after = pass(walk, EVERY);
         String value = outside ? "22" : "31";
-        boolean taken = told(walk, new Fact.WatchCondition(soak.name(), by, "ambient", outside, Optional.of(from), after, Quantity.of(value, "degC")),
+        boolean taken = told(walk, new WatchFact.ConditionCrossed(soak.name(), by, "ambient", outside, Optional.of(from), after,
+                Quantity.of(value, "degC")),
                 sees, choices.oneIn(2) ? after : from);
         if (taken) {
             outside = !outside;

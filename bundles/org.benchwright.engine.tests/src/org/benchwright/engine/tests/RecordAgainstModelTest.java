@@ -17,6 +17,7 @@ import org.benchwright.core.Role;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.record.Deed;
 import org.benchwright.engine.record.DepartureDecision;
 import org.benchwright.engine.record.Deviation;
@@ -124,7 +125,7 @@ class RecordAgainstModelTest implements PropertyTest {
         return switch (done.what()) {
             case "departure" -> new RecordFact.DepartureDecided(Long.parseLong(done.detail()), DepartureDecision.valueOf(done.decision()), "because");
             case "nonconformity" -> new RecordFact.NonconformityDecided(Long.parseLong(done.detail()), Disposition.valueOf(done.decision()), "because");
-            case "amend" -> new RecordFact.Amended(Signing.event(run, Fact.TextEntered.class, "damage"), done.detail(), "because");
+            case "amend" -> new RecordFact.Amended(Signing.event(run, Observation.TextEntered.class, "damage"), done.detail(), "because");
             case "review" -> new RecordFact.Reviewed(done.detail().equals("yes"), "because");
             case "hand over" -> new RecordFact.HandedOver("the owner", Signing.TEST + "/" + done.detail());
             case "supersede" -> new RecordFact.Superseded("T-22222-22222", "because");

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import org.benchwright.core.Actor;
 import org.benchwright.core.Role;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.record.DepartureDecision;
 import org.benchwright.engine.record.RecordFact;
 import org.benchwright.engine.record.RecordFact.DepartureDecided;
@@ -33,7 +34,7 @@ class RecordPeopleTest {
     void smallLettersDoNotMakeAnotherPerson() {
         Walk walk = Walk.approved(Signing.plan()).until("look.clean");
         walk.tell(new Fact.Noted("looked in"), new Actor("lw", Role.TECHNICIAN));
-        walk.tell(new Fact.Confirmed("clean", false)).tell(new Fact.Released("clean", Walk.SUPERVISOR, true));
+        walk.tell(new Observation.Confirmed("clean", false)).tell(new Fact.Released("clean", Walk.SUPERVISOR, true));
         while (!walk.run().ended()) {
             walk.good();
         }
@@ -60,7 +61,7 @@ class RecordPeopleTest {
     @Test
     void whoAmendsDecidesAndReviewsNothing() throws Exception {
         Signing signing = Signing.of(Signing.departed().run());
-        long text = Signing.event(signing.record().run(), Fact.TextEntered.class, "damage");
+        long text = Signing.event(signing.record().run(), Observation.TextEntered.class, "damage");
         signing.does("LW", new RecordFact.Amended(text, "left foot bent", "was overlooked"));
         assertTrue(signing.refusal("LW", new DepartureDecided(signing.deviation(0), ACCEPTED, "fine")).startsWith("LW amended this record"));
         signing.does("KM", new DepartureDecided(signing.deviation(0), ACCEPTED, "fine"));

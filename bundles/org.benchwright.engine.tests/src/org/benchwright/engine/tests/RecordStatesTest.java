@@ -17,6 +17,7 @@ import org.benchwright.engine.Demand;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.DepartureKind;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.record.Deed;
 import org.benchwright.engine.record.DepartureDecision;
 import org.benchwright.engine.record.Deviation;
@@ -95,7 +96,8 @@ class RecordStatesTest {
         assertEquals(Standing.REVIEWED, signing.record().standing());
         assertEquals(Optional.empty(), signing.record().uncertified());
         signing.does("TH", new HandedOver("the owner", FIRST));
-        signing.does("TH", new RecordFact.Amended(Signing.event(signing.record().run(), Fact.TextEntered.class, "damage"), "dented", "seen later"));
+        signing.does("TH", new RecordFact.Amended(Signing.event(signing.record().run(), Observation.TextEntered.class, "damage"), "dented",
+                "seen later"));
         assertTrue(signing.record().reviewDue());
         assertEquals(Standing.HANDED_OVER, signing.record().standing());
         assertEquals(refusal, signing.refusal("TH", new HandedOver("the owner", Signing.TEST + "/2")));
@@ -120,7 +122,7 @@ class RecordStatesTest {
         Walk walk = Walk.approved(PlanDraft.plan().stage("received", step("plate", attach("front"), attach("back"))).build());
         for (int i = 0; i < 200 && !walk.run().ended(); i++) {
             if (walk.demand() instanceof Demand.AttachFile file) {
-                walk.tell(new Fact.Attached(file.attach().id(), PLATE, "plate.jpg"));
+                walk.tell(new Observation.Attached(file.attach().id(), PLATE, "plate.jpg"));
             } else {
                 walk.good();
             }
@@ -193,7 +195,7 @@ class RecordStatesTest {
         assertEquals(Standing.OBJECTED, signing.record().standing());
         assertTrue(signing.refusal("TH", new HandedOver("the owner", FIRST)).contains("did not agree: the damage is not told"));
         assertTrue(signing.refusal("KM", new Reviewed(true, "")).startsWith("It was reviewed by LW"));
-        long text = Signing.event(signing.record().run(), Fact.TextEntered.class, "damage");
+        long text = Signing.event(signing.record().run(), Observation.TextEntered.class, "damage");
         signing.does("TH", new RecordFact.Amended(text, "left foot bent", "was overlooked")).does("KM", new Reviewed(true, ""));
         assertEquals(Standing.REVIEWED, signing.record().standing());
         signing.does("TH", new HandedOver("the owner", Signing.TEST + "/2"));
@@ -202,7 +204,7 @@ class RecordStatesTest {
     @Test
     void whatWasAmendedAfterItWentOutIsHandedOverAgainWithTheNextNumber() throws Exception {
         Signing signing = Signing.of(Signing.good().run()).does("TH", new HandedOver("the owner", FIRST));
-        long text = Signing.event(signing.record().run(), Fact.TextEntered.class, "damage");
+        long text = Signing.event(signing.record().run(), Observation.TextEntered.class, "damage");
         signing.does("TH", new RecordFact.Amended(text, "left foot bent", "was overlooked"));
         assertEquals(Signing.TEST + "/2", signing.record().number());
         assertTrue(signing.refusal("TH", new HandedOver("the owner", FIRST)).contains("is not the one that holds"));
@@ -229,11 +231,11 @@ class RecordStatesTest {
     @Test
     void whatFollowedFromASlipIsNoDeparture() throws Exception {
         Walk walk = Walk.approved(Signing.plan()).until("instrument.meter");
-        Fact late = new Fact.InstrumentNamed("meter", "M-9", Optional.of(Quantity.of("0.02", "V")), BigDecimal.valueOf(2),
+        Fact late = new Observation.InstrumentNamed("meter", "M-9", Optional.of(Quantity.of("0.02", "V")), BigDecimal.valueOf(2),
                 Optional.of(LocalDate.of(2020, 1, 1)));
         walk.tell(late);
         assertEquals(1, Deviation.of(walk.run()).size());
-        walk.tell(new Fact.Struck(walk.run().strikeable().orElseThrow().sequence()));
+        walk.strike();
         assertEquals(List.of(), Deviation.of(walk.run()));
         while (!walk.run().ended()) {
             walk.good();

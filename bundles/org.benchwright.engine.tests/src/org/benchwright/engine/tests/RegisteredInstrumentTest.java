@@ -14,6 +14,7 @@ import org.benchwright.core.UnitOfMeasure;
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.instrument.InstrumentRange;
 import org.benchwright.engine.instrument.InstrumentUse;
 import org.benchwright.engine.instrument.RegisteredUncertainty;
@@ -39,12 +40,13 @@ class RegisteredInstrumentTest {
                 Quantity.of("0.01", "V"), Optional.empty());
     }
 
-    private static Fact.RegisterEntry entry(Optional<String> retired, InstrumentRange... ranges) {
-        return new Fact.RegisterEntry(3, "Multimeter", "SN 4", List.of(ranges), "C-9", Optional.of(LocalDate.parse("2026-01-10")), "bench 2", retired);
+    private static Observation.RegisterEntry entry(Optional<String> retired, InstrumentRange... ranges) {
+        return new Observation.RegisterEntry(3, "Multimeter", "SN 4", List.of(ranges), "C-9", Optional.of(LocalDate.parse("2026-01-10")), "bench 2",
+                retired);
     }
 
-    private static Fact.InstrumentNamed named(Fact.RegisterEntry entry) {
-        return new Fact.InstrumentNamed("meter", "M-17", RegisteredUncertainty.of(PLAN, METER, entry.ranges()), BigDecimal.valueOf(2),
+    private static Observation.InstrumentNamed named(Observation.RegisterEntry entry) {
+        return new Observation.InstrumentNamed("meter", "M-17", RegisteredUncertainty.of(PLAN, METER, entry.ranges()), BigDecimal.valueOf(2),
                 Optional.of(LocalDate.parse("2027-01-10")), Optional.of(entry));
     }
 
@@ -52,9 +54,9 @@ class RegisteredInstrumentTest {
     @Test
     void itIsNamedWithTheLargestUncertaintyAndDecidesWithThatOfTheReading() {
         Walk walk = Walk.open(PLAN).until("instrument.meter").tell(named(entry(Optional.empty(), range("60", "dc"))));
-        Fact.InstrumentNamed told = walk.last(Fact.InstrumentNamed.class);
+        Observation.InstrumentNamed told = walk.last(Observation.InstrumentNamed.class);
         assertEquals(0, told.uncertainty().orElseThrow().value().compareTo(new BigDecimal("0.0405")));
-        walk.tell(new Fact.Measured("volts", "24.00", Quantity.of("24.00", "V")));
+        walk.tell(new Observation.Measured("volts", "24.00", Quantity.of("24.00", "V")));
         String used = walk.last(Derived.CheckDecided.class).numbers().orElseThrow().uncertainty();
         assertEquals("0.037 V", used);
     }
@@ -88,10 +90,11 @@ class RegisteredInstrumentTest {
 
     @Test
     void anotherUncertaintyThanTheEntrysIsRefused() {
-        Fact.InstrumentNamed good = named(entry(Optional.empty(), range("60", "dc")));
-        Fact better = new Fact.InstrumentNamed("meter", "M-17", Optional.of(Quantity.of("0.001", "V")), good.coverage(), good.due(), good.entry());
+        Observation.InstrumentNamed good = named(entry(Optional.empty(), range("60", "dc")));
+        Fact better = new Observation.InstrumentNamed("meter", "M-17", Optional.of(Quantity.of("0.001", "V")), good.coverage(), good.due(),
+                good.entry());
         assertTrue(refusal(better).contains("By its register entry the uncertainty of M-17 is"));
-        Fact none = new Fact.InstrumentNamed("meter", "M-17", Optional.empty(), good.coverage(), good.due(), good.entry());
+        Fact none = new Observation.InstrumentNamed("meter", "M-17", Optional.empty(), good.coverage(), good.due(), good.entry());
         assertTrue(refusal(none).contains("By its register entry"));
     }
 }

@@ -11,7 +11,7 @@ import java.util.Optional;
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.Demand;
 import org.benchwright.engine.event.Derived;
-import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.plan.Plan;
 import org.junit.jupiter.api.Test;
 
@@ -32,7 +32,7 @@ class RehearsalTest {
 
     @Test
     void itIsMadeSafeAllTheSame() {
-        Walk walk = Walk.rehearse(PLAN).tell(new Fact.Confirmed("x", false)).asks("off.supply.off").good();
+        Walk walk = Walk.rehearse(PLAN).tell(new Observation.Confirmed("x", false)).asks("off.supply.off").good();
         assertEquals(new Derived.RehearsalEnded(Verdict.REJECTED, "bad"), walk.last(Derived.RehearsalEnded.class));
         assertEquals(1, walk.count(Derived.MadeSafe.class));
     }

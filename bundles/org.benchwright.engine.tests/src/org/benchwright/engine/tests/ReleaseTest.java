@@ -11,6 +11,7 @@ import org.benchwright.core.Role;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Derived.Outcome;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.junit.jupiter.api.Test;
 
 /** Nobody goes on without a release, and nobody releases their own work. */
@@ -49,10 +50,10 @@ class ReleaseTest {
 
     @Test
     void everybodyWhoWorkedOnTheTestIsExcludedInWhateverRole() {
-        Walk walk = upTo(Role.SECOND_PERSON).tell(new Fact.Confirmed("x", true), Walk.OTHER_TECHNICIAN);
+        Walk walk = upTo(Role.SECOND_PERSON).tell(new Observation.Confirmed("x", true), Walk.OTHER_TECHNICIAN);
         walk.refusal(by("TM", Role.SECOND_PERSON, true));
         walk.refusal(by("QN", Role.SECOND_PERSON, true));
-        Walk supervisorWorked = upTo(Role.SECOND_PERSON).tell(new Fact.Confirmed("x", true), Walk.SUPERVISOR);
+        Walk supervisorWorked = upTo(Role.SECOND_PERSON).tell(new Observation.Confirmed("x", true), Walk.SUPERVISOR);
         supervisorWorked.refusal(by("SV", Role.SUPERVISOR, true));
     }
 
@@ -74,7 +75,7 @@ class ReleaseTest {
         Walk walk = upTo(Role.SECOND_PERSON).good().tell(by("AB", Role.SECOND_PERSON, true)).asks("after.x");
         Actor turned = new Actor("ab", Role.TECHNICIAN);
         assertEquals("ab released something in this test, so somebody else has to carry it out.",
-                walk.refusal(new Fact.Confirmed("x", true), turned));
+                walk.refusal(new Observation.Confirmed("x", true), turned));
         walk.tell(new Fact.Noted("Looked in."), turned);
         walk.tell(new Fact.Abandoned("QN was called away."), turned).tell(new Fact.Switched("supply", false), turned).asks("end");
     }

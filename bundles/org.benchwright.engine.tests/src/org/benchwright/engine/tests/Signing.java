@@ -20,6 +20,7 @@ import org.benchwright.core.Role;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.engine.record.RecordEvent;
@@ -69,7 +70,7 @@ final class Signing {
 
     /** An interruption and a release: two departures, accepted. */
     static Walk departed() {
-        Walk walk = Walk.approved(plan()).until("look.clean").tell(new Fact.Confirmed("clean", false));
+        Walk walk = Walk.approved(plan()).until("look.clean").tell(new Observation.Confirmed("clean", false));
         walk.tell(new Fact.Released("clean", Walk.SUPERVISOR, true));
         return end(walk.interrupt("20 min"));
     }

@@ -14,6 +14,7 @@ import org.benchwright.core.Quantity;
 import org.benchwright.core.UnitOfMeasure;
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.evidence.Combination;
 import org.benchwright.evidence.DecisionRule;
@@ -33,8 +34,8 @@ class SlipTest {
         return Walk.open(PlanDraft.plan().stage("a", step("supply", measure)).build()).until("supply.v");
     }
 
-    private static Fact.Measured entered(String raw) {
-        return new Fact.Measured("v", raw, Quantity.of(raw, "V"));
+    private static Observation.Measured entered(String raw) {
+        return new Observation.Measured("v", raw, Quantity.of(raw, "V"));
     }
 
     @ParameterizedTest
@@ -70,7 +71,7 @@ class SlipTest {
     @Test
     void aGuardedRepeatIsComparedWithItsLimits() {
         Walk walk = reading(Parts.measureAgain("v", 1, Combination.MEAN, rejected("bad"), undecided("x"))).tell(entered("24.48"));
-        walk.tell(new Fact.ReasonGiven("v", "Too close.")).asks("supply.v");
+        walk.tell(new Observation.ReasonGiven("v", "Too close.")).asks("supply.v");
         assertEquals(Optional.of("24.3 V"), walk.run().slipIn(entered("243")).map(q -> q.instead().toString()));
     }
 

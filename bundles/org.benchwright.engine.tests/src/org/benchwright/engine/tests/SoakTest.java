@@ -26,7 +26,8 @@ import org.benchwright.engine.event.DepartureKind;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Derived.Outcome;
 import org.benchwright.engine.event.Fact;
-import org.benchwright.engine.event.Fact.Sight;
+import org.benchwright.engine.event.Observation;
+import org.benchwright.engine.event.Observation.Sight;
 import org.benchwright.engine.plan.Move;
 import org.benchwright.engine.plan.SoakStage;
 import org.junit.jupiter.api.Test;
@@ -158,11 +159,14 @@ class SoakTest {
         SoakStage soak = asked(walk).soak();
         assertEquals("A look that nobody took is no look. Look at the unit, then enter what it shows.",
                 walk.refusal(Answers.look(soak, Sight.NOT_LOOKING, true)));
-        walk.refusal(new Fact.Looked("endurance", Sight.YES, "", List.of()));
-        walk.refusal(new Fact.Looked("endurance", Sight.YES, "", List.of(new Fact.ConditionReading("supply", "20", Quantity.of("20", "degC")))));
-        walk.refusal(new Fact.Looked("endurance", Sight.YES, "", List.of(new Fact.ConditionReading("ambient", "20 V", Quantity.of("20", "V")))));
-        walk.refusal(new Fact.Looked("endurance", Sight.YES, "", List.of(new Fact.ConditionReading("ambient", "20", Quantity.of("27", "degC")))));
-        walk.refusal(new Fact.Looked("other", Sight.YES, "", List.of()));
+        walk.refusal(new Observation.Looked("endurance", Sight.YES, "", List.of()));
+        walk.refusal(new Observation.Looked("endurance", Sight.YES, "",
+                List.of(new Observation.ConditionReading("supply", "20", Quantity.of("20", "degC")))));
+        walk.refusal(new Observation.Looked("endurance", Sight.YES, "",
+                List.of(new Observation.ConditionReading("ambient", "20 V", Quantity.of("20", "V")))));
+        walk.refusal(new Observation.Looked("endurance", Sight.YES, "",
+                List.of(new Observation.ConditionReading("ambient", "20", Quantity.of("27", "degC")))));
+        walk.refusal(new Observation.Looked("other", Sight.YES, "", List.of()));
     }
 
     // ---- families whose stop does not stay
@@ -248,8 +252,8 @@ class SoakTest {
         Walk walk = Walk.open(PlanDraft.plan().stage("a", step("on", energise("supply")))
                 .soak("endurance", rejected("stopped"), rejected("stopped"), Optional.empty())
                 .stage("b", step("check", confirm("x", goTo("endurance", "", 1, undecided("twice"))))).build());
-        walk.until("check.x").tell(new Fact.Confirmed("x", false)).asks("endurance.begin").good();
+        walk.until("check.x").tell(new Observation.Confirmed("x", false)).asks("endurance.begin").good();
         assertEquals(2, walk.last(Derived.SoakBegun.class).attempt());
-        walk.until("check.x").tell(new Fact.Confirmed("x", false)).asks("off.supply.off");
+        walk.until("check.x").tell(new Observation.Confirmed("x", false)).asks("off.supply.off");
     }
 }

@@ -20,6 +20,7 @@ import org.benchwright.core.Role;
 import org.benchwright.core.SignalWord;
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.evidence.DecisionRule;
 import org.junit.jupiter.api.Test;
@@ -42,11 +43,11 @@ class StrikeTest {
     void aStruckReadingIsAskedAgainAndStaysOnRecord() {
         Walk walk = reading().tell(volts("v", "42.1")).asks("off.supply.off");
         assertEquals("bad", walk.run().reason());
-        walk.tell(strike(walk)).asks("supply.v");
+        walk.strike().asks("supply.v");
         assertEquals("", walk.run().reason());
         assertEquals(Optional.empty(), walk.run().strikeable());
         walk.tell(volts("v", "24.1")).asks("hazard.mains");
-        assertEquals(2, walk.count(Fact.Measured.class));
+        assertEquals(2, walk.count(Observation.Measured.class));
         walk.until("end");
         assertEquals(Optional.of(Verdict.ACCEPTED), walk.run().verdict());
     }
@@ -87,16 +88,16 @@ class StrikeTest {
     void aStruckRepeatIsNotCounted() {
         Walk walk = Walk.open(PlanDraft.plan().stage("a", step("a1", text("t")),
                 step("a2", confirm("x", goTo("a", "a1", 1, rejected("twice"))))).build());
-        walk.good().tell(new Fact.Confirmed("x", false)).asks("a1.t");
-        walk.tell(strike(walk)).asks("a2.x").tell(new Fact.Confirmed("x", false)).asks("a1.t");
-        walk.good().tell(new Fact.Confirmed("x", false)).asks("off.supply.off");
+        walk.good().tell(new Observation.Confirmed("x", false)).asks("a1.t");
+        walk.strike().asks("a2.x").tell(new Observation.Confirmed("x", false)).asks("a1.t");
+        walk.good().tell(new Observation.Confirmed("x", false)).asks("off.supply.off");
     }
 
     @Test
     void whatMayHaveBeenSwitchedOnMeanwhileStaysLive() {
         Walk walk = Walk.open(PlanDraft.plan().stage("a", step("a1", text("t")), step("on", energise("supply"), mark("closed"), confirm("x")))
                 .build()).good().asks("on.closed");
-        walk.tell(strike(walk)).asks("a1.t");
+        walk.strike().asks("a1.t");
         assertEquals(Set.of("supply"), walk.run().live());
         walk.good().asks("on.supply.off").good().asks("on.closed");
     }
@@ -106,8 +107,8 @@ class StrikeTest {
         Walk walk = Walk.open(PlanDraft.plan().stage("a", step("a1", text("t"), Parts.release("bare", Role.SECOND_PERSON, rejected("x"))))
                 .build());
         Actor turned = new Actor(Walk.OTHER_TECHNICIAN.id(), Role.SECOND_PERSON);
-        walk.tell(new Fact.TextEntered("t", "nonsense"), Walk.OTHER_TECHNICIAN);
-        walk.tell(strike(walk)).good().asks("a1.bare.release");
+        walk.tell(new Observation.TextEntered("t", "nonsense"), Walk.OTHER_TECHNICIAN);
+        walk.strike().good().asks("a1.bare.release");
         walk.refusal(new Fact.Released("bare", turned, true));
     }
 }

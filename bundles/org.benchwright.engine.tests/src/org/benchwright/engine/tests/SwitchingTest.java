@@ -12,6 +12,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.util.Set;
 
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.plan.Move;
 import org.benchwright.engine.plan.Step;
 import org.junit.jupiter.api.Test;
@@ -47,7 +48,7 @@ class SwitchingTest {
     @Test
     void aStepThatSwitchesOnWhatIsLiveAsksToSwitchItOffFirst() {
         Walk walk = steps(step("on", energise("supply"), confirm("lit", ONCE_MORE)));
-        walk.good().tell(new Fact.Confirmed("lit", false)).asks("on.supply.off");
+        walk.good().tell(new Observation.Confirmed("lit", false)).asks("on.supply.off");
         assertEquals(1, walk.count(org.benchwright.engine.event.Derived.StepOpened.class));
         walk.good().asks("on.supply.on").good().asks("on.lit");
     }

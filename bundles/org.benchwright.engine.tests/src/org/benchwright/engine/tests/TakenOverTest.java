@@ -20,6 +20,7 @@ import org.benchwright.core.Actor;
 import org.benchwright.core.Role;
 import org.benchwright.core.SignalWord;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.plan.Plan;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -43,15 +44,16 @@ class TakenOverTest {
     @EnumSource(SignalWord.class)
     void whoeverTakesOverReadsTheHazardsThemselves(SignalWord signal) {
         Walk walk = walk(signal).good().asks("a1.x").tell(OVER, Walk.OTHER_TECHNICIAN).asks("hazard.mains");
-        assertTrue(walk.refusal(new Fact.Confirmed("x", true), Walk.OTHER_TECHNICIAN).contains("hazard.mains"));
+        assertTrue(walk.refusal(new Observation.Confirmed("x", true), Walk.OTHER_TECHNICIAN).contains("hazard.mains"));
         walk.tell(new Fact.HazardAcknowledged("mains"), Walk.OTHER_TECHNICIAN).asks("a1.x");
         assertEquals(Optional.of(Walk.OTHER_TECHNICIAN), walk.run().holder());
     }
 
     @Test
     void bothCountWhereWorkAndReleaseAreApart() {
-        Walk walk = walk(SignalWord.NOTICE).good().tell(new Fact.Confirmed("x", true)).tell(OVER, Walk.OTHER_TECHNICIAN);
-        walk.tell(new Fact.HazardAcknowledged("mains"), Walk.OTHER_TECHNICIAN).tell(new Fact.Confirmed("x", true), Walk.OTHER_TECHNICIAN).asks("a3.r.release");
+        Walk walk = walk(SignalWord.NOTICE).good().tell(new Observation.Confirmed("x", true)).tell(OVER, Walk.OTHER_TECHNICIAN);
+        walk.tell(new Fact.HazardAcknowledged("mains"), Walk.OTHER_TECHNICIAN).tell(new Observation.Confirmed("x", true), Walk.OTHER_TECHNICIAN)
+                .asks("a3.r.release");
         for (String worked : new String[] {"QN", "TM"}) {
             String words = walk.refusal(new Fact.Released("r", new Actor(worked, Role.SECOND_PERSON), true), Walk.OTHER_TECHNICIAN);
             assertTrue(words.contains(worked), words);
@@ -85,7 +87,7 @@ class TakenOverTest {
 
     @Test
     void theLastEntryOfSomebodyElseIsNotStruck() {
-        Walk walk = walk(SignalWord.NOTICE).good().tell(new Fact.Confirmed("x", true));
+        Walk walk = walk(SignalWord.NOTICE).good().tell(new Observation.Confirmed("x", true));
         long entry = walk.run().strikeable().orElseThrow().sequence();
         walk.tell(OVER, Walk.OTHER_TECHNICIAN);
         walk.refusal(new Fact.Struck(entry), Walk.OTHER_TECHNICIAN);
@@ -144,7 +146,7 @@ class TakenOverTest {
 
     @Test
     void neitherMakesTheLastEntryLast() {
-        Walk walk = walk(SignalWord.NOTICE).good().tell(new Fact.Confirmed("x", true));
+        Walk walk = walk(SignalWord.NOTICE).good().tell(new Observation.Confirmed("x", true));
         long entry = walk.run().strikeable().orElseThrow().sequence();
         walk.tell(new Fact.Placed("A 3")).tell(new Fact.Identified("C16-004711")).tell(new Fact.Struck(entry)).asks("a1.x");
         assertEquals(Optional.of("A 3"), walk.run().position());

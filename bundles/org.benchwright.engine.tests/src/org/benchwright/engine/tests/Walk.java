@@ -16,6 +16,7 @@ import org.benchwright.engine.Demand;
 import org.benchwright.engine.DoesNotFollowException;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.TestRun;
+import org.benchwright.engine.event.Approval;
 import org.benchwright.engine.event.DepartureKind;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Fact;
@@ -59,7 +60,7 @@ final class Walk {
     static Walk approved(Plan plan) {
         Fact.Opened o = opening(false);
         return new Walk(plan, new Fact.Opened(o.serial(), o.family(), o.procedure(), o.revision(), o.text(), o.plan(), o.station(), o.software(),
-                false, o.predecessor(), Optional.of(new Fact.Approval(2, "RB", "AL", START))));
+                false, o.predecessor(), Optional.of(new Approval(2, "RB", "AL", START))));
     }
 
     /** A test in which a hazard that was read is remembered for twelve hours. */
@@ -129,6 +130,11 @@ final class Walk {
             throw new AssertionError(fact + " at " + demand().key() + ": " + e.getMessage(), e);
         }
         return this;
+    }
+
+    /** Strikes the last entry. */
+    Walk strike() {
+        return tell(new Fact.Struck(run.strikeable().orElseThrow().sequence()));
     }
 
     /** What a watch tells: its event repeats sitting and offset of the last one, and has a wall time of its own. False if it is not taken. */

@@ -35,8 +35,10 @@ import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Derived.Outcome;
 import org.benchwright.engine.event.EventBody;
 import org.benchwright.engine.event.Fact;
-import org.benchwright.engine.event.Fact.Sampled;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
+import org.benchwright.engine.event.WatchFact;
+import org.benchwright.engine.event.WatchFact.Sampled;
 import org.benchwright.engine.plan.Move;
 import org.benchwright.engine.plan.SoakStage;
 import org.junit.jupiter.api.Test;
@@ -45,8 +47,8 @@ import org.junit.jupiter.api.Test;
 class WatchTest {
 
     private static final Actor WATCH = new Actor("watch", Role.WATCH);
-    private static final Fact.Watcher FIRST = new Fact.Watcher(1, false);
-    private static final Fact.Watcher SECOND = new Fact.Watcher(2, false);
+    private static final WatchFact.Watcher FIRST = new WatchFact.Watcher(1, false);
+    private static final WatchFact.Watcher SECOND = new WatchFact.Watcher(2, false);
     private static final SoakStage.Watch EVERY_10_S = new SoakStage.Watch(Duration.ofSeconds(10), 2, 3, Optional.of("looks"));
     private static final Move TO_LOG = goTo("read_log", "log");
     private static final Move AGAIN = beginAgain(1, undecided("Stopped outside conditions twice."));
@@ -98,25 +100,25 @@ class WatchTest {
         at.tell(fact, WATCH);
     }
 
-    private static Fact sees(Fact.Watcher by, Sampled at) {
-        return new Fact.WatchSees("endurance", by, "modbus 192.0.2.7:502 unit 1", at);
+    private static Fact sees(WatchFact.Watcher by, Sampled at) {
+        return new WatchFact.Sees("endurance", by, "modbus 192.0.2.7:502 unit 1", at);
     }
 
-    private static Fact held(Fact.Watcher by, Sampled from, Sampled to) {
+    private static Fact held(WatchFact.Watcher by, Sampled from, Sampled to) {
         long samples = to.offset().minus(from.offset()).toSeconds() / 10 + 1;
-        return new Fact.WatchHeld("endurance", by, from, to, samples, 0, List.of());
+        return new WatchFact.Held("endurance", by, from, to, samples, 0, List.of());
     }
 
-    private static Fact changed(Fact.Watcher by, Sampled lastGood, Sampled firstBad, int bad) {
-        return new Fact.WatchChanged("endurance", by, Optional.of(lastGood), firstBad, bad, "mode run: input 3 off");
+    private static Fact changed(WatchFact.Watcher by, Sampled lastGood, Sampled firstBad, int bad) {
+        return new WatchFact.Changed("endurance", by, Optional.of(lastGood), firstBad, bad, "mode run: input 3 off");
     }
 
     private Fact condition(boolean inside, String before, String after, String value) {
-        return new Fact.WatchCondition("endurance", FIRST, "ambient", inside, Optional.of(at(before)), at(after), Quantity.of(value, "degC"));
+        return new WatchFact.ConditionCrossed("endurance", FIRST, "ambient", inside, Optional.of(at(before)), at(after), Quantity.of(value, "degC"));
     }
 
-    private static Fact silent(Fact.Watcher by, Sampled last) {
-        return new Fact.WatchSilent("endurance", by, Optional.of(last), "connection refused");
+    private static Fact silent(WatchFact.Watcher by, Sampled last) {
+        return new WatchFact.Silent("endurance", by, Optional.of(last), "connection refused");
     }
 
     private String refused(String time, Fact fact) {
@@ -131,7 +133,7 @@ class WatchTest {
     }
 
     private void look() {
-        walk.tell(Answers.look(assertInstanceOf(Demand.Look.class, walk.demand()).soak(), Fact.Sight.YES, true));
+        walk.tell(Answers.look(assertInstanceOf(Demand.Look.class, walk.demand()).soak(), Observation.Sight.YES, true));
     }
 
     private SoakAttempt attempt() {
@@ -270,7 +272,7 @@ class WatchTest {
         told("0 s", sees(FIRST, at("0 s")));
         told("5 h", held(FIRST, at("0 s"), at("5 h")));
         Sampled found = new Sampled(began.plus(Duration.ofHours(7)), Duration.ZERO, Optional.empty());
-        told("7 h 10 s", new Fact.WatchChanged("endurance", SECOND, Optional.empty(), found, 2, "mode run: input 3 off"));
+        told("7 h 10 s", new WatchFact.Changed("endurance", SECOND, Optional.empty(), found, 2, "mode run: input 3 off"));
         walk.asks("log.lines");
         assertEquals("not in mode run: the watch saw it stop between 5 h and 7 h of the soak", walk.last(Derived.SoakEnded.class).words());
         assertEquals(Optional.of(Duration.ofHours(7)), attempt().stoppedBy());
@@ -316,11 +318,11 @@ class WatchTest {
     @Test
     void aWatchThatNeverSawTheUnitSaysSoAndWhatItReadsCounts() {
         latching();
-        told("30 s", new Fact.WatchSilent("endurance", FIRST, Optional.empty(), "connection refused"));
+        told("30 s", new WatchFact.Silent("endurance", FIRST, Optional.empty(), "connection refused"));
         assertEquals("connection refused", WatchStanding.of(walk.run()).orElseThrow().why());
         Sampled found = at("1 h");
-        told("1 h", new Fact.WatchCondition("endurance", FIRST, "ambient", false, Optional.empty(), found, Quantity.of("31", "degC")));
-        told("1 h 10 s", new Fact.WatchChanged("endurance", FIRST, Optional.empty(), found, 2, "mode run: input 3 off"));
+        told("1 h", new WatchFact.ConditionCrossed("endurance", FIRST, "ambient", false, Optional.empty(), found, Quantity.of("31", "degC")));
+        told("1 h 10 s", new WatchFact.Changed("endurance", FIRST, Optional.empty(), found, 2, "mode run: input 3 off"));
         walk.asks("endurance.begin");
         assertTrue(walk.last(Derived.SoakEnded.class).words().endsWith("; whether ambient left its limits before or after that cannot be told"));
     }
@@ -346,14 +348,14 @@ class WatchTest {
         refused("0 s", sees(SECOND, at("0 s")));
         assertEquals("Only a watch tells what a watch saw.", walk.refusal(sees(FIRST, at("0 s"))));
         assertEquals("A simulated unit proves nothing. It can be watched in a rehearsal only.",
-                refused("0 s", sees(new Fact.Watcher(1, true), at("0 s"))));
+                refused("0 s", sees(new WatchFact.Watcher(1, true), at("0 s"))));
         refused("0 s", sees(FIRST, at("1 h")));
         told("0 s", sees(FIRST, at("0 s")));
         refused("1 h", sees(FIRST, at("1 h")));
         refused("1 h", held(FIRST, at("0 s"), at("2 h")));
         assertEquals("So many samples were not taken in that time.",
-                refused("1 h", new Fact.WatchHeld("endurance", FIRST, at("0 s"), at("1 h"), 20, 0, List.of())));
-        refused("1 h", new Fact.WatchHeld("endurance", FIRST, at("0 s"), at("1 h"), 20, 400, List.of()));
+                refused("1 h", new WatchFact.Held("endurance", FIRST, at("0 s"), at("1 h"), 20, 0, List.of())));
+        refused("1 h", new WatchFact.Held("endurance", FIRST, at("0 s"), at("1 h"), 20, 400, List.of()));
         Sampled clocksDiffer = new Sampled(began.plus(Duration.ofHours(1)), Duration.ofHours(3), Optional.empty());
         assertEquals("The times of these samples do not fit one another, or the soak.", refused("1 h", held(FIRST, at("0 s"), clocksDiffer)));
         told("1 h", held(FIRST, at("0 s"), at("1 h")));
@@ -377,7 +379,7 @@ class WatchTest {
     void aSimulatedUnitIsWatchedInARehearsal() {
         walk = Walk.rehearse(draft(Optional.of(EVERY_10_S), GAP).build()).until("endurance.begin").good();
         began = walk.moment().instant();
-        told("0 s", sees(new Fact.Watcher(1, true), at("0 s")));
+        told("0 s", sees(new WatchFact.Watcher(1, true), at("0 s")));
         assertEquals("A watch of a unit does not turn into one of a simulated unit, nor the other way round.",
                 refused("1 h", held(FIRST, at("0 s"), at("1 h"))));
     }
@@ -390,12 +392,12 @@ class WatchTest {
         told("71 h 20 s", changed(FIRST, at("71 h"), at("71 h 10 s"), 2));
         List<TestEvent> record = walk.run().events();
         TestRun.fold(walk.run().plan(), record);
-        int seen = indexOf(record, Fact.WatchHeld.class);
+        int seen = indexOf(record, WatchFact.Held.class);
         // The stop is left out, and the run goes on to the end.
         forged(record, seen, held(FIRST, at("0 s"), at("72 h")));
         // A watch that nobody asked for.
         forged(record, seen, held(SECOND, at("0 s"), at("71 h")));
-        int stop = indexOf(record, Fact.WatchChanged.class);
+        int stop = indexOf(record, WatchFact.Changed.class);
         // One bad sample is no stop, so the end of the soak does not follow.
         forged(record, stop, changed(FIRST, at("71 h"), at("71 h 10 s"), 1));
         // A stop that lies before what was seen.

@@ -1,5 +1,7 @@
 package org.benchwright.engine.instrument;
 
+import static org.benchwright.engine.internal.Refusals.require;
+
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -13,7 +15,6 @@ import java.util.Set;
 
 import org.benchwright.core.Role;
 import org.benchwright.engine.RefusedException;
-import org.benchwright.engine.internal.Words;
 
 /**
  * The register of instruments as what was signed about them makes it. Whoever signs is asked here whether they may; whoever verifies asks
@@ -121,11 +122,5 @@ public final class InstrumentBook {
 
     private static String key(String asset) {
         return asset.strip().toUpperCase(Locale.ROOT);
-    }
-
-    private static void require(boolean holds, String key, Object... arguments) throws RefusedException {
-        if (!holds) {
-            throw new RefusedException(Words.of(key, arguments));
-        }
     }
 }

@@ -4,7 +4,7 @@ import java.util.Optional;
 
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.event.Derived.Outcome;
-import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Move;
 
@@ -24,7 +24,7 @@ final class Branches {
         return new Action.Confirm(branch.id(), branch.statement(), new Move.Conclude(Verdict.UNDECIDED, ""));
     }
 
-    static void answered(RunState s, Action.Branch branch, Fact.Confirmed answer) {
+    static void answered(RunState s, Action.Branch branch, Observation.Confirmed answer) {
         branch.remembered().ifPresent(key -> s.memory().answers().put(key, answer.yes()));
         take(s, branch, answer.yes());
     }

@@ -9,6 +9,7 @@ import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Derived.Numbers;
 import org.benchwright.engine.event.Derived.Outcome;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Move;
 import org.benchwright.engine.plan.Precondition;
@@ -35,7 +36,7 @@ final class Checks {
 
     // ---- entries
 
-    static void compared(RunState s, Fact.Compared c) {
+    static void compared(RunState s, Observation.Compared c) {
         Action.Compare action = (Action.Compare) s.action();
         boolean same = plain(c.left()).equals(plain(c.right()));
         if (same) {
@@ -50,7 +51,7 @@ final class Checks {
         return text.replaceAll("\\s+", "").toUpperCase(Locale.ROOT);
     }
 
-    static void confirmed(RunState s, Fact.Confirmed c) {
+    static void confirmed(RunState s, Observation.Confirmed c) {
         if (s.action() instanceof Action.Branch branch) {
             Branches.answered(s, branch, c);
             return;
@@ -63,7 +64,7 @@ final class Checks {
         }
     }
 
-    static void itemConfirmed(RunState s, Fact.ItemConfirmed c) {
+    static void itemConfirmed(RunState s, Observation.ItemConfirmed c) {
         Action.Choose action = (Action.Choose) s.action();
         s.progress(s.progress().entered(c));
         if (!c.yes()) {
@@ -79,7 +80,7 @@ final class Checks {
 
     /** Every item is answered; one that was not as chosen has its decision already. */
     private static void chosen(RunState s, Action.Choose action) {
-        if (s.progress().entries().stream().allMatch(e -> ((Fact.ItemConfirmed) e).yes())) {
+        if (s.progress().entries().stream().allMatch(e -> ((Observation.ItemConfirmed) e).yes())) {
             pass(s, action.id(), Words.of("choose.yes"));
         } else {
             Steps.next(s);
@@ -126,7 +127,7 @@ final class Checks {
         }
     }
 
-    static void answered(RunState s, Fact.PreconditionAnswered a) {
+    static void answered(RunState s, Observation.PreconditionAnswered a) {
         Precondition precondition = s.plan().preconditions().stream().filter(p -> p.name().equals(a.precondition())).findFirst().orElseThrow();
         boolean inside = precondition.reading().isEmpty()
                 || a.reading().map(r -> precondition.reading().get().contains(r)).orElse(false);

@@ -1,7 +1,7 @@
 package org.benchwright.engine.internal;
 
-import static org.benchwright.engine.internal.FactGate.refused;
-import static org.benchwright.engine.internal.FactGate.require;
+import static org.benchwright.engine.internal.Refusals.refused;
+import static org.benchwright.engine.internal.Refusals.require;
 
 import java.math.BigDecimal;
 import java.time.Duration;
@@ -20,6 +20,7 @@ import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Fact.ToneGiven.Tone;
 import org.benchwright.engine.event.Moment;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.plan.Hazard;
 import org.benchwright.engine.plan.InstrumentSpec;
 import org.benchwright.engine.plan.SoakStage;
@@ -35,26 +36,26 @@ final class ContentGate {
             tone(s, t, moment);
         } else if (fact instanceof Fact.WaitElapsed) {
             Stamp began = s.progress().waiting().orElseThrow();
-            passed(s.ageAt(moment).minus(began.age()), ((Demand.AwaitTime) demand).time().time());
+            passed(s.age().at(moment).minus(began.age()), ((Demand.AwaitTime) demand).time().time());
         } else if (fact instanceof Fact.Released r) {
             release(s, (Demand.Release) demand, r);
-        } else if (fact instanceof Fact.InstrumentNamed i) {
+        } else if (fact instanceof Observation.InstrumentNamed i) {
             instrument(s, ((Demand.NameInstrument) demand).instrument(), i, moment);
-        } else if (fact instanceof Fact.Looked l) {
+        } else if (fact instanceof Observation.Looked l) {
             look(((Demand.Look) demand).soak(), l);
-        } else if (fact instanceof Fact.PreconditionAnswered p) {
+        } else if (fact instanceof Observation.PreconditionAnswered p) {
             precondition((Demand.AnswerPrecondition) demand, p);
-        } else if (fact instanceof Fact.Measured m) {
+        } else if (fact instanceof Observation.Measured m) {
             Demand.TakeMeasurement asked = (Demand.TakeMeasurement) demand;
             dimension(asked.measure().limits().unit(), m.value());
             asTyped(m.raw(), m.value(), asked.measure().unit());
-        } else if (fact instanceof Fact.CellRead c) {
+        } else if (fact instanceof Observation.CellRead c) {
             UnitOfMeasure unit = ((Demand.ReadCell) demand).grid().unit();
             dimension(unit, c.value());
             asTyped(c.raw(), c.value(), unit);
         } else if (fact instanceof Fact.Questioned q) {
             questioned(demand, q);
-        } else if (fact instanceof Fact.Tapped t) {
+        } else if (fact instanceof Observation.Tapped t) {
             Flashes.check(Flashes.tappedAlong(s, t.check()), t);
         } else if (fact instanceof Fact.HazardKnown k) {
             known(s, ((Demand.AcknowledgeHazard) demand).hazard(), k, moment);
@@ -78,15 +79,15 @@ final class ContentGate {
     }
 
     private static void entry(Fact fact) throws RefusedException {
-        if (fact instanceof Fact.ReasonGiven r) {
+        if (fact instanceof Observation.ReasonGiven r) {
             require(!r.reason().isBlank(), "refused.noReason");
-        } else if (fact instanceof Fact.TextEntered t) {
+        } else if (fact instanceof Observation.TextEntered t) {
             require(!t.text().isBlank(), "refused.emptyText");
-        } else if (fact instanceof Fact.Compared c) {
+        } else if (fact instanceof Observation.Compared c) {
             require(!c.left().isBlank() && !c.right().isBlank(), "refused.emptyText");
-        } else if (fact instanceof Fact.FaultLogEntered f) {
+        } else if (fact instanceof Observation.FaultLogEntered f) {
             require(f.lines().stream().noneMatch(line -> line.code().isBlank()), "refused.faultCode");
-        } else if (fact instanceof Fact.Attached a) {
+        } else if (fact instanceof Observation.Attached a) {
             boolean plain = !a.name().isBlank() && a.name().chars().noneMatch(c -> c == '/' || c == '\\' || Character.isISOControl(c));
             require(plain, "refused.fileName", a.name());
         }
@@ -95,7 +96,7 @@ final class ContentGate {
     private static void tone(RunState s, Fact.ToneGiven t, Moment moment) throws RefusedException {
         Expectations.ToneToCome due = Expectations.toneToCome(s, t).orElseThrow();
         require(t.tone() == Tone.OPENS || s.progress().opened().contains(t.check()), "refused.notAsked", t.check());
-        passed(s.ageAt(moment), due.due());
+        passed(s.age().at(moment), due.due());
     }
 
     private static void passed(Duration time, Duration needed) throws RefusedException {
@@ -103,12 +104,12 @@ final class ContentGate {
     }
 
     private static void release(RunState s, Demand.Release demand, Fact.Released r) throws RefusedException {
-        require(!People.hasWorked(s, r.by()), "refused.ownRelease", r.by().id());
+        require(!s.people().haveWorked(r.by()), "refused.ownRelease", r.by().id());
         boolean entitled = demand.by() == r.by().role() || demand.by() == Role.SECOND_PERSON && r.by().role() == Role.SUPERVISOR;
         require(entitled, "refused.role", Words.of("role." + demand.by().name()));
     }
 
-    private static void precondition(Demand.AnswerPrecondition demand, Fact.PreconditionAnswered p) throws RefusedException {
+    private static void precondition(Demand.AnswerPrecondition demand, Observation.PreconditionAnswered p) throws RefusedException {
         Optional<Limits> reading = demand.precondition().reading();
         require(reading.isEmpty() || p.reading().isPresent(), "refused.noReading");
         if (reading.isPresent()) {
@@ -120,7 +121,7 @@ final class ContentGate {
 
     // ---- instruments
 
-    private static void instrument(RunState s, InstrumentSpec spec, Fact.InstrumentNamed i, Moment moment) throws RefusedException {
+    private static void instrument(RunState s, InstrumentSpec spec, Observation.InstrumentNamed i, Moment moment) throws RefusedException {
         require(!i.asset().isBlank(), "refused.emptyText");
         Optional<LocalDate> late = Instruments.pastDue(i, moment.instant()).filter(due -> spec.refusedPastDue());
         require(late.isEmpty(), "refused.pastDue", i.asset(), late.map(LocalDate::toString).orElse(""));
@@ -144,7 +145,7 @@ final class ContentGate {
         }
     }
 
-    private static void goodEnough(InstrumentSpec spec, Fact.InstrumentNamed i, Quantity most) throws RefusedException {
+    private static void goodEnough(InstrumentSpec spec, Observation.InstrumentNamed i, Quantity most) throws RefusedException {
         Quantity has = i.uncertainty().orElseThrow(() -> refused("refused.noUncertainty", i.asset(), most));
         dimension(most.unit(), has);
         UnitOfMeasure unit = has.unit().finer(most.unit());
@@ -155,11 +156,11 @@ final class ContentGate {
 
     // ---- looks and readings
 
-    private static void look(SoakStage soak, Fact.Looked l) throws RefusedException {
-        require(l.answer() != Fact.Sight.NOT_LOOKING, "refused.look");
+    private static void look(SoakStage soak, Observation.Looked l) throws RefusedException {
+        require(l.answer() != Observation.Sight.NOT_LOOKING, "refused.look");
         require(l.readings().size() == soak.conditions().size(), "refused.noReading");
         for (int i = 0; i < l.readings().size(); i++) {
-            Fact.ConditionReading reading = l.readings().get(i);
+            Observation.ConditionReading reading = l.readings().get(i);
             UnitOfMeasure unit = soak.conditions().get(i).limits().unit();
             require(reading.condition().equals(soak.conditions().get(i).name()), "refused.noReading");
             dimension(unit, reading.value());

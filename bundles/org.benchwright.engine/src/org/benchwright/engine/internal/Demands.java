@@ -8,7 +8,7 @@ import java.util.stream.Stream;
 import org.benchwright.core.Quantity;
 import org.benchwright.core.SignalWord;
 import org.benchwright.engine.Demand;
-import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Hazard;
 import org.benchwright.engine.plan.Precondition;
@@ -98,7 +98,7 @@ public final class Demands {
     }
 
     private static Demand.Look look(RunState s, SoakStage soak) {
-        Soak now = s.soak();
+        SoakProgress now = s.soak();
         return new Demand.Look(soak, !now.begun(), now.lastGood().orElse(s.now()).moment(), now.begun() ? now.due(soak) : Duration.ZERO,
                 now.witnessed());
     }
@@ -147,7 +147,7 @@ public final class Demands {
         } else if (action instanceof Action.Release r) {
             return new Demand.Release(s.place(), r.id(), r.by(), r.statement());
         } else if (action instanceof Action.Wait w) {
-            return new Demand.AwaitTime(s.place(), w, s.onClockOfSitting(s.progress().waiting().orElse(s.now())));
+            return new Demand.AwaitTime(s.place(), w, s.age().onClockOfSitting(s.progress().waiting().orElse(s.now())));
         }
         return entry(s, action);
     }
@@ -177,7 +177,7 @@ public final class Demands {
         if (s.progress().owed()) {
             return new Demand.GiveReason(s.place(), m.id(), Words.of("because.undecided"));
         }
-        List<Quantity> earlier = s.progress().entries().stream().map(f -> ((Fact.Measured) f).value()).toList();
+        List<Quantity> earlier = s.progress().entries().stream().map(f -> ((Observation.Measured) f).value()).toList();
         return new Demand.TakeMeasurement(s.place(), m, earlier);
     }
 

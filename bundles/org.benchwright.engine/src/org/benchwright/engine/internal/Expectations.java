@@ -13,8 +13,9 @@ import org.benchwright.engine.event.DepartureKind;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Derived.Outcome;
 import org.benchwright.engine.event.Fact;
-import org.benchwright.engine.event.Fact.Sight;
 import org.benchwright.engine.event.Fact.ToneGiven.Tone;
+import org.benchwright.engine.event.Observation;
+import org.benchwright.engine.event.Observation.Sight;
 import org.benchwright.engine.internal.RunState.SwitchOff;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Move;
@@ -96,14 +97,14 @@ final class Expectations {
         Duration late = s.now().age().minus(given.due());
         boolean markedBefore = given.marked().moment().sitting() != s.lastMoment().sitting();
         if (markedBefore || late.compareTo(LATEST_TONE) > 0) {
-            seen(s, new Fact.Seen(tone.check(), Sight.NOT_LOOKING, ""));
+            seen(s, new Observation.Seen(tone.check(), Sight.NOT_LOOKING, ""));
         }
     }
 
     /** Takes down an answer, and decides all expectations that run together once all are answered. */
-    static void seen(RunState s, Fact.Seen answer) {
+    static void seen(RunState s, Observation.Seen answer) {
         s.progress(s.progress().answered(answer));
-        Map<String, Fact.Seen> answers = s.progress().seen();
+        Map<String, Observation.Seen> answers = s.progress().seen();
         List<Action.Expect> group = group(s);
         if (group.stream().allMatch(e -> answers.containsKey(e.id()))) {
             group.forEach(e -> Checks.decide(s, e.id(), outcome(answers.get(e.id()).answer()), Optional.empty(),
@@ -120,7 +121,7 @@ final class Expectations {
 
     /** Where the answers lead: every failure leads where the plan says, the first one first; what nobody saw is seen again. */
     private static void lead(RunState s) {
-        Map<String, Fact.Seen> answers = s.progress().seen();
+        Map<String, Observation.Seen> answers = s.progress().seen();
         Optional<Action.Expect> failed = group(s).stream()
                 .filter(e -> answers.get(e.id()).answer() == Sight.NO && !s.progress().released().contains(e.id())).findFirst();
         if (failed.isPresent()) {
@@ -141,7 +142,7 @@ final class Expectations {
         };
     }
 
-    private static String words(Action.Expect e, Fact.Seen answer) {
+    private static String words(Action.Expect e, Observation.Seen answer) {
         String expected = SignalWords.of(e.sequence()) + " " + SignalWords.of(e.window());
         return switch (answer.answer()) {
             case YES -> Words.of("expect.yes", expected);

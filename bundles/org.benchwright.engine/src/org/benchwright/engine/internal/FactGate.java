@@ -1,13 +1,19 @@
 package org.benchwright.engine.internal;
 
+import static org.benchwright.engine.internal.Refusals.refused;
+import static org.benchwright.engine.internal.Refusals.require;
+
 import java.util.List;
 import java.util.Optional;
 
 import org.benchwright.core.Actor;
 import org.benchwright.engine.Demand;
 import org.benchwright.engine.RefusedException;
+import org.benchwright.engine.event.Approval;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Moment;
+import org.benchwright.engine.event.Observation;
+import org.benchwright.engine.event.WatchFact;
 
 /** Whether a test takes a fact where it stands. What is refused here can't get into a record by any face, and is found in a forged one. */
 public final class FactGate {
@@ -29,12 +35,12 @@ public final class FactGate {
         }
         require(s.opened(), "refused.notOpened");
         require(s.outcome().isEmpty(), "refused.ended");
-        if (fact instanceof Fact.Watched told) {
+        if (fact instanceof WatchFact told) {
             WatchGate.check(s, told, actor, moment);
             return;
         }
         time(s, fact, moment);
-        require(!People.worksOnOwnRelease(s, fact, actor), "refused.ownWork", actor.id());
+        require(!s.people().wouldWorkOnOwnRelease(fact, actor, s.makingSafe()), "refused.ownWork", actor.id());
         if (fact instanceof Fact.Noted n) {
             require(!n.text().isBlank(), "refused.emptyText");
         } else if (fact instanceof Fact.Struck struck) {
@@ -70,10 +76,10 @@ public final class FactGate {
         require(moment.sitting() == 1, "refused.sitting");
         boolean same = o.procedure().equals(s.plan().name()) && o.revision() == s.plan().revision()
                 && o.family().equals(s.plan().family().name());
-        Optional<Fact.Approval> alone = o.approval().filter(approval -> approval.preparedBy().equals(approval.approvedBy()));
+        Optional<Approval> alone = o.approval().filter(approval -> approval.preparedBy().equals(approval.approvedBy()));
         require(!o.rehearsal() || o.receipt().isEmpty() && o.mended().isEmpty(), "refused.rehearsedReceipt");
         require(o.mended().isEmpty() || o.predecessor().isPresent(), "refused.mendedFirst");
-        require(alone.isEmpty(), "refused.approvedAlone", alone.map(Fact.Approval::event).orElse(0L));
+        require(alone.isEmpty(), "refused.approvedAlone", alone.map(Approval::event).orElse(0L));
         require(same, "refused.otherPlan", o.procedure(), o.revision(), s.plan().name(), s.plan().revision());
         Optional<String> mask = SerialNotRead.mask(s.plan(), o);
         if (mask.isPresent() && SerialNotRead.excuse(o).isEmpty()) {
@@ -104,12 +110,12 @@ public final class FactGate {
 
     private static boolean fitsDemand(Demand d, Fact fact) {
         if (d instanceof Demand.AnswerPrecondition p) {
-            return fact instanceof Fact.PreconditionAnswered a && a.precondition().equals(p.precondition().name());
+            return fact instanceof Observation.PreconditionAnswered a && a.precondition().equals(p.precondition().name());
         } else if (d instanceof Demand.AcknowledgeHazard h) {
             return fact instanceof Fact.HazardAcknowledged a && a.hazard().equals(h.hazard().name())
                     || fact instanceof Fact.HazardKnown k && k.hazard().equals(h.hazard().name());
         } else if (d instanceof Demand.NameInstrument i) {
-            return fact instanceof Fact.InstrumentNamed a && a.instrument().equals(i.instrument().name());
+            return fact instanceof Observation.InstrumentNamed a && a.instrument().equals(i.instrument().name());
         } else if (d instanceof Demand.Switch w) {
             return fact instanceof Fact.Switched a && a.item().equals(w.item()) && a.live() == w.live();
         } else if (d instanceof Demand.PressMark m) {
@@ -119,32 +125,32 @@ public final class FactGate {
         } else if (d instanceof Demand.TellPower) {
             return fact instanceof Fact.PowerAnswered;
         } else if (d instanceof Demand.Look l) {
-            return fact instanceof Fact.Looked a && a.stage().equals(l.soak().name());
+            return fact instanceof Observation.Looked a && a.stage().equals(l.soak().name());
         }
         return fitsCheck(d, fact);
     }
 
     private static boolean fitsCheck(Demand d, Fact fact) {
         if (d instanceof Demand.TakeMeasurement m) {
-            return fact instanceof Fact.Measured a && a.check().equals(m.measure().id())
+            return fact instanceof Observation.Measured a && a.check().equals(m.measure().id())
                     || fact instanceof Fact.Questioned q && q.check().equals(m.measure().id());
         } else if (d instanceof Demand.ReadCell c) {
-            return fact instanceof Fact.CellRead a && a.check().equals(c.grid().id()) && a.cell() == c.cell()
+            return fact instanceof Observation.CellRead a && a.check().equals(c.grid().id()) && a.cell() == c.cell()
                     || fact instanceof Fact.Questioned q && q.check().equals(c.grid().id());
         } else if (d instanceof Demand.GiveReason r) {
-            return fact instanceof Fact.ReasonGiven a && a.check().equals(r.check());
+            return fact instanceof Observation.ReasonGiven a && a.check().equals(r.check());
         } else if (d instanceof Demand.EnterText t) {
-            return fact instanceof Fact.TextEntered a && a.check().equals(t.entry().id());
+            return fact instanceof Observation.TextEntered a && a.check().equals(t.entry().id());
         } else if (d instanceof Demand.EnterFaultLog f) {
-            return fact instanceof Fact.FaultLogEntered a && a.check().equals(f.entry().id());
+            return fact instanceof Observation.FaultLogEntered a && a.check().equals(f.entry().id());
         } else if (d instanceof Demand.ConfirmStatement c) {
-            return fact instanceof Fact.Confirmed a && a.check().equals(c.confirm().id());
+            return fact instanceof Observation.Confirmed a && a.check().equals(c.confirm().id());
         } else if (d instanceof Demand.CompareEntries c) {
-            return fact instanceof Fact.Compared a && a.check().equals(c.compare().id());
+            return fact instanceof Observation.Compared a && a.check().equals(c.compare().id());
         } else if (d instanceof Demand.AttachFile f) {
-            return fact instanceof Fact.Attached a && a.check().equals(f.attach().id());
+            return fact instanceof Observation.Attached a && a.check().equals(f.attach().id());
         } else if (d instanceof Demand.ConfirmItem i) {
-            return fact instanceof Fact.ItemConfirmed a && a.check().equals(i.choose().id()) && a.item().equals(i.item().name());
+            return fact instanceof Observation.ItemConfirmed a && a.check().equals(i.choose().id()) && a.item().equals(i.item().name());
         } else if (d instanceof Demand.Apply p) {
             return fact instanceof Fact.Applied a && a.check().equals(p.apply().id());
         } else if (d instanceof Demand.AwaitTime t) {
@@ -159,17 +165,7 @@ public final class FactGate {
             return false;
         }
         return fact instanceof Fact.ToneGiven t && Expectations.toneToCome(s, t).isPresent()
-                || fact instanceof Fact.Seen a && Expectations.asked(s, a.check())
-                || fact instanceof Fact.Tapped t && Expectations.asked(s, t.check());
-    }
-
-    static void require(boolean fine, String key, Object... arguments) throws RefusedException {
-        if (!fine) {
-            throw refused(key, arguments);
-        }
-    }
-
-    static RefusedException refused(String key, Object... arguments) {
-        return new RefusedException(Words.of(key, arguments));
+                || fact instanceof Observation.Seen a && Expectations.asked(s, a.check())
+                || fact instanceof Observation.Tapped t && Expectations.asked(s, t.check());
     }
 }

@@ -1,6 +1,6 @@
 package org.benchwright.engine.internal;
 
-import static org.benchwright.engine.internal.FactGate.require;
+import static org.benchwright.engine.internal.Refusals.require;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
@@ -16,8 +16,8 @@ import org.benchwright.core.Limits;
 import org.benchwright.core.Quantity;
 import org.benchwright.core.UnitOfMeasure;
 import org.benchwright.engine.RefusedException;
-import org.benchwright.engine.event.Fact;
-import org.benchwright.engine.event.Fact.Sight;
+import org.benchwright.engine.event.Observation;
+import org.benchwright.engine.event.Observation.Sight;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Signal;
 
@@ -66,7 +66,7 @@ public final class Flashes {
     }
 
     /** Refuses taps that decide nothing. */
-    static void check(Optional<FlashRate> expected, Fact.Tapped tapped) throws RefusedException {
+    static void check(Optional<FlashRate> expected, Observation.Tapped tapped) throws RefusedException {
         require(expected.isPresent(), "refused.noFlash");
         List<Duration> taps = tapped.taps();
         require(taps.size() >= FEWEST_TAPS, "refused.fewTaps", FEWEST_TAPS);
@@ -90,10 +90,10 @@ public final class Flashes {
     }
 
     /** The answer that good taps give. */
-    static Fact.Seen answer(FlashRate expected, Fact.Tapped tapped) {
+    static Observation.Seen answer(FlashRate expected, Observation.Tapped tapped) {
         Rate rate = rate(tapped.taps());
         String words = Words.of("flash.rate", rate.shown(), tapped.taps().size(), percent(rate));
-        return new Fact.Seen(tapped.check(), expected.accepts(rate.quantity()) ? Sight.YES : Sight.NO, words);
+        return new Observation.Seen(tapped.check(), expected.accepts(rate.quantity()) ? Sight.YES : Sight.NO, words);
     }
 
     private static String percent(Rate rate) {

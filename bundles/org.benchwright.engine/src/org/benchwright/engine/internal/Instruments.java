@@ -9,7 +9,7 @@ import java.util.stream.Stream;
 
 import org.benchwright.core.Limits;
 import org.benchwright.core.UnitOfMeasure;
-import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Plan;
 
@@ -20,7 +20,7 @@ final class Instruments {
     }
 
     /** The due date of a calibration that is past it; the day of the due date itself is in time, by UTC. */
-    static Optional<LocalDate> pastDue(Fact.InstrumentNamed named, Instant now) {
+    static Optional<LocalDate> pastDue(Observation.InstrumentNamed named, Instant now) {
         return named.due().filter(due -> now.atZone(ZoneOffset.UTC).toLocalDate().isAfter(due));
     }
 

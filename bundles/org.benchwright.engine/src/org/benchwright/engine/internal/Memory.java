@@ -6,12 +6,13 @@ import java.util.Optional;
 
 import org.benchwright.core.Quantity;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 
 /** What a test remembers from its steps, wherever it stands: what was met, named, read and answered, and how often it came by. */
 final class Memory {
 
     private final Map<String, Stamp> preconditionsMet = new HashMap<>();
-    private final Map<String, Fact.InstrumentNamed> instruments = new HashMap<>();
+    private final Map<String, Observation.InstrumentNamed> instruments = new HashMap<>();
     private final Map<String, Stamp> acknowledged = new HashMap<>();
     private final Map<String, Stamp> marks = new HashMap<>();
     private final Map<String, Quantity> values = new HashMap<>();
@@ -45,7 +46,7 @@ final class Memory {
     }
 
     /** The instrument that was named for each role. */
-    Map<String, Fact.InstrumentNamed> instruments() {
+    Map<String, Observation.InstrumentNamed> instruments() {
         return instruments;
     }
 

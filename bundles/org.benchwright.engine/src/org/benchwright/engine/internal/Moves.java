@@ -8,11 +8,7 @@ import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Derived.Outcome;
 import org.benchwright.engine.internal.RunState.PendingMove;
 import org.benchwright.engine.internal.RunState.PendingRelease;
-import org.benchwright.engine.internal.RunState.Spot;
 import org.benchwright.engine.plan.Move;
-import org.benchwright.engine.plan.Plan;
-import org.benchwright.engine.plan.Step;
-import org.benchwright.engine.plan.WorkStage;
 
 /** Carrying out a move: where a check that does not conform leads. */
 final class Moves {
@@ -59,7 +55,7 @@ final class Moves {
     }
 
     private static void goTo(RunState s, Move.GoTo g, String check, String because, Outcome outcome) {
-        Spot target = s.makingSafe() ? new Spot(s.spot().stage(), stepOf(s.plan().makeSafe(), g)) : spotOf(s.plan(), g);
+        Spot target = s.spot().target(s.plan(), g);
         String counted = s.stage().name() + "." + s.stepName() + "." + check + " to " + g.stage() + "." + g.step();
         if (g.bound().isPresent()) {
             bounded(s, g.bound().get(), counted, target, check, because, outcome);
@@ -85,7 +81,7 @@ final class Moves {
             leaveStage(s, outcome);
         }
         s.move(Optional.of(new PendingMove(target, counted)));
-        s.following().add(new Derived.Moved(s.stage(target).name(), stepName(s, target), because));
+        s.following().add(new Derived.Moved(target.stageIn(s.plan()).name(), target.stepNameIn(s.plan()), because));
     }
 
     static void closeStep(RunState s, Outcome outcome) {
@@ -99,22 +95,5 @@ final class Moves {
     static void leaveStage(RunState s, Outcome outcome) {
         closeStep(s, outcome);
         Steps.noteIfLate(s);
-    }
-
-    private static String stepName(RunState s, Spot at) {
-        return s.stage(at) instanceof WorkStage w ? w.steps().get(at.step()).name() : "";
-    }
-
-    private static Spot spotOf(Plan plan, Move.GoTo g) {
-        int stage = plan.stageIndex(g.stage()).orElseThrow(() -> new IllegalStateException("no stage " + g.stage()));
-        return new Spot(stage, plan.stages().get(stage) instanceof WorkStage w ? stepOf(w, g) : 0);
-    }
-
-    private static int stepOf(WorkStage stage, Move.GoTo g) {
-        int step = g.step().isEmpty() ? 0 : stage.steps().stream().map(Step::name).toList().indexOf(g.step());
-        if (step < 0) {
-            throw new IllegalStateException("no step " + g.step() + " in stage " + stage.name());
-        }
-        return step;
     }
 }

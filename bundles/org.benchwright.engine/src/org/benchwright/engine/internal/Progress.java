@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 
 /**
  * How far the current action has come.
@@ -21,7 +22,7 @@ import org.benchwright.engine.event.Fact;
  * @param owed     true while the reason of a repeat is owed
  * @param waiting  when a waiting time began
  */
-record Progress(Set<String> opened, Set<String> closed, Map<String, Fact.Seen> seen, Set<String> released, List<Fact> entries,
+record Progress(Set<String> opened, Set<String> closed, Map<String, Observation.Seen> seen, Set<String> released, List<Fact> entries,
         boolean owed, Optional<Stamp> waiting) {
 
     static final Progress NONE = new Progress(Set.of(), Set.of(), Map.of(), Set.of(), List.of(), false, Optional.empty());
@@ -34,8 +35,8 @@ record Progress(Set<String> opened, Set<String> closed, Map<String, Fact.Seen> s
         return new Progress(opened, plus(closed, check), seen, released, entries, owed, waiting);
     }
 
-    Progress answered(Fact.Seen answer) {
-        Map<String, Fact.Seen> more = new LinkedHashMap<>(seen);
+    Progress answered(Observation.Seen answer) {
+        Map<String, Observation.Seen> more = new LinkedHashMap<>(seen);
         more.put(answer.check(), answer);
         return new Progress(opened, closed, more, released, entries, owed, waiting);
     }

@@ -1,6 +1,6 @@
 package org.benchwright.engine.internal;
 
-import static org.benchwright.engine.internal.FactGate.require;
+import static org.benchwright.engine.internal.Refusals.require;
 
 import java.time.Duration;
 import java.time.Instant;

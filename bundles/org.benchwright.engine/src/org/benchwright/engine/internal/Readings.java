@@ -14,6 +14,7 @@ import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Derived.Numbers;
 import org.benchwright.engine.event.Derived.Outcome;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.instrument.InstrumentRange;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.InstrumentSpec;
@@ -26,10 +27,10 @@ public final class Readings {
     private Readings() {
     }
 
-    static void measured(RunState s, Fact.Measured reading) {
+    static void measured(RunState s, Observation.Measured reading) {
         Action.Measure m = (Action.Measure) s.action();
         s.progress(s.progress().entered(reading));
-        List<Quantity> readings = s.progress().entries().stream().map(f -> ((Fact.Measured) f).value()).toList();
+        List<Quantity> readings = s.progress().entries().stream().map(f -> ((Observation.Measured) f).value()).toList();
         if (readings.size() % m.readings() != 0) {
             return; // the mean of so many is not complete
         }
@@ -104,8 +105,8 @@ public final class Readings {
     private static Uncertainty uncertainty(RunState s, Optional<String> instrument, Limits limits, List<Quantity> readings) {
         Uncertainty named = uncertainty(s, instrument, limits);
         Optional<InstrumentSpec> spec = instrument.flatMap(s.plan()::instrument);
-        Optional<List<InstrumentRange>> ranges = instrument.map(name -> s.memory().instruments().get(name)).flatMap(Fact.InstrumentNamed::entry)
-                .map(Fact.RegisterEntry::ranges);
+        Optional<List<InstrumentRange>> ranges = instrument.map(name -> s.memory().instruments().get(name)).flatMap(Observation.InstrumentNamed::entry)
+                .map(Observation.RegisterEntry::ranges);
         if (ranges.isEmpty() || spec.isEmpty()) {
             return named;
         }
@@ -137,7 +138,7 @@ public final class Readings {
 
     // ---- grids
 
-    static void cellRead(RunState s, Fact.CellRead reading) {
+    static void cellRead(RunState s, Observation.CellRead reading) {
         Action.Grid g = (Action.Grid) s.action();
         s.progress(s.progress().entered(reading));
         List<Fact> readings = s.progress().entries();
@@ -159,7 +160,7 @@ public final class Readings {
         Uncertainty u = uncertainty(s, g.instrument(), g.limits());
         List<Combined> cells = new ArrayList<>();
         for (int cell = 0; cell < readings.size(); cell++) {
-            Quantity judged = Cells.judged(g, cell, ((Fact.CellRead) readings.get(cell)).value());
+            Quantity judged = Cells.judged(g, cell, ((Observation.CellRead) readings.get(cell)).value());
             cells.add(new Combined(ConformityDecision.decide(judged, g.limits(), u.expanded(), u.coverage(), g.rule())));
         }
         return cells;

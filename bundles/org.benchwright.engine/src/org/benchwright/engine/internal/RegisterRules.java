@@ -1,6 +1,6 @@
 package org.benchwright.engine.internal;
 
-import static org.benchwright.engine.internal.FactGate.require;
+import static org.benchwright.engine.internal.Refusals.require;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -12,7 +12,7 @@ import java.util.stream.Stream;
 import org.benchwright.core.Limits;
 import org.benchwright.core.Quantity;
 import org.benchwright.engine.RefusedException;
-import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.instrument.InstrumentRange;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.InstrumentSpec;
@@ -58,10 +58,10 @@ public final class RegisterRules {
     }
 
     /** Refuses an instrument that its register entry speaks against. */
-    static void check(Plan plan, InstrumentSpec spec, Fact.InstrumentNamed named) throws RefusedException {
-        Fact.RegisterEntry entry = named.entry().orElseThrow();
+    static void check(Plan plan, InstrumentSpec spec, Observation.InstrumentNamed named) throws RefusedException {
+        Observation.RegisterEntry entry = named.entry().orElseThrow();
         require(entry.retired().isEmpty(), "register.outOfService", named.asset(), entry.retired().orElse(""));
-        List<InstrumentRange> fitting = entry.ranges().stream().filter(range -> means(spec, range)).toList();
+        List<InstrumentRange> fitting = fitting(spec, entry.ranges());
         for (Quantity value : needed(plan, spec)) {
             boolean covered = fitting.stream().anyMatch(range -> range.covers(value));
             require(covered, "register.noRange", named.asset(), spec.means().orElse(spec.title()), value,

@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Deque;
 import java.util.HashSet;
-import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -25,7 +24,6 @@ import org.benchwright.engine.plan.Plan;
 import org.benchwright.engine.plan.SoakStage;
 import org.benchwright.engine.plan.Stage;
 import org.benchwright.engine.plan.Step;
-import org.benchwright.engine.plan.WorkStage;
 
 /**
  * The state of a test after its events so far. Confined to one fold: whoever wants to look ahead works on a {@link #copy}.
@@ -37,12 +35,8 @@ public final class RunState {
     private final Plan plan;
     private long nextSequence = 1;
     private Optional<Fact.Opened> opening = Optional.empty();
-    private final Set<String> workers = new HashSet<>();
-    private final Set<String> releasers = new HashSet<>();
-    private Optional<Stamp> last = Optional.empty();
-    /** The last event of a sitting. A watch has a clock of its own, and does not move that of the sitting. */
-    private Optional<Stamp> lastOfSitting = Optional.empty();
-    private boolean toldByWatch;
+    private People people = People.NOBODY;
+    private TestAge age = TestAge.UNOPENED;
     private Optional<Actor> lastActor = Optional.empty();
 
     /** What must follow before the next fact, in order. */
@@ -62,7 +56,7 @@ public final class RunState {
     private Optional<Stamp> stageSince = Optional.empty();
     private Derived.Outcome stepOutcome = Derived.Outcome.CONFORMS;
     private Progress progress = Progress.NONE;
-    private Soak soak = Soak.NONE;
+    private SoakProgress soak = SoakProgress.NONE;
     private SoakWatch watch = SoakWatch.NONE;
     private boolean powerAsked;
     private SwitchOff switchOff = SwitchOff.NOTHING;
@@ -75,10 +69,6 @@ public final class RunState {
     /** Where the unit stands and who has the test: striking an entry moves neither. */
     private String position = "";
     private Optional<Actor> holder = Optional.empty();
-
-    /** A place in the plan by index; the stage index one past the last stage is make safe. */
-    record Spot(int stage, int step) {
-    }
 
     /** Whether everything live has to be switched off before the test goes on. */
     enum SwitchOff {
@@ -111,11 +101,8 @@ public final class RunState {
         RunState c = new RunState(plan);
         c.nextSequence = nextSequence;
         c.opening = opening;
-        c.workers.addAll(workers);
-        c.releasers.addAll(releasers);
-        c.last = last;
-        c.lastOfSitting = lastOfSitting;
-        c.toldByWatch = toldByWatch;
+        c.people = people;
+        c.age = age;
         c.lastActor = lastActor;
         c.position = position;
         c.holder = holder;
@@ -172,15 +159,11 @@ public final class RunState {
     }
 
     boolean makingSafe() {
-        return spot.stage() == plan.stages().size();
+        return spot.inMakeSafe(plan);
     }
 
     Stage stage() {
-        return stage(spot);
-    }
-
-    Stage stage(Spot at) {
-        return at.stage() == plan.stages().size() ? plan.makeSafe() : plan.stages().get(at.stage());
+        return spot.stageIn(plan);
     }
 
     /** The soak that the test has arrived at. */
@@ -189,7 +172,7 @@ public final class RunState {
     }
 
     Optional<Step> atStep() {
-        return stage() instanceof WorkStage w ? Optional.of(w.steps().get(spot.step())) : Optional.empty();
+        return spot.stepIn(plan);
     }
 
     /** The current step; only where the stage has steps. */
@@ -213,7 +196,7 @@ public final class RunState {
 
     /** The name of the place for records: the step's, or the soak's own. */
     String stepName() {
-        return atStep().map(Step::name).orElse("");
+        return spot.stepNameIn(plan);
     }
 
     // ---- plain reading
@@ -232,19 +215,19 @@ public final class RunState {
         return opening.isPresent();
     }
 
-    /** Everybody who carried out some of it, by id in small letters. */
-    Set<String> workers() {
-        return workers;
+    /** Who has worked on it, and who has released in it. */
+    People people() {
+        return people;
     }
 
-    /** Everybody who gave or refused a release, by id in small letters. */
-    Set<String> releasers() {
-        return releasers;
+    /** How old it is. */
+    TestAge age() {
+        return age;
     }
 
     /** The last event, with the test's age. */
     Stamp now() {
-        return last.orElseThrow(() -> new IllegalStateException("the test is not opened"));
+        return age.now();
     }
 
     /** The moment of the last event. */
@@ -255,31 +238,6 @@ public final class RunState {
     /** Who told the last fact. */
     public Actor lastActor() {
         return lastActor.orElseThrow(() -> new IllegalStateException("the test is not opened"));
-    }
-
-    /** How old the test is at a moment that is not before the last event. */
-    Duration ageAt(Moment moment) {
-        Duration age = lastOfSitting.map(l -> l.age().plus(moment.since(l.moment()))).orElse(Duration.ZERO);
-        return notBefore(age);
-    }
-
-    /** How old the test is by wall time, for what a watch tells: its process and that of the sitting have no other clock in common. */
-    private Duration ageByWall(Moment moment) {
-        Stamp then = lastOfSitting.orElseThrow(() -> new IllegalStateException("the test is not opened"));
-        return notBefore(then.age().plus(Duration.between(then.moment().instant(), moment.instant())));
-    }
-
-    /**
-     * The same moment as the sitting's own clock would have it. What a watch told has the wall's time alone, and the offset of the event before it:
-     * counted from that, a time would be over long before {@link #ageAt} says so.
-     */
-    Moment onClockOfSitting(Stamp then) {
-        Stamp known = lastOfSitting.orElseThrow(() -> new IllegalStateException("the test is not opened"));
-        return new Moment(then.moment().instant(), known.moment().sitting(), known.moment().offset().plus(then.age()).minus(known.age()));
-    }
-
-    private Duration notBefore(Duration age) {
-        return last.map(Stamp::age).filter(before -> before.compareTo(age) > 0).orElse(age);
     }
 
     /** Time from then to the last event. */
@@ -293,7 +251,7 @@ public final class RunState {
     }
 
     /** The soak under way, or none. */
-    public Soak soak() {
+    public SoakProgress soak() {
         return soak;
     }
 
@@ -305,11 +263,6 @@ public final class RunState {
     /** The number of the last watch on record; 0 if there was none. */
     public int lastWatch() {
         return watch.number();
-    }
-
-    /** True if the last event was told by a watch, or follows from what it told. */
-    boolean toldByWatch() {
-        return toldByWatch;
     }
 
     SoakWatch watch() {
@@ -433,17 +386,16 @@ public final class RunState {
 
     void passed(TestEvent event) {
         nextSequence = event.sequence() + 1;
-        toldByWatch = event.body() instanceof Fact.Watched || toldByWatch && event.body() instanceof Derived;
-        if (toldByWatch) {
-            last = Optional.of(new Stamp(event.moment(), ageByWall(event.moment())));
-        } else {
-            last = Optional.of(new Stamp(event.moment(), ageAt(event.moment())));
-            lastOfSitting = last;
-        }
+        age = age.after(event);
         lastActor = Optional.of(event.actor());
-        if (stageSince.isEmpty() && stepOpen && !toldByWatch) {
-            stageSince = last;
+        if (stageSince.isEmpty() && stepOpen && !age.toldByWatch()) {
+            stageSince = age.last();
         }
+    }
+
+    /** Somebody told a fact. */
+    void told(Fact fact, Actor by) {
+        people = people.after(fact, by);
     }
 
     /** Arrives before a step or soak, nothing of it begun. */
@@ -472,9 +424,9 @@ public final class RunState {
         if (live.isEmpty() && !makingSafe()) {
             coldSpot = spot;
         }
-        if (stageSince.isEmpty() && !toldByWatch) {
+        if (stageSince.isEmpty() && !age.toldByWatch()) {
             // A stage that a watch has led to begins when somebody comes.
-            stageSince = last;
+            stageSince = age.last();
         }
     }
 
@@ -510,7 +462,7 @@ public final class RunState {
         acknowledgedHere.clear();
     }
 
-    void soak(Soak now) {
+    void soak(SoakProgress now) {
         soak = now;
     }
 

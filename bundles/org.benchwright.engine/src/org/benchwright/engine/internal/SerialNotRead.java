@@ -3,6 +3,7 @@ package org.benchwright.engine.internal;
 import java.util.Optional;
 
 import org.benchwright.core.SerialMask;
+import org.benchwright.engine.event.Arrival;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.engine.receipt.Plate;
@@ -20,7 +21,7 @@ final class SerialNotRead {
 
     /** What was said of the plate when the unit came in, if that explains it. */
     static Optional<Plate> excuse(Fact.Opened opened) {
-        return opened.receipt().map(Fact.Arrival::plate).filter(plate -> plate != Plate.READ);
+        return opened.receipt().map(Arrival::plate).filter(plate -> plate != Plate.READ);
     }
 
     /** The departure in words; empty where the number looks as it should. */

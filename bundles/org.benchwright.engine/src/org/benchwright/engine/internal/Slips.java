@@ -10,6 +10,7 @@ import org.benchwright.core.Quantity;
 import org.benchwright.core.UnitOfMeasure;
 import org.benchwright.engine.Demand;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.plan.Expression;
 
 /**
@@ -28,9 +29,9 @@ public final class Slips {
 
     /** What a reading that answers this demand should be asked about; empty if nothing is odd about it. */
     public static Optional<Fact.Questioned> in(Demand demand, Fact fact) {
-        if (demand instanceof Demand.TakeMeasurement && fact instanceof Fact.Measured m) {
+        if (demand instanceof Demand.TakeMeasurement && fact instanceof Observation.Measured m) {
             return instead(demand, m.value()).map(instead -> new Fact.Questioned(m.check(), m.raw(), m.value(), instead));
-        } else if (demand instanceof Demand.ReadCell && fact instanceof Fact.CellRead c) {
+        } else if (demand instanceof Demand.ReadCell && fact instanceof Observation.CellRead c) {
             return instead(demand, c.value()).map(instead -> new Fact.Questioned(c.check(), c.raw(), c.value(), instead));
         }
         return Optional.empty();

@@ -9,14 +9,16 @@ import org.benchwright.core.Verdict;
 import org.benchwright.engine.event.DepartureKind;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Derived.Outcome;
-import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.plan.Condition;
 import org.benchwright.engine.plan.Move;
 import org.benchwright.engine.plan.SoakStage;
+import org.benchwright.evidence.Soak;
 
 /**
- * A soak observed by looks; what a watch adds is in {@link WatchRules}. Hours between two good looks are evidence only where a stop of this family latches: otherwise the unit
- * could have stopped and started again unseen, and however long it is looked at, nothing is witnessed by looks.
+ * A soak observed by looks; what a watch adds is in {@link WatchRules}. Hours between two good looks are evidence only where a stop of this
+ * family latches: otherwise the unit could have stopped and started again unseen, and however long it is looked at, nothing is witnessed by
+ * looks.
  */
 final class SoakRules {
 
@@ -25,23 +27,23 @@ final class SoakRules {
     private SoakRules() {
     }
 
-    static void looked(RunState s, Fact.Looked look) {
+    static void looked(RunState s, Observation.Looked look) {
         SoakStage soak = s.atSoak().orElseThrow();
         boolean outside = noteOutside(s, soak, look);
         if (s.soak().begun()) {
             noteLate(s, soak);
         }
-        if (look.answer() != Fact.Sight.YES) {
+        if (look.answer() != Observation.Sight.YES) {
             stopped(s, soak, outside);
         } else if (s.soak().begun()) {
             goodLook(s, soak);
         } else {
-            Duration due = Soak.begin(s.now()).due(soak);
+            Duration due = SoakProgress.begin(s.now()).due(soak);
             s.following().add(new Derived.SoakBegun(soak.name(), s.memory().visits(visitKey(soak.name())) + 1, due));
         }
     }
 
-    private static boolean noteOutside(RunState s, SoakStage soak, Fact.Looked look) {
+    private static boolean noteOutside(RunState s, SoakStage soak, Observation.Looked look) {
         boolean outside = false;
         for (int i = 0; i < soak.conditions().size(); i++) {
             Condition condition = soak.conditions().get(i);
@@ -67,7 +69,7 @@ final class SoakRules {
         Duration since = sinceLastGood(s);
         Duration unseen = s.now().age().minus(s.soak().lastSeen());
         boolean latches = s.plan().family().stopStays();
-        Soak now = s.soak().goodLook(s.now(), latches ? bridged(s.soak(), since) : s.soak().witnessed());
+        SoakProgress now = s.soak().goodLook(s.now(), latches ? bridged(s.soak(), since) : s.soak().witnessed());
         boolean gap = !latches && soak.gap().isPresent() && unseen.compareTo(soak.gap().get().atMost()) > 0;
         // A watch that sees goes on until it has seen enough.
         boolean goesOn = s.watch().seeing() && !s.soak().watched().isZero();
@@ -85,7 +87,7 @@ final class SoakRules {
     }
 
     /** Where a stop stays all the time since the last look is witnessed, whatever a watch saw of it meanwhile. */
-    private static Duration bridged(Soak soak, Duration since) {
+    private static Duration bridged(SoakProgress soak, Duration since) {
         Duration byLooks = soak.atLastLook().plus(since);
         return byLooks.compareTo(soak.witnessed()) > 0 ? byLooks : soak.witnessed();
     }
@@ -109,7 +111,7 @@ final class SoakRules {
 
     /** What hours without a stop prove, in words and a number, instead of "probably fine": T / -ln(1 - C), rounded down. */
     static String proved(Duration witnessed) {
-        Duration longest = Durations.cutDown(org.benchwright.evidence.Soak.longestMeanTimeRevealed(witnessed, CONFIDENCE));
+        Duration longest = Durations.cutDown(Soak.longestMeanTimeRevealed(witnessed, CONFIDENCE));
         return Words.of("soak.proved", Durations.words(witnessed), "90 %", Durations.words(longest));
     }
 
@@ -140,14 +142,14 @@ final class SoakRules {
     static void apply(RunState s, Derived derived, boolean byWatch) {
         if (derived instanceof Derived.SoakBegun b) {
             s.memory().visit(visitKey(b.stage()));
-            s.soak(Soak.begin(s.now()));
+            s.soak(SoakProgress.begin(s.now()));
             s.watch(s.watch().unseen());
         } else if (derived instanceof Derived.SoakWitnessed w) {
             if (!byWatch) {
                 s.soak(s.soak().goodLook(s.now(), w.witnessed()));
             }
         } else {
-            s.soak(Soak.NONE);
+            s.soak(SoakProgress.NONE);
             s.watch(s.watch().unseen());
         }
     }

@@ -6,7 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 
-import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.WatchFact;
 
 /**
  * What the watches of a test have told.
@@ -28,11 +28,11 @@ record SoakWatch(int number, boolean simulated, boolean seeing, Duration offset,
      * @param out  how it went out
      * @param back how it came back; empty while it is outside
      */
-    record Crossing(Fact.WatchCondition out, Optional<Fact.WatchCondition> back) {
+    record Crossing(WatchFact.ConditionCrossed out, Optional<WatchFact.ConditionCrossed> back) {
     }
 
     /** Seeing or not, after that sample. */
-    SoakWatch at(Fact.Watcher by, boolean sees, Fact.Sampled last) {
+    SoakWatch at(WatchFact.Watcher by, boolean sees, WatchFact.Sampled last) {
         boolean other = by.number() != number;
         Duration later = !other && last.offset().compareTo(offset) < 0 ? offset : last.offset();
         Instant arrived = last.received().isBefore(received) ? received : last.received();
@@ -40,12 +40,12 @@ record SoakWatch(int number, boolean simulated, boolean seeing, Duration offset,
     }
 
     /** Another watch has begun, and has not seen the unit as it must be yet. */
-    SoakWatch begun(Fact.Watcher by) {
+    SoakWatch begun(WatchFact.Watcher by) {
         return by.number() == number ? this : new SoakWatch(by.number(), by.simulated(), false, Duration.ZERO, received, Map.of());
     }
 
     /** After a condition went out of its limits or came back. */
-    SoakWatch with(Fact.WatchCondition told) {
+    SoakWatch with(WatchFact.ConditionCrossed told) {
         Map<String, Crossing> now = new LinkedHashMap<>(crossings);
         if (told.inside()) {
             now.computeIfPresent(told.condition(), (name, crossing) -> new Crossing(crossing.out(), Optional.of(told)));

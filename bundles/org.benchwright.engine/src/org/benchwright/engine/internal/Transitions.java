@@ -9,10 +9,11 @@ import org.benchwright.engine.event.DepartureKind;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Derived.Outcome;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
+import org.benchwright.engine.event.WatchFact;
 import org.benchwright.engine.internal.RunState.PendingMove;
 import org.benchwright.engine.internal.RunState.Snapshot;
-import org.benchwright.engine.internal.RunState.Spot;
 import org.benchwright.engine.internal.RunState.SwitchOff;
 import org.benchwright.engine.plan.Move;
 import org.benchwright.engine.plan.Precondition;
@@ -69,7 +70,7 @@ public final class Transitions {
             Optional<Snapshot> snapshot = snapshot(s, event.sequence(), fact);
             s.passed(event);
             s.keepForStrike(snapshot);
-            People.noted(s, fact, event.actor());
+            s.told(fact, event.actor());
             fact(s, fact, event);
         } else {
             s.following().poll();
@@ -86,12 +87,7 @@ public final class Transitions {
         if (beside) {
             return s.beforeLast();
         }
-        boolean observation = fact instanceof Fact.PreconditionAnswered || fact instanceof Fact.InstrumentNamed
-                || fact instanceof Fact.Seen || fact instanceof Fact.Tapped || fact instanceof Fact.Measured || fact instanceof Fact.CellRead
-                || fact instanceof Fact.TextEntered || fact instanceof Fact.FaultLogEntered || fact instanceof Fact.Confirmed
-                || fact instanceof Fact.Compared || fact instanceof Fact.Attached || fact instanceof Fact.ItemConfirmed
-                || fact instanceof Fact.ReasonGiven || fact instanceof Fact.Looked;
-        if (!observation) {
+        if (!(fact instanceof Observation)) {
             return Optional.empty();
         }
         RunState before = s.copy();
@@ -105,13 +101,13 @@ public final class Transitions {
         if (fact instanceof Fact.Opened o) {
             opened(s, o);
             s.hold(event.actor());
-        } else if (fact instanceof Fact.PreconditionAnswered a) {
+        } else if (fact instanceof Observation.PreconditionAnswered a) {
             Checks.answered(s, a);
         } else if (fact instanceof Fact.HazardAcknowledged h) {
             acknowledged(s, h.hazard());
         } else if (fact instanceof Fact.HazardKnown h) {
             acknowledged(s, h.hazard());
-        } else if (fact instanceof Fact.InstrumentNamed i) {
+        } else if (fact instanceof Observation.InstrumentNamed i) {
             instrument(s, i, event);
         } else if (fact instanceof Fact.Abandoned a) {
             abandon(s, a);
@@ -122,9 +118,9 @@ public final class Transitions {
         } else if (fact instanceof Fact.ClockChanged c) {
             s.following().add(new Derived.DepartureNoted(DepartureKind.CLOCK_CHANGED,
                     Words.of("departure.clock", Durations.words(c.by().abs()), Words.of(c.by().isNegative() ? "clock.back" : "clock.forward"))));
-        } else if (fact instanceof Fact.Looked l) {
+        } else if (fact instanceof Observation.Looked l) {
             SoakRules.looked(s, l);
-        } else if (fact instanceof Fact.Watched w) {
+        } else if (fact instanceof WatchFact w) {
             WatchRules.told(s, w);
         } else if (fact instanceof Fact.TakenOver) {
             s.hold(event.actor());
@@ -152,21 +148,21 @@ public final class Transitions {
             Steps.next(s);
         } else if (fact instanceof Fact.ToneGiven t) {
             Expectations.tone(s, t);
-        } else if (fact instanceof Fact.Seen a) {
+        } else if (fact instanceof Observation.Seen a) {
             Expectations.seen(s, a);
-        } else if (fact instanceof Fact.Tapped t) {
+        } else if (fact instanceof Observation.Tapped t) {
             Expectations.seen(s, Flashes.answer(Flashes.tappedAlong(s, t.check()).orElseThrow(), t));
-        } else if (fact instanceof Fact.Measured m) {
+        } else if (fact instanceof Observation.Measured m) {
             Readings.measured(s, m);
-        } else if (fact instanceof Fact.CellRead c) {
+        } else if (fact instanceof Observation.CellRead c) {
             Readings.cellRead(s, c);
-        } else if (fact instanceof Fact.ReasonGiven) {
+        } else if (fact instanceof Observation.ReasonGiven) {
             s.progress(s.progress().owing(false));
-        } else if (fact instanceof Fact.Confirmed c) {
+        } else if (fact instanceof Observation.Confirmed c) {
             Checks.confirmed(s, c);
-        } else if (fact instanceof Fact.Compared c) {
+        } else if (fact instanceof Observation.Compared c) {
             Checks.compared(s, c);
-        } else if (fact instanceof Fact.ItemConfirmed c) {
+        } else if (fact instanceof Observation.ItemConfirmed c) {
             Checks.itemConfirmed(s, c);
         } else if (fact instanceof Fact.Released r) {
             Checks.released(s, r);
@@ -182,7 +178,7 @@ public final class Transitions {
         SerialNotRead.departure(s.plan(), o).ifPresent(words -> s.following().add(new Derived.DepartureNoted(DepartureKind.SERIAL_NOT_READ, words)));
     }
 
-    private static void instrument(RunState s, Fact.InstrumentNamed i, TestEvent event) {
+    private static void instrument(RunState s, Observation.InstrumentNamed i, TestEvent event) {
         s.memory().instruments().put(i.instrument(), i);
         Instruments.pastDue(i, event.moment().instant()).ifPresent(due -> s.following().add(new Derived.DepartureNoted(DepartureKind.INSTRUMENT_PAST_DUE,
                         Words.of("departure.pastDue", i.instrument(), i.asset(), due))));
@@ -234,17 +230,17 @@ public final class Transitions {
         } else if (derived instanceof Derived.Moved) {
             moved(s);
         } else if (derived instanceof Derived.SoakEnded e) {
-            SoakRules.apply(s, derived, s.toldByWatch());
+            SoakRules.apply(s, derived, s.age().toldByWatch());
             if (SoakRules.passed(e)) {
                 Steps.leave(s);
             }
         } else if (derived instanceof Derived.SoakBegun || derived instanceof Derived.SoakWitnessed) {
-            SoakRules.apply(s, derived, s.toldByWatch());
+            SoakRules.apply(s, derived, s.age().toldByWatch());
         } else if (derived instanceof Derived.ConclusionReached c) {
             s.conclude(new Move.Conclude(c.verdict(), c.reason()));
             s.openPreconditions().clear();
             s.switchOff(SwitchOff.NOTHING);
-            s.arrive(new Spot(s.plan().stages().size(), 0));
+            s.arrive(Spot.beforeMakeSafe(s.plan()));
         } else if (derived instanceof Derived.Concluded c) {
             s.end(c.verdict());
         } else if (derived instanceof Derived.RehearsalEnded c) {

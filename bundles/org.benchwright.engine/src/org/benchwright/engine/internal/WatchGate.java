@@ -1,7 +1,7 @@
 package org.benchwright.engine.internal;
 
-import static org.benchwright.engine.internal.FactGate.refused;
-import static org.benchwright.engine.internal.FactGate.require;
+import static org.benchwright.engine.internal.Refusals.refused;
+import static org.benchwright.engine.internal.Refusals.require;
 
 import java.time.Duration;
 import java.time.Instant;
@@ -12,9 +12,9 @@ import org.benchwright.core.Actor;
 import org.benchwright.core.Quantity;
 import org.benchwright.core.Role;
 import org.benchwright.engine.RefusedException;
-import org.benchwright.engine.event.Fact;
-import org.benchwright.engine.event.Fact.Sampled;
 import org.benchwright.engine.event.Moment;
+import org.benchwright.engine.event.WatchFact;
+import org.benchwright.engine.event.WatchFact.Sampled;
 import org.benchwright.engine.plan.Condition;
 import org.benchwright.engine.plan.SoakStage;
 
@@ -36,7 +36,7 @@ final class WatchGate {
         this.moment = moment;
     }
 
-    static void check(RunState s, Fact.Watched fact, Actor actor, Moment moment) throws RefusedException {
+    static void check(RunState s, WatchFact fact, Actor actor, Moment moment) throws RefusedException {
         require(actor.role() == Role.WATCH, "watch.role");
         SoakStage soak = s.atSoak().filter(at -> s.soak().begun() && at.name().equals(fact.stage()))
                 .orElseThrow(() -> refused("watch.noSoak", fact.stage()));
@@ -47,17 +47,17 @@ final class WatchGate {
         new WatchGate(s, soak, asked, moment).content(fact);
     }
 
-    private void content(Fact.Watched fact) throws RefusedException {
-        if (fact instanceof Fact.WatchSees f) {
+    private void content(WatchFact fact) throws RefusedException {
+        if (fact instanceof WatchFact.Sees f) {
             mayBegin(f.by(), f.at());
             require(!f.source().isBlank(), "refused.emptyText");
-        } else if (fact instanceof Fact.WatchHeld f) {
+        } else if (fact instanceof WatchFact.Held f) {
             held(f);
-        } else if (fact instanceof Fact.WatchChanged f) {
+        } else if (fact instanceof WatchFact.Changed f) {
             changed(f);
-        } else if (fact instanceof Fact.WatchCondition f) {
+        } else if (fact instanceof WatchFact.ConditionCrossed f) {
             condition(f);
-        } else if (fact instanceof Fact.WatchSilent f) {
+        } else if (fact instanceof WatchFact.Silent f) {
             if (f.lastSeen().isPresent()) {
                 goesOn(f.by(), f.lastSeen().get());
             } else {
@@ -68,7 +68,7 @@ final class WatchGate {
     }
 
     /** The same watch that does not see, or the next one. */
-    private void mayBegin(Fact.Watcher by, Sampled at) throws RefusedException {
+    private void mayBegin(WatchFact.Watcher by, Sampled at) throws RefusedException {
         boolean same = by.number() == s.watch().number();
         next(by);
         sample(at);
@@ -76,7 +76,7 @@ final class WatchGate {
         require(!at.received().isBefore(s.watch().received()), "watch.clockBack");
     }
 
-    private void next(Fact.Watcher by) throws RefusedException {
+    private void next(WatchFact.Watcher by) throws RefusedException {
         boolean same = by.number() == s.watch().number();
         require(same && by.number() > 0 && !s.watch().seeing() || by.number() == s.watch().number() + 1, "watch.number", by.number(),
                 s.watch().number());
@@ -84,7 +84,7 @@ final class WatchGate {
     }
 
     /** The watch that sees, at a sample that is not before its last one. */
-    private void goesOn(Fact.Watcher by, Sampled at) throws RefusedException {
+    private void goesOn(WatchFact.Watcher by, Sampled at) throws RefusedException {
         require(by.number() == s.watch().number() && s.watch().seeing(), "watch.number", by.number(), s.watch().number());
         require(by.simulated() == s.watch().simulated(), "watch.simulatedChanged");
         sample(at);
@@ -106,7 +106,7 @@ final class WatchGate {
         require(!time.isNegative() && time.minus(wall).abs().compareTo(CLOCK_TOLERANCE) <= 0, "watch.time");
     }
 
-    private void held(Fact.WatchHeld f) throws RefusedException {
+    private void held(WatchFact.Held f) throws RefusedException {
         goesOn(f.by(), f.from());
         between(f.from(), f.to());
         Duration time = f.to().offset().minus(f.from().offset());
@@ -115,16 +115,16 @@ final class WatchGate {
         long samples = Math.min(f.samples() - 1 + f.missed(), Integer.MAX_VALUE);
         Duration most = asked.every().multipliedBy(samples).multipliedBy(5).dividedBy(4).plus(asked.every()).plus(CLOCK_TOLERANCE);
         require(time.compareTo(most) <= 0, "watch.samples");
-        for (Fact.ConditionRange range : f.conditions()) {
+        for (WatchFact.ConditionRange range : f.conditions()) {
             Condition condition = condition(range.condition());
             dimension(condition, range.low());
             dimension(condition, range.high());
             require(range.low().compareTo(range.high()) <= 0, "watch.range", range.condition());
         }
-        require(f.conditions().stream().map(Fact.ConditionRange::condition).distinct().count() == f.conditions().size(), "watch.range", "");
+        require(f.conditions().stream().map(WatchFact.ConditionRange::condition).distinct().count() == f.conditions().size(), "watch.range", "");
     }
 
-    private void changed(Fact.WatchChanged f) throws RefusedException {
+    private void changed(WatchFact.Changed f) throws RefusedException {
         if (f.lastGood().isPresent()) {
             goesOn(f.by(), f.lastGood().get());
             between(f.lastGood().get(), f.firstBad());
@@ -136,7 +136,7 @@ final class WatchGate {
         require(asked.every().multipliedBy(f.bad() - 1L).multipliedBy(3).dividedBy(4).compareTo(passed) <= 0, "watch.samples");
     }
 
-    private void condition(Fact.WatchCondition f) throws RefusedException {
+    private void condition(WatchFact.ConditionCrossed f) throws RefusedException {
         Condition condition = condition(f.condition());
         boolean same = f.by().number() == s.watch().number();
         if (same) {

@@ -11,7 +11,7 @@ import org.benchwright.core.Limits;
 import org.benchwright.engine.event.DepartureKind;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Derived.Outcome;
-import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.WatchFact;
 import org.benchwright.engine.internal.SoakWatch.Crossing;
 import org.benchwright.engine.plan.SoakStage;
 
@@ -24,23 +24,23 @@ final class WatchRules {
     private WatchRules() {
     }
 
-    static void told(RunState s, Fact.Watched fact) {
+    static void told(RunState s, WatchFact fact) {
         SoakStage soak = s.atSoak().orElseThrow();
-        if (fact instanceof Fact.WatchSees f) {
+        if (fact instanceof WatchFact.Sees f) {
             sees(s, soak, f);
-        } else if (fact instanceof Fact.WatchHeld f) {
+        } else if (fact instanceof WatchFact.Held f) {
             held(s, soak, f);
-        } else if (fact instanceof Fact.WatchChanged f) {
+        } else if (fact instanceof WatchFact.Changed f) {
             changed(s, soak, f);
-        } else if (fact instanceof Fact.WatchCondition f) {
+        } else if (fact instanceof WatchFact.ConditionCrossed f) {
             condition(s, soak, f);
-        } else if (fact instanceof Fact.WatchSilent f) {
+        } else if (fact instanceof WatchFact.Silent f) {
             SoakWatch now = s.watch().begun(f.by());
             s.watch(f.lastSeen().map(last -> now.at(f.by(), false, last)).orElse(now));
         }
     }
 
-    private static void sees(RunState s, SoakStage soak, Fact.WatchSees f) {
+    private static void sees(RunState s, SoakStage soak, WatchFact.Sees f) {
         s.watch(s.watch().at(f.by(), true, f.at()));
         Duration unseen = ageOf(s, f.at()).minus(s.soak().lastSeen());
         Optional<SoakStage.Gap> gap = soak.gap().filter(g -> !s.plan().family().stopStays() && unseen.compareTo(g.atMost()) > 0);
@@ -52,9 +52,9 @@ final class WatchRules {
         }
     }
 
-    private static void held(RunState s, SoakStage soak, Fact.WatchHeld f) {
+    private static void held(RunState s, SoakStage soak, WatchFact.Held f) {
         s.watch(s.watch().at(f.by(), true, f.to()));
-        Soak now = s.soak().held(f.to().offset().minus(f.from().offset()), ageOf(s, f.to()));
+        SoakProgress now = s.soak().held(f.to().offset().minus(f.from().offset()), ageOf(s, f.to()));
         s.soak(now);
         if (now.witnessed().compareTo(soak.lasting()) >= 0) {
             s.following().add(new Derived.SoakEnded(soak.name(), Outcome.CONFORMS, now.witnessed(), SoakRules.proved(now.witnessed())));
@@ -64,7 +64,7 @@ final class WatchRules {
         }
     }
 
-    private static void changed(RunState s, SoakStage soak, Fact.WatchChanged f) {
+    private static void changed(RunState s, SoakStage soak, WatchFact.Changed f) {
         s.watch(s.watch().at(f.by(), f.lastGood().isPresent(), f.firstBad()));
         f.lastGood().ifPresent(last -> s.soak(s.soak().seen(ageOf(s, last))));
         if (f.bad() < soak.watch().orElseThrow().stopAfterBad()) {
@@ -84,22 +84,22 @@ final class WatchRules {
     }
 
     /** False only where the intervals between samples show that the condition was inside at the stop. */
-    private static boolean mayHaveBeenOutside(Crossing c, Fact.WatchChanged stop) {
+    private static boolean mayHaveBeenOutside(Crossing c, WatchFact.Changed stop) {
         boolean wentOutLater = wentOutAfter(c, stop.firstBad());
         boolean cameBackEarlier = c.back().filter(back -> knownBefore(back, stop)).isPresent();
         return !wentOutLater && !cameBackEarlier;
     }
 
-    private static boolean knownBefore(Fact.WatchCondition crossing, Fact.WatchChanged stop) {
+    private static boolean knownBefore(WatchFact.ConditionCrossed crossing, WatchFact.Changed stop) {
         return stop.lastGood().filter(good -> crossing.after().offset().compareTo(good.offset()) <= 0).isPresent();
     }
 
-    private static boolean wentOutAfter(Crossing c, Fact.Sampled firstBad) {
+    private static boolean wentOutAfter(Crossing c, WatchFact.Sampled firstBad) {
         return c.out().before().filter(inside -> firstBad.offset().compareTo(inside.offset()) <= 0).isPresent();
     }
 
     /** What came first is said only where the intervals between samples do not overlap. */
-    private static String order(RunState s, Fact.WatchChanged stop) {
+    private static String order(RunState s, WatchFact.Changed stop) {
         List<String> said = new ArrayList<>();
         s.watch().crossings().forEach((name, c) -> {
             if (c.back().isEmpty() || mayHaveBeenOutside(c, stop)) {
@@ -111,7 +111,7 @@ final class WatchRules {
         return String.join("", said.stream().sorted().toList());
     }
 
-    private static void condition(RunState s, SoakStage soak, Fact.WatchCondition f) {
+    private static void condition(RunState s, SoakStage soak, WatchFact.ConditionCrossed f) {
         s.watch(s.watch().begun(f.by()).with(f));
         if (!f.inside()) {
             Limits limits = soak.conditions().stream().filter(c -> c.name().equals(f.condition())).findFirst().orElseThrow().limits();
@@ -121,7 +121,7 @@ final class WatchRules {
     }
 
     /** The age of the test at a sample, which was taken some time before it was told; never before the soak began. */
-    private static Duration ageOf(RunState s, Fact.Sampled sample) {
+    private static Duration ageOf(RunState s, WatchFact.Sampled sample) {
         Duration back = Duration.between(sample.received(), s.now().moment().instant());
         Duration age = back.isNegative() ? s.now().age() : s.now().age().minus(back);
         Duration earliest = s.soak().beganAge();

@@ -1,5 +1,7 @@
 package org.benchwright.engine.receipt;
 
+import static org.benchwright.engine.internal.Refusals.require;
+
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -14,7 +16,6 @@ import java.util.stream.Collectors;
 import org.benchwright.core.Digest;
 import org.benchwright.core.SerialNumber;
 import org.benchwright.engine.RefusedException;
-import org.benchwright.engine.internal.Words;
 import org.benchwright.engine.record.Deed;
 
 /**
@@ -266,11 +267,5 @@ public final class ReceiptBook {
     /** The digests of all files that were withdrawn. */
     public Set<Digest> withdrawn() {
         return Set.copyOf(withdrawn.keySet());
-    }
-
-    private static void require(boolean holds, String key, Object... arguments) throws RefusedException {
-        if (!holds) {
-            throw new RefusedException(Words.of(key, arguments));
-        }
     }
 }

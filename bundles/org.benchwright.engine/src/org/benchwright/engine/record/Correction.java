@@ -1,5 +1,7 @@
 package org.benchwright.engine.record;
 
+import static org.benchwright.engine.internal.Refusals.refused;
+
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -12,8 +14,8 @@ import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
-import org.benchwright.engine.internal.Words;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Condition;
 import org.benchwright.engine.plan.Plan;
@@ -31,10 +33,10 @@ public final class Correction {
 
     /** Whether an entry of that kind can be corrected. */
     public static boolean possible(Fact fact) {
-        return fact instanceof Fact.Measured || fact instanceof Fact.CellRead || fact instanceof Fact.Seen || fact instanceof Fact.Confirmed
-                || fact instanceof Fact.ItemConfirmed || fact instanceof Fact.TextEntered || fact instanceof Fact.Noted
-                || fact instanceof Fact.InstrumentNamed || fact instanceof Fact.Looked || fact instanceof Fact.Compared
-                || fact instanceof Fact.FaultLogEntered;
+        return fact instanceof Observation.Measured || fact instanceof Observation.CellRead || fact instanceof Observation.Seen
+                || fact instanceof Observation.Confirmed || fact instanceof Observation.ItemConfirmed || fact instanceof Observation.Compared
+                || fact instanceof Observation.TextEntered || fact instanceof Observation.FaultLogEntered || fact instanceof Observation.Looked
+                || fact instanceof Observation.InstrumentNamed || fact instanceof Fact.Noted;
     }
 
     /**
@@ -49,40 +51,40 @@ public final class Correction {
     public static Fact read(TestRun run, long sequence, String typed) throws RefusedException {
         Optional<TestEvent> event = run.events().stream().filter(each -> each.sequence() == sequence).findFirst();
         if (event.isEmpty() || !(event.get().body() instanceof Fact fact) || !possible(fact)) {
-            throw new RefusedException(Words.of("amend.notAnEntry", sequence));
+            throw refused("amend.notAnEntry", sequence);
         } else if (run.struck().contains(sequence)) {
-            throw new RefusedException(Words.of("amend.struck", sequence));
+            throw refused("amend.struck", sequence);
         } else if (typed.isBlank()) {
-            throw new RefusedException(Words.of("amend.empty"));
+            throw refused("amend.empty");
         }
         return corrected(run, event.get(), fact, typed.strip());
     }
 
     private static Fact corrected(TestRun run, TestEvent event, Fact fact, String typed) throws RefusedException {
-        if (fact instanceof Fact.Measured m) {
-            return new Fact.Measured(m.check(), typed, quantity(typed, unit(run, event, m.check())));
-        } else if (fact instanceof Fact.CellRead c) {
-            return new Fact.CellRead(c.check(), c.cell(), typed, quantity(typed, unit(run, event, c.check())));
-        } else if (fact instanceof Fact.Seen s) {
-            return new Fact.Seen(s.check(), yes(typed) ? Fact.Sight.YES : Fact.Sight.NO, s.asSeen());
-        } else if (fact instanceof Fact.Confirmed c) {
-            return new Fact.Confirmed(c.check(), yes(typed));
-        } else if (fact instanceof Fact.ItemConfirmed c) {
-            return new Fact.ItemConfirmed(c.check(), c.item(), yes(typed));
-        } else if (fact instanceof Fact.TextEntered t) {
-            return new Fact.TextEntered(t.check(), typed);
-        } else if (fact instanceof Fact.InstrumentNamed i) {
-            return new Fact.InstrumentNamed(i.instrument(), typed, i.uncertainty(), i.coverage(), i.due());
-        } else if (fact instanceof Fact.Looked look) {
+        if (fact instanceof Observation.Measured m) {
+            return new Observation.Measured(m.check(), typed, quantity(typed, unit(run, event, m.check())));
+        } else if (fact instanceof Observation.CellRead c) {
+            return new Observation.CellRead(c.check(), c.cell(), typed, quantity(typed, unit(run, event, c.check())));
+        } else if (fact instanceof Observation.Seen s) {
+            return new Observation.Seen(s.check(), yes(typed) ? Observation.Sight.YES : Observation.Sight.NO, s.asSeen());
+        } else if (fact instanceof Observation.Confirmed c) {
+            return new Observation.Confirmed(c.check(), yes(typed));
+        } else if (fact instanceof Observation.ItemConfirmed c) {
+            return new Observation.ItemConfirmed(c.check(), c.item(), yes(typed));
+        } else if (fact instanceof Observation.TextEntered t) {
+            return new Observation.TextEntered(t.check(), typed);
+        } else if (fact instanceof Observation.InstrumentNamed i) {
+            return new Observation.InstrumentNamed(i.instrument(), typed, i.uncertainty(), i.coverage(), i.due());
+        } else if (fact instanceof Observation.Looked look) {
             return look(run, look, typed);
-        } else if (fact instanceof Fact.Compared c) {
+        } else if (fact instanceof Observation.Compared c) {
             List<String> both = parts(typed);
             if (both.size() != 2 || both.contains("")) {
-                throw new RefusedException(Words.of("amend.twoEntries", typed));
+                throw refused("amend.twoEntries", typed);
             }
-            return new Fact.Compared(c.check(), both.get(0), both.get(1));
-        } else if (fact instanceof Fact.FaultLogEntered log) {
-            return new Fact.FaultLogEntered(log.check(), lines(typed));
+            return new Observation.Compared(c.check(), both.get(0), both.get(1));
+        } else if (fact instanceof Observation.FaultLogEntered log) {
+            return new Observation.FaultLogEntered(log.check(), lines(typed));
         }
         return new Fact.Noted(typed);
     }
@@ -96,28 +98,28 @@ public final class Correction {
                 .findFirst().orElseThrow().conditions();
     }
 
-    private static Fact.Looked look(TestRun run, Fact.Looked look, String typed) throws RefusedException {
+    private static Observation.Looked look(TestRun run, Observation.Looked look, String typed) throws RefusedException {
         List<Condition> conditions = conditions(run.plan(), look.stage());
         List<String> parts = parts(typed);
         if (parts.size() != conditions.size() + 1) {
-            throw new RefusedException(Words.of("amend.look", typed, conditions.size()));
+            throw refused("amend.look", typed, conditions.size());
         }
         String[] seen = parts.get(0).split("\\s+", 2);
-        Fact.Sight sight = yes(seen[0]) ? Fact.Sight.YES : Fact.Sight.NO;
-        List<Fact.ConditionReading> readings = new ArrayList<>();
+        Observation.Sight sight = yes(seen[0]) ? Observation.Sight.YES : Observation.Sight.NO;
+        List<Observation.ConditionReading> readings = new ArrayList<>();
         for (int i = 0; i < conditions.size(); i++) {
             String raw = parts.get(i + 1);
-            readings.add(new Fact.ConditionReading(conditions.get(i).name(), raw, quantity(raw, conditions.get(i).limits().unit())));
+            readings.add(new Observation.ConditionReading(conditions.get(i).name(), raw, quantity(raw, conditions.get(i).limits().unit())));
         }
-        return new Fact.Looked(look.stage(), sight, seen.length > 1 ? seen[1] : "", readings);
+        return new Observation.Looked(look.stage(), sight, seen.length > 1 ? seen[1] : "", readings);
     }
 
-    private static List<Fact.FaultLine> lines(String typed) {
-        List<Fact.FaultLine> lines = new ArrayList<>();
+    private static List<Observation.FaultLine> lines(String typed) {
+        List<Observation.FaultLine> lines = new ArrayList<>();
         for (String line : typed.equals(NONE) ? List.<String>of() : parts(typed)) {
             String[] words = line.split("\\s+", 2);
             if (!words[0].isEmpty()) {
-                lines.add(new Fact.FaultLine(words[0], words.length > 1 ? words[1] : ""));
+                lines.add(new Observation.FaultLine(words[0], words.length > 1 ? words[1] : ""));
             }
         }
         return lines;
@@ -125,7 +127,7 @@ public final class Correction {
 
     private static boolean yes(String typed) throws RefusedException {
         if (!typed.equals(YES) && !typed.equals(NO)) {
-            throw new RefusedException(Words.of("amend.yesOrNo", typed));
+            throw refused("amend.yesOrNo", typed);
         }
         return typed.equals(YES);
     }
@@ -134,7 +136,7 @@ public final class Correction {
         try {
             return Quantity.parse(typed, unit);
         } catch (QuantityFormatException unread) {
-            throw new RefusedException(Words.of("amend.noQuantity", typed, unit));
+            throw refused("amend.noQuantity", typed, unit);
         }
     }
 
@@ -143,7 +145,7 @@ public final class Correction {
         String step = run.events().subList(0, (int) event.sequence()).stream().map(TestEvent::body)
                 .filter(Derived.StepOpened.class::isInstance).map(body -> ((Derived.StepOpened) body).step()).reduce("", (a, b) -> b);
         return action(run.plan(), step, check).map(action -> action instanceof Action.Grid grid ? grid.unit() : ((Action.Measure) action).unit())
-                .orElseThrow(() -> new RefusedException(Words.of("amend.notAnEntry", event.sequence())));
+                .orElseThrow(() -> refused("amend.notAnEntry", event.sequence()));
     }
 
     private static Optional<Action> action(Plan plan, String step, String check) {

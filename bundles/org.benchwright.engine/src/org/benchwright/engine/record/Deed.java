@@ -1,5 +1,7 @@
 package org.benchwright.engine.record;
 
+import static org.benchwright.engine.internal.Refusals.refused;
+
 import java.util.Collection;
 import java.util.EnumSet;
 import java.util.List;
@@ -8,7 +10,6 @@ import java.util.stream.Collectors;
 
 import org.benchwright.core.Role;
 import org.benchwright.engine.RefusedException;
-import org.benchwright.engine.internal.Words;
 
 /** The kinds of what can be done to a record after its seal, with who may. */
 public enum Deed {
@@ -67,7 +68,7 @@ public enum Deed {
      */
     public void requireRole(String person, Collection<Role> roles) throws RefusedException {
         if (allowed(roles).isEmpty()) {
-            throw new RefusedException(Words.of("record.role." + name(), person, by.stream().map(Role::word).collect(Collectors.joining(", "))));
+            throw refused("record.role." + name(), person, by.stream().map(Role::word).collect(Collectors.joining(", ")));
         }
     }
 

@@ -9,7 +9,7 @@ import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.DepartureKind;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.EventBody;
-import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
 
 /**
@@ -34,7 +34,7 @@ public record Deviation(long sequence, Optional<DepartureKind> departure, String
             if (body instanceof Derived.StepOpened opened) {
                 stage = opened.stage();
                 step = opened.step();
-            } else if (body instanceof Fact.Looked looked) {
+            } else if (body instanceof Observation.Looked looked) {
                 stage = looked.stage();
                 step = "";
             } else if (body instanceof Derived.DepartureNoted noted) {

@@ -15,6 +15,7 @@ import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.EventBody;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Plan;
@@ -46,8 +47,8 @@ public record InstrumentImpact(int readings, int left, Optional<Replay> replay) 
     /** Asset numbers of all instruments that were named in a test, letter case as entered. */
     public static Set<String> assets(TestRun run) {
         Set<String> assets = new LinkedHashSet<>();
-        run.holding().stream().map(TestEvent::body).filter(Fact.InstrumentNamed.class::isInstance)
-                .forEach(body -> assets.add(((Fact.InstrumentNamed) body).asset()));
+        run.holding().stream().map(TestEvent::body).filter(Observation.InstrumentNamed.class::isInstance)
+                .forEach(body -> assets.add(((Observation.InstrumentNamed) body).asset()));
         return assets;
     }
 
@@ -102,14 +103,14 @@ public record InstrumentImpact(int readings, int left, Optional<Replay> replay) 
             EventBody body = Optional.<EventBody>ofNullable(amended.get(event.sequence())).orElse(event.body());
             if (body instanceof Derived.StepOpened opened) {
                 step = opened.step();
-            } else if (body instanceof Fact.InstrumentNamed named) {
+            } else if (body instanceof Observation.InstrumentNamed named) {
                 named(named);
             } else if (wrong.covers(event.moment().instant())) {
                 read(event.sequence(), body);
             }
         }
 
-        private void named(Fact.InstrumentNamed named) {
+        private void named(Observation.InstrumentNamed named) {
             if (named.asset().equalsIgnoreCase(wrong.asset())) {
                 as.add(named.instrument());
             } else {
@@ -118,12 +119,13 @@ public record InstrumentImpact(int readings, int left, Optional<Replay> replay) 
         }
 
         private void read(long sequence, EventBody body) {
-            if (body instanceof Fact.Measured m && readBy(m.check())) {
-                correct(sequence, m.value(), right -> new Fact.Measured(m.check(), right.toString(), right));
-            } else if (body instanceof Fact.CellRead c && readBy(c.check())) {
-                correct(sequence, c.value(), right -> new Fact.CellRead(c.check(), c.cell(), right.toString(), right));
-            } else if (body instanceof Fact.PreconditionAnswered a && a.reading().isPresent() && beforehand(a.precondition())) {
-                correct(sequence, a.reading().get(), right -> new Fact.PreconditionAnswered(a.precondition(), a.met(), a.text(), Optional.of(right)));
+            if (body instanceof Observation.Measured m && readBy(m.check())) {
+                correct(sequence, m.value(), right -> new Observation.Measured(m.check(), right.toString(), right));
+            } else if (body instanceof Observation.CellRead c && readBy(c.check())) {
+                correct(sequence, c.value(), right -> new Observation.CellRead(c.check(), c.cell(), right.toString(), right));
+            } else if (body instanceof Observation.PreconditionAnswered a && a.reading().isPresent() && beforehand(a.precondition())) {
+                correct(sequence, a.reading().get(), right -> new Observation.PreconditionAnswered(a.precondition(), a.met(), a.text(),
+                        Optional.of(right)));
             }
         }
 

@@ -1,5 +1,7 @@
 package org.benchwright.engine.record;
 
+import static org.benchwright.engine.internal.Refusals.require;
+
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -16,6 +18,7 @@ import org.benchwright.core.Verdict;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.internal.Words;
 
@@ -187,12 +190,6 @@ public final class TestRecord {
         }
     }
 
-    private static void require(boolean holds, String key, Object... arguments) throws RefusedException {
-        if (!holds) {
-            throw new RefusedException(Words.of(key, arguments));
-        }
-    }
-
     // ---- what follows
 
     private Signed after(RecordEvent event) throws RefusedException {
@@ -352,8 +349,8 @@ public final class TestRecord {
 
     /** All that were attached, in order; those with an entry that was struck too, since the ledger keeps their bytes all the same. */
     public List<Attachment> attachments() {
-        return run.events().stream().filter(event -> event.body() instanceof Fact.Attached).map(event -> {
-            Fact.Attached attached = (Fact.Attached) event.body();
+        return run.events().stream().filter(event -> event.body() instanceof Observation.Attached).map(event -> {
+            Observation.Attached attached = (Observation.Attached) event.body();
             return new Attachment(event.sequence(), attached.digest(), attached.name());
         }).toList();
     }

@@ -3,7 +3,7 @@ package org.benchwright.engine.revision;
 import java.time.Instant;
 import java.util.Optional;
 import org.benchwright.core.Digest;
-import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Approval;
 
 /**
  * One revision of a procedure that was prepared.
@@ -73,8 +73,8 @@ public record Revision(String procedure, String title, int number, Digest text, 
     }
 
     /** The approval, as a test that relies on it names it. */
-    public Optional<Fact.Approval> approval() {
-        return approved.map(hand -> new Fact.Approval(hand.event(), prepared.person(), hand.person(), hand.instant()));
+    public Optional<Approval> approval() {
+        return approved.map(hand -> new Approval(hand.event(), prepared.person(), hand.person(), hand.instant()));
     }
 
     Revision approvedBy(Hand hand) {

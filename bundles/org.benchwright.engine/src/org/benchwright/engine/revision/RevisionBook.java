@@ -1,5 +1,8 @@
 package org.benchwright.engine.revision;
 
+import static org.benchwright.engine.internal.Refusals.refused;
+import static org.benchwright.engine.internal.Refusals.require;
+
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -12,7 +15,6 @@ import java.util.function.Predicate;
 import org.benchwright.core.Digest;
 import org.benchwright.core.Role;
 import org.benchwright.engine.RefusedException;
-import org.benchwright.engine.internal.Words;
 import org.benchwright.engine.revision.Revision.Hand;
 
 /**
@@ -60,7 +62,7 @@ public final class RevisionBook {
         Optional<Revision> same = find(fact.procedure(), fact.revision()).filter(revision -> revision.approved().isPresent());
         if (same.isPresent()) {
             String key = same.get().isOf(fact.text(), fact.plan()) ? "revision.already" : "revision.otherText";
-            throw new RefusedException(Words.of(key, fact.title(), fact.revision(), same.get().approved().get().person()));
+            throw refused(key, fact.title(), fact.revision(), same.get().approved().get().person());
         }
         OptionalInt last = lastApproved(fact.procedure());
         require(last.isEmpty() || fact.revision() > last.getAsInt(), "revision.notGreater", fact.title(), fact.revision(), last.orElse(0));
@@ -122,7 +124,7 @@ public final class RevisionBook {
         try {
             return ReviewPlan.of(lot, quality);
         } catch (IllegalArgumentException none) {
-            throw new RefusedException(Words.of("revision.noSample", none.getMessage()));
+            throw refused("revision.noSample", none.getMessage());
         }
     }
 
@@ -183,11 +185,5 @@ public final class RevisionBook {
         require(current.isPresent() && current.get().number() == number, "revision.superseded", title, number,
                 current.map(Revision::number).orElse(0));
         return revision;
-    }
-
-    private static void require(boolean holds, String key, Object... arguments) throws RefusedException {
-        if (!holds) {
-            throw new RefusedException(Words.of(key, arguments));
-        }
     }
 }

@@ -20,6 +20,7 @@ import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Moment;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.plan.Plan;
 
@@ -91,19 +92,19 @@ final class EnginePaths {
 
     private static List<Fact> answers(Demand demand) {
         if (demand instanceof Demand.AnswerPrecondition p) {
-            return yesAndNo(met -> new Fact.PreconditionAnswered(p.precondition().name(), met, "", Optional.empty()));
+            return yesAndNo(met -> new Observation.PreconditionAnswered(p.precondition().name(), met, "", Optional.empty()));
         } else if (demand instanceof Demand.ConfirmStatement c) {
-            return yesAndNo(yes -> new Fact.Confirmed(c.confirm().id(), yes));
+            return yesAndNo(yes -> new Observation.Confirmed(c.confirm().id(), yes));
         } else if (demand instanceof Demand.CompareEntries c) {
-            return yesAndNo(same -> new Fact.Compared(c.compare().id(), "a", same ? "a" : "b"));
+            return yesAndNo(same -> new Observation.Compared(c.compare().id(), "a", same ? "a" : "b"));
         } else if (demand instanceof Demand.Release r) {
             // Given after a failure, the test goes on as if nothing had failed: that is no path of its own.
             boolean ofFailure = r.statement().startsWith(RandomPlans.AFTER_FAILURE);
             return ofFailure ? List.of(new Fact.Released(r.check(), SECOND, false)) : yesAndNo(given -> new Fact.Released(r.check(), SECOND, given));
         } else if (demand instanceof Demand.Look look) {
-            List<Fact> seen = new ArrayList<>(List.of(new Fact.Looked(look.soak().name(), Fact.Sight.YES, "", List.of())));
+            List<Fact> seen = new ArrayList<>(List.of(new Observation.Looked(look.soak().name(), Observation.Sight.YES, "", List.of())));
             if (!look.begins()) {
-                seen.add(new Fact.Looked(look.soak().name(), Fact.Sight.NO, "", List.of()));
+                seen.add(new Observation.Looked(look.soak().name(), Observation.Sight.NO, "", List.of()));
             }
             return seen;
         }

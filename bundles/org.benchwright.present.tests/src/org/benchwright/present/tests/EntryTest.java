@@ -20,9 +20,10 @@ import org.benchwright.core.Verdict;
 import org.benchwright.engine.Demand;
 import org.benchwright.engine.Place;
 import org.benchwright.engine.event.Fact;
-import org.benchwright.engine.event.Fact.FaultLine;
-import org.benchwright.engine.event.Fact.Sight;
 import org.benchwright.engine.event.Moment;
+import org.benchwright.engine.event.Observation;
+import org.benchwright.engine.event.Observation.FaultLine;
+import org.benchwright.engine.event.Observation.Sight;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.InstrumentSpec;
 import org.benchwright.engine.plan.Move;
@@ -86,18 +87,18 @@ class EntryTest {
 
     @Test
     void preconditions() throws Exception {
-        assertEquals(new Fact.PreconditionAnswered("strap", true, "4711", Optional.empty()), fact(STRAP, " Yes , 4711 "));
-        assertEquals(new Fact.PreconditionAnswered("strap", false, "", Optional.empty()), fact(STRAP, "n"));
+        assertEquals(new Observation.PreconditionAnswered("strap", true, "4711", Optional.empty()), fact(STRAP, " Yes , 4711 "));
+        assertEquals(new Observation.PreconditionAnswered("strap", false, "", Optional.empty()), fact(STRAP, "n"));
         assertRefused(STRAP, "yes", "Tester number");
         assertRefused(STRAP, "maybe, 4711", "Enter y or n.");
         Optional<Quantity> reading = Optional.of(Quantity.of("22.5", "degC"));
-        assertEquals(new Fact.PreconditionAnswered("ambient", true, "", reading), fact(AMBIENT, "22,5"));
-        assertEquals(new Fact.PreconditionAnswered("ambient", true, "", reading), fact(AMBIENT, "yes, 22.5 degC"));
+        assertEquals(new Observation.PreconditionAnswered("ambient", true, "", reading), fact(AMBIENT, "22,5"));
+        assertEquals(new Observation.PreconditionAnswered("ambient", true, "", reading), fact(AMBIENT, "yes, 22.5 degC"));
         assertRefused(AMBIENT, "22.5 V", "degC");
         assertRefused(AMBIENT, "no", "");
         Demand plain = new Demand.AnswerPrecondition(new Precondition("call", "Within call.", Optional.empty(), Optional.empty(),
                 Optional.empty()));
-        assertEquals(new Fact.PreconditionAnswered("call", true, "", Optional.empty()), fact(plain, "y"));
+        assertEquals(new Observation.PreconditionAnswered("call", true, "", Optional.empty()), fact(plain, "y"));
     }
 
     @ParameterizedTest
@@ -105,7 +106,7 @@ class EntryTest {
             "no, dark | NO | dark", "not as expected; dark | NO | dark", "x | NOT_LOOKING | ''", "not  looking | NOT_LOOKING | ''",
             "nobody looked | NOT_LOOKING | ''"})
     void expectations(String typed, Sight sight, String seen) throws Exception {
-        assertEquals(new Fact.Seen("pwr", sight, seen), fact(EXPECTATION, typed));
+        assertEquals(new Observation.Seen("pwr", sight, seen), fact(EXPECTATION, typed));
     }
 
     @ParameterizedTest
@@ -117,7 +118,7 @@ class EntryTest {
     @ParameterizedTest
     @CsvSource(delimiter = '|', value = {"23,9V | 23.9 V", "24.00 V | 24.00 V", "24 | 24 V", "-0.5 V | -0.5 V", "23900 mV | 23900 mV"})
     void measurementsKeepTheirDigitsAndTheRawText(String typed, String value) throws Exception {
-        assertEquals(new Fact.Measured("volts", typed, Quantity.parse(value)), fact(VOLTS, typed));
+        assertEquals(new Observation.Measured("volts", typed, Quantity.parse(value)), fact(VOLTS, typed));
     }
 
     @ParameterizedTest
@@ -128,19 +129,20 @@ class EntryTest {
 
     @Test
     void instruments() throws Exception {
-        Fact.InstrumentNamed named = new Fact.InstrumentNamed("meter", "M-17", Optional.of(Quantity.of("0.02", "V")), new BigDecimal("2"),
+        Observation.InstrumentNamed named = new Observation.InstrumentNamed("meter", "M-17", Optional.of(Quantity.of("0.02", "V")),
+                new BigDecimal("2"),
                 Optional.of(LocalDate.of(2027, 3, 1)));
         assertEquals(named, fact(METER, "M-17, 0.02 V, k 2, due 2027-03-01"));
         assertEquals(named, fact(METER, "M-17; due 2027-03-01; k=2; 0,02V"));
         assertEquals(named, fact(METER, "M-17, 0,02 V, K 2, DUE 2027-03-01"));
-        assertEquals(Optional.empty(), ((Fact.InstrumentNamed) fact(METER, "M-17, 0.02 V, k 2, no due date")).due());
+        assertEquals(Optional.empty(), ((Observation.InstrumentNamed) fact(METER, "M-17, 0.02 V, k 2, no due date")).due());
         assertRefused(METER, "M-17, 0.02 V, due 2027-03-01", "coverage factor");
         assertRefused(METER, "M-17, 0.02 V, k 2", "when its calibration is due");
         assertRefused(METER, "M-17, 0.02 V, k 2, due 1 March", "\"1 March\" is not a date");
         assertRefused(METER, "M-17, good, k 2, due 2027-03-01", "\"good\" is neither");
         assertRefused(METER, "", "Nothing was entered");
         Demand plain = new Demand.NameInstrument(new InstrumentSpec("torch", "Torch", Optional.empty(), Optional.empty(), BigDecimal.TEN));
-        assertEquals(new Fact.InstrumentNamed("torch", "L-1", Optional.empty(), BigDecimal.TEN, Optional.empty()),
+        assertEquals(new Observation.InstrumentNamed("torch", "L-1", Optional.empty(), BigDecimal.TEN, Optional.empty()),
                 fact(plain, "L-1, no due date"));
     }
 
@@ -156,18 +158,18 @@ class EntryTest {
     @Test
     void faultLogs() throws Exception {
         List<FaultLine> two = List.of(new FaultLine("W01", "02:14, second night"), new FaultLine("S03", ""));
-        assertEquals(new Fact.FaultLogEntered("log", two), fact(LOG, "W01  02:14, second night; S03"));
-        assertEquals(new Fact.FaultLogEntered("log", two), fact(LOG, "W01 02:14, second night\n\nS03\n"));
-        assertEquals(new Fact.FaultLogEntered("log", List.of()), fact(LOG, "None"));
+        assertEquals(new Observation.FaultLogEntered("log", two), fact(LOG, "W01  02:14, second night; S03"));
+        assertEquals(new Observation.FaultLogEntered("log", two), fact(LOG, "W01 02:14, second night\n\nS03\n"));
+        assertEquals(new Observation.FaultLogEntered("log", List.of()), fact(LOG, "None"));
         assertRefused(LOG, "", "\"none\"");
     }
 
     @Test
     void looks() throws Exception {
-        List<Fact.ConditionReading> readings = List.of(new Fact.ConditionReading("ambient", "22 degC", Quantity.of("22", "degC")),
-                new Fact.ConditionReading("supply", "24,0V", Quantity.of("24.0", "V")));
-        assertEquals(new Fact.Looked("endurance", Sight.YES, "", readings), fact(LOOK, "as expected; 22 degC; 24,0V"));
-        assertEquals(new Fact.Looked("endurance", Sight.NO, "dark", readings), fact(LOOK, "no, dark; 22 degC; 24,0V"));
+        List<Observation.ConditionReading> readings = List.of(new Observation.ConditionReading("ambient", "22 degC", Quantity.of("22", "degC")),
+                new Observation.ConditionReading("supply", "24,0V", Quantity.of("24.0", "V")));
+        assertEquals(new Observation.Looked("endurance", Sight.YES, "", readings), fact(LOOK, "as expected; 22 degC; 24,0V"));
+        assertEquals(new Observation.Looked("endurance", Sight.NO, "dark", readings), fact(LOOK, "no, dark; 22 degC; 24,0V"));
         assertRefused(LOOK, "yes; 22 degC", "2 readings");
         assertRefused(LOOK, "yes; 22 degC; 24 V; 1", "2 readings");
         assertRefused(LOOK, "yes; 22 V; 24 V", "degC");
@@ -183,8 +185,8 @@ class EntryTest {
 
     @Test
     void comparisons() throws Exception {
-        assertEquals(new Fact.Compared("same", "C16, new", "C16"), fact(COMPARE, "C16, new; C16"));
-        assertEquals(new Fact.Compared("same", "a;b", "c"), ((Entry.Told) EntryReader.read(COMPARE, List.of("a;b", "c"))).fact());
+        assertEquals(new Observation.Compared("same", "C16, new", "C16"), fact(COMPARE, "C16, new; C16"));
+        assertEquals(new Observation.Compared("same", "a;b", "c"), ((Entry.Told) EntryReader.read(COMPARE, List.of("a;b", "c"))).fact());
         assertRefused(COMPARE, "C16", "Plate; Bench");
         assertRefused(COMPARE, "C16;", "Plate; Bench");
     }
@@ -209,7 +211,7 @@ class EntryTest {
         assertRefused(text, "\u001b[2J", "can't be printed");
         assertRefused(text, "broken \ud83d", "can't be printed");
         assertRefused(text, "x".repeat(4001), "4000");
-        assertEquals(new Fact.TextEntered("damage", "\u00e9cran ray\u00e9 \ud83d\udd27"), fact(text, " e\u0301cran raye\u0301 \ud83d\udd27 "));
+        assertEquals(new Observation.TextEntered("damage", "\u00e9cran ray\u00e9 \ud83d\udd27"), fact(text, " e\u0301cran raye\u0301 \ud83d\udd27 "));
     }
 
     @Test

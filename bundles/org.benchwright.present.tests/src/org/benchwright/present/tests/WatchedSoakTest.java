@@ -20,7 +20,7 @@ import org.benchwright.core.Role;
 import org.benchwright.core.SerialNumber;
 import org.benchwright.core.Ticker;
 import org.benchwright.engine.TestRun;
-import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.WatchFact;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.engine.plan.SoakStage;
 import org.benchwright.engine.plan.Stage;
@@ -92,8 +92,8 @@ class WatchedSoakTest {
     @Test
     void runsAreOneLineWithFromToAndCountAndTheCourseIsShownOnSheetAndPaper() throws Exception {
         TestRun run = watched();
-        List<Fact.WatchHeld> held = run.events().stream().map(event -> event.body()).filter(Fact.WatchHeld.class::isInstance)
-                .map(Fact.WatchHeld.class::cast).toList();
+        List<WatchFact.Held> held = run.events().stream().map(event -> event.body()).filter(WatchFact.Held.class::isInstance)
+                .map(WatchFact.Held.class::cast).toList();
         assertTrue(held.size() > 2, "too few entries to be folded: " + held);
         RecordSheet sheet = sheet();
         List<TimelineLine> lines = sheet.story().stream().filter(line -> line.words().contains("as it must be")).toList();
@@ -106,7 +106,8 @@ class WatchedSoakTest {
                 assertEquals(Long.parseLong(runs.group(5)), line.sequence());
                 assertTrue(runs.group(2).compareTo(runs.group(1)) >= 0, line.words());
                 long from = Long.parseLong(runs.group(4));
-                entries += run.events().stream().filter(e -> e.sequence() >= from && e.sequence() <= line.sequence() && e.body() instanceof Fact.WatchHeld).count();
+                entries += run.events().stream().filter(e -> e.sequence() >= from && e.sequence() <= line.sequence()
+                        && e.body() instanceof WatchFact.Held).count();
             } else {
                 samples.add(held.stream().filter(f -> line.words().contains(f.samples() + " samples")).findFirst().orElseThrow().samples());
                 entries++;
@@ -114,7 +115,7 @@ class WatchedSoakTest {
         }
         assertTrue(lines.size() < held.size(), lines.toString());
         assertEquals(held.size(), entries, "each entry is in one line");
-        assertEquals(held.stream().mapToLong(Fact.WatchHeld::samples).sum(), samples.stream().mapToLong(Long::longValue).sum());
+        assertEquals(held.stream().mapToLong(WatchFact.Held::samples).sum(), samples.stream().mapToLong(Long::longValue).sum());
         assertEquals(run.events().size(), sheet.story().stream().mapToLong(TimelineLine::sequence).max().orElseThrow());
 
         HandOver papers = HandingOver.of(folder.resolve("bench.ledger"), sheet.row().test(), time.instant());

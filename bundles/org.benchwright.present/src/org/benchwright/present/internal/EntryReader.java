@@ -14,7 +14,8 @@ import org.benchwright.core.QuantityFormatException;
 import org.benchwright.core.UnitOfMeasure;
 import org.benchwright.engine.Demand;
 import org.benchwright.engine.event.Fact;
-import org.benchwright.engine.event.Fact.Sight;
+import org.benchwright.engine.event.Observation;
+import org.benchwright.engine.event.Observation.Sight;
 import org.benchwright.engine.plan.Condition;
 import org.benchwright.engine.plan.Precondition;
 import org.benchwright.present.EntryRefusedException;
@@ -93,21 +94,21 @@ public final class EntryReader {
     private static Fact entered(Demand demand, String text) throws EntryRefusedException {
         if (demand instanceof Demand.AnswerExpectation d) {
             HeadAndRest seen = sight(text);
-            return new Fact.Seen(d.expect().id(), Sight.valueOf(seen.head()), seen.rest());
+            return new Observation.Seen(d.expect().id(), Sight.valueOf(seen.head()), seen.rest());
         } else if (demand instanceof Demand.TakeMeasurement d) {
-            return new Fact.Measured(d.measure().id(), text, quantity(text, d.measure().unit()));
+            return new Observation.Measured(d.measure().id(), text, quantity(text, d.measure().unit()));
         } else if (demand instanceof Demand.ReadCell d) {
-            return new Fact.CellRead(d.grid().id(), d.cell(), text, quantity(text, d.grid().unit()));
+            return new Observation.CellRead(d.grid().id(), d.cell(), text, quantity(text, d.grid().unit()));
         } else if (demand instanceof Demand.GiveReason d) {
-            return new Fact.ReasonGiven(d.check(), filled(text));
+            return new Observation.ReasonGiven(d.check(), filled(text));
         } else if (demand instanceof Demand.EnterText d) {
-            return new Fact.TextEntered(d.entry().id(), filled(text));
+            return new Observation.TextEntered(d.entry().id(), filled(text));
         } else if (demand instanceof Demand.EnterFaultLog d) {
-            return new Fact.FaultLogEntered(d.entry().id(), faultLines(text));
+            return new Observation.FaultLogEntered(d.entry().id(), faultLines(text));
         } else if (demand instanceof Demand.ConfirmStatement d) {
-            return new Fact.Confirmed(d.confirm().id(), yes(text));
+            return new Observation.Confirmed(d.confirm().id(), yes(text));
         } else if (demand instanceof Demand.ConfirmItem d) {
-            return new Fact.ItemConfirmed(d.choose().id(), d.item().name(), yes(text));
+            return new Observation.ItemConfirmed(d.choose().id(), d.item().name(), yes(text));
         } else if (demand instanceof Demand.Release d) {
             return released(d, text);
         }
@@ -121,14 +122,14 @@ public final class EntryReader {
             HeadAndRest split = TypedText.split(text);
             boolean said = TypedText.isOneOf(split.head(), Message.WORDS_YES) || TypedText.isOneOf(split.head(), Message.WORDS_NO);
             Quantity reading = quantity(said ? split.rest() : text, p.reading().get().unit());
-            return new Fact.PreconditionAnswered(p.name(), !said || yes(split.head()), "", Optional.of(reading));
+            return new Observation.PreconditionAnswered(p.name(), !said || yes(split.head()), "", Optional.of(reading));
         }
         HeadAndRest split = TypedText.split(text);
         boolean met = yes(split.head());
         if (met && p.text().isPresent() && split.rest().isEmpty()) {
             throw new EntryRefusedException(Message.REFUSED_TEXT_MISSING.text(p.text().get()));
         }
-        return new Fact.PreconditionAnswered(p.name(), met, split.rest(), Optional.empty());
+        return new Observation.PreconditionAnswered(p.name(), met, split.rest(), Optional.empty());
     }
 
     private static Fact released(Demand.Release d, String text) throws EntryRefusedException {
@@ -148,7 +149,7 @@ public final class EntryReader {
         if (parts.size() != 2 || parts.get(0).isEmpty() || parts.get(1).isEmpty()) {
             throw new EntryRefusedException(Message.REFUSED_TWO_ENTRIES.text(d.compare().left(), d.compare().right()));
         }
-        return new Fact.Compared(d.compare().id(), parts.get(0), parts.get(1));
+        return new Observation.Compared(d.compare().id(), parts.get(0), parts.get(1));
     }
 
     private static Fact looked(Demand.Look d, List<String> parts) throws EntryRefusedException {
@@ -157,13 +158,13 @@ public final class EntryReader {
             throw new EntryRefusedException(Message.REFUSED_LOOK_PARTS.text(conditions.size()));
         }
         HeadAndRest seen = sight(parts.get(0));
-        List<Fact.ConditionReading> readings = new ArrayList<>();
+        List<Observation.ConditionReading> readings = new ArrayList<>();
         for (int i = 0; i < conditions.size(); i++) {
             String raw = parts.get(i + 1);
             Limits limits = conditions.get(i).limits();
-            readings.add(new Fact.ConditionReading(conditions.get(i).name(), raw, quantity(raw, limits.unit())));
+            readings.add(new Observation.ConditionReading(conditions.get(i).name(), raw, quantity(raw, limits.unit())));
         }
-        return new Fact.Looked(d.soak().name(), Sight.valueOf(seen.head()), seen.rest(), readings);
+        return new Observation.Looked(d.soak().name(), Sight.valueOf(seen.head()), seen.rest(), readings);
     }
 
     /** What was seen as the name of a {@link Sight}, with the technician's words. */
@@ -179,8 +180,8 @@ public final class EntryReader {
         throw new EntryRefusedException(Message.REFUSED_SIGHT.text());
     }
 
-    private static List<Fact.FaultLine> faultLines(String text) throws EntryRefusedException {
-        List<Fact.FaultLine> lines = FaultLines.of(text);
+    private static List<Observation.FaultLine> faultLines(String text) throws EntryRefusedException {
+        List<Observation.FaultLine> lines = FaultLines.of(text);
         require(!lines.isEmpty() || FaultLines.isNone(text), Message.REFUSED_NO_LINES);
         return lines;
     }

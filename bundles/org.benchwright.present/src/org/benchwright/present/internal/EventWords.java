@@ -10,6 +10,8 @@ import org.benchwright.core.Quantity;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.EventBody;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
+import org.benchwright.engine.event.WatchFact;
 
 /** What happened, in words for people. */
 final class EventWords {
@@ -24,9 +26,9 @@ final class EventWords {
      * @param times how instants are told
      */
     static String of(EventBody body, UnaryOperator<String> names, Times times) {
-        if (body instanceof Fact.TextEntered f) {
+        if (body instanceof Observation.TextEntered f) {
             return Message.TOLD_ENTRY.text(names.apply(f.check()), f.text());
-        } else if (body instanceof Fact.Attached f) {
+        } else if (body instanceof Observation.Attached f) {
             return Message.TOLD_ATTACHED.text(names.apply(f.check()), f.name(), f.digest().hex().substring(0, 12));
         }
         return body instanceof Derived derived ? derived(derived).orElseGet(() -> plain(derived)) : fact((Fact) body, times);
@@ -93,7 +95,7 @@ final class EventWords {
             return Message.TOLD_HAZARD.text(Questions.spaced(f.hazard()));
         } else if (fact instanceof Fact.HazardKnown f) {
             return Hands.HAZARD_KNOWN.text(Questions.spaced(f.hazard()), f.test());
-        } else if (fact instanceof Fact.InstrumentNamed f) {
+        } else if (fact instanceof Observation.InstrumentNamed f) {
             return Message.TOLD_INSTRUMENT.text(Questions.spaced(f.instrument()), f.asset(),
                     f.uncertainty().map(Quantity::toString).orElse("-"), f.due().map(Object::toString).orElse("-")) + register(f);
         } else if (fact instanceof Fact.Switched f) {
@@ -112,7 +114,7 @@ final class EventWords {
         return around(fact, times);
     }
 
-    private static String register(Fact.InstrumentNamed named) {
+    private static String register(Observation.InstrumentNamed named) {
         return named.entry().map(entry -> (entry.certificate().isEmpty() ? HouseWords.TOLD_REGISTER : HouseWords.TOLD_REGISTER_CERTIFICATE)
                 .text(entry.title(), entry.certificate())).orElseGet(HouseWords.TOLD_BY_HAND::text);
     }
@@ -138,46 +140,46 @@ final class EventWords {
             return (f.kept() ? Message.TOLD_POWER_KEPT : Message.TOLD_POWER_LOST).text();
         } else if (fact instanceof Fact.ClockChanged f) {
             return Message.TOLD_CLOCK.text(Durations.words(f.by()));
-        } else if (fact instanceof Fact.ReasonGiven f) {
+        } else if (fact instanceof Observation.ReasonGiven f) {
             return Message.TOLD_REASON.text(f.reason());
         }
         return observed(fact, times);
     }
 
     private static String observed(Fact fact, Times times) {
-        if (fact instanceof Fact.PreconditionAnswered f) {
+        if (fact instanceof Observation.PreconditionAnswered f) {
             String reading = f.reading().map(Quantity::toString).orElse(f.text());
             return entry(f.precondition(), yes(f.met()) + (reading.isEmpty() ? "" : ", " + reading));
-        } else if (fact instanceof Fact.Seen f) {
+        } else if (fact instanceof Observation.Seen f) {
             return entry(f.check(), sight(f.answer()) + (f.asSeen().isEmpty() ? "" : ": " + f.asSeen()));
-        } else if (fact instanceof Fact.Tapped f) {
+        } else if (fact instanceof Observation.Tapped f) {
             return Hands.TAPPED.text(Questions.spaced(f.check()), String.valueOf(f.taps().size()),
                     Durations.words(f.taps().get(f.taps().size() - 1)));
         } else if (fact instanceof Fact.Questioned f) {
             return Hands.QUESTIONED.text(Questions.spaced(f.check()), f.value().toString(), f.instead().toString());
-        } else if (fact instanceof Fact.Measured f) {
+        } else if (fact instanceof Observation.Measured f) {
             return entry(f.check(), f.value().toString());
-        } else if (fact instanceof Fact.CellRead f) {
+        } else if (fact instanceof Observation.CellRead f) {
             return entry(f.check() + " " + (f.cell() + 1), f.value().toString());
-        } else if (fact instanceof Fact.Confirmed f) {
+        } else if (fact instanceof Observation.Confirmed f) {
             return entry(f.check(), yes(f.yes()));
-        } else if (fact instanceof Fact.Compared f) {
+        } else if (fact instanceof Observation.Compared f) {
             return entry(f.check(), f.left() + " / " + f.right());
-        } else if (fact instanceof Fact.ItemConfirmed f) {
+        } else if (fact instanceof Observation.ItemConfirmed f) {
             return entry(f.check() + " " + f.item(), yes(f.yes()));
         }
         return gathered(fact, times);
     }
 
     private static String gathered(Fact fact, Times times) {
-        if (fact instanceof Fact.FaultLogEntered f) {
+        if (fact instanceof Observation.FaultLogEntered f) {
             return entry(f.check(), f.lines().isEmpty() ? Message.TOLD_EMPTY_LOG.text()
                     : f.lines().stream().map(l -> (l.code() + " " + l.text()).strip()).collect(Collectors.joining("; ")));
-        } else if (fact instanceof Fact.Looked f) {
+        } else if (fact instanceof Observation.Looked f) {
             return entry(f.stage(), sight(f.answer()) + (f.asSeen().isEmpty() ? "" : ": " + f.asSeen()) + f.readings().stream()
                     .map(r -> ", " + Questions.spaced(r.condition()) + " " + r.value()).collect(Collectors.joining()));
         }
-        if (fact instanceof Fact.Watched f) {
+        if (fact instanceof WatchFact f) {
             return WatchWords.of(f, times);
         }
         throw new IllegalStateException("no words for " + fact);
@@ -191,7 +193,7 @@ final class EventWords {
         return (yes ? Message.SAY_YES : Message.SAY_NO).text();
     }
 
-    private static String sight(Fact.Sight sight) {
+    private static String sight(Observation.Sight sight) {
         return switch (sight) {
             case YES -> Message.SAY_AS_EXPECTED.text();
             case NO -> Message.SAY_NOT_AS_EXPECTED.text();

@@ -3,7 +3,7 @@ package org.benchwright.present.internal;
 import java.util.List;
 import java.util.stream.Stream;
 
-import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 
 /** The lines of a fault log as people type or paste them: each a code and what stands beside it; semicolons end a line as line breaks do. */
 public final class FaultLines {
@@ -12,7 +12,7 @@ public final class FaultLines {
     }
 
     /** The lines that have a code; none where it is said that the log is empty. */
-    public static List<Fact.FaultLine> of(String typed) {
+    public static List<Observation.FaultLine> of(String typed) {
         return isNone(typed) ? List.of() : Stream.of(typed.split("[;\\r\\n]")).map(String::strip).filter(line -> !line.isEmpty()).map(FaultLines::line).toList();
     }
 
@@ -21,8 +21,8 @@ public final class FaultLines {
         return TypedText.isOneOf(typed, Message.WORDS_NONE);
     }
 
-    private static Fact.FaultLine line(String text) {
+    private static Observation.FaultLine line(String text) {
         String[] words = text.split("\\s+", 2);
-        return new Fact.FaultLine(words[0], words.length > 1 ? words[1] : "");
+        return new Observation.FaultLine(words[0], words.length > 1 ? words[1] : "");
     }
 }

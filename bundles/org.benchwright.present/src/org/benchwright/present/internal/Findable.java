@@ -9,6 +9,7 @@ import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.EventBody;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
 
 /** By what a record is found beside what its row shows. */
@@ -34,7 +35,7 @@ final class Findable {
     private static Stream<String> words(EventBody body) {
         if (body instanceof Fact.Released released) {
             return Stream.of(person(released.by()));
-        } else if (body instanceof Fact.InstrumentNamed instrument) {
+        } else if (body instanceof Observation.InstrumentNamed instrument) {
             return Stream.of(Questions.spaced(instrument.instrument()) + " " + instrument.asset());
         } else if (body instanceof Derived.DepartureNoted || body instanceof Derived.NonconformityNoted) {
             return EventWords.derived((Derived) body).stream();

@@ -12,7 +12,9 @@ import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.EventBody;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
+import org.benchwright.engine.event.WatchFact;
 import org.benchwright.engine.plan.Action;
 
 /**
@@ -57,19 +59,19 @@ final class HiddenReadings {
     }
 
     private static Stream<Quantity> values(EventBody body) {
-        if (body instanceof Fact.Measured f) {
+        if (body instanceof Observation.Measured f) {
             return Stream.of(f.value());
         } else if (body instanceof Fact.Questioned f) {
             return Stream.of(f.value(), f.instead());
-        } else if (body instanceof Fact.CellRead f) {
+        } else if (body instanceof Observation.CellRead f) {
             return Stream.of(f.value());
-        } else if (body instanceof Fact.PreconditionAnswered f) {
+        } else if (body instanceof Observation.PreconditionAnswered f) {
             return f.reading().stream();
-        } else if (body instanceof Fact.Looked f) {
-            return f.readings().stream().map(Fact.ConditionReading::value);
-        } else if (body instanceof Fact.WatchHeld f) {
+        } else if (body instanceof Observation.Looked f) {
+            return f.readings().stream().map(Observation.ConditionReading::value);
+        } else if (body instanceof WatchFact.Held f) {
             return f.conditions().stream().flatMap(range -> Stream.of(range.low(), range.high()));
-        } else if (body instanceof Fact.WatchCondition f) {
+        } else if (body instanceof WatchFact.ConditionCrossed f) {
             return Stream.of(f.value());
         }
         return body instanceof Derived.CheckDecided d ? d.numbers().stream().flatMap(HiddenReadings::value) : Stream.empty();

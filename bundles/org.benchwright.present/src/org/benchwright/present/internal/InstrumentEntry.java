@@ -11,6 +11,7 @@ import org.benchwright.core.Quantity;
 import org.benchwright.core.QuantityFormatException;
 import org.benchwright.core.ScannedText;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.instrument.Instrument;
 import org.benchwright.engine.instrument.RegisteredUncertainty;
 import org.benchwright.engine.plan.InstrumentSpec;
@@ -60,7 +61,7 @@ public final class InstrumentEntry {
         }
         Instrument instrument = found.get();
         Optional<Quantity> uncertainty = RegisteredUncertainty.of(plan, spec, instrument.ranges());
-        return Optional.of(new Fact.InstrumentNamed(spec.name(), instrument.asset(), uncertainty, spec.coverage(), instrument.due(),
+        return Optional.of(new Observation.InstrumentNamed(spec.name(), instrument.asset(), uncertainty, spec.coverage(), instrument.due(),
                 Optional.of(Workshop.entry(instrument))));
     }
 
@@ -114,6 +115,6 @@ public final class InstrumentEntry {
         } else if (!dueTold) {
             throw new EntryRefusedException(Message.REFUSED_NO_DUE.text());
         }
-        return new Fact.InstrumentNamed(spec.name(), asset, uncertainty, coverage.orElse(spec.coverage()), due);
+        return new Observation.InstrumentNamed(spec.name(), asset, uncertainty, coverage.orElse(spec.coverage()), due);
     }
 }

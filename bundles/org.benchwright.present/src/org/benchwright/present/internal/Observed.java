@@ -14,6 +14,7 @@ import java.util.stream.Collectors;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.EventBody;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.present.Comparison;
 import org.benchwright.present.Comparison.Difference;
@@ -79,21 +80,21 @@ public final class Observed {
     }
 
     private Optional<Entry> entry(Fact fact) {
-        if (fact instanceof Fact.Measured m) {
+        if (fact instanceof Observation.Measured m) {
             return here(m.check(), "", m.value().toString());
-        } else if (fact instanceof Fact.CellRead c) {
+        } else if (fact instanceof Observation.CellRead c) {
             return here(c.check(), String.valueOf(c.cell() + 1), c.value().toString());
-        } else if (fact instanceof Fact.Seen s) {
+        } else if (fact instanceof Observation.Seen s) {
             return here(s.check(), "", sight(s.answer()) + (s.asSeen().isEmpty() ? "" : ": " + s.asSeen()));
-        } else if (fact instanceof Fact.Confirmed c) {
+        } else if (fact instanceof Observation.Confirmed c) {
             return here(c.check(), "", yes(c.yes()));
-        } else if (fact instanceof Fact.ItemConfirmed c) {
+        } else if (fact instanceof Observation.ItemConfirmed c) {
             return here(c.check(), c.item(), yes(c.yes()));
-        } else if (fact instanceof Fact.TextEntered t) {
+        } else if (fact instanceof Observation.TextEntered t) {
             return here(t.check(), "", t.text());
-        } else if (fact instanceof Fact.Compared c) {
+        } else if (fact instanceof Observation.Compared c) {
             return here(c.check(), "", c.left() + " / " + c.right());
-        } else if (fact instanceof Fact.FaultLogEntered log) {
+        } else if (fact instanceof Observation.FaultLogEntered log) {
             return here(log.check(), "", log.lines().isEmpty() ? Message.TOLD_EMPTY_LOG.text()
                     : log.lines().stream().map(line -> (line.code() + " " + line.text()).strip()).collect(Collectors.joining("; ")));
         }
@@ -101,12 +102,12 @@ public final class Observed {
     }
 
     private static Optional<Entry> elsewhere(Fact fact) {
-        if (fact instanceof Fact.PreconditionAnswered p) {
+        if (fact instanceof Observation.PreconditionAnswered p) {
             String more = p.reading().map(Object::toString).orElse(p.text());
             return Optional.of(new Entry("", p.precondition(), "", yes(p.met()) + (more.isEmpty() ? "" : ", " + more)));
-        } else if (fact instanceof Fact.InstrumentNamed i) {
+        } else if (fact instanceof Observation.InstrumentNamed i) {
             return Optional.of(new Entry("", i.instrument(), "", i.asset()));
-        } else if (fact instanceof Fact.Looked l) {
+        } else if (fact instanceof Observation.Looked l) {
             String readings = l.readings().stream().map(each -> ", " + Questions.spaced(each.condition()) + " " + each.value()).collect(Collectors.joining());
             return Optional.of(new Entry(l.stage(), l.stage(), "", sight(l.answer()) + readings));
         }
@@ -121,7 +122,7 @@ public final class Observed {
         return (yes ? Message.COMPARE_YES : Message.COMPARE_NO).text();
     }
 
-    private static String sight(Fact.Sight sight) {
+    private static String sight(Observation.Sight sight) {
         return switch (sight) {
             case YES -> Message.COMPARE_AS_EXPECTED.text();
             case NO -> Message.COMPARE_NOT_AS_EXPECTED.text();

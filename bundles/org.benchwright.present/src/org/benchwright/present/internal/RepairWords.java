@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
+import org.benchwright.engine.event.Arrival;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.receipt.ReplacedPart;
 
@@ -34,7 +35,7 @@ public final class RepairWords {
         return words.toString();
     }
 
-    private static String said(Fact.Arrival arrival) {
+    private static String said(Arrival arrival) {
         return sentences(arrival.complaint(), arrival.damage(), arrival.preserve()).stream().map(each -> "; " + each).collect(Collectors.joining());
     }
 

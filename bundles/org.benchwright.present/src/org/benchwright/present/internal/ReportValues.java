@@ -20,14 +20,15 @@ import org.benchwright.engine.JudgedValue;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
+import org.benchwright.engine.receipt.Plate;
+import org.benchwright.engine.receipt.Receipt;
 import org.benchwright.engine.record.Deviation;
 import org.benchwright.engine.record.Holding;
 import org.benchwright.engine.record.TestRecord;
 import org.benchwright.present.RecordStanding;
 import org.benchwright.present.TimelineLine;
-import org.benchwright.engine.receipt.Plate;
-import org.benchwright.engine.receipt.Receipt;
 import org.benchwright.report.TestReport;
 import org.benchwright.report.TestReport.Amendment;
 import org.benchwright.report.TestReport.Attachment;
@@ -154,14 +155,14 @@ public final class ReportValues {
         if (event.body() instanceof Fact) {
             people.add(event.actor().toString());
         }
-        if (event.body() instanceof Fact.Attached attached) {
+        if (event.body() instanceof Observation.Attached attached) {
             String name = withdrawn.contains(attached.digest()) ? Message.PAPER_WITHDRAWN.text(attached.name()) : attached.name();
             attachments.add(new Attachment(name, Questions.spaced(attached.check()), attached.digest().hex()));
         }
     }
 
     private void holds(TestEvent event) {
-        if (event.body() instanceof Fact.InstrumentNamed named) {
+        if (event.body() instanceof Observation.InstrumentNamed named) {
             instruments.put(named.instrument(), new Instrument(Questions.spaced(named.instrument()), named.asset(),
                     named.uncertainty().map(value -> uncertainty(value, named)).orElse(""), named.due().map(Object::toString).orElse("")));
         } else if (event.body() instanceof Derived derived) {
@@ -169,7 +170,7 @@ public final class ReportValues {
         }
     }
 
-    private static String uncertainty(Quantity value, Fact.InstrumentNamed named) {
+    private static String uncertainty(Quantity value, Observation.InstrumentNamed named) {
         return Message.PAPER_UNCERTAINTY.text(value.toString(), named.coverage().toPlainString());
     }
 

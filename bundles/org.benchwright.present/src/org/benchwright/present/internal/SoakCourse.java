@@ -15,8 +15,9 @@ import org.benchwright.core.SheetTable;
 import org.benchwright.core.UnitOfMeasure;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Derived;
-import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
+import org.benchwright.engine.event.WatchFact;
 import org.benchwright.engine.plan.Condition;
 import org.benchwright.engine.plan.SoakStage;
 import org.benchwright.report.Page;
@@ -63,7 +64,7 @@ public final class SoakCourse {
         int attempt = 0;
         Optional<TestEvent> look = Optional.empty();
         for (TestEvent event : run.holding()) {
-            look = event.body() instanceof Fact.Looked ? Optional.of(event) : look;
+            look = event.body() instanceof Observation.Looked ? Optional.of(event) : look;
             if (event.body() instanceof Derived.SoakBegun begun) {
                 going = stage(run, begun.stage()).map(soak -> new SoakCourse(soak, event.moment().instant()));
                 // The look that began it comes before what follows from it.
@@ -94,33 +95,33 @@ public final class SoakCourse {
 
     private void take(TestEvent event) {
         Instant now = event.moment().instant();
-        if (event.body() instanceof Fact.Looked look) {
-            seen(now, look.answer() == Fact.Sight.YES ? 1 : 0);
+        if (event.body() instanceof Observation.Looked look) {
+            seen(now, look.answer() == Observation.Sight.YES ? 1 : 0);
             look.readings().forEach(reading -> into(readings, reading.condition(), now, reading.value()));
             row(now, now, CourseWords.LOOK.text(), CourseWords.LOOKED.text());
-        } else if (event.body() instanceof Fact.WatchSees sees) {
+        } else if (event.body() instanceof WatchFact.Sees sees) {
             seen(sees.at().received(), 1);
-        } else if (event.body() instanceof Fact.WatchHeld run) {
+        } else if (event.body() instanceof WatchFact.Held run) {
             seen(run.from().received(), 1);
             point(hours(run.to().received()), 1);
-            for (Fact.ConditionRange range : run.conditions()) {
-                for (Fact.Sampled end : List.of(run.from(), run.to())) {
+            for (WatchFact.ConditionRange range : run.conditions()) {
+                for (WatchFact.Sampled end : List.of(run.from(), run.to())) {
                     into(ranges, range.condition(), end.received(), range.low());
                     into(ranges, range.condition(), end.received(), range.high());
                 }
             }
-        } else if (event.body() instanceof Fact.WatchChanged changed) {
-            Instant good = changed.lastGood().map(Fact.Sampled::received).orElse(changed.firstBad().received());
+        } else if (event.body() instanceof WatchFact.Changed changed) {
+            Instant good = changed.lastGood().map(WatchFact.Sampled::received).orElse(changed.firstBad().received());
             seen(good, 1);
             between(good, changed.firstBad().received());
             point(hours(changed.firstBad().received()), 0);
             row(good, changed.firstBad().received(), CourseWords.WATCH.text(), changed.shows());
-        } else if (event.body() instanceof Fact.WatchCondition crossed) {
+        } else if (event.body() instanceof WatchFact.ConditionCrossed crossed) {
             into(readings, crossed.condition(), crossed.after().received(), crossed.value());
             row(crossed.before().orElse(crossed.after()).received(), crossed.after().received(), CourseWords.WATCH.text(),
                     (crossed.inside() ? CourseWords.INSIDE : CourseWords.OUTSIDE).text(Questions.spaced(crossed.condition()), crossed.value().toString()));
-        } else if (event.body() instanceof Fact.WatchSilent silent) {
-            Instant from = silent.lastSeen().map(Fact.Sampled::received).orElse(now);
+        } else if (event.body() instanceof WatchFact.Silent silent) {
+            Instant from = silent.lastSeen().map(WatchFact.Sampled::received).orElse(now);
             row(from, now, CourseWords.WATCH.text(), CourseWords.SILENT.text(silent.why()));
         } else if (event.body() instanceof Derived.SoakEnded ended) {
             row(now, now, "", ended.words());

@@ -9,6 +9,7 @@ import java.util.stream.Collectors;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.plan.UnitFamily;
 import org.benchwright.present.FaultExplanation;
@@ -84,16 +85,16 @@ public final class Timeline {
 
     /** The lines of a fault log among these events, in plain words. */
     public static List<FaultExplanation> explanations(UnitFamily family, List<TestEvent> events) {
-        return events.stream().filter(event -> event.body() instanceof Fact.FaultLogEntered)
-                .flatMap(event -> ((Fact.FaultLogEntered) event.body()).lines().stream()).map(line -> explain(family, line)).toList();
+        return events.stream().filter(event -> event.body() instanceof Observation.FaultLogEntered)
+                .flatMap(event -> ((Observation.FaultLogEntered) event.body()).lines().stream()).map(line -> explain(family, line)).toList();
     }
 
     /** All that the family's fault notes tell. */
     public static List<FaultExplanation> notes(UnitFamily family) {
-        return family.faults().stream().map(note -> explain(family, new Fact.FaultLine(note.code(), ""))).toList();
+        return family.faults().stream().map(note -> explain(family, new Observation.FaultLine(note.code(), ""))).toList();
     }
 
-    private static FaultExplanation explain(UnitFamily family, Fact.FaultLine line) {
+    private static FaultExplanation explain(UnitFamily family, Observation.FaultLine line) {
         return family.fault(line.code()).map(n -> new FaultExplanation(line.code(), true, n.title(), n.means(), n.often(), n.next()))
                 .orElse(new FaultExplanation(line.code(), false, Message.FAULT_UNKNOWN.text(family.title()), "", "", ""));
     }

@@ -10,8 +10,8 @@ import org.benchwright.core.Role;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.WatchStanding;
 import org.benchwright.engine.event.Derived;
-import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.TestEvent;
+import org.benchwright.engine.event.WatchFact;
 
 /** What a watch told, in words; a simulated unit is said to be one each time. */
 final class WatchWords {
@@ -22,29 +22,29 @@ final class WatchWords {
     private WatchWords() {
     }
 
-    static String of(Fact.Watched fact, Times times) {
+    static String of(WatchFact fact, Times times) {
         return (fact.by().simulated() ? Message.WATCH_SIMULATED.text() + " " : "") + told(fact, times);
     }
 
-    private static String told(Fact.Watched fact, Times times) {
-        if (fact instanceof Fact.WatchSees f) {
+    private static String told(WatchFact fact, Times times) {
+        if (fact instanceof WatchFact.Sees f) {
             return Message.WATCH_SEES.text(f.source());
-        } else if (fact instanceof Fact.WatchHeld f) {
+        } else if (fact instanceof WatchFact.Held f) {
             String read = f.conditions().stream().map(WatchWords::range).collect(Collectors.joining());
             return Message.WATCH_HELD.text(Durations.words(whole(f.to().offset().minus(f.from().offset()))), String.valueOf(f.samples())) + read;
-        } else if (fact instanceof Fact.WatchChanged f) {
+        } else if (fact instanceof WatchFact.Changed f) {
             return f.lastGood().map(good -> Message.WATCH_CHANGED.text(times.words(good.received()), times.words(f.firstBad().received()), f.shows(),
                     String.valueOf(f.bad()))).orElseGet(() -> Message.WATCH_FOUND.text(times.words(f.firstBad().received()), f.shows(), String.valueOf(f.bad())));
-        } else if (fact instanceof Fact.WatchCondition f) {
+        } else if (fact instanceof WatchFact.ConditionCrossed f) {
             return (f.inside() ? Message.WATCH_INSIDE : Message.WATCH_OUTSIDE).text(Questions.spaced(f.condition()), f.value().toString(),
                     f.before().map(b -> times.words(b.received())).orElse("-"), times.words(f.after().received()));
         }
-        Fact.WatchSilent f = (Fact.WatchSilent) fact;
+        WatchFact.Silent f = (WatchFact.Silent) fact;
         return Message.WATCH_SILENT.text(f.lastSeen().map(last -> times.words(last.received())).orElse("-"), f.why());
     }
 
     /** What was read of a condition, behind a comma. */
-    static String range(Fact.ConditionRange range) {
+    static String range(WatchFact.ConditionRange range) {
         return ", " + Questions.spaced(range.condition()) + " " + range.low().value() + " .. " + range.high();
     }
 

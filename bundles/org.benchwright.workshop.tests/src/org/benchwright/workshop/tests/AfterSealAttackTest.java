@@ -11,7 +11,7 @@ import java.util.Optional;
 
 import org.benchwright.core.Actor;
 import org.benchwright.core.Role;
-import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.record.DepartureDecision;
 import org.benchwright.engine.record.Disposition;
 import org.benchwright.engine.record.RecordFact;
@@ -142,7 +142,8 @@ class AfterSealAttackTest {
     @Test
     void handedOverAlthoughTheAmendedReadingRejectsTheUnit() throws Exception {
         String test = tests.accepted();
-        long lamp = tests.record(test).run().events().stream().filter(event -> event.body() instanceof Fact.Seen).findFirst().orElseThrow().sequence();
+        long lamp = tests.record(test).run().events().stream().filter(event -> event.body() instanceof Observation.Seen).findFirst().orElseThrow()
+                .sequence();
         tests.sign(test, "QN", new RecordFact.Amended(lamp, "no", "the film shows it dark"));
         tests.forge(test, "QN", Role.TECHNICIAN, new RecordFact.HandedOver("the owner", test + "/2"));
         found(test, "with what was amended it would have been rejected");

@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.Optional;
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.RefusedException;
-import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.record.DepartureDecision;
 import org.benchwright.engine.record.Disposition;
 import org.benchwright.engine.record.RecordFact;
@@ -76,7 +76,8 @@ class AfterSealTest {
     @Test
     void anAmendmentIsReadAndDecidedAgainTheSameOnEveryReading() throws Exception {
         String test = tests.accepted();
-        long volts = tests.record(test).run().events().stream().filter(event -> event.body() instanceof Fact.Measured).findFirst().orElseThrow().sequence();
+        long volts = tests.record(test).run().events().stream().filter(event -> event.body() instanceof Observation.Measured).findFirst()
+                .orElseThrow().sequence();
         TestRecord signed = tests.sign(test, "QN", new RecordFact.Amended(volts, "24,11", "read from the photo"));
         TestRecord read = tests.record(test);
         assertEquals(signed.amendments(), read.amendments());

@@ -13,6 +13,7 @@ import org.benchwright.core.Actor;
 import org.benchwright.core.Role;
 import org.benchwright.core.SerialNumber;
 import org.benchwright.engine.RefusedException;
+import org.benchwright.engine.event.Approval;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.engine.revision.Revision;
@@ -105,7 +106,7 @@ class ApprovalsTest {
         time.advance(Duration.ofDays(1));
         Revision revision = approved(3, "a");
         Fact.Opened opened = test(3, "a").run().opening();
-        assertEquals(Optional.of(new Fact.Approval(2, "RB", "KM", time.instant())), opened.approval());
+        assertEquals(Optional.of(new Approval(2, "RB", "KM", time.instant())), opened.approval());
         assertEquals(revision.text(), opened.text());
         assertEquals(revision.plan(), opened.plan());
         assertEquals(procedure(3, "a").plan(), ledger.plan(revision));

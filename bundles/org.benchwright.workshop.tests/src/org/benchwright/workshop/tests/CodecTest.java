@@ -14,6 +14,7 @@ import java.util.stream.Stream;
 import org.benchwright.core.Quantity;
 import org.benchwright.engine.event.EventBody;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.workshop.internal.EventCodec;
 import org.benchwright.workshop.internal.PlanCodec;
@@ -64,12 +65,12 @@ class CodecTest {
 
     @Test
     void aPayloadReadsAsItIsDocumented() {
-        Fact body = new Fact.Measured("supply_volts", "23,90V", Quantity.of("23.90", "V"));
+        Fact body = new Observation.Measured("supply_volts", "23,90V", Quantity.of("23.90", "V"));
         assertEquals("measured", events.kind(body));
         assertEquals("{\"check\":\"supply_volts\",\"raw\":\"23,90V\",\"value\":\"23.90 V\"}", events.payload(body));
-        Fact without = new Fact.PreconditionAnswered("strap", true, "4711", Optional.empty());
+        Fact without = new Observation.PreconditionAnswered("strap", true, "4711", Optional.empty());
         assertEquals("{\"met\":true,\"precondition\":\"strap\",\"text\":\"4711\"}", events.payload(without));
-        assertEquals("{\"check\":\"log\",\"lines\":[]}", events.payload(new Fact.FaultLogEntered("log", List.of())));
+        assertEquals("{\"check\":\"log\",\"lines\":[]}", events.payload(new Observation.FaultLogEntered("log", List.of())));
     }
 
     @Test

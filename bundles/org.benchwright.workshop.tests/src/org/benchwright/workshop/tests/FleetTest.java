@@ -18,7 +18,7 @@ import org.benchwright.core.Role;
 import org.benchwright.core.SerialNumber;
 import org.benchwright.engine.Demand;
 import org.benchwright.engine.event.Fact;
-import org.benchwright.engine.event.Fact.Sight;
+import org.benchwright.engine.event.Observation.Sight;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.engine.plan.Step;

@@ -21,6 +21,7 @@ import org.benchwright.core.Verdict;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.EventBody;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.ledger.BenchFolder;
 import org.benchwright.ledger.BenchKeyStore;
@@ -63,7 +64,7 @@ class ForgedRecordTest {
             Approved.approve(ledger, time.benchTime(), SamplePlan.acceptance(), SamplePlan.TEXT);
             Sitting sitting = ledger.workshop(new Station("bench 2", "Benchwright 0.1.0"), time.benchTime()).open(
                     new CompiledProcedure(SamplePlan.acceptance(), SamplePlan.TEXT), new SerialNumber("C16-004711"), QN, false);
-            new GoodTechnician(time).but("lamps.pwr", new Fact.Seen("pwr", Fact.Sight.NO, "dark")).carryToTheEnd(sitting);
+            new GoodTechnician(time).but("lamps.pwr", new Observation.Seen("pwr", Observation.Sight.NO, "dark")).carryToTheEnd(sitting);
             honest = sitting.run().events();
         }
     }
@@ -132,8 +133,8 @@ class ForgedRecordTest {
 
     @Test
     void anObservationThatLeadsElsewhereIsFound() throws Exception {
-        int seen = indexOf(Fact.Seen.class);
-        LedgerReport report = verifyForged(with(seen, new Fact.Seen("pwr", Fact.Sight.YES, "")), plan());
+        int seen = indexOf(Observation.Seen.class);
+        LedgerReport report = verifyForged(with(seen, new Observation.Seen("pwr", Observation.Sight.YES, "")), plan());
         assertFalse(report.sound());
         assertEquals(1, report.decisions().size());
     }

@@ -11,7 +11,9 @@ import org.benchwright.core.Actor;
 import org.benchwright.core.Digest;
 import org.benchwright.core.Role;
 import org.benchwright.core.SerialNumber;
+import org.benchwright.engine.FieldReturn;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.instrument.InstrumentFact;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.engine.receipt.KeptFile;
@@ -21,7 +23,6 @@ import org.benchwright.engine.receipt.ReplacedPart;
 import org.benchwright.engine.record.DepartureDecision;
 import org.benchwright.engine.record.Disposition;
 import org.benchwright.engine.record.RecordFact;
-import org.benchwright.engine.FieldReturn;
 import org.benchwright.ledger.LedgerBackup;
 import org.benchwright.workshop.Approvals;
 import org.benchwright.workshop.BenchLedger;
@@ -72,7 +73,7 @@ public final class GoldenMaker {
                     "the owner's program", List.of(kept), Optional.empty()), QN);
             Workshop workshop = ledger.workshop(station, time.benchTime());
             workshop.attach(Files.write(folder.resolve("plate.jpg"), new byte[] {1}));
-            rejected = carriedOut(workshop, new GoodTechnician(time).but("lamps.pwr", new Fact.Seen("pwr", Fact.Sight.NO, "dark")));
+            rejected = carriedOut(workshop, new GoodTechnician(time).but("lamps.pwr", new Observation.Seen("pwr", Observation.Sight.NO, "dark")));
             receipts.repaired(rejected, "power stage", List.of(new ReplacedPart("C12", "L-7")), List.of(), QN);
             accepted = carriedOut(workshop, new GoodTechnician(time));
         }
@@ -80,7 +81,8 @@ public final class GoldenMaker {
         String departed = tests.departed();
         tests.sign(departed, "MJ", new RecordFact.DepartureDecided(tests.deviation(departed), DepartureDecision.ACCEPTED, "it read right against another"));
         tests.sign(departed, "HD", new RecordFact.Reviewed(true, ""));
-        long volts = tests.record(accepted).run().events().stream().filter(event -> event.body() instanceof Fact.Measured).findFirst().orElseThrow()
+        long volts = tests.record(accepted).run().events().stream().filter(event -> event.body() instanceof Observation.Measured).findFirst()
+                .orElseThrow()
                 .sequence();
         tests.sign(accepted, "QN", new RecordFact.Amended(volts, "24,11", "read from the photo"));
         tests.sign(accepted, "QN", new RecordFact.HandedOver("the owner", accepted + "/2"));

@@ -15,7 +15,8 @@ import org.benchwright.core.Digest;
 import org.benchwright.core.Quantity;
 import org.benchwright.engine.Demand;
 import org.benchwright.engine.event.Fact;
-import org.benchwright.engine.event.Fact.Sight;
+import org.benchwright.engine.event.Observation;
+import org.benchwright.engine.event.Observation.Sight;
 import org.benchwright.workshop.Sitting;
 
 /** Answers every demand of {@link SamplePlan} as a good unit would have it, but for what a test tells otherwise by key. */
@@ -67,22 +68,22 @@ public final class GoodTechnician {
     private static Fact answer(Demand demand) {
         if (demand instanceof Demand.AnswerPrecondition d) {
             boolean reading = d.precondition().reading().isPresent();
-            return new Fact.PreconditionAnswered(d.precondition().name(), true, reading ? "" : "4711",
+            return new Observation.PreconditionAnswered(d.precondition().name(), true, reading ? "" : "4711",
                     reading ? Optional.of(Quantity.of("22.5", "degC")) : Optional.empty());
         } else if (demand instanceof Demand.AcknowledgeHazard d) {
             return new Fact.HazardAcknowledged(d.hazard().name());
         } else if (demand instanceof Demand.NameInstrument d) {
-            return new Fact.InstrumentNamed(d.instrument().name(), "M-17", Optional.of(Quantity.of("0.02", "V")), BigDecimal.valueOf(2),
+            return new Observation.InstrumentNamed(d.instrument().name(), "M-17", Optional.of(Quantity.of("0.02", "V")), BigDecimal.valueOf(2),
                     Optional.of(LocalDate.of(2027, 3, 1)));
         } else if (demand instanceof Demand.Switch d) {
             return new Fact.Switched(d.item(), d.live());
         } else if (demand instanceof Demand.PressMark d) {
             return new Fact.Marked(d.mark().id());
         } else if (demand instanceof Demand.AnswerExpectation d) {
-            return new Fact.Seen(d.expect().id(), Sight.YES, "");
+            return new Observation.Seen(d.expect().id(), Sight.YES, "");
         } else if (demand instanceof Demand.TakeMeasurement d) {
             String volts = d.measure().limits().contains(Quantity.of("0.4", "V")) ? "0.4" : "24.02";
-            return new Fact.Measured(d.measure().id(), volts + "V", Quantity.of(volts, "V"));
+            return new Observation.Measured(d.measure().id(), volts + "V", Quantity.of(volts, "V"));
         } else if (demand instanceof Demand.Look d) {
             return looked(d, Sight.YES);
         } else if (demand instanceof Demand.TellPower) {
@@ -92,24 +93,24 @@ public final class GoodTechnician {
     }
 
     static Fact looked(Demand.Look d, Sight sight) {
-        return new Fact.Looked(d.soak().name(), sight, "", List.of(
-                new Fact.ConditionReading("ambient", "22 degC", Quantity.of("22", "degC")),
-                new Fact.ConditionReading("supply", "24,0V", Quantity.of("24.0", "V"))));
+        return new Observation.Looked(d.soak().name(), sight, "", List.of(
+                new Observation.ConditionReading("ambient", "22 degC", Quantity.of("22", "degC")),
+                new Observation.ConditionReading("supply", "24,0V", Quantity.of("24.0", "V"))));
     }
 
     private static Fact entry(Demand demand) {
         if (demand instanceof Demand.EnterText d) {
-            return new Fact.TextEntered(d.entry().id(), "none");
+            return new Observation.TextEntered(d.entry().id(), "none");
         } else if (demand instanceof Demand.EnterFaultLog d) {
-            return new Fact.FaultLogEntered(d.entry().id(), List.of(new Fact.FaultLine("W01", "Watchdog expired")));
+            return new Observation.FaultLogEntered(d.entry().id(), List.of(new Observation.FaultLine("W01", "Watchdog expired")));
         } else if (demand instanceof Demand.ConfirmStatement d) {
-            return new Fact.Confirmed(d.confirm().id(), true);
+            return new Observation.Confirmed(d.confirm().id(), true);
         } else if (demand instanceof Demand.CompareEntries d) {
-            return new Fact.Compared(d.compare().id(), "TC16", "TC16");
+            return new Observation.Compared(d.compare().id(), "TC16", "TC16");
         } else if (demand instanceof Demand.AttachFile d) {
-            return new Fact.Attached(d.attach().id(), Digest.of(new byte[] {1}), "plate.jpg");
+            return new Observation.Attached(d.attach().id(), Digest.of(new byte[] {1}), "plate.jpg");
         } else if (demand instanceof Demand.ConfirmItem d) {
-            return new Fact.ItemConfirmed(d.choose().id(), d.item().name(), true);
+            return new Observation.ItemConfirmed(d.choose().id(), d.item().name(), true);
         } else if (demand instanceof Demand.Release d) {
             return new Fact.Released(d.check(), new Actor("GW", d.by()), true);
         }

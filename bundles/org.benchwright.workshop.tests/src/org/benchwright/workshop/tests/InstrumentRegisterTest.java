@@ -19,6 +19,7 @@ import org.benchwright.core.Role;
 import org.benchwright.core.SerialNumber;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.instrument.Instrument;
 import org.benchwright.engine.instrument.InstrumentFact;
@@ -115,7 +116,8 @@ class InstrumentRegisterTest {
     }
 
     static Fact named(Instrument meter) {
-        return new Fact.InstrumentNamed("meter", "M-17", RegisteredUncertainty.of(SamplePlan.acceptance(), SamplePlan.acceptance().instruments().get(0),
+        return new Observation.InstrumentNamed("meter", "M-17", RegisteredUncertainty.of(SamplePlan.acceptance(), SamplePlan.acceptance()
+                .instruments().get(0),
                 meter.ranges()), BigDecimal.valueOf(2), meter.due(), Optional.of(Workshop.entry(meter)));
     }
 
@@ -127,7 +129,8 @@ class InstrumentRegisterTest {
         Sitting sitting = begin();
         new GoodTechnician(time).but("instrument.meter", named(meter)).carryToTheEnd(sitting);
         register.sign(new InstrumentFact.Retired("M-17", "was dropped"), Optional.of(Approved.by("KM")));
-        assertTrue(sitting.run().events().stream().map(TestEvent::body).anyMatch(body -> body instanceof Fact.InstrumentNamed n && n.entry().isPresent()));
+        assertTrue(sitting.run().events().stream().map(TestEvent::body).anyMatch(body -> body instanceof Observation.InstrumentNamed n && n.entry()
+                .isPresent()));
         LedgerReport report = verified();
         assertTrue(report.sound(), report.decisions()::toString);
     }
@@ -142,7 +145,8 @@ class InstrumentRegisterTest {
                 meter.retired(), meter.statement());
         Sitting sitting = begin();
         new GoodTechnician(time).but("instrument.meter", named(rosy)).carryToTheEnd(sitting);
-        long event = sitting.run().events().stream().filter(each -> each.body() instanceof Fact.InstrumentNamed).findFirst().orElseThrow().sequence();
+        long event = sitting.run().events().stream().filter(each -> each.body() instanceof Observation.InstrumentNamed).findFirst().orElseThrow()
+                .sequence();
         found(sitting.test(), event, "instrument M-17");
     }
 

@@ -16,6 +16,7 @@ import org.benchwright.engine.Demand;
 import org.benchwright.engine.event.EventBody;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Moment;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.ledger.BenchKeyStore;
 import org.benchwright.ledger.Ledger;
@@ -103,9 +104,10 @@ public final class ManyRecords {
             String serial = String.format(Locale.ROOT, "C16-%06d", number);
             return new Fact.Opened(serial, o.family(), o.procedure(), o.revision(), o.text(), o.plan(), o.station(), o.software(), o.rehearsal(),
                     Optional.empty(), o.approval(), o.receipt(), o.mended(), o.books(), o.shift());
-        } else if (body instanceof Fact.InstrumentNamed i) {
+        } else if (body instanceof Observation.InstrumentNamed i) {
             // Due long after the last of these tests.
-            return new Fact.InstrumentNamed(i.instrument(), "M-" + number % INSTRUMENTS, i.uncertainty(), i.coverage(), i.due().map(due -> due.plusYears(20)),
+            return new Observation.InstrumentNamed(i.instrument(), "M-" + number % INSTRUMENTS, i.uncertainty(), i.coverage(), i.due()
+                    .map(due -> due.plusYears(20)),
                     i.entry());
         }
         return body;

@@ -23,7 +23,11 @@ import org.benchwright.core.Role;
 import org.benchwright.core.SerialNumber;
 import org.benchwright.engine.FieldReturn;
 import org.benchwright.engine.RefusedException;
+import org.benchwright.engine.event.Arrival;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Mended;
+import org.benchwright.engine.event.Observation;
+import org.benchwright.engine.event.RepairDone;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.receipt.KeptFile;
 import org.benchwright.engine.receipt.Plate;
@@ -41,11 +45,11 @@ import org.benchwright.ledger.SqliteLedger;
 import org.benchwright.ledger.TestId;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.CompiledProcedure;
+import org.benchwright.workshop.LedgerMemory;
 import org.benchwright.workshop.LedgerReport;
 import org.benchwright.workshop.Receipts;
 import org.benchwright.workshop.ReceivedUnit;
 import org.benchwright.workshop.Sitting;
-import org.benchwright.workshop.LedgerMemory;
 import org.benchwright.workshop.Station;
 import org.benchwright.workshop.StoreException;
 import org.benchwright.workshop.Workshop;
@@ -103,7 +107,7 @@ class ReceiptsTest {
     private String test(String serial, boolean good) throws Exception {
         Sitting sitting = begin(serial, false);
         GoodTechnician technician = new GoodTechnician(time);
-        (good ? technician : technician.but("lamps.pwr", new Fact.Seen("pwr", Fact.Sight.NO, "dark"))).carryToTheEnd(sitting);
+        (good ? technician : technician.but("lamps.pwr", new Observation.Seen("pwr", Observation.Sight.NO, "dark"))).carryToTheEnd(sitting);
         return sitting.test();
     }
 
@@ -128,18 +132,18 @@ class ReceiptsTest {
         assertEquals(Optional.empty(), first.said().earlier());
 
         Sitting open = begin(SERIAL, false);
-        Fact.Arrival arrival = open.run().opening().receipt().orElseThrow();
+        Arrival arrival = open.run().opening().receipt().orElseThrow();
         assertEquals("O-114", arrival.order());
         assertEquals("stops when warm", arrival.complaint());
         assertEquals(List.of("R-1 ON_TEST"), standing());
-        new GoodTechnician(time).but("lamps.pwr", new Fact.Seen("pwr", Fact.Sight.NO, "dark")).carryToTheEnd(open);
+        new GoodTechnician(time).but("lamps.pwr", new Observation.Seen("pwr", Observation.Sight.NO, "dark")).carryToTheEnd(open);
         assertEquals(List.of("R-1 REJECTED"), standing());
 
         receipts.repaired(open.test(), "power stage", List.of(new ReplacedPart("C12", "L-7")), List.of(), QN);
         assertEquals(List.of("R-1 REPAIRED"), standing());
         Sitting retest = begin(SERIAL, false);
         assertEquals(Optional.of(open.test()), retest.run().opening().predecessor());
-        Fact.RepairDone done = retest.run().opening().mended().orElseThrow().repairs().get(0);
+        RepairDone done = retest.run().opening().mended().orElseThrow().repairs().get(0);
         assertEquals("C12", done.parts().get(0).part());
         assertEquals("QN", done.by());
         new GoodTechnician(time).carryToTheEnd(retest);
@@ -180,7 +184,7 @@ class ReceiptsTest {
         assertEquals("There is no test T-4K7M2-QXD9R in this ledger.", refusal("T-4K7M2-QXD9R", parts));
         Sitting open = begin(SERIAL, false);
         assertTrue(refusal(open.test(), parts).contains("is not over"));
-        new GoodTechnician(time).but("lamps.pwr", new Fact.Seen("pwr", Fact.Sight.NO, "dark")).carryToTheEnd(open);
+        new GoodTechnician(time).but("lamps.pwr", new Observation.Seen("pwr", Observation.Sight.NO, "dark")).carryToTheEnd(open);
         String passed = test(SERIAL, true);
         assertTrue(refusal(open.test(), parts).contains("was followed by " + passed));
         assertTrue(refusal(passed, parts).contains("The unit passed test"));
@@ -302,8 +306,8 @@ class ReceiptsTest {
         receipts.receive(unit(SERIAL, Plate.READ), QN);
         Sitting sitting = begin(SERIAL, false);
         Fact.Opened o = sitting.run().opening();
-        Fact.Arrival a = o.receipt().orElseThrow();
-        Fact.Arrival forged = new Fact.Arrival(a.receipt(), a.statement(), a.instant(), a.order(), "somebody else", a.plate(), a.complaint(), a.damage(),
+        Arrival a = o.receipt().orElseThrow();
+        Arrival forged = new Arrival(a.receipt(), a.statement(), a.instant(), a.order(), "somebody else", a.plate(), a.complaint(), a.damage(),
                 a.preserve());
         TestId test = new TestId("T-4K7M2-QXD9R");
         write(test, sitting.run().events(), new Fact.Opened(o.serial(), o.family(), o.procedure(), o.revision(), o.text(), o.plan(), o.station(),
@@ -316,7 +320,7 @@ class ReceiptsTest {
         String failed = test(SERIAL, false);
         Sitting sitting = begin(SERIAL, false);
         Fact.Opened o = sitting.run().opening();
-        Fact.Mended forged = new Fact.Mended(List.of(new Fact.RepairDone(1, time.instant(), "QN", "all of it", List.of())));
+        Mended forged = new Mended(List.of(new RepairDone(1, time.instant(), "QN", "all of it", List.of())));
         TestId test = new TestId("T-4K7M2-QXD9R");
         write(test, sitting.run().events(), new Fact.Opened(o.serial(), o.family(), o.procedure(), o.revision(), o.text(), o.plan(), o.station(),
                 o.software(), false, Optional.of(failed), o.approval(), Optional.empty(), Optional.of(forged)));

@@ -20,7 +20,7 @@ import org.benchwright.core.SerialNumber;
 import org.benchwright.engine.FieldReturn;
 import org.benchwright.engine.FieldReturn.Fault;
 import org.benchwright.engine.RefusedException;
-import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.ledger.BenchFolder;
 import org.benchwright.ledger.BenchKeyStore;
 import org.benchwright.ledger.EntryDraft;
@@ -114,7 +114,7 @@ class ReturnTest {
         Sitting open = begin(false);
         assertEquals("Test " + open.test() + " is not over, so its unit has not been handed over.",
                 refusal(open.test(), back(today(), Fault.CONFIRMED)));
-        new GoodTechnician(time).but("lamps.pwr", new Fact.Seen("pwr", Fact.Sight.NO, "dark")).carryToTheEnd(open);
+        new GoodTechnician(time).but("lamps.pwr", new Observation.Seen("pwr", Observation.Sight.NO, "dark")).carryToTheEnd(open);
         assertTrue(refusal(open.test(), back(today(), Fault.CONFIRMED)).contains("This unit was rejected"));
         Sitting rehearsal = begin(true);
         new GoodTechnician(time).carryToTheEnd(rehearsal);

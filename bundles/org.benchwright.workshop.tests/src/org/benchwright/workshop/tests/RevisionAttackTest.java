@@ -22,7 +22,9 @@ import org.benchwright.core.Digest;
 import org.benchwright.core.Role;
 import org.benchwright.core.SerialNumber;
 import org.benchwright.engine.TestRun;
+import org.benchwright.engine.event.Approval;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.KnownBooks;
 import org.benchwright.engine.event.Moment;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.plan.Plan;
@@ -110,11 +112,11 @@ class RevisionAttackTest {
     }
 
     /** Opens a test past the workshop's rules. */
-    private TestId open(Optional<Fact.Approval> approval) throws Exception {
+    private TestId open(Optional<Approval> approval) throws Exception {
         return open(approval, Optional.empty());
     }
 
-    private TestId open(Optional<Fact.Approval> approval, Optional<Fact.Books> books) throws Exception {
+    private TestId open(Optional<Approval> approval, Optional<KnownBooks> books) throws Exception {
         Fact.Opened opened = new Fact.Opened("C16-004711", PLAN.family().name(), PLAN.name(), PLAN.revision(), Digest.of(TEXT),
                 Digest.of(plan()), "bench 2", "Benchwright 0.1.0", false, Optional.empty(), approval, Optional.empty(),
                 Optional.empty(), books);
@@ -128,8 +130,8 @@ class RevisionAttackTest {
         return test;
     }
 
-    private static Optional<Fact.Approval> approval(long event, String by, Instant instant) {
-        return Optional.of(new Fact.Approval(event, "RB", by, instant));
+    private static Optional<Approval> approval(long event, String by, Instant instant) {
+        return Optional.of(new Approval(event, "RB", by, instant));
     }
 
     private LedgerReport report() throws Exception {
@@ -201,7 +203,7 @@ class RevisionAttackTest {
 
     @Test
     void whatABenchCouldNotKnowIsToldInASharedLedgerAndAFaultInItsOwn() throws Exception {
-        Fact.Books known = new Fact.Books(registered(), 2);
+        KnownBooks known = new KnownBooks(registered(), 2);
         sign("RB", prepared(), time.instant());
         sign("KM", approved(), time.instant());
         Instant instant = time.instant();
@@ -219,7 +221,7 @@ class RevisionAttackTest {
     @Test
     void whatABenchKnewMustHaveBeenThere() throws Exception {
         sign("RB", prepared(), time.instant());
-        TestId test = open(approval(2, "KM", time.instant()), Optional.of(new Fact.Books(registered(), 2)));
+        TestId test = open(approval(2, "KM", time.instant()), Optional.of(new KnownBooks(registered(), 2)));
         sign("KM", approved(), time.instant());
         share();
         decisions(test.value(), 1, "it was opened knowing");
@@ -230,7 +232,7 @@ class RevisionAttackTest {
         sign("RB", prepared(), time.instant());
         sign("RB", approved(), time.instant());
         share();
-        TestId test = open(approval(2, "KM", time.instant()), Optional.of(new Fact.Books(registered(), 2)));
+        TestId test = open(approval(2, "KM", time.instant()), Optional.of(new KnownBooks(registered(), 2)));
         assertEquals(List.of("B-REVISIONS", test.value()), report().decisions().stream().map(RecordFault::test).toList());
     }
 
@@ -241,7 +243,7 @@ class RevisionAttackTest {
         try (BenchLedger ledger = BenchLedger.open(file())) {
             ledger.workshop(new Station("bench 2", "Benchwright 0.1.0"), time.benchTime()).open(new CompiledProcedure(PLAN, SamplePlan.TEXT),
                     new SerialNumber("C16-004711"), new Actor("QN", Role.TECHNICIAN), false);
-            assertEquals(Optional.of(new Fact.Books(registered(), 2)), ledger.openTests().get(0).run().opening().books());
+            assertEquals(Optional.of(new KnownBooks(registered(), 2)), ledger.openTests().get(0).run().opening().books());
         }
         assertTrue(report().sound());
     }

@@ -13,7 +13,7 @@ import org.benchwright.core.Digest;
 import org.benchwright.core.Quantity;
 import org.benchwright.core.Role;
 import org.benchwright.core.SerialNumber;
-import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.record.RecordFact;
 import org.benchwright.engine.record.TestRecord;
 import org.benchwright.ledger.BenchKeyStore;
@@ -69,13 +69,14 @@ final class SealedTests {
 
     /** Accepted, with an instrument whose calibration was past due. */
     String departed() throws Exception {
-        return test(new GoodTechnician(time).but("instrument.meter", new Fact.InstrumentNamed("meter", "M-17", Optional.of(Quantity.of("0.02", "V")),
+        return test(new GoodTechnician(time).but("instrument.meter", new Observation.InstrumentNamed("meter", "M-17",
+                Optional.of(Quantity.of("0.02", "V")),
                 BigDecimal.valueOf(2), Optional.of(LocalDate.of(2020, 3, 1)))), false);
     }
 
     /** Rejected at power-up. */
     String rejected() throws Exception {
-        return test(new GoodTechnician(time).but("lamps.pwr", new Fact.Seen("pwr", Fact.Sight.NO, "dark")), false);
+        return test(new GoodTechnician(time).but("lamps.pwr", new Observation.Seen("pwr", Observation.Sight.NO, "dark")), false);
     }
 
     String rehearsal() throws Exception {
@@ -124,7 +125,7 @@ final class SealedTests {
 
     /** Accepted, with that photo. */
     String attached() throws Exception {
-        return test(new GoodTechnician(time).but("plate.photo", new Fact.Attached("photo", Digest.of(photo), "plate.jpg")), false);
+        return test(new GoodTechnician(time).but("plate.photo", new Observation.Attached("photo", Digest.of(photo), "plate.jpg")), false);
     }
 
     // ---- signing

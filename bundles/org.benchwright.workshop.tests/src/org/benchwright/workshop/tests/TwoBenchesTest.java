@@ -27,6 +27,7 @@ import org.benchwright.core.Role;
 import org.benchwright.core.SerialNumber;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.instrument.InstrumentFact;
 import org.benchwright.engine.receipt.KeptFile;
 import org.benchwright.engine.receipt.Plate;
@@ -39,8 +40,8 @@ import org.benchwright.testkit.PropertyTest;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.CompiledProcedure;
 import org.benchwright.workshop.LedgerReport;
-import org.benchwright.workshop.RecordFault;
 import org.benchwright.workshop.Receipts;
+import org.benchwright.workshop.RecordFault;
 import org.benchwright.workshop.Sharing;
 import org.benchwright.workshop.Sitting;
 import org.benchwright.workshop.Station;
@@ -172,8 +173,9 @@ class TwoBenchesTest implements PropertyTest {
                 Workshop workshop = ledger.workshop(station(bench), time.benchTime());
                 workshop.attach(Files.write(folder.resolve("plate.jpg"), photo(bench)));
                 Sitting sitting = workshop.open(new CompiledProcedure(SamplePlan.acceptance(), SamplePlan.TEXT), new SerialNumber(SERIAL), QN, false);
-                GoodTechnician technician = new GoodTechnician(time).but("plate.photo", new Fact.Attached("photo", Digest.of(photo(bench)), "plate.jpg"));
-                (good ? technician : technician.but("lamps.pwr", new Fact.Seen("pwr", Fact.Sight.NO, "dark"))).carryToTheEnd(sitting);
+                GoodTechnician technician = new GoodTechnician(time).but("plate.photo",
+                        new Observation.Attached("photo", Digest.of(photo(bench)), "plate.jpg"));
+                (good ? technician : technician.but("lamps.pwr", new Observation.Seen("pwr", Observation.Sight.NO, "dark"))).carryToTheEnd(sitting);
                 if (!good) {
                     rejected.get(bench).add(sitting.test());
                 }

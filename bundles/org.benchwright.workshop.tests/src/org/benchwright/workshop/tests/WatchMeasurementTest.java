@@ -25,7 +25,8 @@ import org.benchwright.core.Quantity;
 import org.benchwright.core.Role;
 import org.benchwright.core.SerialNumber;
 import org.benchwright.core.Ticker;
-import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
+import org.benchwright.engine.event.WatchFact;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.engine.plan.SoakStage;
 import org.benchwright.workshop.BenchEndpoints;
@@ -169,8 +170,8 @@ class WatchMeasurementTest {
             }
             List<Long> late = new ArrayList<>();
             for (Map.Entry<String, Instant> stop : told.entrySet()) {
-                Fact.WatchChanged changed = (Fact.WatchChanged) ledger.test(tests.get(stop.getKey())).orElseThrow().run().events().stream()
-                        .map(event -> event.body()).filter(Fact.WatchChanged.class::isInstance).findFirst().orElseThrow();
+                WatchFact.Changed changed = (WatchFact.Changed) ledger.test(tests.get(stop.getKey())).orElseThrow().run().events().stream()
+                        .map(event -> event.body()).filter(WatchFact.Changed.class::isInstance).findFirst().orElseThrow();
                 Instant began = changed.firstBad().received().minus(changed.firstBad().offset());
                 late.add(Duration.between(began.plus(stopsAfter.get(stop.getKey())), stop.getValue()).toMillis());
             }
@@ -197,12 +198,12 @@ class WatchMeasurementTest {
         Plan plan = new Plan(p.format(), p.name(), p.title(), p.revision(), p.purpose(), p.retestOf(), p.provesBenchFor(), p.family(), p.claim(), p.hazards(),
                 p.protectedItems(), p.instruments(), List.of(), p.preconditionUnmet(), List.of(watched, p.stages().get(3)), p.makeSafe(), p.end());
         Workshop workshop = ledger.workshop(new Station("bench 2", "Benchwright 0.1.0"), BenchTime.real());
-        List<Fact.ConditionReading> readings = List.of(new Fact.ConditionReading("ambient", "22 degC", Quantity.of("22", "degC")),
-                new Fact.ConditionReading("supply", "24.0 V", Quantity.of("24.0", "V")));
+        List<Observation.ConditionReading> readings = List.of(new Observation.ConditionReading("ambient", "22 degC", Quantity.of("22", "degC")),
+                new Observation.ConditionReading("supply", "24.0 V", Quantity.of("24.0", "V")));
         Map<String, String> tests = new HashMap<>();
         for (int i = 0; i < units; i++) {
             Sitting sitting = workshop.open(new CompiledProcedure(plan, SamplePlan.TEXT), new SerialNumber(serial(i)), QN, true);
-            sitting.record(new Fact.Looked(watched.name(), Fact.Sight.YES, "", readings));
+            sitting.record(new Observation.Looked(watched.name(), Observation.Sight.YES, "", readings));
             tests.put(serial(i), sitting.test());
         }
         return tests;

@@ -33,6 +33,7 @@ import org.benchwright.engine.WatchStanding;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.TestEvent;
+import org.benchwright.engine.event.WatchFact;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.engine.plan.SoakStage;
 import org.benchwright.engine.plan.Stage;
@@ -151,8 +152,8 @@ class WatchRoundTest {
         }
         TestRun run = run(sitting);
         assertEquals("log.fault_log", run.demand().key());
-        assertTrue(count(run, Fact.WatchHeld.class) >= 2, "runs are written down now and then");
-        Fact.WatchChanged stop = (Fact.WatchChanged) run.events().stream().map(TestEvent::body).filter(Fact.WatchChanged.class::isInstance)
+        assertTrue(count(run, WatchFact.Held.class) >= 2, "runs are written down now and then");
+        WatchFact.Changed stop = (WatchFact.Changed) run.events().stream().map(TestEvent::body).filter(WatchFact.Changed.class::isInstance)
                 .findFirst().orElseThrow();
         assertTrue(stop.by().simulated());
         Duration between = stop.firstBad().offset().minus(stop.lastGood().orElseThrow().offset());
@@ -209,7 +210,7 @@ class WatchRoundTest {
         }
         TestRun run = run(sitting);
         assertEquals(30, count(run, Fact.Noted.class));
-        assertTrue(count(run, Fact.WatchHeld.class) >= 2);
+        assertTrue(count(run, WatchFact.Held.class) >= 2);
         assertEquals(0, count(run, Derived.DepartureNoted.class));
     }
 

@@ -22,7 +22,8 @@ import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.EventBody;
 import org.benchwright.engine.event.Fact;
-import org.benchwright.engine.event.Fact.Sight;
+import org.benchwright.engine.event.Observation;
+import org.benchwright.engine.event.Observation.Sight;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.CompiledProcedure;
@@ -143,7 +144,7 @@ class WorkshopTest {
     @Test
     void theTestBeforeOfTheSameUnitIsNamed() throws Exception {
         Sitting first = open();
-        new GoodTechnician(time).but("lamps.pwr", new Fact.Seen("pwr", Sight.NO, "dark")).carryToTheEnd(first);
+        new GoodTechnician(time).but("lamps.pwr", new Observation.Seen("pwr", Sight.NO, "dark")).carryToTheEnd(first);
         assertEquals(Optional.of(Verdict.REJECTED), first.run().verdict());
         workshop.open(PROCEDURE, new SerialNumber("C16-000001"), QN, false);
         Sitting second = workshop.open(PROCEDURE, SERIAL, QN, false);
@@ -216,9 +217,9 @@ class WorkshopTest {
     @Test
     void aTestThatEndedJustBeforeThePowerFailedIsSealedWhenTakenUp() throws Exception {
         Sitting sitting = open();
-        new GoodTechnician(time).but("lamps.pwr", new Fact.Seen("pwr", Sight.NO, "")).carryOnUntil(sitting, "drain.residual");
+        new GoodTechnician(time).but("lamps.pwr", new Observation.Seen("pwr", Sight.NO, "")).carryOnUntil(sitting, "drain.residual");
         // The last fact without the seal, as a power cut leaves it.
-        UnsealedEnd.append(file(), sitting, new Fact.Measured("residual", "0.4", Quantity.of("0.4", "V")));
+        UnsealedEnd.append(file(), sitting, new Observation.Measured("residual", "0.4", Quantity.of("0.4", "V")));
         assertFalse(kept(sitting).sealed());
         assertTrue(kept(sitting).run().ended());
         Sitting again = workshop.resume(sitting.test(), QN);
@@ -239,7 +240,7 @@ class WorkshopTest {
     @Test
     void openTestsAreListedAsFarAsTheyAre() throws Exception {
         Sitting sealed = open();
-        new GoodTechnician(time).but("lamps.pwr", new Fact.Seen("pwr", Sight.NO, "")).carryToTheEnd(sealed);
+        new GoodTechnician(time).but("lamps.pwr", new Observation.Seen("pwr", Sight.NO, "")).carryToTheEnd(sealed);
         Sitting waiting = workshop.open(PROCEDURE, new SerialNumber("C16-000002"), QN, false);
         List<String> open = new ArrayList<>();
         ledger.openTests().forEach(test -> open.add(test.id()));

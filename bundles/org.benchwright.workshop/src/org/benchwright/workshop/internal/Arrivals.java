@@ -4,7 +4,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.LongPredicate;
 
+import org.benchwright.engine.event.Arrival;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Mended;
+import org.benchwright.engine.event.RepairDone;
 import org.benchwright.engine.receipt.Receipt;
 import org.benchwright.engine.receipt.ReceiptBook;
 import org.benchwright.engine.receipt.ReceiptFact;
@@ -17,23 +20,23 @@ public final class Arrivals {
     }
 
     /** How a unit came in. */
-    public static Fact.Arrival of(Receipt receipt) {
+    public static Arrival of(Receipt receipt) {
         return of(receipt, receipt.statement(), receipt.said());
     }
 
-    private static Fact.Arrival of(Receipt receipt, long statement, ReceiptFact.Received said) {
-        return new Fact.Arrival(receipt.number(), statement, receipt.instant(), said.order(), said.owner(), said.plate(), said.complaint(),
+    private static Arrival of(Receipt receipt, long statement, ReceiptFact.Received said) {
+        return new Arrival(receipt.number(), statement, receipt.instant(), said.order(), said.owner(), said.plate(), said.complaint(),
                 said.damage(), said.preserve());
     }
 
     /** What was mended since a test; empty if nothing was. */
-    public static Optional<Fact.Mended> mended(ReceiptBook book, String test) {
-        List<Fact.RepairDone> repairs = book.repairsAfter(test).stream().map(Arrivals::done).toList();
-        return repairs.isEmpty() ? Optional.empty() : Optional.of(new Fact.Mended(repairs));
+    public static Optional<Mended> mended(ReceiptBook book, String test) {
+        List<RepairDone> repairs = book.repairsAfter(test).stream().map(Arrivals::done).toList();
+        return repairs.isEmpty() ? Optional.empty() : Optional.of(new Mended(repairs));
     }
 
-    private static Fact.RepairDone done(Repair repair) {
-        return new Fact.RepairDone(repair.number(), repair.instant(), repair.by().id(), repair.said().what(), repair.said().parts());
+    private static RepairDone done(Repair repair) {
+        return new RepairDone(repair.number(), repair.instant(), repair.by().id(), repair.said().what(), repair.said().parts());
     }
 
     /**
@@ -52,7 +55,7 @@ public final class Arrivals {
         return mended ? Optional.empty() : Optional.of(Message.FAULT_OTHER_REPAIR.text());
     }
 
-    private static boolean told(ReceiptBook book, String unit, Fact.Arrival arrival) {
+    private static boolean told(ReceiptBook book, String unit, Arrival arrival) {
         Optional<ReceiptBook.Statement> statement = book.statement(arrival.statement()).filter(found -> found.receipt() == arrival.receipt());
         Optional<Receipt> receipt = book.receipt(arrival.receipt());
         return statement.isPresent() && receipt.isPresent() && statement.get().said().unit().equals(unit)

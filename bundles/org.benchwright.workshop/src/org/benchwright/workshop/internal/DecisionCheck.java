@@ -8,6 +8,8 @@ import java.util.Set;
 import org.benchwright.core.Digest;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.KnownBooks;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.receipt.ReceiptBook;
 import org.benchwright.engine.record.RecordEvent;
@@ -106,7 +108,7 @@ public final class DecisionCheck implements TestCheck {
     /** Instruments that are in the register are named as the register had them then. */
     private void named(TestId test, List<LedgerEntry> entries, TestRun run, List<Fault> faults) throws StoreException {
         for (TestEvent event : run.events()) {
-            if (event.body() instanceof Fact.InstrumentNamed named && named.entry().isPresent()) {
+            if (event.body() instanceof Observation.InstrumentNamed named && named.entry().isPresent()) {
                 long position = entries.get((int) event.sequence() - 1).position();
                 Optional<String> objection = instruments().objection(named, position);
                 objection.ifPresent(words -> faults.add(fault(test, event.sequence(), words)));
@@ -118,7 +120,7 @@ public final class DecisionCheck implements TestCheck {
     }
 
     /** In its own ledger a bench names an instrument as the book has it last; elsewhere the book may have gone on before the test arrived. */
-    private void outdated(TestId test, long sequence, Fact.InstrumentNamed named, List<Fault> faults) {
+    private void outdated(TestId test, long sequence, Observation.InstrumentNamed named, List<Fault> faults) {
         if (bench.isPresent()) {
             faults.add(fault(test, sequence, Message.FAULT_OTHER_INSTRUMENT.text(named.asset())));
         } else {
@@ -193,7 +195,7 @@ public final class DecisionCheck implements TestCheck {
     /** What is wrong with the approval that a test names, or with the lack of one. */
     private Optional<String> unapproved(TestId test, Fact.Opened opened, long position) throws StoreException {
         RevisionHistory known = history();
-        Fact.Books standing = known.standing(position);
+        KnownBooks standing = known.standing(position);
         String revision = String.valueOf(opened.revision());
         if (opened.approval().isEmpty()) {
             // Before there was a register of people, nobody could approve anything.
@@ -203,7 +205,7 @@ public final class DecisionCheck implements TestCheck {
             return bench.isPresent() ? Optional.of(Message.FAULT_NOT_APPROVED.text(opened.procedure(), revision))
                     : told(test, Message.LATE_NOT_APPROVED.text(opened.procedure(), revision));
         }
-        Fact.Books then = opened.books().orElse(standing);
+        KnownBooks then = opened.books().orElse(standing);
         if (then.people() < 0 || then.revisions() < 0 || then.people() > standing.people() || then.revisions() > standing.revisions() || bench.isPresent() && !then.equals(standing)) {
             return Optional.of(Message.FAULT_OTHER_BOOKS.text(String.valueOf(then.people()), String.valueOf(then.revisions()),
                     String.valueOf(standing.people()), String.valueOf(standing.revisions())));

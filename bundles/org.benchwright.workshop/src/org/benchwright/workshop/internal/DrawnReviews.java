@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Optional;
 
 import org.benchwright.engine.TestRun;
-import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.KnownBooks;
 import org.benchwright.engine.revision.ReviewPlan;
 import org.benchwright.ledger.EventKinds;
 import org.benchwright.ledger.Ledger;
@@ -36,7 +36,7 @@ public final class DrawnReviews {
 
     /** Whether a test with these entries was drawn; one that is not sealed never is. */
     synchronized boolean drawn(Ledger ledger, TestId test, TestRun run, List<LedgerEntry> entries) throws StoreException {
-        Optional<Fact.Books> known = run.opening().books().filter(stood -> stood.people() > 0 && stood.revisions() > 0);
+        Optional<KnownBooks> known = run.opening().books().filter(stood -> stood.people() > 0 && stood.revisions() > 0);
         if (run.rehearsal() || known.isEmpty() || !planned(ledger, known.get())) {
             return false;
         }
@@ -46,7 +46,7 @@ public final class DrawnReviews {
     }
 
     /** Most benches plan none, and then the books need not be read for it. */
-    private boolean planned(Ledger ledger, Fact.Books known) throws StoreException {
+    private boolean planned(Ledger ledger, KnownBooks known) throws StoreException {
         return LedgerWork.of(() -> {
             if (plans.isEmpty() || !unchanging) {
                 plans = Optional.of(ledger.entries(TestId.REVISIONS, PLANNED));

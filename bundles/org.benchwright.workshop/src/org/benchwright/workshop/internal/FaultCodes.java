@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 
-import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.plan.UnitFamily;
 import org.benchwright.ledger.Ledger;
@@ -20,7 +20,7 @@ import org.benchwright.workshop.StoreException;
 /** Collects the codes of all fault logs in a ledger, so that the engineer sees which the family's notes don't tell. */
 public final class FaultCodes {
 
-    private static final String FAULT_LOG = TypeNames.events().nameOf(Fact.FaultLogEntered.class);
+    private static final String FAULT_LOG = TypeNames.events().nameOf(Observation.FaultLogEntered.class);
 
     private final Map<List<String>, FaultCode> found = new LinkedHashMap<>();
 
@@ -48,7 +48,7 @@ public final class FaultCodes {
         try {
             KeptTest test = kept.derive(ledger, opening.test(), entries);
             for (TestEvent event : test.run().holding()) {
-                if (event.body() instanceof Fact.FaultLogEntered log) {
+                if (event.body() instanceof Observation.FaultLogEntered log) {
                     log.lines().forEach(line -> line(line, test, event.moment().instant()));
                 }
             }
@@ -58,7 +58,7 @@ public final class FaultCodes {
         }
     }
 
-    private void line(Fact.FaultLine line, KeptTest test, Instant instant) {
+    private void line(Observation.FaultLine line, KeptTest test, Instant instant) {
         UnitFamily family = test.run().plan().family();
         boolean known = family.fault(line.code()).isPresent();
         found.merge(List.of(family.name(), line.code()), new FaultCode(line.code(), family.name(), family.title(), known, instant, instant, List.of(test.id()),

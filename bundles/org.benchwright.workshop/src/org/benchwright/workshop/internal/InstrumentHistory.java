@@ -9,7 +9,7 @@ import java.util.Set;
 
 import org.benchwright.core.Role;
 import org.benchwright.engine.RefusedException;
-import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.instrument.Instrument;
 import org.benchwright.engine.instrument.InstrumentBook;
 import org.benchwright.engine.instrument.InstrumentEvent;
@@ -107,8 +107,9 @@ public final class InstrumentHistory {
     }
 
     /** What a test writes down of an instrument. */
-    public static Fact.RegisterEntry entry(Instrument i) {
-        return new Fact.RegisterEntry(i.statement(), i.title(), i.serial(), i.ranges(), i.certificate(), i.calibrated(), i.custody(), i.retired());
+    public static Observation.RegisterEntry entry(Instrument i) {
+        return new Observation.RegisterEntry(i.statement(), i.title(), i.serial(), i.ranges(), i.certificate(), i.calibrated(), i.custody(),
+                i.retired());
     }
 
     /**
@@ -116,8 +117,8 @@ public final class InstrumentHistory {
      *
      * @param position place of the event in the ledger
      */
-    Optional<String> objection(Fact.InstrumentNamed named, long position) {
-        Fact.RegisterEntry entry = named.entry().orElseThrow();
+    Optional<String> objection(Observation.InstrumentNamed named, long position) {
+        Observation.RegisterEntry entry = named.entry().orElseThrow();
         Optional<Instrument> instrument = Optional.ofNullable(said.get(entry.statement()))
                 .filter(found -> entries.get((int) entry.statement() - 1).position() < position);
         boolean told = instrument.filter(found -> found.asset().equals(named.asset()) && found.due().equals(named.due()) && entry(found).equals(entry))
@@ -126,7 +127,7 @@ public final class InstrumentHistory {
     }
 
     /** Whether nothing else had been said of it by then: an older entry may have promised more. */
-    boolean newest(Fact.InstrumentNamed named, long position) {
+    boolean newest(Observation.InstrumentNamed named, long position) {
         long statement = named.entry().orElseThrow().statement();
         return said.values().stream().noneMatch(other -> other.asset().equals(named.asset()) && other.statement() > statement
                 && entries.get((int) other.statement() - 1).position() < position);

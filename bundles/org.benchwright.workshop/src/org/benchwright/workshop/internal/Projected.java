@@ -17,6 +17,7 @@ import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.EventBody;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Plan;
@@ -60,11 +61,11 @@ final class Projected {
     }
 
     private void take(TestEvent event) {
-        if (event.body() instanceof Fact.Measured measured) {
+        if (event.body() instanceof Observation.Measured measured) {
             readings.put(check(step, measured.check()), measured.value());
-        } else if (event.body() instanceof Fact.InstrumentNamed named) {
+        } else if (event.body() instanceof Observation.InstrumentNamed named) {
             instruments.put(named.instrument(), named.asset());
-        } else if (event.body() instanceof Fact.FaultLogEntered log) {
+        } else if (event.body() instanceof Observation.FaultLogEntered log) {
             log.lines().forEach(line -> causes.add(new ProjectedTest.Cause(true, line.code())));
         } else if (event.body() instanceof Derived.NonconformityNoted noted) {
             causes.add(new ProjectedTest.Cause(false, failed.orElseGet(() -> place(noted.stage(), noted.step()))));

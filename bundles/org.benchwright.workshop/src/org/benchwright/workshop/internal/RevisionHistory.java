@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 
 import org.benchwright.engine.RefusedException;
-import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.KnownBooks;
 import org.benchwright.engine.revision.RevisionBook;
 import org.benchwright.engine.revision.RevisionEvent;
 import org.benchwright.ledger.Ledger;
@@ -95,8 +95,8 @@ public final class RevisionHistory {
     }
 
     /** How far the books stood before that place of the ledger. */
-    Fact.Books standing(long position) {
-        return new Fact.Books(people.before(position), PeopleHistory.before(revisions, position));
+    KnownBooks standing(long position) {
+        return new KnownBooks(people.before(position), PeopleHistory.before(revisions, position));
     }
 
     /** The book of revisions as it was known before that place of the ledger. */
@@ -105,7 +105,7 @@ public final class RevisionHistory {
     }
 
     /** The book of revisions as it was known when both books had come so far. */
-    RevisionBook at(Fact.Books standing) {
+    RevisionBook at(KnownBooks standing) {
         int known = (int) Math.min(standing.people(), people.size());
         int signed = (int) Math.min(standing.revisions(), revisions.size());
         List<RevisionBook> grown = books.computeIfAbsent(known, none -> new ArrayList<>(List.of(RevisionBook.empty())));

@@ -22,6 +22,7 @@ import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Moment;
 import org.benchwright.engine.event.TestEvent;
+import org.benchwright.engine.event.WatchFact;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.SequenceConflictException;
@@ -50,7 +51,7 @@ public final class WatchLog {
     private final KeptTests kept;
     private final Clock clock;
     private final String stage;
-    private final Fact.Watcher by;
+    private final WatchFact.Watcher by;
     private final String source;
     private final String serial;
     private final WatchListener listener;
@@ -79,7 +80,7 @@ public final class WatchLog {
         this.clock = clock;
         this.run = run;
         this.stage = stage;
-        this.by = new Fact.Watcher(run.lastWatch() + 1, at.simulated());
+        this.by = new WatchFact.Watcher(run.lastWatch() + 1, at.simulated());
         this.source = at.words();
         this.serial = run.opening().serial();
         this.listener = listener;

@@ -16,27 +16,28 @@ import org.benchwright.engine.plan.SoakStage;
  * @param watched    the time that a watch has seen; all of it is evidence
  * @param lastSeen   age of the test when the unit was last known to be as it must be, by a look or a watch
  */
-public record Soak(boolean begun, Optional<Stamp> began, Optional<Stamp> lastGood, Duration witnessed, Duration atLastLook, Duration watched,
+public record SoakProgress(boolean begun, Optional<Stamp> began, Optional<Stamp> lastGood, Duration witnessed, Duration atLastLook, Duration watched,
         Duration lastSeen) {
 
-    static final Soak NONE = new Soak(false, Optional.empty(), Optional.empty(), Duration.ZERO, Duration.ZERO, Duration.ZERO, Duration.ZERO);
+    static final SoakProgress NONE = new SoakProgress(false, Optional.empty(), Optional.empty(), Duration.ZERO, Duration.ZERO, Duration.ZERO,
+            Duration.ZERO);
 
-    static Soak begin(Stamp at) {
-        return new Soak(true, Optional.of(at), Optional.of(at), Duration.ZERO, Duration.ZERO, Duration.ZERO, at.age());
+    static SoakProgress begin(Stamp at) {
+        return new SoakProgress(true, Optional.of(at), Optional.of(at), Duration.ZERO, Duration.ZERO, Duration.ZERO, at.age());
     }
 
     /** The soak after another good look. */
-    Soak goodLook(Stamp at, Duration nowWitnessed) {
-        return new Soak(true, began, Optional.of(at), nowWitnessed, nowWitnessed, watched, later(at.age()));
+    SoakProgress goodLook(Stamp at, Duration nowWitnessed) {
+        return new SoakProgress(true, began, Optional.of(at), nowWitnessed, nowWitnessed, watched, later(at.age()));
     }
 
     /** The soak after a watch has told how long it saw the unit as it must be, up to that age of the test. */
-    Soak held(Duration seen, Duration upTo) {
-        return new Soak(true, began, lastGood, witnessed.plus(seen), atLastLook, watched.plus(seen), later(upTo));
+    SoakProgress held(Duration seen, Duration upTo) {
+        return new SoakProgress(true, began, lastGood, witnessed.plus(seen), atLastLook, watched.plus(seen), later(upTo));
     }
 
     /** The soak after a watch saw the unit as it must be at that age of the test. */
-    Soak seen(Duration at) {
+    SoakProgress seen(Duration at) {
         return held(Duration.ZERO, at);
     }
 
