@@ -18,6 +18,7 @@ import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.internal.Demands;
 import org.benchwright.engine.internal.FactGate;
 import org.benchwright.engine.internal.Flashes;
+import org.benchwright.engine.internal.Holding;
 import org.benchwright.engine.internal.ProvedBench;
 import org.benchwright.engine.internal.Readings;
 import org.benchwright.engine.internal.RunState;
@@ -174,10 +175,9 @@ public final class TestRun {
                 .collect(Collectors.toUnmodifiableSet());
     }
 
-    /** All events so far that hold: without those that were struck. */
+    /** All events so far that hold: neither an entry that was struck as a slip, nor what had followed from it. */
     public List<TestEvent> holding() {
-        Set<Long> struck = struck();
-        return events.stream().filter(event -> !struck.contains(event.sequence())).toList();
+        return Holding.of(events);
     }
 
     /** How the test was opened. */

@@ -108,6 +108,14 @@ class AmendmentTest {
         assertTrue(refusal.contains("was struck as a slip"), refusal);
     }
 
+    @Test
+    void aReadingOnceMoreAfterASlipIsReadInTheUnitOfItsStep() throws Exception {
+        TestRun slipped = Signing.slipped().run();
+        long once = slipped.holding().stream().filter(each -> each.body() instanceof Observation.Measured).findFirst().orElseThrow().sequence();
+        Replay replay = Signing.of(slipped).does("TH", new Amended(once, "24.2", "wrong")).record().amendments().get(0).replay();
+        assertEquals("24.2 V", replay.changes().get(0).now().numbers().orElseThrow().value());
+    }
+
     private static final SoakStage.Gap GAP = new SoakStage.Gap(Duration.ofHours(2), beginAgain(1, undecided("Too long unwitnessed.")));
 
     /** Accepted after a soak of 72 h with five looks, one condition each, a comparison and a fault log. */

@@ -83,6 +83,14 @@ class InstrumentImpactTest {
     }
 
     @Test
+    void aReadingOnceMoreAfterASlipIsCorrectedInItsStepAndTheSlipIsNot() {
+        TestRun slipped = Signing.slipped().run();
+        InstrumentImpact impact = InstrumentImpact.of(slipped, Map.of(), wrong(high("0.6", "V"))).orElseThrow();
+        assertEquals(1, impact.readings());
+        assertEquals(Optional.of(Verdict.REJECTED), impact.replay().orElseThrow().verdict());
+    }
+
+    @Test
     void aPointOnAScaleIsNoErrorAndNothingReadsLowerThanNothing() {
         assertThrows(IllegalArgumentException.class, () -> high("2", "degC"));
         assertThrows(IllegalArgumentException.class, () -> new InstrumentError.Gain(BigDecimal.valueOf(-100)));

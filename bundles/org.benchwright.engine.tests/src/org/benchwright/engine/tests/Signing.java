@@ -17,6 +17,7 @@ import java.util.Map;
 import java.util.Set;
 
 import org.benchwright.core.Role;
+import org.benchwright.core.SignalWord;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Fact;
@@ -78,6 +79,15 @@ final class Signing {
     /** Rejected at the supply. */
     static Walk rejectedUnit() {
         return end(Walk.approved(plan()).until("supply.volts").tell(Answers.volts("volts", "25.1")));
+    }
+
+    /** Accepted, 24.0 V; at first 24.4 V was entered, and that struck when the next step was open and its hazard read. */
+    static Walk slipped() {
+        Walk walk = Walk.approved(PlanDraft.plan().hazard("mains", SignalWord.DANGER)
+                .stage("work", step("supply", measure("volts", DecisionRule.SIMPLE, rejected("supply"), undecided("supply"))),
+                        Parts.withHazard("mains", step("next", confirm("ok")))).build());
+        walk.until("supply.volts").tell(Answers.volts("volts", "24.4")).good().asks("next.ok");
+        return end(walk.strike().asks("supply.volts"));
     }
 
     private static Walk end(Walk walk) {

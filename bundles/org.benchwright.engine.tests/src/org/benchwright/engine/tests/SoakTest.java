@@ -94,6 +94,14 @@ class SoakTest {
     }
 
     @Test
+    void aLookThatWasASlipStopsNothing() {
+        Walk walk = looks(look(soaking(), "24 h").after("1 h"), Sight.NO, true).asks("log.lines");
+        walk.strike().asks("endurance.look");
+        SoakAttempt going = new SoakAttempt("endurance", true, Duration.ofHours(24), Optional.empty(), false, Optional.empty());
+        assertEquals(List.of(going), SoakAttempt.of(walk.run()));
+    }
+
+    @Test
     void anEarlyLookCountsAndMovesTheNextOne() {
         Walk walk = look(soaking(), "6 h");
         assertEquals(Duration.ofHours(6), walk.run().witnessed());

@@ -12,6 +12,7 @@ import static org.benchwright.engine.tests.Parts.text;
 import static org.benchwright.engine.tests.Parts.undecided;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import java.time.Duration;
 import java.util.Optional;
 import java.util.Set;
 
@@ -19,6 +20,7 @@ import org.benchwright.core.Actor;
 import org.benchwright.core.Role;
 import org.benchwright.core.SignalWord;
 import org.benchwright.core.Verdict;
+import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
@@ -50,6 +52,24 @@ class StrikeTest {
         assertEquals(2, walk.count(Observation.Measured.class));
         walk.until("end");
         assertEquals(Optional.of(Verdict.ACCEPTED), walk.run().verdict());
+    }
+
+    @Test
+    void whatFollowedFromASlipDoesNotHoldButAClockThatWasStepped() {
+        Walk walk = reading().tell(volts("v", "24.1")).stepWallClock(Duration.ofHours(1)).good().asks("next.ok");
+        assertEquals(2, holding(walk, Derived.StepOpened.class));
+        walk.strike();
+        assertEquals(1, holding(walk, Derived.StepOpened.class));
+        assertEquals(0, holding(walk, Derived.CheckDecided.class));
+        assertEquals(1, holding(walk, Fact.HazardAcknowledged.class));
+        assertEquals(1, holding(walk, Derived.DepartureNoted.class));
+        walk.until("next.ok");
+        assertEquals(2, holding(walk, Derived.StepOpened.class));
+        assertEquals(1, holding(walk, Derived.CheckDecided.class));
+    }
+
+    private static long holding(Walk walk, Class<?> kind) {
+        return walk.run().holding().stream().filter(event -> kind.isInstance(event.body())).count();
     }
 
     @Test

@@ -16,6 +16,7 @@ import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
+import org.benchwright.engine.internal.Holding;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Condition;
 import org.benchwright.engine.plan.Plan;
@@ -142,7 +143,7 @@ public final class Correction {
 
     /** The unit in which the plan reads a bare number in the step that was open then. */
     private static UnitOfMeasure unit(TestRun run, TestEvent event, String check) throws RefusedException {
-        String step = run.events().subList(0, (int) event.sequence()).stream().map(TestEvent::body)
+        String step = Holding.of(run.events().subList(0, (int) event.sequence())).stream().map(TestEvent::body)
                 .filter(Derived.StepOpened.class::isInstance).map(body -> ((Derived.StepOpened) body).step()).reduce("", (a, b) -> b);
         return action(run.plan(), step, check).map(action -> action instanceof Action.Grid grid ? grid.unit() : ((Action.Measure) action).unit())
                 .orElseThrow(() -> refused("amend.notAnEntry", event.sequence()));

@@ -29,7 +29,7 @@ public record Deviation(long sequence, Optional<DepartureKind> departure, String
         List<Deviation> found = new ArrayList<>();
         String stage = "";
         String step = "";
-        for (TestEvent event : Holding.of(run.events())) {
+        for (TestEvent event : run.holding()) {
             EventBody body = event.body();
             if (body instanceof Derived.StepOpened opened) {
                 stage = opened.stage();

@@ -14,6 +14,7 @@ import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.internal.FactGate;
+import org.benchwright.engine.internal.Holding;
 import org.benchwright.engine.internal.RunState;
 import org.benchwright.engine.internal.Transitions;
 
@@ -59,7 +60,7 @@ public record Replay(Optional<Verdict> verdict, boolean followed, List<Change> c
         Telling telling = new Telling(run, corrected);
         boolean followed = telling.tell();
         List<TestEvent> holding = Holding.of(telling.made);
-        Map<Place, Derived.CheckDecided> then = decisions(Holding.of(run.events()));
+        Map<Place, Derived.CheckDecided> then = decisions(run.holding());
         List<Change> changes = new ArrayList<>();
         decisions(holding).forEach((place, now) -> {
             Optional<Derived.CheckDecided> before = Optional.ofNullable(then.get(place));
@@ -68,7 +69,7 @@ public record Replay(Optional<Verdict> verdict, boolean followed, List<Change> c
             }
         });
         List<String> beside = noted(holding);
-        noted(Holding.of(run.events())).forEach(beside::remove);
+        noted(run.holding()).forEach(beside::remove);
         return new Replay(telling.verdict(holding), followed, changes, beside);
     }
 

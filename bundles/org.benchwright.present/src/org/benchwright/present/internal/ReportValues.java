@@ -25,7 +25,6 @@ import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.receipt.Plate;
 import org.benchwright.engine.receipt.Receipt;
 import org.benchwright.engine.record.Deviation;
-import org.benchwright.engine.record.Holding;
 import org.benchwright.engine.record.TestRecord;
 import org.benchwright.present.RecordStanding;
 import org.benchwright.present.TimelineLine;
@@ -61,7 +60,7 @@ public final class ReportValues {
         this.withdrawn = withdrawn;
         this.amended = amended;
         run.events().forEach(this::kept);
-        Holding.of(run.events()).forEach(this::holds);
+        run.holding().forEach(this::holds);
     }
 
     /**

@@ -18,6 +18,7 @@ import org.benchwright.core.Role;
 import org.benchwright.core.SerialNumber;
 import org.benchwright.engine.Demand;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.Observation.Sight;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Plan;
@@ -72,6 +73,10 @@ class FleetTest {
 
     /** Carries out a test; the unit is found stopped at the look of this number, 0 for never. */
     private void test(String serial, int stoppedAt, boolean rehearsal) throws Exception {
+        test(serial, stoppedAt, false, rehearsal);
+    }
+
+    private void test(String serial, int stoppedAt, boolean slip, boolean rehearsal) throws Exception {
         try (BenchLedger ledger = BenchLedger.open(file())) {
             Workshop workshop = ledger.workshop(new Station("bench 2", "Benchwright 0.1.0"), time.benchTime());
             Sitting sitting = workshop.open(PROCEDURE, new SerialNumber(serial), new Actor("QN", Role.TECHNICIAN), rehearsal);
@@ -85,6 +90,9 @@ class FleetTest {
                     fact = GoodTechnician.looked(look, Sight.NO);
                 }
                 sitting.record(fact);
+                if (slip && fact instanceof Observation.Looked look && look.answer() == Sight.NO) {
+                    sitting.record(new Fact.Struck(sitting.run().strikeable().orElseThrow().sequence()));
+                }
             }
         }
     }
@@ -141,6 +149,18 @@ class FleetTest {
             assertEquals("C16-000001", read.serial());
             FleetFilter one = new FleetFilter(Optional.empty(), Optional.of("C16-000002"), Optional.empty(), Optional.empty());
             assertEquals(1, fleet.groups(one).size());
+        }
+    }
+
+    @Test
+    void aLookThatWasASlipIsNoStop() throws Exception {
+        test("C16-000001", 2, true, false);
+        try (Fleet fleet = fleet()) {
+            List<Fleet.Soaks> soaks = fleet.soaks(ALL);
+            assertEquals(1, soaks.size());
+            assertEquals(72, Duration.ofSeconds(soaks.get(0).afterSeconds()).toHours());
+            assertEquals(Optional.empty(), soaks.get(0).bySeconds());
+            assertEquals(List.of(new Fleet.Found(true, "W01", 1)), fleet.found(ALL));
         }
     }
 
