@@ -66,6 +66,15 @@ public record CompactRange(long size, List<Digest> subtrees) {
         return List.copyOf(ends);
     }
 
+    /**
+     * How many of the last leaves of a tree of {@code size} leaves lie below what changes when {@code more} are appended. The subtrees before them stay
+     * as they are, and those over them are a compact range of their own: an append need know no others.
+     */
+    public static long changing(long size, long more) {
+        long changed = size ^ size + more;
+        return changed == 0 ? 0 : size & 2 * Long.highestOneBit(changed) - 1;
+    }
+
     /** The root over all leaves. */
     public Digest root() {
         if (subtrees.isEmpty()) {

@@ -132,7 +132,7 @@ final class LedgerSpeed {
         }
         int most = sizes.get(sizes.size() - 1);
         double signed = signed(most);
-        Writing writing = written(ledger, Math.max(2, Math.min(20, most / 250)));
+        Writing writing = written(ledger, Math.max(2, Math.min(100, most / 250)));
         return new Figures(links, signed, writing.insert(), writing.append());
     }
 

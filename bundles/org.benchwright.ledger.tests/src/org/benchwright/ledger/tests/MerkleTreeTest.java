@@ -141,6 +141,30 @@ class MerkleTreeTest {
     }
 
     @Test
+    void anAppendNeedsNoSubtreesButThoseBelowWhatChanges() {
+        List<Digest> leaves = leaves(130);
+        List<Digest> ends = new ArrayList<>();
+        CompactRange whole = CompactRange.empty();
+        for (Digest leaf : leaves) {
+            whole = whole.append(leaf);
+            ends.add(whole.lastSubtree());
+        }
+        for (int size = 0; size < leaves.size(); size++) {
+            for (int more = 0; more <= leaves.size() - size; more++) {
+                int before = (int) (size - CompactRange.changing(size, more));
+                CompactRange last = new CompactRange(size - before, CompactRange.ends(size).stream().filter(end -> end > before).map(end -> ends.get((int) (end - 1))).toList());
+                for (int at = size; at < size + more; at++) {
+                    last = last.append(leaves.get(at));
+                    assertEquals(ends.get(at), last.lastSubtree(), "leaf " + at + " of " + more + " appended to " + size);
+                    assertEquals(at + 1, before + last.size());
+                }
+            }
+        }
+        assertEquals(0, CompactRange.changing(6, 1), "nothing is merged with the seventh leaf");
+        assertEquals(7, CompactRange.changing(7, 1), "the eighth leaf makes one tree of all");
+    }
+
+    @Test
     void refusesSizesThatCannotBe() {
         assertThrows(IllegalArgumentException.class, () -> new CompactRange(3, List.of(LEAVES.get(0))));
         assertThrows(IndexOutOfBoundsException.class, () -> MerkleTree.inclusionProof(8, LEAVES));

@@ -148,10 +148,20 @@ record EventTable(String place, String holding, KeptStatements kept) {
     /** The tree over all events so far. */
     CompactRange tree(Connection connection) throws SQLException, LedgerException {
         long size = count(connection);
-        if (size == 0) {
+        return last(connection, size, size);
+    }
+
+    /**
+     * The tree over the last of all events.
+     *
+     * @param size how many there are
+     * @param last how many of them; they fill the last perfect subtrees of the tree over all
+     */
+    CompactRange last(Connection connection, long size, long last) throws SQLException, LedgerException {
+        if (last == 0) {
             return CompactRange.empty();
         }
-        List<Long> ends = CompactRange.ends(size);
+        List<Long> ends = CompactRange.ends(size).stream().filter(end -> end > size - last).toList();
         String places = String.join(", ", Collections.nCopies(ends.size(), "?"));
         List<Digest> subtrees = kept.use(connection, "SELECT subtree FROM event WHERE position IN (" + places + ") ORDER BY position", statement -> {
             for (int i = 0; i < ends.size(); i++) {
@@ -162,7 +172,7 @@ record EventTable(String place, String holding, KeptStatements kept) {
         if (subtrees.size() != ends.size()) {
             throw damaged();
         }
-        return new CompactRange(size, subtrees);
+        return new CompactRange(last, subtrees);
     }
 
     private List<Digest> subtrees(PreparedStatement statement) throws SQLException, LedgerException {

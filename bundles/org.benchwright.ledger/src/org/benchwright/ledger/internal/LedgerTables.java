@@ -77,11 +77,13 @@ public record LedgerTables(EventTable events, DocumentTable documents, SealTable
     private List<LedgerEntry> insertAll(Connection connection, EventTable.Head head, List<EntryDraft> drafts, List<Members> payloads)
             throws SQLException, LedgerException {
         List<LedgerEntry> entries = new ArrayList<>();
-        CompactRange tree = events.tree(connection);
+        long size = events.count(connection);
+        long changing = CompactRange.changing(size, drafts.size());
+        CompactRange tree = events.last(connection, size, changing);
         Link link = head.link();
         for (int i = 0; i < drafts.size(); i++) {
             Event event = Event.of(drafts.get(i), head.sequence() + 1 + i, payloads.get(i));
-            Placed placed = place(connection, event, link, tree);
+            Placed placed = place(connection, event, link, size - changing, tree);
             entries.add(placed.entry());
             link = placed.entry().link();
             tree = placed.tree();
@@ -93,11 +95,12 @@ public record LedgerTables(EventTable events, DocumentTable documents, SealTable
     private record Placed(LedgerEntry entry, CompactRange tree) {
     }
 
-    private Placed place(Connection connection, Event event, Link previous, CompactRange tree) throws SQLException, LedgerException {
+    /** Inserts the next event; {@code tree} is over all events but the first {@code before}. */
+    private Placed place(Connection connection, Event event, Link previous, long before, CompactRange tree) throws SQLException, LedgerException {
         byte[] canonical = EventCodec.encode(event);
         Link link = previous.next(canonical);
         CompactRange grown = tree.append(MerkleTree.eventLeaf(event.test(), event.sequence(), link));
-        LedgerEntry entry = event.at(grown.size(), link, canonical);
+        LedgerEntry entry = event.at(before + grown.size(), link, canonical);
         events.insert(connection, entry, canonical, grown.lastSubtree());
         return new Placed(entry, grown);
     }
@@ -121,7 +124,7 @@ public record LedgerTables(EventTable events, DocumentTable documents, SealTable
             }
             byte[] statement = Statements.signature(draft.test(), head.sequence(), head.link(), draft.kind(), payload, part);
             Members signed = payload.with(SignaturePart.NAME, part.signed(signer.sign(statement)).members());
-            Placed placed = place(connection, Event.of(draft, head.sequence() + 1, signed), head.link(), events.tree(connection));
+            Placed placed = place(connection, Event.of(draft, head.sequence() + 1, signed), head.link(), 0, events.tree(connection));
             seals.introduce(connection, signer, draft.instant());
             seals.introduce(connection, signing.bench(), draft.instant());
             seals.checkpoint(connection, signing.bench(), draft.instant(), placed.tree(), documents.head(connection));
