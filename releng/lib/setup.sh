@@ -200,7 +200,7 @@ start_product() {
 }
 
 # How a window is started, as the product's own start script does; why stands there.
-window_jvm=(-Xshare:auto -XX:+UseSerialGC -Xms64m -Xmn32m -XX:MetaspaceSize=128m -XX:MinHeapFreeRatio=40 -XX:MaxHeapFreeRatio=55
+window_jvm=(-Xshare:auto -XX:+UseSerialGC -Xms136m -Xmn32m -XX:MetaspaceSize=128m -XX:MinHeapFreeRatio=40 -XX:MaxHeapFreeRatio=55
 	-XX:+IgnoreUnrecognizedVMOptions -XX:TrimNativeHeapInterval=60000)
 window_environment=(MALLOC_ARENA_MAX=2 GDK_GL=disable)
 

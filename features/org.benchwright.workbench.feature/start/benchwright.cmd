@@ -9,4 +9,4 @@ rem The demo procedures lie beside this script in an archive.
 set demo=
 if exist "%~dp0procedures\" set demo="-Dbenchwright.procedures=%~dp0procedures"
 for %%L in ("%~dp0plugins\org.eclipse.equinox.launcher_*.jar") do set "launcher=%%L"
-start "" "%javaw%" -Xshare:auto -XX:+UseSerialGC -Xms64m -Xmn32m -XX:MetaspaceSize=128m -XX:MinHeapFreeRatio=40 -XX:MaxHeapFreeRatio=55 %demo% -jar "%launcher%" -nosplash %*
+start "" "%javaw%" -Xshare:auto -XX:+UseSerialGC -Xms136m -Xmn32m -XX:MetaspaceSize=128m -XX:MinHeapFreeRatio=40 -XX:MaxHeapFreeRatio=55 %demo% -jar "%launcher%" -nosplash %*

@@ -6,4 +6,4 @@ here=$(cd "$(dirname "$0")" && pwd)
 # The demo procedures lie beside this script in an archive.
 demo=$here/procedures
 [ -d "$demo" ] || demo=
-exec "$java" -XstartOnFirstThread -Xshare:auto -XX:+UseSerialGC -Xms64m -Xmn32m -XX:MetaspaceSize=128m -XX:MinHeapFreeRatio=40 -XX:MaxHeapFreeRatio=55 ${demo:+"-Dbenchwright.procedures=$demo"} -jar "$here"/plugins/org.eclipse.equinox.launcher_*.jar -nosplash "$@"
+exec "$java" -XstartOnFirstThread -Xshare:auto -XX:+UseSerialGC -Xms136m -Xmn32m -XX:MetaspaceSize=128m -XX:MinHeapFreeRatio=40 -XX:MaxHeapFreeRatio=55 ${demo:+"-Dbenchwright.procedures=$demo"} -jar "$here"/plugins/org.eclipse.equinox.launcher_*.jar -nosplash "$@"

@@ -37,7 +37,8 @@ import org.junit.jupiter.api.io.TempDir;
 class ManyUnitsWindowTest {
 
     private static final int UNITS = 50;
-    private static final int ROUNDS = 3;
+    private static final int UNIT_ROUNDS = 3;
+    private static final int ROUNDS = 10;
     private static final int LONGEST = 12;
     private static final double MOST_MILLIS = 100;
     /** Of another family than the tests that fill the ledger. */
@@ -113,10 +114,12 @@ class ManyUnitsWindowTest {
         Switches firstViews = new Switches("a view or perspective, first time");
         Switches views = new Switches("another view");
         Switches perspectives = new Switches("another perspective");
-        for (int round = 0; round < ROUNDS; round++) {
+        for (int round = 0; round < UNIT_ROUNDS; round++) {
             for (int i = 0; i < UNITS; i++) {
                 nextUnit(round == 0 ? firstUnits : units);
             }
+        }
+        for (int round = 0; round < ROUNDS; round++) {
             for (String view : List.of(Ids.RECEIVED_VIEW, Ids.INSTRUMENTS_VIEW, Ids.CARD_VIEW, Ids.UNITS_VIEW, Ids.SO_FAR_VIEW, Ids.CARD_VIEW)) {
                 (round == 0 ? firstViews : views).take(name(view), () -> switched(() -> Screen.page().showView(view)));
             }

@@ -6,6 +6,7 @@ import org.benchwright.ui.internal.bench.IdleLock;
 import org.benchwright.ui.internal.bench.Reminders;
 import org.benchwright.ui.internal.bench.WindowTitle;
 import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.desk.StillWindow;
 import org.benchwright.ui.internal.house.ScanListener;
 import org.benchwright.ui.internal.house.Scanned;
 import org.eclipse.jface.action.Action;
@@ -94,7 +95,9 @@ final class BenchWindowAdvisor extends WorkbenchWindowAdvisor {
         IdleLock.begin(shell, desk.station(), desk::stationChanged);
         // Behind the views that show the same: who reads in the title what is on record can type what is asked next.
         WindowTitle.keep(desk, title -> onScreen(shell, () -> onScreen(shell, () -> getWindowConfigurer().setTitle(title))));
-        TidyHeap.begin(shell, StillWindow.watched(shell, desk));
+        StillWindow still = getWindowConfigurer().getWindow().getService(StillWindow.class);
+        still.watch(shell, desk);
+        TidyHeap.begin(shell, still);
         Settings.ready().ifPresent(file -> new ReadyTeller(shell, desk, file).start());
     }
 

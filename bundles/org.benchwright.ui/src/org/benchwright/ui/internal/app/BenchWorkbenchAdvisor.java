@@ -6,6 +6,7 @@ import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.author.Authoring;
 import org.benchwright.ui.internal.bench.Reminders;
 import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.desk.StillWindow;
 import org.benchwright.ui.internal.house.CameraFolder;
 import org.benchwright.ui.internal.house.CameraHandler;
 import org.benchwright.ui.internal.house.House;
@@ -41,6 +42,7 @@ final class BenchWorkbenchAdvisor extends WorkbenchAdvisor {
         configurer.setSaveAndRestore(true);
         IEclipseContext context = configurer.getWorkbench().getService(IEclipseContext.class);
         context.set(Desk.class, desk);
+        context.set(StillWindow.class, new StillWindow());
         context.set(Authoring.class, authoring);
         context.set(House.class, house);
         CameraFolder camera = new CameraFolder();

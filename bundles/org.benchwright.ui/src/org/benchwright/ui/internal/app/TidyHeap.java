@@ -6,6 +6,7 @@ import java.lang.management.MemoryType;
 import java.time.Duration;
 import java.util.Optional;
 
+import org.benchwright.ui.internal.desk.StillWindow;
 import org.eclipse.swt.widgets.Shell;
 
 /**

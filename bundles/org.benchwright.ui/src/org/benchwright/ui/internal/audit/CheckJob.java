@@ -8,6 +8,8 @@ import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.VerificationReport;
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.desk.GivingWay;
+import org.benchwright.ui.internal.desk.StillWindow;
 import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.core.runtime.IStatus;
 import org.eclipse.core.runtime.Status;
@@ -17,6 +19,7 @@ import org.eclipse.core.runtime.jobs.Job;
 final class CheckJob extends Job {
 
     private final Path ledger;
+    private final StillWindow window;
     private final Watcher watcher;
     // A job that is cancelled before it began is never run, and so could not tell anybody that it was stopped.
     private final AtomicBoolean stopped = new AtomicBoolean();
@@ -39,9 +42,10 @@ final class CheckJob extends Job {
         void failed(CannotStoreException failure);
     }
 
-    CheckJob(Path ledger, Watcher watcher) {
+    CheckJob(Path ledger, StillWindow window, Watcher watcher) {
         super(Message.CHECK_JOB.text());
         this.ledger = ledger;
+        this.window = window;
         this.watcher = watcher;
         setSystem(true);
     }
@@ -54,7 +58,7 @@ final class CheckJob extends Job {
     @Override
     protected IStatus run(IProgressMonitor monitor) {
         try {
-            VerificationReport report = Bench.verify(ledger, Bench.Clocks.system(), new Steps(), stopped::get);
+            VerificationReport report = Bench.verify(ledger, Bench.Clocks.system(), new Steps(), new GivingWay(window, stopped::get));
             watcher.checked(report, stopped.get());
         } catch (CannotStoreException e) {
             watcher.failed(e);

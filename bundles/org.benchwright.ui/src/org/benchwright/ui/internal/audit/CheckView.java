@@ -7,6 +7,7 @@ import org.benchwright.present.VerificationReport;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.desk.StillWindow;
 import org.benchwright.ui.internal.look.Story;
 import org.benchwright.ui.internal.look.Switched;
 import org.eclipse.jface.layout.GridDataFactory;
@@ -53,7 +54,7 @@ public final class CheckView extends ViewPart {
 
     /** Starts a check. */
     void start() {
-        CheckJob next = new CheckJob(getSite().getService(Desk.class).ledger(), new CheckJob.Watcher() {
+        CheckJob next = new CheckJob(getSite().getService(Desk.class).ledger(), getSite().getService(StillWindow.class), new CheckJob.Watcher() {
             @Override
             public void advanced(long events, long all) {
                 onScreen(() -> running(events, all));

@@ -13,6 +13,8 @@ import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.DeviationRow;
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.desk.GivingWay;
+import org.benchwright.ui.internal.desk.StillWindow;
 import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.core.runtime.IStatus;
 import org.eclipse.core.runtime.Status;
@@ -22,6 +24,7 @@ import org.eclipse.core.runtime.jobs.Job;
 final class DeviationsJob extends Job {
 
     private final Path ledger;
+    private final StillWindow window;
     private final boolean nonconformities;
     private final boolean waitingOnly;
     private final Consumer<Read> told;
@@ -39,9 +42,10 @@ final class DeviationsJob extends Job {
     }
 
     /** @param told is told on the job's thread */
-    DeviationsJob(Path ledger, boolean nonconformities, boolean waitingOnly, Consumer<Read> told) {
+    DeviationsJob(Path ledger, StillWindow window, boolean nonconformities, boolean waitingOnly, Consumer<Read> told) {
         super(Message.DEVIATIONS_JOB.text());
         this.ledger = ledger;
+        this.window = window;
         this.nonconformities = nonconformities;
         this.waitingOnly = waitingOnly;
         this.told = told;
@@ -56,7 +60,7 @@ final class DeviationsJob extends Job {
         }
         try {
             List<DeviationRow> rows = new Auditing(ledger, Bench.Clocks.system(), ZoneId.systemDefault())
-                    .deviations(nonconformities, waitingOnly, Progress.none(), monitor::isCanceled);
+                    .deviations(nonconformities, waitingOnly, Progress.none(), new GivingWay(window, monitor::isCanceled));
             if (!monitor.isCanceled()) {
                 told.accept(new Read(rows, Optional.empty()));
             }

@@ -15,6 +15,7 @@ import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.desk.StillWindow;
 import org.benchwright.ui.internal.look.Columns;
 import org.benchwright.ui.internal.look.Switched;
 import org.benchwright.ui.internal.sign.SignDialog;
@@ -146,7 +147,7 @@ abstract class DeviationsView extends ViewPart {
     /** Reads the ledger again. */
     void readAgain() {
         job.ifPresent(DeviationsJob::cancel);
-        DeviationsJob next = new DeviationsJob(ledger(), nonconformities, !all.getSelection(), this::told);
+        DeviationsJob next = new DeviationsJob(ledger(), getSite().getService(StillWindow.class), nonconformities, !all.getSelection(), this::told);
         job = Optional.of(next);
         next.schedule();
     }

@@ -8,6 +8,8 @@ import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.FigureFilter;
 import org.benchwright.present.Figures;
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.desk.GivingWay;
+import org.benchwright.ui.internal.desk.StillWindow;
 import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.core.runtime.IStatus;
 import org.eclipse.core.runtime.Status;
@@ -17,6 +19,7 @@ import org.eclipse.core.runtime.jobs.Job;
 final class FiguresJob extends Job {
 
     private final Path ledger;
+    private final StillWindow window;
     private final FigureFilter filter;
     private final Watcher watcher;
 
@@ -33,9 +36,10 @@ final class FiguresJob extends Job {
         void failed(String words);
     }
 
-    FiguresJob(Path ledger, FigureFilter filter, Watcher watcher) {
+    FiguresJob(Path ledger, StillWindow window, FigureFilter filter, Watcher watcher) {
         super(Message.FIGURES_JOB.text());
         this.ledger = ledger;
+        this.window = window;
         this.filter = filter;
         this.watcher = watcher;
         setSystem(true);
@@ -48,7 +52,7 @@ final class FiguresJob extends Job {
             return Status.OK_STATUS;
         }
         try {
-            Figures read = Figures.read(ledger, filter, new Steps(), monitor::isCanceled);
+            Figures read = Figures.read(ledger, filter, new Steps(), new GivingWay(window, monitor::isCanceled));
             if (!monitor.isCanceled()) {
                 // Of a reading that was given up for another there is only a part.
                 watcher.read(read);

@@ -14,6 +14,7 @@ import org.benchwright.present.Figures;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.desk.StillWindow;
 import org.benchwright.ui.internal.look.Story;
 import org.benchwright.ui.internal.look.Switched;
 import org.eclipse.jface.layout.GridDataFactory;
@@ -89,7 +90,7 @@ public final class FiguresView extends ViewPart {
             return;
         }
         Path ledger = getSite().getService(Desk.class).ledger();
-        FiguresJob next = new FiguresJob(ledger, filter.get(), new FiguresJob.Watcher() {
+        FiguresJob next = new FiguresJob(ledger, getSite().getService(StillWindow.class), filter.get(), new FiguresJob.Watcher() {
             @Override
             public void derived(long tests) {
                 onScreen(() -> tell(Message.FIGURES_READING.text(String.valueOf(tests))));

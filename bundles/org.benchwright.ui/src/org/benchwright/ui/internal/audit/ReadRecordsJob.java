@@ -7,11 +7,14 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 
+import org.benchwright.core.Cancellation;
 import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.RecordRow;
 import org.benchwright.present.RecordSearch;
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.desk.GivingWay;
+import org.benchwright.ui.internal.desk.StillWindow;
 import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.core.runtime.IStatus;
 import org.eclipse.core.runtime.Status;
@@ -25,6 +28,7 @@ final class ReadRecordsJob extends Job {
     private static final long TOLD_EVERY_NANOS = 500_000_000;
 
     private final Path ledger;
+    private final StillWindow window;
     private final Consumer<Progress> told;
 
     /**
@@ -39,9 +43,10 @@ final class ReadRecordsJob extends Job {
     }
 
     /** @param told is told on the job's thread */
-    ReadRecordsJob(Path ledger, Consumer<Progress> told) {
+    ReadRecordsJob(Path ledger, StillWindow window, Consumer<Progress> told) {
         super(Message.RECORDS_READ.text());
         this.ledger = ledger;
+        this.window = window;
         this.told = told;
         setSystem(true);
     }
@@ -65,9 +70,10 @@ final class ReadRecordsJob extends Job {
         RecordSearch rows = RecordSearch.none();
         List<RecordRow> fresh = new ArrayList<>();
         Optional<String> trouble = Optional.empty();
+        Cancellation cancellation = new GivingWay(window, monitor::isCanceled);
         long toldAt = System.nanoTime();
         for (int i = tests.size() - 1; i >= 0; i--) {
-            if (monitor.isCanceled()) {
+            if (cancellation.requested()) {
                 return Status.CANCEL_STATUS;
             }
             try {

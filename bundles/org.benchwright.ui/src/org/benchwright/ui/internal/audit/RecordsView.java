@@ -13,6 +13,7 @@ import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.desk.StillWindow;
 import org.benchwright.ui.internal.look.Columns;
 import org.eclipse.core.runtime.ILog;
 import org.eclipse.jface.layout.GridDataFactory;
@@ -103,7 +104,7 @@ public final class RecordsView extends ViewPart {
     /** Reads the ledger again. */
     void readAgain() {
         job.ifPresent(ReadRecordsJob::cancel);
-        ReadRecordsJob next = new ReadRecordsJob(getSite().getService(Desk.class).ledger(), this::told);
+        ReadRecordsJob next = new ReadRecordsJob(getSite().getService(Desk.class).ledger(), getSite().getService(StillWindow.class), this::told);
         job = Optional.of(next);
         next.schedule();
     }
