@@ -4,7 +4,7 @@
  *   PORT     0 takes any
  *   FOLDER   where it keeps its certificates
  *   EXPIRED  "expired": its own certificate was valid in the past only
- * Lines "state N" and "ambient X" set what it reads; "skew SECONDS" shifts its clock.
+ * Lines "state N" and "ambient X" set what it reads; "skew SECONDS" shifts its clock; "sessions" prints how many are open.
  */
 "use strict";
 const path = require("path");
@@ -81,7 +81,7 @@ async function freePort(wanted) {
       if (what === "state") state = Number(value);
       if (what === "ambient") ambient = Number(value);
       if (what === "skew") skew = Number(value);
-      console.log("ok");
+      console.log(what === "sessions" ? server.engine.currentSessionCount : "ok");
     }
   });
   process.stdin.on("end", () => process.exit(0));

@@ -2,10 +2,14 @@ package org.benchwright.watch;
 
 import java.time.Clock;
 import java.time.Duration;
+import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
+import java.util.concurrent.CompletionStage;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.TimeUnit;
@@ -86,24 +90,37 @@ public final class UnitWatch implements AutoCloseable {
             }
             reading = true;
         }
-        reader.read().whenComplete((values, failure) -> {
+        looked().whenComplete((seen, failure) -> {
             synchronized (this) {
                 reading = false;
                 if (!closed) {
-                    arrived(values, failure);
+                    arrived(seen, failure);
                 }
             }
         });
     }
 
-    private void arrived(PointValues values, Throwable failure) {
+    /** What was seen, and the unit's own time. */
+    private record Seen(Judgement judgement, Optional<Instant> source) {
+    }
+
+    /** Whatever goes wrong on the way to a judgement is a sample that did not arrive: an error that nobody hears of would pass for health. */
+    private CompletionStage<Seen> looked() {
+        try {
+            return reader.read().thenApply(values -> new Seen(judge.judge(values), values.source()));
+        } catch (RuntimeException e) {
+            return CompletableFuture.failedFuture(e);
+        }
+    }
+
+    private void arrived(Seen seen, Throwable failure) {
         Duration now = ticker.elapsed();
         if (failure == null) {
             taken++;
             backoff.succeeded();
             Sample at = new Sample(clock.instant().truncatedTo(ChronoUnit.MILLIS),
-                    now.minus(began).truncatedTo(ChronoUnit.MILLIS), values.source());
-            tell(observation.sample(at, judge.judge(values)));
+                    now.minus(began).truncatedTo(ChronoUnit.MILLIS), seen.source());
+            tell(observation.sample(at, seen.judgement()));
         } else {
             lost++;
             backoff.failed(now);
@@ -114,7 +131,7 @@ public final class UnitWatch implements AutoCloseable {
 
     private static String words(Throwable failure) {
         Throwable cause = failure instanceof CompletionException && failure.getCause() != null ? failure.getCause() : failure;
-        return cause instanceof CannotSeeException ? cause.getMessage() : Message.SEE_FAILED.text(String.valueOf(cause));
+        return cause instanceof CannotSeeException ? cause.getMessage() : Message.SEE_FAILED.text(Optional.ofNullable(cause.getMessage()).orElseGet(cause::toString));
     }
 
     private void tell(List<Observed> observed) {

@@ -118,6 +118,21 @@ class OpcUaPeerTest {
         }
     }
 
+    /** A unit has few sessions for others: one that nobody ends is kept until its time is over. */
+    @Test
+    void theServerKnowsThatItsSessionsAreOverWhenTheWatchEnds() throws Exception {
+        try (Peer own = Peer.opcUa(0, peerFolder)) {
+            for (boolean subscribed : new boolean[] {false, true}) {
+                PointReader reader = reader(own.port(), Security.NONE, subscribed, SERVER);
+                Reading.again(reader);
+                assertTrue(own.sessions() > 0);
+                reader.close();
+            }
+            sources.close();
+            assertEquals(0, own.sessions());
+        }
+    }
+
     @Test
     void anUnknownCertificateIsRefusedUntilSomebodyTrustsIt() throws Exception {
         try (PointReader reader = reader(peer.port(), Security.BASIC256SHA256, false, STATE)) {

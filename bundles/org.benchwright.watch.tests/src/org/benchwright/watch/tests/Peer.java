@@ -116,6 +116,13 @@ final class Peer implements AutoCloseable {
         }
     }
 
+    /** How many sessions an OPC UA server has open. */
+    int sessions() throws Exception {
+        in.write("sessions\n");
+        in.flush();
+        return Integer.parseInt(line());
+    }
+
     /** How many requests came that would have changed something. */
     int writes() {
         return writes.get();

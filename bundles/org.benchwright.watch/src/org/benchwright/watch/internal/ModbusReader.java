@@ -4,16 +4,19 @@ import java.io.IOException;
 import java.math.BigDecimal;
 import java.net.ConnectException;
 import java.net.UnknownHostException;
+import java.nio.BufferUnderflowException;
 import java.time.Duration;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.CompletionStage;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
+import java.util.concurrent.atomic.AtomicReference;
 
 import org.benchwright.core.Durations;
 import org.benchwright.core.PointAddress;
@@ -39,6 +42,7 @@ public final class ModbusReader implements PointReader {
     private final Duration timeout;
     private final List<Span> spans;
     private final Optional<String> never;
+    private final AtomicReference<OptionalInt> otherUnit = new AtomicReference<>(OptionalInt.empty());
     private Optional<ModbusTcpClient> client = Optional.empty();
 
     /**
@@ -62,6 +66,7 @@ public final class ModbusReader implements PointReader {
         if (never.isPresent()) {
             return CompletableFuture.failedFuture(new CannotSeeException(never.get()));
         }
+        otherUnit.set(OptionalInt.empty());
         CompletableFuture<PointValues> result = new CompletableFuture<>();
         values().orTimeout(timeout.toMillis(), TimeUnit.MILLISECONDS).whenComplete((values, failure) -> {
             if (failure == null) {
@@ -92,7 +97,7 @@ public final class ModbusReader implements PointReader {
         if (client.isPresent()) {
             return CompletableFuture.completedFuture(client.get());
         }
-        ModbusTcpClient fresh = wire.client(bare(at.host()), at.port(), timeout);
+        ModbusTcpClient fresh = wire.client(at, bare(at.host()), timeout, other -> otherUnit.set(OptionalInt.of(other)));
         client = Optional.of(fresh);
         return fresh.connectAsync().thenApply(nothing -> fresh).toCompletableFuture();
     }
@@ -122,7 +127,7 @@ public final class ModbusReader implements PointReader {
     private void put(Map<PointAddress, BigDecimal> found, Span span, byte[] data) {
         int bytes = span.table().bits() ? (span.count() + 7) / 8 : 2 * span.count();
         if (data.length != bytes) {
-            throw new CompletionException(new CannotSeeException(Message.SEE_SHORT.text(at.words())));
+            throw new CompletionException(new CannotSeeException(Message.SEE_AMOUNT.text(at.words())));
         }
         for (PointAddress.Register point : span.points()) {
             found.put(point, RegisterNumbers.of(point, data, span.first()).orElseThrow(() -> new CompletionException(
@@ -142,18 +147,31 @@ public final class ModbusReader implements PointReader {
         if (cause instanceof CannotSeeException) {
             return cause.getMessage();
         } else if (cause instanceof ModbusResponseException answered) {
-            return Message.SEE_EXCEPTION.text(at.words(), String.valueOf(answered.getExceptionCode()));
+            return exception(answered.getExceptionCode()).text(at.words(), String.valueOf(answered.getExceptionCode()));
         } else if (cause instanceof TimeoutException || cause instanceof ModbusTimeoutException
                 || cause.getClass().getSimpleName().contains("Timeout")) {
-            return Message.SEE_NO_ANSWER.text(at.words(), Durations.words(timeout));
+            OptionalInt other = otherUnit.get();
+            return other.isPresent() ? Message.SEE_OTHER_UNIT.text(at.words(), String.valueOf(other.getAsInt()))
+                    : Message.SEE_NO_ANSWER.text(at.words(), Durations.words(timeout));
         } else if (cause instanceof ConnectException) {
             return Message.SEE_REFUSED.text(at.words());
         } else if (cause instanceof UnknownHostException) {
             return Message.SEE_UNKNOWN_HOST.text(at.host());
         } else if (cause instanceof IOException || String.valueOf(cause.getMessage()).contains("disconnect")) {
             return Message.SEE_LOST.text(at.words());
+        } else if (cause instanceof BufferUnderflowException) {
+            return Message.SEE_AMOUNT.text(at.words());
         }
         return Message.SEE_GARBLED.text(at.words(), String.valueOf(cause.getMessage()));
+    }
+
+    /** What to look for: the codes as the Modbus Application Protocol Specification V1.1b3, section 7, has them. */
+    private static Message exception(int code) {
+        return switch (code) {
+            case 4, 5, 6, 8 -> Message.SEE_EXCEPTION_OF_UNIT;
+            case 10, 11 -> Message.SEE_EXCEPTION_OF_GATEWAY;
+            default -> Message.SEE_EXCEPTION;
+        };
     }
 
     private synchronized void giveUp() {

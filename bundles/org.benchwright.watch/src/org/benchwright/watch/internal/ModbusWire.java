@@ -3,12 +3,18 @@ package org.benchwright.watch.internal;
 import java.nio.ByteBuffer;
 import java.time.Duration;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
+import java.util.function.IntConsumer;
+
+import org.benchwright.watch.Endpoint;
 
 import com.digitalpetri.modbus.ModbusPduSerializer;
+import com.digitalpetri.modbus.ModbusTcpFrame;
 import com.digitalpetri.modbus.TimeoutScheduler;
 import com.digitalpetri.modbus.client.ModbusClientConfig;
 import com.digitalpetri.modbus.client.ModbusTcpClient;
 import com.digitalpetri.modbus.pdu.ModbusPdu;
+import com.digitalpetri.modbus.tcp.client.NettyClientTransportConfig;
 import com.digitalpetri.modbus.tcp.client.NettyTcpClientTransport;
 
 import io.netty.channel.EventLoopGroup;
@@ -25,14 +31,44 @@ public final class ModbusWire implements AutoCloseable {
     private final EventLoopGroup loops = new NioEventLoopGroup(THREADS, new DefaultThreadFactory("watch-modbus", true));
     private final TimeoutScheduler timeouts = TimeoutScheduler.create(loops, loops);
 
-    /** A client that is not connected yet. */
-    ModbusTcpClient client(String host, int port, Duration timeout) {
-        NettyTcpClientTransport transport = NettyTcpClientTransport.create(config -> config.setHostname(host).setPort(port)
+    /**
+     * A client that is not connected yet.
+     *
+     * @param others hears of answers that another unit gave
+     */
+    ModbusTcpClient client(Endpoint.Modbus at, String host, Duration timeout, IntConsumer others) {
+        NettyClientTransportConfig line = NettyClientTransportConfig.create(config -> config.setHostname(host).setPort(at.port())
                 .setConnectTimeout(timeout).setConnectPersistent(false).setReconnectLazy(true).setEventLoopGroup(loops).setExecutor(loops));
         return new ModbusTcpClient(ModbusClientConfig.create(config -> {
             ModbusPduSerializer usual = config.requestSerializer;
             config.setRequestTimeout(timeout).setTimeoutScheduler(timeouts).setRequestSerializer(new ReadingOnly(usual));
-        }), transport);
+        }), new OneUnitOnly(line, at.unit(), others));
+    }
+
+    /** An answer that another unit gave, or that is of another protocol, is none: behind a gateway it would be a neighbour's health. */
+    private static final class OneUnitOnly extends NettyTcpClientTransport {
+        private final int unit;
+        private final IntConsumer others;
+
+        OneUnitOnly(NettyClientTransportConfig line, int unit, IntConsumer others) {
+            super(line);
+            this.unit = unit;
+            this.others = others;
+        }
+
+        @Override
+        public void receive(Consumer<ModbusTcpFrame> answered) {
+            super.receive(frame -> {
+                if (frame.header().protocolId() != 0) {
+                    return;
+                }
+                if (frame.header().unitId() == unit) {
+                    answered.accept(frame);
+                } else {
+                    others.accept(frame.header().unitId());
+                }
+            });
+        }
     }
 
     /** Whatever else is asked of the library, no request that could change a unit ever becomes bytes. */

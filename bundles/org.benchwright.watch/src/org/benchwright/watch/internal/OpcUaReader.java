@@ -76,20 +76,25 @@ public final class OpcUaReader implements PointReader {
      * client that nobody holds would go on knocking, and a session that nobody closes is one less that the unit has for others.
      */
     private static final class Attempt {
+        private final OpcUaWire wire;
         private final CompletableFuture<Session> session = new CompletableFuture<>();
         private Optional<OpcUaClient> client = Optional.empty();
         private boolean givenUp;
 
+        private Attempt(OpcUaWire wire) {
+            this.wire = wire;
+        }
+
         private synchronized void made(OpcUaClient made) {
             client = Optional.of(made);
             if (givenUp) {
-                made.disconnectAsync();
+                wire.leave(made);
             }
         }
 
         private synchronized void giveUp() {
             givenUp = true;
-            client.ifPresent(OpcUaClient::disconnectAsync);
+            client.ifPresent(wire::leave);
         }
     }
 
@@ -202,7 +207,7 @@ public final class OpcUaReader implements PointReader {
 
     private synchronized CompletableFuture<Session> session() {
         if (attempt.isEmpty()) {
-            Attempt begun = new Attempt();
+            Attempt begun = new Attempt(wire);
             attempt = Optional.of(begun);
             connect(begun).whenComplete((session, failure) -> {
                 if (failure == null) {

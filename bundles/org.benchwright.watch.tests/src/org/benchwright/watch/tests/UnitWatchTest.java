@@ -1,0 +1,104 @@
+package org.benchwright.watch.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.math.BigDecimal;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionStage;
+import java.util.function.Supplier;
+
+import org.benchwright.core.PointAddress;
+import org.benchwright.watch.Observed;
+import org.benchwright.watch.PointReader;
+import org.benchwright.watch.PointValues;
+import org.benchwright.watch.UnitWatch;
+import org.benchwright.watch.WatchRhythm;
+import org.junit.jupiter.api.Test;
+
+/** A watch whose reader or whose values are in no order: whatever goes wrong, silence is told, and the unit is seen again afterwards. */
+class UnitWatchTest {
+
+    private static final PointAddress STATE = new PointAddress.Node("ns=1;s=State");
+    private static final PointAddress SUPPLY = new PointAddress.Node("ns=1;s=Supply");
+    private static final WatchRhythm RHYTHM = new WatchRhythm(Duration.ofSeconds(10), 2, 3, Duration.ofMinutes(1));
+    private static final Instant BEGAN = Instant.parse("2026-03-02T08:00:00Z");
+
+    private final List<Observed> told = new ArrayList<>();
+    private Duration now = Duration.ZERO;
+    private Supplier<CompletionStage<PointValues>> answer = () -> reads("240");
+    private final UnitWatch watch = new UnitWatch(new PointReader() {
+        @Override
+        public CompletionStage<PointValues> read() {
+            return answer.get();
+        }
+
+        @Override
+        public void close() {
+            // Nothing was opened.
+        }
+    }, new OneUnit(List.of(STATE, SUPPLY)), RHYTHM, new Clock() {
+        @Override
+        public Instant instant() {
+            return BEGAN.plus(now);
+        }
+
+        @Override
+        public ZoneOffset getZone() {
+            return ZoneOffset.UTC;
+        }
+
+        @Override
+        public Clock withZone(ZoneId zone) {
+            return this;
+        }
+    }, () -> now, told::addAll);
+
+    private static CompletionStage<PointValues> reads(String tenths) {
+        return CompletableFuture.completedFuture(new PointValues(Map.of(STATE, BigDecimal.ONE, SUPPLY, new BigDecimal(tenths))));
+    }
+
+    private void ticks(int times) {
+        for (int i = 0; i < times; i++) {
+            now = now.plus(RHYTHM.every());
+            watch.tick();
+        }
+    }
+
+    private List<String> silences() {
+        return told.stream().filter(Observed.Silent.class::isInstance).map(one -> ((Observed.Silent) one).why()).toList();
+    }
+
+    /** What a register of 64 bits reads in the wrong order of bytes. */
+    @Test
+    void aNumberThatIsNoQuantityIsNotSeen() {
+        ticks(2);
+        assertTrue(watch.seeing());
+        answer = () -> reads("4.9E-324");
+        ticks(RHYTHM.silentAfter());
+        assertFalse(watch.seeing());
+        assertEquals(List.of("reading failed: A quantity has at most 100 digits on either side."), silences());
+    }
+
+    @Test
+    void aReaderThatFailsAtOnceIsNotSeen() {
+        ticks(2);
+        answer = () -> {
+            throw new IllegalStateException("no such place");
+        };
+        ticks(RHYTHM.silentAfter());
+        assertEquals(List.of("reading failed: no such place"), silences());
+        answer = () -> reads("240");
+        ticks(10);
+        assertTrue(watch.seeing());
+    }
+}
