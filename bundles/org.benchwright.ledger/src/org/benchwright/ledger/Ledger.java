@@ -120,6 +120,8 @@ public interface Ledger extends AutoCloseable {
     /**
      * Keeps a document under its digest; keeping it again changes nothing. Attachments of more than 256 KiB lie as files beside the ledger.
      * A payload names it by {@link DocumentReference}.
+     *
+     * @throws WithdrawnDocumentException when it was kept before, and its bytes were withdrawn
      */
     Digest keep(byte[] content, DocumentKind kind) throws LedgerException;
 

@@ -25,6 +25,11 @@ public final class SqliteLedger extends TableLedger {
         AttachmentEraser.erase(file, test, attachment);
     }
 
+    /** Whether bytes of an attachment are here, in the ledger's file or beside it. */
+    public boolean holdsBytes(Digest attachment) throws LedgerException {
+        return AttachmentEraser.isLeft(file, attachment);
+    }
+
     /**
      * Opens the ledger; makes it, and its folder, when there is none.
      *

@@ -249,6 +249,35 @@ public final class Auditing {
     }
 
     /**
+     * Ends what {@link #withdrawAttachment} began, where it was broken off after the signature and before the bytes were gone.
+     *
+     * @return whether bytes were left
+     */
+    public boolean endWithdrawal(String test, long event) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        return Asked.of(() -> {
+            try (BenchLedger open = BenchLedger.openExisting(ledger)) {
+                return open.afterSeal(clocks.time()).endWithdrawal(test, event);
+            }
+        });
+    }
+
+    /**
+     * Ends what {@link #withdrawFile} began, where it was broken off after the signature and before the bytes were gone.
+     *
+     * @return the file, if bytes were left of it
+     */
+    public Optional<HouseFile> endWithdrawal(String typed, String file) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        return Asked.of(() -> {
+            try (BenchLedger open = BenchLedger.openExisting(ledger)) {
+                ReceiptBook book = open.receiptBook();
+                String unit = unit(typed, book);
+                HouseFile found = file(unit, file.strip(), ReceivedRows.files(unit, book));
+                return found.withdrawn().isPresent() && open.houseFiles(clocks.time()).endWithdrawals() > 0 ? Optional.of(found) : Optional.empty();
+            }
+        });
+    }
+
+    /**
      * Takes the bytes of a file away that was kept with a receipt or a repair, since they are personal; its digest stays.
      *
      * @param typed the unit's serial number or tag, or one of its receipts, such as {@code R-17}

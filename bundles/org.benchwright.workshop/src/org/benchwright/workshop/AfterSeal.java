@@ -3,9 +3,12 @@ package org.benchwright.workshop;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 
 import org.benchwright.core.Actor;
+import org.benchwright.core.Digest;
 import org.benchwright.core.Role;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.record.Deed;
@@ -100,6 +103,34 @@ public final class AfterSeal {
         } catch (LedgerException failure) {
             throw LedgerWork.failed(failure);
         }
+    }
+
+    /**
+     * Ends a withdrawal that was signed and then broken off, by a cut in the power perhaps, before the bytes were gone from this ledger.
+     *
+     * @param test  its id
+     * @param event number of the event that attached what was withdrawn
+     * @return whether bytes were left; not so if nothing of the kind was withdrawn
+     * @throws FaultyRecordException if the test's record cannot be what happened
+     */
+    public boolean endWithdrawal(String test, long event) throws StoreException, FaultyRecordException {
+        Optional<TestId> id = TestId.parse(test).filter(TestId::isTest);
+        return LedgerWork.of(() -> {
+            if (id.isEmpty() || ledger.lastSequence(id.get()) == 0 || !(ledger instanceof SqliteLedger own)) {
+                return false;
+            }
+            Optional<TestRecord> record = kept.read(ledger, id.get()).record().filter(found -> found.withdrawn(event).isPresent());
+            List<Digest> left = new ArrayList<>();
+            for (TestRecord.Attachment attachment : record.map(TestRecord::attachments).orElse(List.of())) {
+                if (attachment.event() == event && own.holdsBytes(attachment.digest())) {
+                    left.add(attachment.digest());
+                }
+            }
+            for (Digest each : left) {
+                own.erase(id.get(), each);
+            }
+            return !left.isEmpty();
+        });
     }
 
     /** The ledger with the test that takes the place of this one: that of this bench, or the shared one. */

@@ -83,4 +83,13 @@ public final class HouseFiles {
             throw LedgerWork.failed(failure);
         }
     }
+
+    /**
+     * Ends withdrawals that were signed and then broken off, by a cut in the power perhaps, before the bytes were gone from this bench's ledger.
+     *
+     * @return how many files had bytes left
+     */
+    public int endWithdrawals() throws StoreException {
+        return own instanceof SqliteLedger bench ? LedgerWork.of(() -> FileEraser.erase(bench)) : 0;
+    }
 }

@@ -147,9 +147,7 @@ public final class Sharing {
                     Noting noting = new Noting();
                     Forwarder.Outcome outcome = forwarder.run(noting, cancellation);
                     noting.done(outcome);
-                    if (outcome.fetched() > 0) {
-                        FileEraser.erase(own);
-                    }
+                    FileEraser.erase(own);
                     told.accept(state());
                     wait = BETWEEN;
                     time.pause(BETWEEN);

@@ -132,6 +132,12 @@ class AuditCommandsTest {
         says(bench.run("verify", bench.ledger().toString()), "was withdrawn by auditor MJ: a face can be seen");
         says(bench.run("verify", bench.ledger().toString()), "The ledger is sound.");
         assertTrue(record(attached).contains("face.jpg (withdrawn, its digest stays)"), record(attached));
+        Path brokenOff = bench.ledger().resolveSibling("attachments").resolve(Digest.of(Files.readAllBytes(photo)).hex().replaceFirst("^..", "$0/"));
+        Files.createDirectories(brokenOff.getParent());
+        Files.copy(photo, brokenOff);
+        says(bench.run("verify", bench.ledger().toString()), "bench withdraw-attachment once more");
+        says(bench("", "withdraw-attachment", attached, event, "--reason", "again", "--by", "MJ"), "are erased now.");
+        assertFalse(Files.exists(brokenOff));
         assertFalse(new String(Files.readAllBytes(bench.ledger()), StandardCharsets.ISO_8859_1).contains("a face that could be recognised"));
     }
 

@@ -241,12 +241,27 @@ final class AuditCommands extends SigningCommands {
     int withdrawAttachment(Given given) throws CannotStoreException {
         String about = given.word().orElseThrow();
         if (!about.strip().toUpperCase(Locale.ROOT).startsWith("T-")) {
-            return signing(screen -> {
-                HouseFile file = auditing(given).withdrawFile(about, given.second().orElse(""), text(given, "--reason"), by(given, screen));
-                screen.line(Message.AUDIT_FILE_WITHDRAWN.text(file.where(), file.name(), file.withdrawn().orElse("")));
-            });
+            return signing(screen -> withdrawFile(given, about, given.second().orElse(""), screen));
         }
-        return sign(given, (auditing, test, who) -> auditing.withdrawAttachment(test, event(given), text(given, "--reason"), who));
+        return signing(screen -> {
+            // Asked before the password is, which that doesn't need.
+            if (auditing(given).endWithdrawal(about, event(given))) {
+                screen.line(Message.AUDIT_ERASED.text(about, String.valueOf(event(given))));
+            } else {
+                print(about, auditing(given).withdrawAttachment(about, event(given), text(given, "--reason"), by(given, screen)), screen);
+            }
+        });
+    }
+
+    private void withdrawFile(Given given, String about, String name, Screen screen)
+            throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        Optional<HouseFile> ended = auditing(given).endWithdrawal(about, name);
+        if (ended.isPresent()) {
+            screen.line(Message.AUDIT_FILE_ERASED.text(ended.get().where(), ended.get().name(), ended.get().withdrawn().orElse("")));
+            return;
+        }
+        HouseFile file = auditing(given).withdrawFile(about, name, text(given, "--reason"), by(given, screen));
+        screen.line(Message.AUDIT_FILE_WITHDRAWN.text(file.where(), file.name(), file.withdrawn().orElse("")));
     }
 
     int voidRecord(Given given) throws CannotStoreException {

@@ -52,6 +52,12 @@ public final class AttachmentEraser {
         });
     }
 
+    /** Whether anything is left to erase; a file beside counts, whatever the database says of it. */
+    public static boolean isLeft(SqliteFile file, Digest attachment) throws LedgerException {
+        return Files.exists(Attachments.beside(file.path()).file(attachment))
+                || file.read(connection -> LedgerTables.of(file.path()).holdsWithin(connection, attachment));
+    }
+
     private static void overwriteAnew(Connection connection, LedgerTables tables, Digest attachment) throws SQLException {
         try (Statement statement = connection.createStatement()) {
             String safeguard;

@@ -62,6 +62,25 @@ public record DocumentTable(String place, Optional<Attachments> attachments) {
         }
     }
 
+    /** Whether the document's bytes were taken out of its row. */
+    boolean isErased(Connection connection, Digest digest) throws SQLException {
+        return within(connection, digest).filter(content -> isWithdrawn(content, digest)).isPresent();
+    }
+
+    /** Whether bytes of a document stand in its row. */
+    boolean holdsWithin(Connection connection, Digest digest) throws SQLException {
+        return within(connection, digest).filter(content -> content.length > 0 && !isWithdrawn(content, digest)).isPresent();
+    }
+
+    private static Optional<byte[]> within(Connection connection, Digest digest) throws SQLException {
+        try (PreparedStatement statement = connection.prepareStatement("SELECT content FROM document WHERE digest = ?")) {
+            statement.setBytes(1, digest.bytes());
+            try (ResultSet row = statement.executeQuery()) {
+                return row.next() ? Optional.ofNullable(row.getBytes(1)) : Optional.empty();
+            }
+        }
+    }
+
     /** Adds the row, unless there is one; a file beside must have been written before. */
     void insert(Connection connection, Digest digest, byte[] content, DocumentKind kind) throws SQLException, LedgerException {
         if (holds(connection, digest)) {

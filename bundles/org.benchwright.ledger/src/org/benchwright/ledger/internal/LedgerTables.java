@@ -29,6 +29,7 @@ import org.benchwright.ledger.SequenceConflictException;
 import org.benchwright.ledger.Signer;
 import org.benchwright.ledger.Signing;
 import org.benchwright.ledger.TestId;
+import org.benchwright.ledger.WithdrawnDocumentException;
 import org.benchwright.ledger.internal.JsonValue.Members;
 
 /** What is done within one transaction on the ledger's tables, and the rules of appending. */
@@ -167,6 +168,9 @@ public record LedgerTables(EventTable events, DocumentTable documents, SealTable
         }
         Digest digest = Digest.of(content);
         return database.write(connection -> {
+            if (documents.isErased(connection, digest)) {
+                throw new WithdrawnDocumentException(Messages.text("document.withdrawn", digest));
+            }
             if (documents.isBeside(kind, content.length) && !documents.holds(connection, digest)) {
                 writeBeside(digest, content);
             }
@@ -200,6 +204,11 @@ public record LedgerTables(EventTable events, DocumentTable documents, SealTable
             }
         }
         return false;
+    }
+
+    /** Whether bytes of a document stand in its row. */
+    public boolean holdsWithin(Connection connection, Digest digest) throws SQLException {
+        return documents.holdsWithin(connection, digest);
     }
 
     /** Takes the bytes out of the row of an attachment, without the safeguard against changes. */

@@ -90,13 +90,14 @@ public final class GoldenMaker {
         String drawn = tests.accepted();
         tests.sign(drawn, "HD", new RecordFact.Reviewed(true, ""));
         tests.endReviews();
-        tests.sign(drawn, "MJ", new RecordFact.AttachmentWithdrawn(tests.record(drawn).attachments().get(0).event(), Digest.of(new byte[] {1}), "a face"));
         unitsInTheHouse(tests, time, station, photo.resolveSibling("face.jpg"));
         instruments(tests, time);
         provedBench(tests, time, station);
+        new SeldomMet(tests.file(), time, station).test();
         ends(tests);
         tests.rehearsal();
         tests.open();
+        tests.sign(drawn, "MJ", new RecordFact.AttachmentWithdrawn(tests.record(drawn).attachments().get(0).event(), Digest.of(new byte[] {1}), "a face"));
         try (BenchLedger ledger = BenchLedger.open(tests.file())) {
             time.advance(Duration.ofDays(40));
             ledger.workshop(station, time.benchTime()).returned(accepted,

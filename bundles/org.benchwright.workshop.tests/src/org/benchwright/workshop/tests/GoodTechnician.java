@@ -111,6 +111,13 @@ public final class GoodTechnician {
             return new Observation.Attached(d.attach().id(), Digest.of(new byte[] {1}), "plate.jpg");
         } else if (demand instanceof Demand.ConfirmItem d) {
             return new Observation.ItemConfirmed(d.choose().id(), d.item().name(), true);
+        } else if (demand instanceof Demand.GiveReason d) {
+            return new Observation.ReasonGiven(d.check(), "The reading was restless.");
+        } else if (demand instanceof Demand.Apply d) {
+            return new Fact.Applied(d.apply().id());
+        } else if (demand instanceof Demand.ReadCell d) {
+            Quantity shown = d.at().get(d.at().size() - 1).quantity().orElseThrow();
+            return new Observation.CellRead(d.grid().id(), d.cell(), shown.toString(), shown);
         } else if (demand instanceof Demand.Release d) {
             return new Fact.Released(d.check(), new Actor("GW", d.by()), true);
         }

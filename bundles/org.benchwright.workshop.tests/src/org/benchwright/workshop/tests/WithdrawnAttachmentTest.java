@@ -27,8 +27,11 @@ import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.WithdrawalMissingException;
 import org.benchwright.ledger.YearArchive;
 import org.benchwright.workshop.BenchLedger;
+import org.benchwright.workshop.FaultyRecordException;
 import org.benchwright.workshop.LedgerReport;
 import org.benchwright.workshop.RecordFault;
+import org.benchwright.workshop.Station;
+import org.benchwright.workshop.Workshop;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -81,10 +84,48 @@ class WithdrawnAttachmentTest {
             assertEquals(Optional.empty(), ledger.document(Digest.of(photo)));
             ledger.erase(new TestId(test), Digest.of(photo));
         }
+        assertNotKeptAgain(photo);
         assertTrue(tests.report().sound(), "done again it does no harm");
         tests.attaching(new byte[] {1});
         String again = tests.accepted();
         assertTrue(tests.report().sound(), "and work goes on: " + again);
+    }
+
+    private boolean ended(String test) throws Exception {
+        long event = tests.record(test).attachments().get(0).event();
+        try (BenchLedger ledger = BenchLedger.open(tests.file())) {
+            return ledger.afterSeal(time.benchTime()).endWithdrawal(test, event);
+        }
+    }
+
+    /** Between signature and erasure the power goes. */
+    @Test
+    void aWithdrawalThatWasBrokenOffAfterTheSignatureIsEnded() throws Exception {
+        byte[] photo = photo(LARGE);
+        String test = test(photo);
+        Files.deleteIfExists(folder.resolve("bench/plate.jpg"));
+        assertFalse(ended(test), "nobody withdrew it");
+        assertTrue(found(folder, photo));
+        tests.forge(test, "MJ", Role.AUDITOR, withdrawn(test, photo));
+        assertTrue(tests.report().withdrawn().get(0).reason().contains("its bytes are still here"), tests.report().withdrawn().toString());
+        assertTrue(ended(test));
+        assertFalse(found(folder, photo));
+        LedgerReport report = tests.report();
+        assertTrue(report.sound(), report.toString());
+        assertTrue(report.withdrawn().get(0).reason().endsWith("a face can be seen"), report.withdrawn().toString());
+        assertFalse(ended(test), "nothing is left");
+    }
+
+    /** What was withdrawn is not kept again, and whoever attaches it is told so. */
+    private void assertNotKeptAgain(byte[] photo) throws Exception {
+        Path again = Files.write(folder.resolve("again.jpg"), photo);
+        try (BenchLedger ledger = BenchLedger.open(tests.file())) {
+            Workshop workshop = ledger.workshop(new Station("bench 2", "Benchwright 0.1.0"), time.benchTime());
+            RefusedException refused = assertThrows(RefusedException.class, () -> workshop.attach(again));
+            assertTrue(refused.getMessage().contains("was withdrawn from this ledger before"), refused.getMessage());
+        }
+        Files.delete(again);
+        assertFalse(found(folder, photo));
     }
 
     @Test
@@ -139,6 +180,11 @@ class WithdrawnAttachmentTest {
         RecordFact fact = withdrawn(test, photo);
         assertThrows(RefusedException.class, () -> tests.sign(test, "QN", fact));
         tests.forge(test, "QN", Role.AUDITOR, fact);
+        assertThrows(FaultyRecordException.class, () -> tests.record(test));
+        try (BenchLedger ledger = BenchLedger.open(tests.file())) {
+            assertThrows(FaultyRecordException.class, () -> ledger.afterSeal(time.benchTime()).endWithdrawal(test, ((RecordFact.AttachmentWithdrawn) fact).event()));
+        }
+        assertTrue(found(folder, photo), "such a withdrawal takes nothing away");
         takeAway(Digest.of(photo), asIfWithdrawn());
         assertOneDecision("QN had a hand in this test");
     }

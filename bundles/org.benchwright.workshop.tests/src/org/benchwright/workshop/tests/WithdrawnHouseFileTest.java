@@ -120,6 +120,31 @@ class WithdrawnHouseFileTest {
         assertTrue(tests.report().sound(), "and work goes on");
     }
 
+    private int ended() throws Exception {
+        try (BenchLedger ledger = BenchLedger.open(tests.file())) {
+            return ledger.houseFiles(time.benchTime()).endWithdrawals();
+        }
+    }
+
+    /** The power goes between signature and erasure, or between the database and the file beside it. */
+    @ParameterizedTest
+    @CsvSource({"2000, false", "409600, true"})
+    void aWithdrawalThatWasBrokenOffIsEnded(int size, boolean outOfTheTable) throws Exception {
+        byte[] photo = photo(size);
+        Digest digest = received(photo);
+        assertEquals(0, ended(), "nobody withdrew it");
+        forge(tests.key("MJ"), new Actor("MJ", Role.AUDITOR), away(digest), Meaning.WITHDRAWN);
+        if (outOfTheTable) {
+            ErasedBytes.takeAway(tests.file(), digest, asIfWithdrawn());
+        }
+        assertTrue(tests.report().withdrawn().get(0).reason().contains("its bytes are still here"), tests.report().withdrawn().toString());
+        assertTrue(found(folder, photo));
+        assertEquals(1, ended());
+        assertFalse(found(folder, photo));
+        assertTrue(tests.report().sound(), tests.report().toString());
+        assertEquals(0, ended(), "nothing is left");
+    }
+
     @Test
     void aRepairsPhotoGoesToo() throws Exception {
         byte[] photo = photo(SMALL);

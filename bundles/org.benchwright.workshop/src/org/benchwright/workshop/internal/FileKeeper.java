@@ -9,6 +9,7 @@ import org.benchwright.engine.RefusedException;
 import org.benchwright.ledger.DocumentKind;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerException;
+import org.benchwright.ledger.WithdrawnDocumentException;
 import org.benchwright.workshop.StoreException;
 
 /**
@@ -25,7 +26,7 @@ public record FileKeeper(Ledger ledger) {
      * Keeps a file.
      *
      * @return its digest
-     * @throws RefusedException if it can't be read or is too large
+     * @throws RefusedException if it can't be read, is too large, or was withdrawn before
      */
     public Digest keep(Path file) throws RefusedException, StoreException {
         if (!Files.isRegularFile(file)) {
@@ -38,6 +39,8 @@ public record FileKeeper(Ledger ledger) {
             return ledger.keep(Files.readAllBytes(file), DocumentKind.ATTACHMENT);
         } catch (IOException e) {
             throw new RefusedException(Message.ATTACHMENT_UNREADABLE.text(file.toString(), String.valueOf(e.getMessage())));
+        } catch (WithdrawnDocumentException e) {
+            throw new RefusedException(Message.ATTACHMENT_WITHDRAWN.text(file.toString()));
         } catch (LedgerException e) {
             throw LedgerWork.failed(e);
         }
