@@ -21,10 +21,10 @@ import org.benchwright.core.UnitOfMeasure;
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Fact;
-import org.benchwright.engine.event.Observation;
-import org.benchwright.engine.event.WatchFact;
 import org.benchwright.engine.event.Moment;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
+import org.benchwright.engine.event.WatchFact;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Expression;
 import org.benchwright.engine.plan.Move;
@@ -129,15 +129,15 @@ final class SeldomMet {
     }
 
     private void onSoak(TestId test) throws Exception {
-        told(test, "PT10S", new Fact.WatchSees(SOAK, FIRST, "modbus 192.0.2.7:502 unit 1", at("PT10S")));
-        told(test, "PT1H", new Fact.WatchHeld(SOAK, FIRST, at("PT10S"), at("PT1H"), 360, 0,
+        told(test, "PT10S", new WatchFact.Sees(SOAK, FIRST, "modbus 192.0.2.7:502 unit 1", at("PT10S")));
+        told(test, "PT1H", new WatchFact.Held(SOAK, FIRST, at("PT10S"), at("PT1H"), 360, 0,
                 List.of(new WatchFact.ConditionRange("ambient", Quantity.of("21.5", "degC"), Quantity.of("22.5", "degC")))));
-        told(test, "PT1H10S", new Fact.WatchCondition(SOAK, FIRST, "ambient", false, Optional.of(at("PT1H")), at("PT1H10S"), Quantity.of("31", "degC")));
-        told(test, "PT1H20S", new Fact.WatchCondition(SOAK, FIRST, "ambient", true, Optional.of(at("PT1H10S")), at("PT1H20S"), Quantity.of("27", "degC")));
-        told(test, "PT1H1M", new Fact.WatchSilent(SOAK, FIRST, Optional.of(at("PT1H20S")), "connection refused"));
-        told(test, "PT2H", new Fact.WatchSees(SOAK, SECOND, "modbus 192.0.2.7:502 unit 1", at("PT2H")));
-        told(test, "PT3H", new Fact.WatchHeld(SOAK, SECOND, at("PT2H"), at("PT3H"), 361, 0, List.of()));
-        told(test, "PT3H20S", new Fact.WatchChanged(SOAK, SECOND, Optional.of(at("PT3H")), at("PT3H10S"), 2, "not mode run: reads 0"));
+        told(test, "PT1H10S", new WatchFact.ConditionCrossed(SOAK, FIRST, "ambient", false, Optional.of(at("PT1H")), at("PT1H10S"), Quantity.of("31", "degC")));
+        told(test, "PT1H20S", new WatchFact.ConditionCrossed(SOAK, FIRST, "ambient", true, Optional.of(at("PT1H10S")), at("PT1H20S"), Quantity.of("27", "degC")));
+        told(test, "PT1H1M", new WatchFact.Silent(SOAK, FIRST, Optional.of(at("PT1H20S")), "connection refused"));
+        told(test, "PT2H", new WatchFact.Sees(SOAK, SECOND, "modbus 192.0.2.7:502 unit 1", at("PT2H")));
+        told(test, "PT3H", new WatchFact.Held(SOAK, SECOND, at("PT2H"), at("PT3H"), 361, 0, List.of()));
+        told(test, "PT3H20S", new WatchFact.Changed(SOAK, SECOND, Optional.of(at("PT3H")), at("PT3H10S"), 2, "not mode run: reads 0"));
     }
 
     /** As a watch does: the sitting's own clock stays where the sitting left it. */
