@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
@@ -19,28 +18,21 @@ import org.benchwright.ledger.Meaning;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.FaultyRecordException;
 import org.benchwright.workshop.LedgerReport;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** What nobody may sign about a record, signed all the same with good keys under intact hashes: verification names test, event and reason. */
-class AfterSealAttackTest {
-
-    @TempDir
-    private Path folder;
-    private final MovedTime time = new MovedTime();
-    private SealedTests tests;
-
-    @BeforeEach
-    void people() throws Exception {
-        tests = new SealedTests(folder, time);
-    }
+class AfterSealAttackTest extends WithSealedTests {
 
     /** Nothing but the third line finds it, at the last event of that test. */
     private void found(String test, String words) throws Exception {
         try (BenchLedger ledger = BenchLedger.openReadOnly(tests.file())) {
             OneFault.at(test, ledger.lastSequence(test), tests.report(), words);
         }
+    }
+
+    private void forged(String test, String person, Role role, RecordFact fact, String words) throws Exception {
+        tests.forge(test, person, role, fact);
+        found(test, words);
     }
 
     private RecordFact accepted(String test) throws Exception {
@@ -50,22 +42,19 @@ class AfterSealAttackTest {
     @Test
     void decidedByATechnicianOfTheTest() throws Exception {
         String test = tests.departed();
-        tests.forge(test, "QN", Role.AUDITOR, accepted(test));
-        found(test, "QN had a hand in this test");
+        forged(test, "QN", Role.AUDITOR, accepted(test), "QN had a hand in this test");
     }
 
     @Test
     void decidedBySomebodyWithoutTheRole() throws Exception {
         String test = tests.departed();
-        tests.forge(test, "KM", Role.SUPERVISOR, accepted(test));
-        found(test, "KM may not decide on departures");
+        forged(test, "KM", Role.SUPERVISOR, accepted(test), "KM may not decide on departures");
     }
 
     @Test
     void decidedInARoleThatWasOnlyClaimed() throws Exception {
         String test = tests.departed();
-        tests.forge(test, "KM", Role.AUDITOR, accepted(test));
-        found(test, "KM may not decide on departures");
+        forged(test, "KM", Role.AUDITOR, accepted(test), "KM may not decide on departures");
     }
 
     @Test
@@ -90,53 +79,46 @@ class AfterSealAttackTest {
         try (BenchLedger ledger = BenchLedger.open(tests.file())) {
             ledger.registrar(time.benchTime(), 10).grant(Approved.by("LW"), "RB", Role.AUDITOR);
         }
-        tests.forge(test, "RB", Role.AUDITOR, accepted(test));
-        found(test, "RB prepared the revision");
+        forged(test, "RB", Role.AUDITOR, accepted(test), "RB prepared the revision");
     }
 
     @Test
     void decidedTwice() throws Exception {
         String test = tests.departed();
         tests.sign(test, "MJ", accepted(test));
-        tests.forge(test, "HD", Role.AUDITOR, new RecordFact.DepartureDecided(tests.deviation(test), DepartureDecision.VOID, "no"));
-        found(test, "decided already");
+        forged(test, "HD", Role.AUDITOR, new RecordFact.DepartureDecided(tests.deviation(test), DepartureDecision.VOID, "no"), "decided already");
     }
 
     @Test
     void decidedAfterVoid() throws Exception {
         String test = tests.departed();
         tests.sign(test, "MJ", new RecordFact.Voided("wrong unit"));
-        tests.forge(test, "HD", Role.AUDITOR, new RecordFact.DepartureDecided(tests.record(test).deviations().get(0).sequence(),
-                DepartureDecision.ACCEPTED, "fine"));
-        found(test, "This record is void");
+        forged(test, "HD", Role.AUDITOR, new RecordFact.DepartureDecided(tests.record(test).deviations().get(0).sequence(),
+                DepartureDecision.ACCEPTED, "fine"), "This record is void");
     }
 
     @Test
     void somethingThatIsNoDeparture() throws Exception {
         String test = tests.departed();
-        tests.forge(test, "MJ", Role.AUDITOR, new RecordFact.DepartureDecided(2, DepartureDecision.ACCEPTED, "fine"));
-        found(test, "Event 2 of this test is no departure");
+        forged(test, "MJ", Role.AUDITOR, new RecordFact.DepartureDecided(2, DepartureDecision.ACCEPTED, "fine"), "Event 2 of this test is no departure");
     }
 
     @Test
     void decidedBeforeTheSeal() throws Exception {
         String test = tests.open();
-        tests.forge(test, "MJ", Role.AUDITOR, new RecordFact.DepartureDecided(1, DepartureDecision.ACCEPTED, "fine"));
-        found(test, "unknown kind of event \"departure-decided\"");
+        forged(test, "MJ", Role.AUDITOR, new RecordFact.DepartureDecided(1, DepartureDecision.ACCEPTED, "fine"), "unknown kind of event \"departure-decided\"");
     }
 
     @Test
     void handedOverWithAnUndecidedDeparture() throws Exception {
         String test = tests.departed();
-        tests.forge(test, "QN", Role.TECHNICIAN, new RecordFact.HandedOver("the owner", test + "/1"));
-        found(test, "1 to decide first");
+        forged(test, "QN", Role.TECHNICIAN, new RecordFact.HandedOver("the owner", test + "/1"), "1 to decide first");
     }
 
     @Test
     void handedOverWithAnotherNumber() throws Exception {
         String test = tests.accepted();
-        tests.forge(test, "QN", Role.TECHNICIAN, new RecordFact.HandedOver("the owner", test + "/2"));
-        found(test, "is not the one that holds");
+        forged(test, "QN", Role.TECHNICIAN, new RecordFact.HandedOver("the owner", test + "/2"), "is not the one that holds");
     }
 
     @Test
@@ -145,8 +127,7 @@ class AfterSealAttackTest {
         long lamp = tests.record(test).run().events().stream().filter(event -> event.body() instanceof Observation.Seen).findFirst().orElseThrow()
                 .sequence();
         tests.sign(test, "QN", new RecordFact.Amended(lamp, "no", "the film shows it dark"));
-        tests.forge(test, "QN", Role.TECHNICIAN, new RecordFact.HandedOver("the owner", test + "/2"));
-        found(test, "with what was amended it would have been rejected");
+        forged(test, "QN", Role.TECHNICIAN, new RecordFact.HandedOver("the owner", test + "/2"), "with what was amended it would have been rejected");
     }
 
     @Test
@@ -171,54 +152,47 @@ class AfterSealAttackTest {
         try (BenchLedger ledger = BenchLedger.open(tests.file())) {
             ledger.registrar(time.benchTime(), 10).grant(Approved.by("LW"), "RB", Role.AUDITOR);
         }
-        tests.forge(test, "RB", Role.AUDITOR, new RecordFact.Reviewed(true, ""));
-        found(test, "RB prepared the revision");
+        forged(test, "RB", Role.AUDITOR, new RecordFact.Reviewed(true, ""), "RB prepared the revision");
     }
 
     @Test
     void aReviewByWhoDecided() throws Exception {
         String test = tests.rejected();
         tests.sign(test, "MJ", new RecordFact.NonconformityDecided(tests.deviation(test), Disposition.SCRAP, "dead"));
-        tests.forge(test, "MJ", Role.AUDITOR, new RecordFact.Reviewed(true, ""));
-        found(test, "A review takes another auditor");
+        forged(test, "MJ", Role.AUDITOR, new RecordFact.Reviewed(true, ""), "A review takes another auditor");
     }
 
     @Test
     void anAmendmentOfWhatIsNoEntry() throws Exception {
         String test = tests.accepted();
-        tests.forge(test, "QN", Role.TECHNICIAN, new RecordFact.Amended(1, "C16-004712", "typed wrong"));
-        found(test, "Event 1 is no entry");
+        forged(test, "QN", Role.TECHNICIAN, new RecordFact.Amended(1, "C16-004712", "typed wrong"), "Event 1 is no entry");
     }
 
     @Test
     void handedOverWithoutTheReviewForWhichItWasDrawn() throws Exception {
         tests.reviewAll();
         String test = tests.accepted();
-        tests.forge(test, "QN", Role.TECHNICIAN, new RecordFact.HandedOver("the owner", test + "/1"));
-        found(test, "This record was drawn for a review");
+        forged(test, "QN", Role.TECHNICIAN, new RecordFact.HandedOver("the owner", test + "/1"), "This record was drawn for a review");
     }
 
     @Test
     void reviewedByATechnicianOfTheTestThatWasDrawn() throws Exception {
         tests.reviewAll();
         String test = tests.accepted();
-        tests.forge(test, "QN", Role.AUDITOR, new RecordFact.Reviewed(true, ""));
-        found(test, "QN had a hand in this test");
+        forged(test, "QN", Role.AUDITOR, new RecordFact.Reviewed(true, ""), "QN had a hand in this test");
     }
 
     @Test
     void aRehearsalThatIsHandedOver() throws Exception {
         String test = tests.rehearsal();
-        tests.forge(test, "QN", Role.TECHNICIAN, new RecordFact.HandedOver("the owner", test + "/1"));
-        found(test, "A rehearsal tests no unit");
+        forged(test, "QN", Role.TECHNICIAN, new RecordFact.HandedOver("the owner", test + "/1"), "A rehearsal tests no unit");
     }
 
     @Test
     void supersededByATestOfNoUnit() throws Exception {
         String test = tests.accepted();
         tests.sign(test, "QN", new RecordFact.HandedOver("the owner", test + "/1"));
-        tests.forge(test, "MJ", Role.AUDITOR, new RecordFact.Superseded("T-4K7M2-QXD9R", "tested again"));
-        found(test, "is no sealed test of unit C16-004711");
+        forged(test, "MJ", Role.AUDITOR, new RecordFact.Superseded("T-4K7M2-QXD9R", "tested again"), "is no sealed test of unit C16-004711");
     }
 
     /** The second line finds it, and nobody works with such a record. */

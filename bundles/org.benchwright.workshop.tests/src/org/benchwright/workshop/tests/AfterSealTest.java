@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
@@ -20,33 +19,15 @@ import org.benchwright.engine.record.Standing;
 import org.benchwright.engine.record.TestRecord;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.BenchTime;
-import org.benchwright.workshop.LedgerReport;
 import org.benchwright.workshop.OvertakenException;
 import org.benchwright.workshop.SigningPerson;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** What people sign about records after their seal, with their own keys, and that it verifies. */
-class AfterSealTest {
-
-    @TempDir
-    private Path folder;
-    private final MovedTime time = new MovedTime();
-    private SealedTests tests;
-
-    @BeforeEach
-    void people() throws Exception {
-        tests = new SealedTests(folder, time);
-    }
+class AfterSealTest extends WithSealedTests {
 
     private String refusal(String test, String person, RecordFact fact) {
         return assertThrows(RefusedException.class, () -> tests.sign(test, person, fact)).getMessage();
-    }
-
-    private void sound() throws Exception {
-        LedgerReport report = tests.report();
-        assertTrue(report.sound(), report::toString);
     }
 
     private List<String> told(String test) throws Exception {
@@ -70,7 +51,7 @@ class AfterSealTest {
         assertEquals(List.of("departure-decided by auditor MJ: departure " + departure + ": accepted: it read right against another",
                 "reviewed by auditor HD: agreed", "handed-over by technician QN: to the owner with certificate " + test + "/1",
                 "superseded by auditor MJ: by " + next + ": tested again"), told(test));
-        sound();
+        assertSound();
     }
 
     @Test
@@ -83,7 +64,7 @@ class AfterSealTest {
         assertEquals(signed.amendments(), read.amendments());
         assertEquals(Verdict.ACCEPTED, read.amendments().get(0).replay().verdict().orElseThrow());
         assertEquals("24.11 V", read.amendments().get(0).replay().changes().get(0).now().numbers().orElseThrow().value());
-        sound();
+        assertSound();
     }
 
     @Test
@@ -94,7 +75,7 @@ class AfterSealTest {
         tests.sign(test, "KM", new RecordFact.Recalled("went to the wrong owner"));
         tests.sign(test, "MJ", new RecordFact.Voided("mixed up with another unit"));
         assertEquals(Standing.VOID, tests.record(test).standing());
-        sound();
+        assertSound();
     }
 
     @Test
@@ -133,7 +114,7 @@ class AfterSealTest {
                     () -> ledger.afterSeal(then).sign(test, new RecordFact.Reviewed(true, ""), Approved.by("HD")));
         }
         assertEquals(List.of(), told(test));
-        sound();
+        assertSound();
     }
 
     /** The second line of verification tells of it; nobody goes on by it meanwhile. */

@@ -4,12 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 
-import org.benchwright.core.Actor;
 import org.benchwright.core.Role;
 import org.benchwright.core.SerialNumber;
 import org.benchwright.engine.RefusedException;
@@ -27,47 +25,31 @@ import org.benchwright.workshop.RegisteredPerson;
 import org.benchwright.workshop.Registrar;
 import org.benchwright.workshop.SigningPerson;
 import org.benchwright.workshop.Sitting;
-import org.benchwright.workshop.Station;
-import org.benchwright.workshop.Workshop;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Revisions that are prepared by one person, approved by another, and tests that are opened by them. */
-class ApprovalsTest {
+class ApprovalsTest extends AtTheBench {
 
-    private static final Actor QN = new Actor("QN", Role.TECHNICIAN);
     private static final SerialNumber SERIAL = new SerialNumber("C16-004711");
     private static final String NAME = Approvals.key(SamplePlan.acceptance());
 
-    @TempDir
-    private Path folder;
-    private final MovedTime time = new MovedTime();
-    private BenchLedger ledger;
-    private Workshop workshop;
     private Approvals approvals;
     private Registrar registrar;
 
     @BeforeEach
-    void open() throws Exception {
-        ledger = BenchLedger.open(file());
+    void enterPeople() throws Exception {
         Approved.people(ledger, time.benchTime());
-        workshop = ledger.workshop(new Station("bench 2", "Benchwright 0.1.0"), time.benchTime());
         approvals = ledger.approvals(time.benchTime());
         registrar = ledger.registrar(time.benchTime(), 10);
     }
 
     @AfterEach
-    void closeSound() throws Exception {
-        ledger.close();
+    void verify() throws Exception {
         LedgerReport report = BenchLedger.verify(file());
         assertTrue(report.sound(), report.links() + " " + report.signatures() + " " + report.decisions());
-    }
-
-    private Path file() {
-        return folder.resolve("bench.ledger");
     }
 
     private static CompiledProcedure procedure(int revision, String text) {

@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.Statement;
@@ -21,24 +20,12 @@ import org.benchwright.ledger.Projection;
 import org.benchwright.workshop.Fleet;
 import org.benchwright.workshop.FleetFilter;
 import org.benchwright.workshop.LedgerReport;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Departures and nonconformities of a whole ledger: out of the cache beside it, which verification compares with the events. */
-class DeviationListsTest {
-
-    @TempDir
-    private Path folder;
-    private final MovedTime time = new MovedTime();
-    private SealedTests tests;
-
-    @BeforeEach
-    void people() throws Exception {
-        tests = new SealedTests(folder, time);
-    }
+class DeviationListsTest extends WithSealedTests {
 
     private List<Fleet.Deviated> list(boolean nonconformities, boolean waitingOnly) throws Exception {
         try (Fleet fleet = Fleet.of(tests.file(), Progress.none(), Cancellation.never())) {
@@ -66,7 +53,7 @@ class DeviationListsTest {
         assertEquals(rejected + " power_up lamps", only.test() + " " + only.stage() + " " + only.step());
         tests.sign(rejected, "MJ", new RecordFact.NonconformityDecided(only.sequence(), Disposition.SCRAP, "dead"));
         assertEquals(List.of(), list(true, true));
-        assertTrue(tests.report().sound(), tests.report()::toString);
+        assertSound();
     }
 
     @Test
@@ -80,7 +67,7 @@ class DeviationListsTest {
             assertEquals(List.of(), fleet.inField(all, LocalDate.of(2027, 1, 1), 366));
             assertEquals(List.of(), fleet.measured(all));
         }
-        assertTrue(tests.report().sound(), tests.report()::toString);
+        assertSound();
     }
 
     private Fleet.State state() throws Exception {
@@ -95,7 +82,7 @@ class DeviationListsTest {
     void whatIsNotOverYetWaitsForNobody() throws Exception {
         String test = tests.open();
         assertEquals(List.of(), list(false, true));
-        assertTrue(tests.report().sound());
+        assertSound();
         assertEquals(List.of(test), ids());
     }
 
@@ -114,13 +101,13 @@ class DeviationListsTest {
         String departed = tests.departed();
         tests.rejected();
         assertEquals(1, list(false, true).size());
-        assertTrue(tests.report().sound());
+        assertSound();
         sql(change);
         LedgerReport report = tests.report();
         assertTrue(!report.sound() && !report.decisions().isEmpty(), change);
         assertTrue(report.decisions().get(0).reason().startsWith("the cache of figures and lists"), report.decisions().toString());
         Files.delete(Projection.besides(tests.file().toAbsolutePath()));
-        assertTrue(tests.report().sound());
+        assertSound();
         assertEquals(departed, list(false, true).get(0).test());
     }
 
@@ -141,10 +128,10 @@ class DeviationListsTest {
         list(false, true);
         sql("UPDATE mark SET link = 'other'");
         sql("DELETE FROM deviation");
-        assertTrue(tests.report().sound());
+        assertSound();
         assertEquals(1, list(false, true).size());
         Files.writeString(Projection.besides(tests.file().toAbsolutePath()), "no database");
-        assertTrue(tests.report().sound());
+        assertSound();
     }
 
     private void sql(String change) throws Exception {

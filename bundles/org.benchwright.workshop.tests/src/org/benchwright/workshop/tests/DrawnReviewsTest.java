@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.math.BigDecimal;
-import java.nio.file.Path;
 import java.util.List;
 
 import org.benchwright.core.Cancellation;
@@ -23,22 +22,10 @@ import org.benchwright.ledger.TestId;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.Fleet;
 import org.benchwright.workshop.LedgerReport;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Tests that the sampling plan draws for a review. */
-class DrawnReviewsTest {
-
-    @TempDir
-    private Path folder;
-    private final MovedTime time = new MovedTime();
-    private SealedTests tests;
-
-    @BeforeEach
-    void people() throws Exception {
-        tests = new SealedTests(folder, time);
-    }
+class DrawnReviewsTest extends WithSealedTests {
 
     private List<String> due() throws Exception {
         try (Fleet fleet = Fleet.of(tests.file(), Progress.none(), Cancellation.never())) {

@@ -6,8 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.math.BigDecimal;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.util.List;
@@ -26,6 +24,7 @@ import org.benchwright.engine.instrument.InstrumentFact;
 import org.benchwright.engine.instrument.InstrumentRange;
 import org.benchwright.engine.instrument.InstrumentUse;
 import org.benchwright.engine.instrument.RegisteredUncertainty;
+import org.benchwright.engine.plan.Plan;
 import org.benchwright.ledger.BenchKeyStore;
 import org.benchwright.ledger.EntryDraft;
 import org.benchwright.ledger.Ledger;
@@ -38,40 +37,23 @@ import org.benchwright.workshop.CompiledProcedure;
 import org.benchwright.workshop.InstrumentRegister;
 import org.benchwright.workshop.LedgerReport;
 import org.benchwright.workshop.Sitting;
-import org.benchwright.workshop.Station;
 import org.benchwright.workshop.Workshop;
 import org.benchwright.workshop.internal.InstrumentCodec;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** The register of instruments: who signs it, what a test copies of it, and what verification says of a forged one. */
-class InstrumentRegisterTest {
+class InstrumentRegisterTest extends AtTheBench {
 
     static final InstrumentFact ADDED = new InstrumentFact.Added("M-17", "Multimeter", "SN 4", List.of(new InstrumentRange(InstrumentUse.READS, "dc",
             Quantity.of("0", "V"), Quantity.of("60", "V"), new BigDecimal("0.05"), BigDecimal.ONE, Quantity.of("0.01", "V"), Optional.empty())), "bench 2");
 
-    @TempDir
-    private Path folder;
-    private final MovedTime time = new MovedTime();
     private final InstrumentCodec codec = new InstrumentCodec();
-    private BenchLedger ledger;
     private InstrumentRegister register;
 
     @BeforeEach
-    void open() throws Exception {
-        ledger = BenchLedger.open(file());
+    void openRegister() throws Exception {
         register = ledger.instrumentRegister(time.benchTime());
-    }
-
-    @AfterEach
-    void close() throws Exception {
-        ledger.close();
-    }
-
-    private Path file() {
-        return folder.resolve("bench.ledger");
     }
 
     private void people() throws Exception {
@@ -109,16 +91,14 @@ class InstrumentRegisterTest {
     }
 
     private Sitting begin() throws Exception {
-        Workshop workshop = ledger.workshop(new Station("bench 2", "Benchwright 0.1.0"), time.benchTime());
-        workshop.attach(Files.write(folder.resolve("plate.jpg"), new byte[] {1}));
-        return workshop.open(new CompiledProcedure(SamplePlan.acceptance(), SamplePlan.TEXT), new SerialNumber("C16-004711"),
-                new Actor("QN", Role.TECHNICIAN), false);
+        workshop.attach(plate());
+        return workshop.open(new CompiledProcedure(SamplePlan.acceptance(), SamplePlan.TEXT), new SerialNumber("C16-004711"), QN, false);
     }
 
     static Fact named(Instrument meter) {
-        return new Observation.InstrumentNamed("meter", "M-17", RegisteredUncertainty.of(SamplePlan.acceptance(), SamplePlan.acceptance()
-                .instruments().get(0),
-                meter.ranges()), BigDecimal.valueOf(2), meter.due(), Optional.of(Workshop.entry(meter)));
+        Plan plan = SamplePlan.acceptance();
+        return new Observation.InstrumentNamed("meter", "M-17", RegisteredUncertainty.of(plan, plan.instruments().get(0), meter.ranges()),
+                BigDecimal.valueOf(2), meter.due(), Optional.of(Workshop.entry(meter)));
     }
 
     @Test

@@ -5,8 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
@@ -33,51 +31,30 @@ import org.benchwright.workshop.Registrar;
 import org.benchwright.workshop.SignedIn;
 import org.benchwright.workshop.SigningPerson;
 import org.benchwright.workshop.Sitting;
-import org.benchwright.workshop.Station;
 import org.benchwright.workshop.Workshop;
 import org.benchwright.workshop.internal.KeptTests;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Who may carry tests out, what they sign, and what they have read: at work, and when it is verified. */
-class PeopleAtTheBenchTest {
+class PeopleAtTheBenchTest extends AtTheBench {
 
-    private static final Station STATION = new Station("bench 2", "Benchwright 0.1.0");
-    private static final Actor QN = new Actor("QN", Role.TECHNICIAN);
     private static final Actor TM = new Actor("TM", Role.TECHNICIAN);
     private static final CompiledProcedure PROCEDURE = new CompiledProcedure(SamplePlan.acceptance(), SamplePlan.TEXT);
 
-    @TempDir
-    private Path folder;
-    private final MovedTime time = new MovedTime();
-    private BenchLedger ledger;
-    private Workshop workshop;
     private Registrar registrar;
 
     @BeforeEach
-    void openLedger() throws Exception {
-        ledger = BenchLedger.open(file());
+    void enterPeople() throws Exception {
         Approved.people(ledger, time.benchTime());
         Approved.auditors(ledger, time.benchTime());
         Approved.approve(ledger, time.benchTime(), PROCEDURE.plan(), PROCEDURE.text());
         registrar = ledger.registrar(time.benchTime(), 1_000);
-        workshop = ledger.workshop(STATION, time.benchTime());
-    }
-
-    @AfterEach
-    void closeLedger() throws Exception {
-        ledger.close();
-    }
-
-    private Path file() {
-        return folder.resolve("bench.ledger");
     }
 
     private Sitting open(String serial, Actor technician) throws Exception {
-        workshop.attach(Files.write(folder.resolve("plate.jpg"), new byte[] {1}));
+        workshop.attach(plate());
         return workshop.open(PROCEDURE, new SerialNumber(serial), technician, false);
     }
 

@@ -4,14 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 
-import org.benchwright.core.Actor;
-import org.benchwright.core.Role;
 import org.benchwright.core.SerialNumber;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.event.Fact;
@@ -29,38 +25,19 @@ import org.benchwright.workshop.Sitting;
 import org.benchwright.workshop.Station;
 import org.benchwright.workshop.Workshop;
 import org.benchwright.workshop.internal.KeptTests;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** The bench is proved by a test of a known-good unit, and the tests that need it say by which. */
-class ProvedBenchTest {
+class ProvedBenchTest extends AtTheBench {
 
-    private static final Actor QN = new Actor("QN", Role.TECHNICIAN);
-    private static final Station BENCH = new Station("bench 2", "Benchwright 0.1.0");
     private static final String FIRST_SWITCH = "hazard.mains";
 
-    @TempDir
-    private Path folder;
-    private final MovedTime time = new MovedTime();
-    private BenchLedger ledger;
-
     @BeforeEach
-    void begin() throws Exception {
-        ledger = BenchLedger.open(file());
+    void approve() throws Exception {
         Approved.people(ledger, time.benchTime());
         Approved.approve(ledger, time.benchTime(), needing(), SamplePlan.TEXT);
         Approved.approve(ledger, time.benchTime(), proving(), SamplePlan.TEXT);
-    }
-
-    @AfterEach
-    void end() throws Exception {
-        ledger.close();
-    }
-
-    private Path file() {
-        return folder.resolve("bench.ledger");
     }
 
     private static Plan needing() {
@@ -92,7 +69,7 @@ class ProvedBenchTest {
 
     private Sitting open(Plan plan, String serial, Station station, boolean rehearsal) throws Exception {
         Workshop workshop = ledger.workshop(station, time.benchTime());
-        workshop.attach(Files.write(folder.resolve("plate.jpg"), new byte[] {1}));
+        workshop.attach(plate());
         return workshop.open(new CompiledProcedure(plan, SamplePlan.TEXT), new SerialNumber(serial), QN, rehearsal);
     }
 
@@ -104,7 +81,7 @@ class ProvedBenchTest {
 
     /** A test that has come to where the unit is to be energised for the first time. */
     private Sitting atTheSwitch() throws Exception {
-        Sitting sitting = open(needing(), "C16-004711", BENCH, false);
+        Sitting sitting = open(needing(), "C16-004711", STATION, false);
         new GoodTechnician(time).carryOnUntil(sitting, FIRST_SWITCH);
         return sitting;
     }
@@ -135,7 +112,7 @@ class ProvedBenchTest {
     void aTestWaitsUntilTheBenchIsProvedAndThenGoesOn() throws Exception {
         Sitting sitting = atTheSwitch();
         waits(sitting);
-        Sitting proof = knownGood(BENCH, new GoodTechnician(time));
+        Sitting proof = knownGood(STATION, new GoodTechnician(time));
         new GoodTechnician(time).carryToTheEnd(sitting);
         assertTrue(sitting.sealed());
         assertEquals(proof.test(), told(sitting).get(0).test());
@@ -145,7 +122,7 @@ class ProvedBenchTest {
 
     @Test
     void aProofThatIsThereIsToldBeforeTheHazardIsShown() throws Exception {
-        knownGood(BENCH, new GoodTechnician(time));
+        knownGood(STATION, new GoodTechnician(time));
         Sitting sitting = atTheSwitch();
         assertEquals(1, told(sitting).size());
         assertEquals(Optional.empty(), sitting.run().benchProofOwed(time.benchTime().now()));
@@ -153,7 +130,7 @@ class ProvedBenchTest {
 
     @Test
     void oneThatHasAgedOrIsOfAnotherBenchProvesNothing() throws Exception {
-        Sitting aged = knownGood(BENCH, new GoodTechnician(time));
+        Sitting aged = knownGood(STATION, new GoodTechnician(time));
         time.advance(Duration.ofHours(12).plusSeconds(1));
         Sitting sitting = atTheSwitch();
         knownGood(new Station("bench 3", "Benchwright 0.1.0"), new GoodTechnician(time));
@@ -163,29 +140,29 @@ class ProvedBenchTest {
 
     @Test
     void aLaterOneThatWasNotAcceptedTakesTheProofAway() throws Exception {
-        knownGood(BENCH, new GoodTechnician(time));
-        Sitting failed = open(proving(), "C16-000001", BENCH, false);
+        knownGood(STATION, new GoodTechnician(time));
+        Sitting failed = open(proving(), "C16-000001", STATION, false);
         failed.record(new Fact.Abandoned("The rack's lamp stays dark."));
         new GoodTechnician(time).carryToTheEnd(failed);
         Sitting sitting = atTheSwitch();
         waits(sitting);
-        goesOn(sitting, knownGood(BENCH, new GoodTechnician(time)));
+        goesOn(sitting, knownGood(STATION, new GoodTechnician(time)));
         assertEquals(List.of(), faults());
     }
 
     @Test
     void aRehearsalProvesNothingAndNeedsNoProof() throws Exception {
-        Sitting rehearsed = open(proving(), "C16-000001", BENCH, true);
+        Sitting rehearsed = open(proving(), "C16-000001", STATION, true);
         new GoodTechnician(time).carryToTheEnd(rehearsed);
         waits(atTheSwitch());
-        Sitting rehearsal = open(needing(), "C16-004712", BENCH, true);
+        Sitting rehearsal = open(needing(), "C16-004712", STATION, true);
         new GoodTechnician(time).carryToTheEnd(rehearsal);
         assertEquals(List.of(), told(rehearsal));
     }
 
     @Test
     void aTestThatNamesAProofWhichThereIsNotIsFound() throws Exception {
-        Sitting proof = knownGood(BENCH, new GoodTechnician(time));
+        Sitting proof = knownGood(STATION, new GoodTechnician(time));
         Sitting sitting = atTheSwitch();
         Fact.BenchProved right = told(sitting).get(0);
         forge(sitting, new Fact.BenchProved(right.test(), right.event(), right.instant(), right.until().plusSeconds(3600)));
@@ -194,7 +171,7 @@ class ProvedBenchTest {
 
     @Test
     void aTestThatWasEnergisedWithoutAProofIsFound() throws Exception {
-        knownGood(BENCH, new GoodTechnician(time));
+        knownGood(STATION, new GoodTechnician(time));
         Sitting sitting = atTheSwitch();
         sitting.record(new Fact.HazardAcknowledged("mains"));
         forge(sitting, new Fact.Noted("The bench is surely well."));

@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.Statement;
@@ -18,8 +17,6 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 
-import org.benchwright.core.Actor;
-import org.benchwright.core.Role;
 import org.benchwright.core.SerialNumber;
 import org.benchwright.engine.FieldReturn;
 import org.benchwright.engine.RefusedException;
@@ -52,47 +49,27 @@ import org.benchwright.workshop.ReceivedUnit;
 import org.benchwright.workshop.Sitting;
 import org.benchwright.workshop.Station;
 import org.benchwright.workshop.StoreException;
-import org.benchwright.workshop.Workshop;
 import org.benchwright.workshop.internal.KeptTests;
 import org.benchwright.workshop.internal.ReceiptCodec;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.sqlite.SQLiteConfig;
 
 /** Units come in, are tested, mended and tested again; and what verification says of a book that tells something else. */
-class ReceiptsTest {
+class ReceiptsTest extends AtTheBench {
 
-    private static final Actor QN = new Actor("QN", Role.TECHNICIAN);
     private static final String SERIAL = "C16-004711";
 
-    @TempDir
-    private Path folder;
-    private final MovedTime time = new MovedTime();
     private final LedgerMemory memory = new LedgerMemory();
     private final ReceiptCodec codec = new ReceiptCodec();
-    private BenchLedger ledger;
-    private Workshop workshop;
     private Receipts receipts;
 
     @BeforeEach
-    void open() throws Exception {
-        Approved.in(file(), time.benchTime(), SamplePlan.acceptance(), SamplePlan.TEXT);
-        ledger = BenchLedger.open(file());
-        Station station = new Station("bench 2", "Benchwright 0.1.0");
-        workshop = ledger.workshop(station, time.benchTime());
-        receipts = ledger.receipts(station, time.benchTime());
-        workshop.attach(Files.write(folder.resolve("plate.jpg"), new byte[] {1}));
-    }
-
-    @AfterEach
-    void close() throws Exception {
-        ledger.close();
-    }
-
-    private Path file() {
-        return folder.resolve("bench.ledger");
+    void approve() throws Exception {
+        Approved.people(ledger, time.benchTime());
+        Approved.approve(ledger, time.benchTime(), SamplePlan.acceptance(), SamplePlan.TEXT);
+        receipts = ledger.receipts(STATION, time.benchTime());
+        workshop.attach(plate());
     }
 
     private static ReceiptFact.Received unit(String serial, Plate plate) {

@@ -4,18 +4,14 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 
-import org.benchwright.core.Actor;
 import org.benchwright.core.Cancellation;
 import org.benchwright.core.Progress;
-import org.benchwright.core.Role;
 import org.benchwright.core.SerialNumber;
 import org.benchwright.engine.FieldReturn;
 import org.benchwright.engine.FieldReturn.Fault;
@@ -36,40 +32,19 @@ import org.benchwright.workshop.Fleet;
 import org.benchwright.workshop.FleetFilter;
 import org.benchwright.workshop.LedgerReport;
 import org.benchwright.workshop.Sitting;
-import org.benchwright.workshop.Station;
-import org.benchwright.workshop.Workshop;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Units that come back: which tests take that, how it stands in the record, what verification and figures make of it. */
-class ReturnTest {
+class ReturnTest extends AtTheBench {
 
-    private static final Actor QN = new Actor("QN", Role.TECHNICIAN);
     private static final FleetFilter ALL = new FleetFilter(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
 
-    @TempDir
-    private Path folder;
-    private final MovedTime time = new MovedTime();
-    private BenchLedger ledger;
-    private Workshop workshop;
-
     @BeforeEach
-    void open() throws Exception {
-        Approved.in(file(), time.benchTime(), SamplePlan.acceptance(), SamplePlan.TEXT);
-        ledger = BenchLedger.open(file());
-        workshop = ledger.workshop(new Station("bench 2", "Benchwright 0.1.0"), time.benchTime());
-        workshop.attach(Files.write(folder.resolve("plate.jpg"), new byte[] {1}));
-    }
-
-    @AfterEach
-    void close() throws Exception {
-        ledger.close();
-    }
-
-    private Path file() {
-        return folder.resolve("bench.ledger");
+    void approve() throws Exception {
+        Approved.people(ledger, time.benchTime());
+        Approved.approve(ledger, time.benchTime(), SamplePlan.acceptance(), SamplePlan.TEXT);
+        workshop.attach(plate());
     }
 
     private Sitting begin(boolean rehearsal) throws Exception {

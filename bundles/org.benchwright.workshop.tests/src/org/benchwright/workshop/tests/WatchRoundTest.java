@@ -18,11 +18,9 @@ import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.BooleanSupplier;
 
-import org.benchwright.core.Actor;
 import org.benchwright.core.PointAddress;
 import org.benchwright.core.PointAddress.NumberForm;
 import org.benchwright.core.PointAddress.Table;
-import org.benchwright.core.Role;
 import org.benchwright.core.SerialNumber;
 import org.benchwright.core.Ticker;
 import org.benchwright.core.UnitOfMeasure;
@@ -44,22 +42,16 @@ import org.benchwright.workshop.BenchEndpoints;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.CompiledProcedure;
 import org.benchwright.workshop.Sitting;
-import org.benchwright.workshop.Station;
 import org.benchwright.workshop.StoreException;
 import org.benchwright.workshop.WatchListener;
 import org.benchwright.workshop.WatchRound;
-import org.benchwright.workshop.Workshop;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** A watch over the units of a real ledger, sampled every 40 ms; it and the people meet in the ledger only. */
-class WatchRoundTest {
+class WatchRoundTest extends AtTheBench {
 
-    private static final Actor QN = new Actor("QN", Role.TECHNICIAN);
     private static final String SERIAL = "C16-004711";
     private static final Duration PATIENCE = Duration.ofMinutes(2);
 
@@ -67,24 +59,8 @@ class WatchRoundTest {
     private record Told(WatchListener.Kind kind, String serial, String words) {
     }
 
-    @TempDir
-    private Path folder;
-    private final MovedTime time = new MovedTime();
     private final List<Told> told = new CopyOnWriteArrayList<>();
-    private BenchLedger ledger;
-    private Workshop workshop;
     private Clock clock;
-
-    @BeforeEach
-    void open() throws Exception {
-        ledger = BenchLedger.open(folder.resolve("bench.ledger"));
-        workshop = ledger.workshop(new Station("bench 2", "Benchwright 0.1.0"), time.benchTime());
-    }
-
-    @AfterEach
-    void close() throws Exception {
-        ledger.close();
-    }
 
     private static Plan plan() {
         Plan p = SamplePlan.acceptance();
@@ -107,8 +83,7 @@ class WatchRoundTest {
 
     private Sitting onSoak() throws Exception {
         Sitting sitting = workshop.open(new CompiledProcedure(plan(), SamplePlan.TEXT), new SerialNumber(SERIAL), QN, true);
-        Path photo = Files.write(folder.resolve("plate.jpg"), new byte[] {1});
-        workshop.attach(photo);
+        workshop.attach(plate());
         new GoodTechnician(time).carryOnUntil(sitting, "endurance.look");
         // From now on time passes by itself, from where the technician's clock stands.
         clock = Clock.offset(Clock.systemUTC(), Duration.between(Instant.now(), time.instant()));

@@ -29,30 +29,17 @@ import org.benchwright.ledger.YearArchive;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.FaultyRecordException;
 import org.benchwright.workshop.LedgerReport;
-import org.benchwright.workshop.RecordFault;
 import org.benchwright.workshop.Station;
 import org.benchwright.workshop.Workshop;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** A photo that shows a person is taken away: rightly, without the right to, without an event, and in copies. */
-class WithdrawnAttachmentTest {
+class WithdrawnAttachmentTest extends WithSealedTests {
 
     private static final int SMALL = 2000;
     private static final int LARGE = 400 << 10;
-
-    @TempDir
-    private Path folder;
-    private final MovedTime time = new MovedTime();
-    private SealedTests tests;
-
-    @BeforeEach
-    void people() throws Exception {
-        tests = new SealedTests(Files.createDirectory(folder.resolve("bench")), time);
-    }
 
     private String test(byte[] photo) throws Exception {
         tests.attaching(photo);
@@ -61,10 +48,6 @@ class WithdrawnAttachmentTest {
 
     private RecordFact withdrawn(String test, byte[] photo) throws Exception {
         return new RecordFact.AttachmentWithdrawn(tests.record(test).attachments().get(0).event(), Digest.of(photo), "a face can be seen");
-    }
-
-    private static List<String> reasons(List<RecordFault> faults) {
-        return faults.stream().map(RecordFault::reason).toList();
     }
 
     @ParameterizedTest

@@ -36,35 +36,23 @@ import org.benchwright.ledger.WithdrawalMissingException;
 import org.benchwright.ledger.YearArchive;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.LedgerReport;
-import org.benchwright.workshop.RecordFault;
 import org.benchwright.workshop.Receipts;
 import org.benchwright.workshop.Station;
 import org.benchwright.workshop.internal.ReceiptCodec;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** A photo of a receipt or a repair that shows a person is taken away: rightly, without the right to, without an event, and in copies. */
-class WithdrawnHouseFileTest {
+class WithdrawnHouseFileTest extends WithSealedTests {
 
     private static final int SMALL = 2000;
     private static final int LARGE = 400 << 10;
     private static final Station STATION = new Station("bench 2", "Benchwright 0.1.0");
     private static final Actor QN = new Actor("QN", Role.TECHNICIAN);
 
-    @TempDir
-    private Path folder;
-    private final MovedTime time = new MovedTime();
     private final ReceiptCodec codec = new ReceiptCodec();
-    private SealedTests tests;
-
-    @BeforeEach
-    void people() throws Exception {
-        tests = new SealedTests(Files.createDirectory(folder.resolve("bench")), time);
-    }
 
     private interface Entering {
         void into(Receipts receipts, KeptFile photo) throws Exception;
@@ -93,10 +81,6 @@ class WithdrawnHouseFileTest {
         try (BenchLedger ledger = BenchLedger.open(tests.file())) {
             return ledger.houseFiles(time.benchTime()).withdraw(event, file, "a face can be seen", Approved.by(person));
         }
-    }
-
-    private static List<String> reasons(List<RecordFault> faults) {
-        return faults.stream().map(RecordFault::reason).toList();
     }
 
     @ParameterizedTest
@@ -152,7 +136,7 @@ class WithdrawnHouseFileTest {
         Digest digest = entered(photo, (receipts, file) -> receipts.repaired(rejected, "fuse F2", List.of(), List.of(file), QN));
         withdraw("MJ", 1, digest);
         assertFalse(found(folder, photo));
-        assertTrue(tests.report().sound(), tests.report().toString());
+        assertSound();
     }
 
     @Test
@@ -188,7 +172,7 @@ class WithdrawnHouseFileTest {
             withdraw("MJ", 1, digest);
         }
         assertFalse(found(folder, photo));
-        assertTrue(tests.report().sound(), tests.report().toString());
+        assertSound();
         try (SqliteLedger ledger = SqliteLedger.openReadOnly(tests.file())) {
             assertEquals(List.of(), YearArchive.write(ledger, Year.of(2026), folder.resolve("2026.zip")).faults());
             YearArchive.Content before = YearArchive.write(ledger, Year.of(2025), folder.resolve("2025.zip"));
@@ -216,7 +200,7 @@ class WithdrawnHouseFileTest {
         assertEquals("Event 1 of the book of receipts kept no such file.", refusal("KM", 1, Digest.of(new byte[] {9})));
         withdraw("KM", 2, digest);
         assertEquals("This file was withdrawn by KM already.", refusal("KM", 1, digest));
-        assertTrue(tests.report().sound(), tests.report().toString());
+        assertSound();
     }
 
     @Test
@@ -256,39 +240,17 @@ class WithdrawnHouseFileTest {
         assertEquals(List.of("The bytes of attachment " + digest.hex() + " were taken away, and nobody withdrew it."), reasons(tests.report().links()));
     }
 
-    @Test
-    void withdrawnBySomebodyWithoutTheRoleIsAFault() throws Exception {
-        Digest digest = received(photo(SMALL));
-        forge(tests.key("RB"), new Actor("RB", Role.AUDITOR), away(digest), Meaning.WITHDRAWN);
-        assertOneDecision(digest, "RB may not withdraw attachments.");
-    }
-
-    @Test
-    void withdrawnByWhoReceivedTheUnitIsAFault() throws Exception {
-        Digest digest = entered(photo(SMALL), (receipts, file) -> receipts.receive(unit(file), new Actor("MJ", Role.TECHNICIAN)));
-        forge(tests.key("MJ"), new Actor("MJ", Role.AUDITOR), away(digest), Meaning.WITHDRAWN);
-        assertOneDecision(digest, "MJ entered something about a receipt or repair that shows this file.");
-    }
-
-    @Test
-    void withdrawnInTheNameOfAnotherIsAFault() throws Exception {
-        Digest digest = received(photo(SMALL));
-        forge(tests.key("RB"), new Actor("MJ", Role.AUDITOR), away(digest), Meaning.WITHDRAWN);
-        assertOneDecision(digest, "MJ");
-    }
-
-    @Test
-    void withdrawnWithTheBenchKeyIsAFault() throws Exception {
-        Digest digest = received(photo(SMALL));
-        forge(tests.benchKey(), new Actor("MJ", Role.AUDITOR), away(digest), Meaning.WITHDRAWN);
-        assertOneDecision(digest, "nobody whose key was good then has signed it");
-    }
-
-    @Test
-    void withdrawnByASignatureThatMeansSomethingElseIsAFault() throws Exception {
-        Digest digest = received(photo(SMALL));
-        forge(tests.key("MJ"), new Actor("MJ", Role.AUDITOR), away(digest), Meaning.REVIEWED);
-        assertOneDecision(digest, "withdrawn");
+    @ParameterizedTest(name = "{0}")
+    @CsvSource(delimiter = '|', value = {
+            "without the role              | QN | RB    | RB | WITHDRAWN | RB may not withdraw attachments.",
+            "by who received the unit      | MJ | MJ    | MJ | WITHDRAWN | MJ entered something about a receipt or repair that shows this file.",
+            "in the name of another        | QN | RB    | MJ | WITHDRAWN | it says to be by MJ, but RB has signed it",
+            "with the key of the bench     | QN | bench | MJ | WITHDRAWN | nobody whose key was good then has signed it",
+            "by what means something else  | QN | MJ    | MJ | REVIEWED  | its signature does not mean \"withdrawn\""})
+    void aForgedWithdrawalIsAFault(String how, String receivedBy, String key, String name, Meaning meaning, String words) throws Exception {
+        Digest digest = entered(photo(SMALL), (receipts, file) -> receipts.receive(unit(file), new Actor(receivedBy, Role.TECHNICIAN)));
+        forge(key.equals("bench") ? tests.benchKey() : tests.key(key), new Actor(name, Role.AUDITOR), away(digest), meaning);
+        assertOneDecision(digest, words);
     }
 
     @Test

@@ -5,8 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -32,48 +30,25 @@ import org.benchwright.workshop.LedgerReport;
 import org.benchwright.workshop.OvertakenException;
 import org.benchwright.workshop.RehearsalTime;
 import org.benchwright.workshop.Sitting;
-import org.benchwright.workshop.Station;
 import org.benchwright.workshop.Workshop;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Tests carried out in a real ledger, by clocks that are moved by hand. */
-class WorkshopTest {
+class WorkshopTest extends AtTheBench {
 
-    private static final Station STATION = new Station("bench 2", "Benchwright 0.1.0");
-    private static final Actor QN = new Actor("QN", Role.TECHNICIAN);
     private static final SerialNumber SERIAL = new SerialNumber("C16-004711");
     private static final CompiledProcedure PROCEDURE = new CompiledProcedure(SamplePlan.acceptance(), SamplePlan.TEXT);
 
-    @TempDir
-    private Path folder;
-    private final MovedTime time = new MovedTime();
-    private BenchLedger ledger;
-    private Workshop workshop;
-
     @BeforeEach
-    void openLedger() throws Exception {
-        ledger = BenchLedger.open(file());
+    void approve() throws Exception {
         Approved.people(ledger, time.benchTime());
         Approved.approve(ledger, time.benchTime(), PROCEDURE.plan(), PROCEDURE.text());
-        workshop = ledger.workshop(STATION, time.benchTime());
-    }
-
-    @AfterEach
-    void closeLedger() throws Exception {
-        ledger.close();
-    }
-
-    private Path file() {
-        return folder.resolve("bench.ledger");
     }
 
     private Sitting open() throws Exception {
         Sitting sitting = workshop.open(PROCEDURE, SERIAL, QN, false);
-        Path photo = Files.write(folder.resolve("plate.jpg"), new byte[] {1});
-        assertEquals(Digest.of(new byte[] {1}), workshop.attach(photo));
+        assertEquals(Digest.of(new byte[] {1}), workshop.attach(plate()));
         return sitting;
     }
 
@@ -132,7 +107,7 @@ class WorkshopTest {
     void aRehearsalHasNoVerdictAndIsSealedAsARehearsal() throws Exception {
         Workshop rehearsing = ledger.workshop(STATION, new RehearsalTime(time.benchTime()));
         Sitting sitting = rehearsing.open(PROCEDURE, SERIAL, QN, true);
-        workshop.attach(Files.write(folder.resolve("plate.jpg"), new byte[] {1}));
+        workshop.attach(plate());
         new GoodTechnician(time).carryToTheEnd(sitting);
         assertEquals(Optional.empty(), sitting.run().verdict());
         assertEquals(Optional.of(Verdict.ACCEPTED), sitting.run().wouldBe());
