@@ -3,9 +3,9 @@ package org.benchwright.evidence;
 import java.util.Collection;
 import java.util.List;
 
-import org.hipparchus.distribution.continuous.FDistribution;
+import org.hipparchus.special.Beta;
 
-import org.benchwright.evidence.internal.Require;
+import org.benchwright.evidence.internal.Means;
 
 /**
  * Whether groups of readings differ more than readings within a group: one-way analysis of variance (NIST/SEMATECH
@@ -17,6 +17,8 @@ import org.benchwright.evidence.internal.Require;
  * @param withinDegrees N - k
  */
 public record AnalysisOfVariance(double between, int betweenDegrees, double within, int withinDegrees) {
+
+    private static final String READING = "reading";
 
     /**
      * Compares groups.
@@ -30,22 +32,15 @@ public record AnalysisOfVariance(double between, int betweenDegrees, double with
         if (groups.size() < 2 || groups.stream().anyMatch(List::isEmpty) || count == groups.size()) {
             throw new IllegalArgumentException("Two groups are needed, none empty, one of them with two readings.");
         }
-        double grand = groups.stream().mapToDouble(group -> mean(group) * group.size()).sum() / count;
+        double grand = Means.of(READING, groups.stream().flatMap(List::stream).toList());
         double between = 0;
         double within = 0;
         for (List<Double> group : groups) {
-            double mean = mean(group);
+            double mean = Means.of(READING, group);
             between += group.size() * (mean - grand) * (mean - grand);
             within += group.stream().mapToDouble(reading -> (reading - mean) * (reading - mean)).sum();
         }
         return new AnalysisOfVariance(between, groups.size() - 1, within, count - groups.size());
-    }
-
-    /** Deviations from the first reading are summed, so that leading digits shared by all don't cost any. */
-    private static double mean(List<Double> group) {
-        group.forEach(reading -> Require.summable("reading", reading));
-        double first = group.get(0);
-        return first + group.stream().mapToDouble(reading -> reading - first).sum() / group.size();
     }
 
     /**
@@ -64,8 +59,9 @@ public record AnalysisOfVariance(double between, int betweenDegrees, double with
      */
     public double probability() {
         double statistic = statistic();
+        // The other tail, taken by itself: keeps its digits where one minus a distribution function would not.
         return Double.isInfinite(statistic) ? 0
-                : 1 - new FDistribution(betweenDegrees, withinDegrees).cumulativeProbability(statistic);
+                : Beta.regularizedBeta(withinDegrees / (withinDegrees + betweenDegrees * statistic), withinDegrees / 2.0, betweenDegrees / 2.0);
     }
 
     /**

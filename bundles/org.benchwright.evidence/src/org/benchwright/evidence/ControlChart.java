@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
 
-import org.benchwright.evidence.internal.Require;
+import org.benchwright.evidence.internal.Means;
 
 /**
  * A control chart: points with the limits between which a process that does not change keeps them (Shewhart;
@@ -16,6 +16,8 @@ import org.benchwright.evidence.internal.Require;
  * @param upper the upper control limit
  */
 public record ControlChart(List<Double> points, double lower, double centre, double upper) {
+
+    private static final String READING = "reading";
 
     /** Freezes the points. */
     public ControlChart {
@@ -30,8 +32,8 @@ public record ControlChart(List<Double> points, double lower, double centre, dou
      * @throws IllegalArgumentException when there are fewer, or one is no finite number
      */
     public static ControlChart individuals(List<Double> readings) {
-        double reach = 3 * mean(movingRanges(readings)) / ChartConstants.meanRange(2);
-        double mean = mean(readings);
+        double reach = 3 * Means.of(READING, movingRanges(readings)) / ChartConstants.meanRange(2);
+        double mean = Means.of(READING, readings);
         return new ControlChart(readings, mean - reach, mean, mean + reach);
     }
 
@@ -55,9 +57,9 @@ public record ControlChart(List<Double> points, double lower, double centre, dou
      */
     public static ControlChart means(List<List<Double>> subgroups) {
         ChartConstants constants = ChartConstants.of(commonSize(subgroups));
-        List<Double> means = subgroups.stream().map(ControlChart::mean).toList();
-        double grand = mean(means);
-        double reach = constants.a2() * mean(rangesOf(subgroups));
+        List<Double> means = subgroups.stream().map(group -> Means.of(READING, group)).toList();
+        double grand = Means.of(READING, means);
+        double reach = constants.a2() * Means.of(READING, rangesOf(subgroups));
         return new ControlChart(means, grand - reach, grand, grand + reach);
     }
 
@@ -83,7 +85,7 @@ public record ControlChart(List<Double> points, double lower, double centre, dou
     }
 
     private static ControlChart rangeChart(List<Double> ranges, ChartConstants constants) {
-        double mean = mean(ranges);
+        double mean = Means.of(READING, ranges);
         return new ControlChart(ranges, constants.lowerRangeFactor() * mean, mean, constants.upperRangeFactor() * mean);
     }
 
@@ -109,10 +111,5 @@ public record ControlChart(List<Double> points, double lower, double centre, dou
             ranges.add(Math.abs(readings.get(i) - readings.get(i - 1)));
         }
         return ranges;
-    }
-
-    private static double mean(List<Double> numbers) {
-        numbers.forEach(number -> Require.summable("reading", number));
-        return numbers.stream().mapToDouble(Double::doubleValue).average().orElseThrow();
     }
 }

@@ -2,8 +2,7 @@ package org.benchwright.evidence;
 
 import java.util.List;
 
-import org.hipparchus.distribution.continuous.TDistribution;
-
+import org.benchwright.evidence.internal.Means;
 import org.benchwright.evidence.internal.Require;
 
 /**
@@ -34,8 +33,8 @@ public record Drift(int count, double intercept, double slope, double interceptE
         if (count < 3 || readings.size() != count) {
             throw new IllegalArgumentException("Three readings are needed, each with its time.");
         }
-        double meanTime = mean("time", times);
-        double meanReading = mean("reading", readings);
+        double meanTime = Means.of("time", times);
+        double meanReading = Means.of("reading", readings);
         double squares = 0;
         double products = 0;
         for (int i = 0; i < count; i++) {
@@ -55,11 +54,6 @@ public record Drift(int count, double intercept, double slope, double interceptE
                 residual * Math.sqrt(1.0 / count + meanTime * meanTime / squares), residual / Math.sqrt(squares), residual);
     }
 
-    private static double mean(String what, List<Double> numbers) {
-        numbers.forEach(number -> Require.summable(what, number));
-        return numbers.stream().mapToDouble(Double::doubleValue).average().orElseThrow();
-    }
-
     /**
      * Limits for the slope: b<sub>1</sub> &plusmn; t(n - 2) times its standard error.
      *
@@ -69,7 +63,7 @@ public record Drift(int count, double intercept, double slope, double interceptE
      */
     public double slopeReach(double confidence) {
         Require.properFraction("confidence", confidence);
-        return new TDistribution(count - 2.0).inverseCumulativeProbability((1 + confidence) / 2) * slopeError;
+        return Student.quantile((1 + confidence) / 2, count - 2.0) * slopeError;
     }
 
     /**
@@ -81,6 +75,6 @@ public record Drift(int count, double intercept, double slope, double interceptE
         if (slope == 0) {
             return 1;
         }
-        return slopeError == 0 ? 0 : 2 * new TDistribution(count - 2.0).cumulativeProbability(-Math.abs(slope / slopeError));
+        return slopeError == 0 ? 0 : 2 * Student.above(Math.abs(slope / slopeError), count - 2.0);
     }
 }

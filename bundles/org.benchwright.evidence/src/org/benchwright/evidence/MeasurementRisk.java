@@ -2,8 +2,6 @@ package org.benchwright.evidence;
 
 import java.util.OptionalDouble;
 
-import org.hipparchus.distribution.continuous.TDistribution;
-
 import org.benchwright.evidence.internal.Require;
 
 /**
@@ -11,9 +9,6 @@ import org.benchwright.evidence.internal.Require;
  * measurement errors are taken as normally distributed unless said otherwise.
  */
 public final class MeasurementRisk {
-
-    /** With so many degrees of freedom Student's distribution is the normal one to all digits that there are. */
-    private static final double NORMAL_FROM = 1e15;
 
     private MeasurementRisk() {
     }
@@ -104,10 +99,7 @@ public final class MeasurementRisk {
     public static double worstCaseOfFewReadings(double guardBandInStandardUncertainties, double degreesOfFreedom) {
         Require.notNegative("guard band", guardBandInStandardUncertainties);
         Require.positive("degrees of freedom", degreesOfFreedom);
-        if (degreesOfFreedom > NORMAL_FROM) {
-            return Normal.above(guardBandInStandardUncertainties);
-        }
-        return new TDistribution(degreesOfFreedom).cumulativeProbability(-guardBandInStandardUncertainties);
+        return Student.above(guardBandInStandardUncertainties, degreesOfFreedom);
     }
 
     /**
@@ -124,10 +116,7 @@ public final class MeasurementRisk {
         if (!(risk > 0 && risk <= 0.5)) {
             throw new IllegalArgumentException("A risk is above 0 and at most 0.5: " + risk);
         }
-        if (degreesOfFreedom > NORMAL_FROM) {
-            return Normal.quantile(1 - risk);
-        }
-        return new TDistribution(degreesOfFreedom).inverseCumulativeProbability(1 - risk);
+        return Student.quantile(1 - risk, degreesOfFreedom);
     }
 
     /**

@@ -16,6 +16,8 @@ public enum SuccessRun {
     UNIFORM_PRIOR(1);
 
     private static final double SOLVER_ACCURACY = 1e-14;
+    /** 0.9 squared is 1 - 0.19, but not in binary fractions: what proves it but for that does prove it. */
+    private static final double ROUNDING = 1e-12;
     private static final int MOST_TRIALS = 1 << 30;
     private final int addedTrials;
 
@@ -90,10 +92,10 @@ public enum SuccessRun {
             return false;
         }
         if (failures == 0) {
-            return counted * Math.log(reliability) <= Math.log1p(-confidence);
+            return counted * Math.log(reliability) <= Math.log1p(-confidence) * (1 - ROUNDING);
         }
         // P(at most c failures in n) = P(Beta(n - c, c + 1) <= R)
         return new BetaDistribution((double) counted - failures, failures + 1.0, SOLVER_ACCURACY)
-                .cumulativeProbability(reliability) <= 1 - confidence;
+                .cumulativeProbability(reliability) <= (1 - confidence) * (1 + ROUNDING);
     }
 }

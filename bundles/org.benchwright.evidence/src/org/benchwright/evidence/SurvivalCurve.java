@@ -46,6 +46,9 @@ public record SurvivalCurve(List<Step> steps) {
         }
     }
 
+    /** A product of fractions that is one half may come out a hair above it. */
+    private static final double ROUNDING = 1e-12;
+
     /** Freezes the steps. */
     public SurvivalCurve {
         steps = List.copyOf(steps);
@@ -106,6 +109,6 @@ public record SurvivalCurve(List<Step> steps) {
      * @return the first time at which S is one half or less; nothing when the curve does not fall so far
      */
     public OptionalDouble median() {
-        return steps.stream().filter(step -> step.survival() <= 0.5).mapToDouble(Step::time).findFirst();
+        return steps.stream().filter(step -> step.survival() <= 0.5 + ROUNDING).mapToDouble(Step::time).findFirst();
     }
 }

@@ -2,9 +2,6 @@ package org.benchwright.evidence;
 
 import java.util.List;
 
-import org.hipparchus.distribution.continuous.NormalDistribution;
-import org.hipparchus.distribution.continuous.TDistribution;
-
 import org.benchwright.evidence.internal.Require;
 
 /**
@@ -116,12 +113,8 @@ public record Uncertainty(double standard, double degreesOfFreedom) {
      */
     public double coverageFactor(double confidence) {
         Require.properFraction("confidence", confidence);
-        double probability = (1 + confidence) / 2;
-        if (Double.isInfinite(degreesOfFreedom)) {
-            return new NormalDistribution().inverseCumulativeProbability(probability);
-        }
         double whole = Math.max(Math.min(1, degreesOfFreedom), Math.floor(degreesOfFreedom));
-        return new TDistribution(whole).inverseCumulativeProbability(probability);
+        return Student.quantile((1 + confidence) / 2, whole);
     }
 
     /**

@@ -1,0 +1,43 @@
+package org.benchwright.evidence;
+
+import org.hipparchus.distribution.continuous.TDistribution;
+
+/**
+ * Student's distribution, with any number of degrees of freedom. With very many of them the library's incomplete beta function loses its
+ * digits, and beyond 10<sup>15</sup> all of them; there the distribution is taken as the normal one, corrected for what is left between
+ * them.
+ */
+final class Student {
+
+    /** From here on what the corrections leave out is smaller than what the library loses. */
+    private static final double NEARLY_NORMAL = 1e6;
+
+    private Student() {
+    }
+
+    /**
+     * The probability beyond a value; Abramowitz and Stegun, 26.7.8, where nearly normal.
+     *
+     * @param degrees &nu;, above zero; may be infinite
+     */
+    static double above(double value, double degrees) {
+        if (degrees < NEARLY_NORMAL) {
+            return new TDistribution(degrees).cumulativeProbability(-value);
+        }
+        return Normal.above(value * (1 - 1 / (4 * degrees)) / Math.sqrt(1 + value * value / (2 * degrees)));
+    }
+
+    /**
+     * The quantile; Abramowitz and Stegun, 26.7.5 with its first term, where nearly normal.
+     *
+     * @param probability between 0 and 1
+     * @param degrees     &nu;, above zero; may be infinite
+     */
+    static double quantile(double probability, double degrees) {
+        if (degrees < NEARLY_NORMAL) {
+            return new TDistribution(degrees).inverseCumulativeProbability(probability);
+        }
+        double z = Normal.quantile(probability);
+        return z + (z * z * z + z) / (4 * degrees);
+    }
+}
