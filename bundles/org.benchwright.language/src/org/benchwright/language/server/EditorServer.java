@@ -12,6 +12,7 @@ import java.util.function.Supplier;
 import org.benchwright.language.ApprovedRevisions;
 import org.benchwright.language.internal.FrameworkLog;
 import org.benchwright.language.internal.server.ServerEnds;
+import org.benchwright.language.internal.server.ServerFailures;
 import org.eclipse.lsp4j.jsonrpc.Launcher;
 import org.eclipse.lsp4j.launch.LSPLauncher;
 import org.eclipse.lsp4j.services.LanguageClient;
@@ -41,7 +42,8 @@ public final class EditorServer {
             thread.setDaemon(true);
             return thread;
         });
-        Launcher<LanguageClient> launcher = LSPLauncher.createServerLauncher(server, in, out, threads, consumer -> consumer);
+        Launcher<LanguageClient> launcher = new LSPLauncher.Builder<LanguageClient>().setLocalService(server).setRemoteInterface(LanguageClient.class)
+                .setInput(in).setOutput(out).setExecutorService(threads).validateMessages(true).setExceptionHandler(ServerFailures::answer).create();
         server.connect(launcher.getRemoteProxy());
         Future<?> listening = launcher.startListening();
         server.whenLeft(() -> listening.cancel(true));
