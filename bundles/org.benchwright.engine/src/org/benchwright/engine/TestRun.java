@@ -150,6 +150,15 @@ public final class TestRun {
     }
 
     /**
+     * The look that the soak that the test is at waits for, whatever has to be answered before it: after an interruption, or by whoever takes
+     * the test over. Empty where the test is at no soak.
+     */
+    public Optional<Demand.Look> lookToCome() {
+        RunState now = completed();
+        return now.outcome().isPresent() ? Optional.empty() : now.atSoak().map(soak -> Demands.look(now, soak));
+    }
+
+    /**
      * How long ago the bench may have been proved, if what is asked now energises the unit and the procedure wants to know that the bench
      * is proved, and this test was not told so yet. Then nothing is taken before a {@code BenchProved}.
      *

@@ -14,8 +14,9 @@ import java.util.Optional;
  * @param due      when its next look is due
  * @param overdue  true if that was in the past
  * @param keeps    what it has to show
+ * @param placeTells true if its position alone tells which unit it is; else it is scanned first
  */
-public record RoundStop(String test, String serial, Optional<String> position, Instant due, boolean overdue, String keeps) {
+public record RoundStop(String test, String serial, Optional<String> position, Instant due, boolean overdue, String keeps, boolean placeTells) {
 
     /** Positions in the order in which one walks along them: numbers in them count as numbers, and units without one come last. */
     private static final Comparator<RoundStop> ALONG = Comparator.comparing((RoundStop stop) -> stop.position().isEmpty())
@@ -24,8 +25,14 @@ public record RoundStop(String test, String serial, Optional<String> position, I
     /** The stops of a round: all units on soak, position by position. */
     public static List<RoundStop> of(List<UnitRow> units) {
         return units.stream().filter(unit -> unit.nextLook().isPresent())
-                .map(unit -> new RoundStop(unit.test(), unit.serial(), unit.position(), unit.nextLook().get(), unit.overdue(), unit.keeps()))
+                .map(unit -> new RoundStop(unit.test(), unit.serial(), unit.position(), unit.nextLook().get(), unit.overdue(), unit.keeps(), alone(unit, units)))
                 .sorted(ALONG).toList();
+    }
+
+    /** True if no other unit is said to stand where this one does. */
+    private static boolean alone(UnitRow unit, List<UnitRow> units) {
+        return unit.position().isPresent() && units.stream()
+                .noneMatch(other -> !other.test().equals(unit.test()) && other.position().filter(unit.position().get()::equalsIgnoreCase).isPresent());
     }
 
     private static String key(String position) {

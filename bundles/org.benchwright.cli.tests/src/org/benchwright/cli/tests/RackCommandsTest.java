@@ -61,6 +61,24 @@ class RackCommandsTest {
         sound();
     }
 
+    /** In the rack it is told by its place; where nobody said which that is, by a scan, which may bring control characters along. */
+    @Test
+    void aRoundAsksWhichUnitItIsWhereItsPlaceDoesNotTell() throws Exception {
+        try (Conversation talk = test("C16-004711")) {
+            PersonTest.look(PersonTest.toSoak(talk)).hears("what you saw >").types("q");
+            assertEquals(5, talk.ends());
+        }
+        bench.time().advance(Duration.ofHours(24));
+        try (Conversation talk = Conversation.byLines(bench, "round", "--ledger", bench.ledger().toString())) {
+            talk.hears("Position not said: C16-004711").hears("Scan or type the serial number").hears(">").types("y").hears("That is y")
+                    .hears(">").types("\u0002C16-004711\u0003").hears("Was this on all the time").hears(">").types("q").hears("0 of 1 units looked at.");
+            assertEquals(5, talk.ends());
+        }
+        assertTrue(unitsSay().startsWith("1 LOOK DUE\n  C16-004711: LOOK NOW, due since "), unitsSay());
+        assertTrue(unitsSay().contains("on soak, interrupted, 72 h of soak left"), unitsSay());
+        sound();
+    }
+
     private String unitsSay() {
         return bench.run("units", "--ledger", bench.ledger().toString()).out();
     }
@@ -76,6 +94,7 @@ class RackCommandsTest {
                 assertEquals(5, talk.ends());
             }
         }
+        bench.run("make-safe", "--reason", "  ", "--ledger", bench.ledger().toString()).refused("No unit was told, as no reason was given.");
         CommandRunner.Ended ended = bench.run("make-safe", "--reason", "fire alarm", "--ledger", bench.ledger().toString());
         assertEquals(0, ended.status(), ended.err());
         assertEquals(2, ended.out().lines().filter(line -> line.endsWith("to be made safe")).count(), ended.out());

@@ -65,6 +65,9 @@ final class RackCommands {
     private boolean lookedAt(Bench bench, Bench.Work work, RoundStop stop, Screen screen) throws CannotStoreException, InterruptedException {
         try {
             TestDialogue dialogue = bench.takeUp(stop.test(), work);
+            if (!stop.placeTells()) {
+                dialogue.arrive();
+            }
             return new PersonWalk(dialogue, screen, new CardPrinter(screen, around.zone()), around.workingFolder(), around.clocks().ticker()).look();
         } catch (EntryRefusedException | TakenElsewhereException e) {
             screen.remark(e.getMessage());
@@ -75,10 +78,15 @@ final class RackCommands {
     /** Every open test begins to be made safe, whatever else is open. */
     int makeSafe(Given given) throws CannotStoreException {
         Screen screen = Screens.printing(around);
+        String reason = given.text("--reason").orElse("");
+        if (reason.isBlank()) {
+            screen.remark(Message.MAKE_SAFE_NO_REASON.text());
+            return ExitStatus.BAD_INPUT;
+        }
         try (Bench bench = Bench.open(given.ledgerToRead(), around.clocks())) {
-            List<Bench.UnitTold> told = bench.makeAllSafe(given.text("--reason").orElse(""), work(given, ""));
+            List<Bench.UnitTold> told = bench.makeAllSafe(reason, work(given, ""));
             told.forEach(unit -> screen.line(unit.words()));
-            screen.line(Message.MAKE_SAFE_NEXT.text(String.valueOf(told.size())));
+            screen.line(Message.MAKE_SAFE_NEXT.text(String.valueOf(told.stream().filter(Bench.UnitTold::done).count())));
             return told.stream().allMatch(Bench.UnitTold::done) ? ExitStatus.OK : ExitStatus.BAD_INPUT;
         }
     }

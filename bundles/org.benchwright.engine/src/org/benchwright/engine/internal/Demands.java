@@ -97,7 +97,8 @@ public final class Demands {
                 .findFirst().filter(Action.Energise.class::isInstance).isPresent();
     }
 
-    private static Demand.Look look(RunState s, SoakStage soak) {
+    /** A look at the unit, which may not be what is asked for first. */
+    public static Demand.Look look(RunState s, SoakStage soak) {
         SoakProgress now = s.soak();
         return new Demand.Look(soak, !now.begun(), now.lastGood().orElse(s.now()).moment(), now.begun() ? now.due(soak) : Duration.ZERO,
                 now.witnessed());

@@ -167,7 +167,7 @@ public final class RunState {
     }
 
     /** The soak that the test has arrived at. */
-    Optional<SoakStage> atSoak() {
+    public Optional<SoakStage> atSoak() {
         return stage() instanceof SoakStage s ? Optional.of(s) : Optional.empty();
     }
 

@@ -14,6 +14,8 @@ import java.util.Map;
 import java.util.Optional;
 
 import org.benchwright.core.SignalWord;
+import org.benchwright.present.RoundStop;
+import org.benchwright.present.LookReminder;
 import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.Countdown;
@@ -228,6 +230,27 @@ class DialogueTest {
         assertTrue(bench.units().get(0).overdue());
         answer(dialogue, "y; 22 degC; 24.0 V");
         assertEquals(Optional.of(Duration.ofHours(47)), bench.units().get(0).soakLeft());
+    }
+
+    /** Nobody has said yet whether its power stayed on, or read the hazards anew: its look is due all the same. */
+    @Test
+    void whatIsAskedFirstAfterAnInterruptionPutsNoLookOff() throws Exception {
+        onSoak();
+        Optional<Instant> due = bench.units().get(0).nextLook();
+        Optional<Duration> left = bench.units().get(0).soakLeft();
+        time.advance(Duration.ofHours(25));
+        TestDialogue again = begin();
+        assertEquals("power", again.key());
+        UnitRow row = bench.units().get(0);
+        assertEquals("Unattended endurance", row.stage());
+        assertEquals("on soak, interrupted", row.state());
+        assertEquals(due, row.nextLook());
+        assertEquals(left, row.soakLeft());
+        assertTrue(row.overdue());
+        assertEquals(1, RoundStop.of(bench.units()).size());
+        assertEquals(1, LookReminder.of(bench.units(), time.instant()).size());
+        again.makeSafe("smoke");
+        assertEquals(Optional.empty(), bench.units().get(0).nextLook());
     }
 
     @Test

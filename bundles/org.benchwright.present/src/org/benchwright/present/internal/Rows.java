@@ -28,16 +28,18 @@ public final class Rows {
     public static UnitRow of(String test, TestRun run, Instant now, OpeningHours hours) {
         Fact.Opened opening = run.opening();
         Demand demand = run.demand();
-        Optional<Demand.Look> look = demand instanceof Demand.Look l && !l.begins() ? Optional.of(l) : Optional.empty();
+        // What is asked before a look, after an interruption or by whoever takes the test over, puts no look off.
+        Optional<Demand.Look> toCome = run.lookToCome();
+        Optional<Demand.Look> look = toCome.filter(l -> !l.begins());
         Optional<Instant> due = look.map(l -> l.since().instant().plus(l.due()));
         Optional<WatchStanding> watch = WatchStanding.of(run);
         boolean asked = look.filter(l -> l.soak().watch().isPresent()).isPresent();
         Optional<String> left = WatchWords.left(run);
         String watched = left.or(() -> watch.map(w -> WatchWords.standing(w, now))).orElse(asked ? Message.WATCH_STATE_NONE.text() : "");
         return new UnitRow(test, opening.serial(), run.plan().family().title(),
-                Message.ROW_PROCEDURE.text(run.plan().title(), String.valueOf(opening.revision())), repaired(opening, stage(run, demand)),
+                Message.ROW_PROCEDURE.text(run.plan().title(), String.valueOf(opening.revision())), repaired(opening, stage(run, demand, toCome)),
                 look.map(l -> l.soak().lasting().minus(l.witnessed())), due, due.map(at -> at.isBefore(now)).orElse(false),
-                state(run, demand), opening.rehearsal(), watched,
+                state(run, demand, toCome), opening.rehearsal(), watched,
                 left.isPresent() || watch.filter(w -> WatchWords.needsSomebody(w, now)).isPresent(), run.position(),
                 run.holder().map(Actor::id).orElse(""),
                 hours.calendar().flatMap(calendar -> look.flatMap(l -> LookOutlook.reminder(calendar, l))),
@@ -50,20 +52,20 @@ public final class Rows {
                 .map(repair -> RepairWords.of(repair.what(), repair.parts())).collect(Collectors.joining("; ")))).orElse(stage);
     }
 
-    private static String stage(TestRun run, Demand demand) {
-        if (demand instanceof Demand.Look look) {
-            return look.soak().title();
-        } else if (demand instanceof Demand.Nothing) {
+    private static String stage(TestRun run, Demand demand, Optional<Demand.Look> look) {
+        if (demand instanceof Demand.Nothing) {
             return Message.PLACE_END.text();
         }
-        return run.place().map(place -> place.stage().title()).orElse(Message.PLACE_BEFORE.text());
+        return look.map(l -> l.soak().title()).or(() -> run.place().map(place -> place.stage().title())).orElse(Message.PLACE_BEFORE.text());
     }
 
-    private static String state(TestRun run, Demand demand) {
+    private static String state(TestRun run, Demand demand, Optional<Demand.Look> look) {
         if (demand instanceof Demand.Nothing) {
             return Message.STATE_NOT_SEALED.text();
-        } else if (demand instanceof Demand.Look look) {
-            return (look.begins() ? Message.STATE_READY_TO_SOAK : Message.STATE_ON_SOAK).text();
+        }
+        if (look.isPresent()) {
+            return (look.get().begins() ? Message.STATE_READY_TO_SOAK : demand instanceof Demand.TellPower ? Message.STATE_SOAK_INTERRUPTED
+                    : Message.STATE_ON_SOAK).text();
         }
         boolean live = !run.live().isEmpty();
         String step = run.place().map(place -> Questions.spaced(place.step().name())).orElse("");

@@ -185,7 +185,7 @@ public final class RoundsView extends ViewPart {
             tell(Words.STATION_LOCKED.text(desk.station().person().orElse("")));
         } else if (!expected) {
             onCard(stop);
-        } else if (stop.position().isEmpty() && !scanned.contains(stop.serial())) {
+        } else if (!stop.placeTells() && !scanned.contains(stop.serial())) {
             tell(Words.ROUNDS_SCAN_FIRST.text(stop.serial()));
         } else {
             look(stop);
