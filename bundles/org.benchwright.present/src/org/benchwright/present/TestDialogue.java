@@ -11,6 +11,7 @@ import java.util.stream.Stream;
 
 import org.benchwright.core.Actor;
 import org.benchwright.core.Digest;
+import org.benchwright.core.ScannedText;
 import org.benchwright.engine.Demand;
 import org.benchwright.engine.Place;
 import org.benchwright.engine.RefusedException;
@@ -28,6 +29,7 @@ import org.benchwright.present.internal.EntryReader;
 import org.benchwright.present.internal.Hands;
 import org.benchwright.present.internal.InstrumentEntry;
 import org.benchwright.present.internal.Message;
+import org.benchwright.present.internal.PastedCells;
 import org.benchwright.present.internal.SoakProof;
 import org.benchwright.present.internal.Timeline;
 import org.benchwright.present.internal.Times;
@@ -126,7 +128,7 @@ public final class TestDialogue {
 
     /** The unit's serial number was scanned or typed; one of another unit is refused. */
     public Told identify(String typed) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
-        Told told = record(new Fact.Identified(EntryReader.text(typed)));
+        Told told = record(new Fact.Identified(EntryReader.text(ScannedText.clean(typed))));
         scanAsked = false;
         return told;
     }
@@ -270,10 +272,14 @@ public final class TestDialogue {
         if (instrument.isPresent()) {
             return record(instrument.get());
         }
-        List<String> column = column(typed);
-        if (column.size() > 1) {
-            return column(column, folder);
+        if (!asksScan() && demand() instanceof Demand.ReadCell cell) {
+            List<String> column = PastedCells.of(typed, cell);
+            return column.size() > 1 ? column(column, folder) : entry(column.isEmpty() ? "" : column.get(0), folder);
         }
+        return entry(typed, folder);
+    }
+
+    private Told entry(String typed, Path folder) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         return asksScan() ? identify(typed) : questionedOnce(typed).isPresent() ? record(questionedOnce(typed).get())
                 : tell(EntryReader.read(demand(), typed), folder);
     }
@@ -296,13 +302,7 @@ public final class TestDialogue {
         return Asked.read(() -> InstrumentEntry.registered(sitting.run().plan(), asked.instrument(), typed, workshop::instrument));
     }
 
-    /** A pasted column: one value for each cell that is left; what stands between the values are line breaks, tabs or semicolons. */
-    private List<String> column(String typed) {
-        return !asksScan() && demand() instanceof Demand.ReadCell
-                ? Arrays.stream(typed.split("[\\r\\n\\t;]+")).map(String::strip).filter(value -> !value.isEmpty()).toList() : List.of();
-    }
-
-    /** Each value is an entry of its own. It stops where one is refused or questioned, or the grid is full. */
+    /** Each value is an entry of its own. It stops where one is empty, refused or questioned, or the grid is full. */
     private Told column(List<String> values, Path folder) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         Demand.ReadCell first = (Demand.ReadCell) demand();
         List<String> news = new ArrayList<>();
@@ -311,6 +311,10 @@ public final class TestDialogue {
             boolean same = demand() instanceof Demand.ReadCell cell && cell.grid().id().equals(first.grid().id()) && cell.cell() == first.cell() + i;
             if (!same) {
                 news.add(Hands.COLUMN_ENDED.text(i, values.size()));
+                break;
+            }
+            if (values.get(i).isEmpty()) {
+                news.add(Hands.COLUMN_GAP.text(i, values.size()));
                 break;
             }
             try {

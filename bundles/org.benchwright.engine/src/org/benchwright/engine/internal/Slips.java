@@ -44,7 +44,22 @@ public final class Slips {
         }
         Demand.ReadCell cell = (Demand.ReadCell) demand;
         boolean itself = cell.grid().judged() instanceof Expression.Name name && name.name().equals(cell.grid().reading());
-        return instead(value, itself ? bounded(cell.grid().limits()) : Optional.empty(), List.of());
+        return itself ? instead(value, bounded(cell.grid().limits()), List.of()) : insteadInCell(cell, value);
+    }
+
+    /** Where something is reckoned from the reading, that tells. Where nothing read would be inside, everything is, moved far enough. */
+    private static Optional<Quantity> insteadInCell(Demand.ReadCell cell, Quantity value) {
+        boolean sound = value.value().signum() == 0 || value.unit().hasOffset() || bounded(cell.grid().limits()).isEmpty() || inside(cell, value)
+                || inside(cell, new Quantity(BigDecimal.ZERO, value.unit()));
+        return sound ? Optional.empty() : PLACES.stream().flatMap(places -> moved(value, places)).filter(other -> inside(cell, other)).findFirst();
+    }
+
+    private static boolean inside(Demand.ReadCell cell, Quantity value) {
+        try {
+            return cell.grid().limits().contains(Cells.judged(cell.grid(), cell.cell(), value));
+        } catch (ArithmeticException | IllegalArgumentException notReckoned) {
+            return false;
+        }
     }
 
     /** A limit on one side alone tells nothing: moved far enough, every value is inside. */

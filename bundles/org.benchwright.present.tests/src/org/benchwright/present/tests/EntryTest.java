@@ -207,6 +207,7 @@ class EntryTest {
     @Test
     void charactersThatAScannerSendsAreRefused() throws Exception {
         Demand text = new Demand.EnterText(PLACE, new Action.EnterText("damage", "Damage"));
+        assertEquals(fact(text, "dent on lid"), fact(text, "\u0002dent on lid\u0003\u200b\r"), "what a scanner frames it with");
         assertRefused(text, "C16\u001d4711", "can't be printed");
         assertRefused(text, "\u001b[2J", "can't be printed");
         assertRefused(text, "broken \ud83d", "can't be printed");

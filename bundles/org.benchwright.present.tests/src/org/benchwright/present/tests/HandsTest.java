@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -224,6 +225,37 @@ class HandsTest {
         assertThrows(EntryRefusedException.class, () -> dialogue.answer(List.of("x\ty"), folder));
     }
 
+    /** A copied column has an empty cell where nothing was read: what stands behind it belongs to the cells behind that one. */
+    @Test
+    void noValueSlipsIntoTheCellOfOneThatIsEmpty() throws Exception {
+        TestDialogue dialogue = rehearsed();
+        TestDialogue.Told told = dialogue.answer(List.of("4.02\r\n\r\n20.01\r\n"), folder);
+        assertEquals("1 of 3 pasted values are entered; the next one is empty, so that nothing behind it was entered", told.news().get(told.news().size() - 1));
+        assertTrue(dialogue.card().question().contains("at applied 12 V"), dialogue.card().question());
+        String words = assertThrows(EntryRefusedException.class, () -> dialogue.answer(List.of("; 20.01"), folder)).getMessage();
+        assertEquals("What was pasted begins with an empty cell, so that nothing was entered. Paste from the first value on.", words);
+        dialogue.answer(List.of("12.01\n20.01\n\n"), folder);
+        assertEquals("flash.on", dialogue.key());
+    }
+
+    /** Mostly the other column is what should be read. */
+    @Test
+    void severalColumnsAreNotGuessedAt() throws Exception {
+        TestDialogue dialogue = rehearsed();
+        String words = assertThrows(EntryRefusedException.class, () -> dialogue.answer(List.of("4\t4.02\r\n12\t11.95\r\n20\t20.3"), folder)).getMessage();
+        assertTrue(words.startsWith("What was pasted has 3 rows and 2 columns,"), words);
+        assertTrue(words(dialogue).stream().noneMatch(each -> each.startsWith("shown ")), words(dialogue).toString());
+    }
+
+    @Test
+    void aSlipIsQuestionedWhereSomethingIsReckonedFromTheReading() throws Exception {
+        TestDialogue dialogue = rehearsed();
+        answer(dialogue, "40.2");
+        assertEquals("4.02 V would be inside. Is 40.2 V what the instrument shows?", dialogue.card().question());
+        answer(dialogue, "4.02", "11.2");
+        assertTrue(dialogue.card().question().contains("at applied 20 V"), "moved anywhere it is outside: " + dialogue.card().question());
+    }
+
     @Test
     void aLampIsTappedAlong() throws Exception {
         TestDialogue dialogue = rehearsed();
@@ -253,7 +285,7 @@ class HandsTest {
         assertEquals(EntryKind.WRITE, dialogue.kind());
         String words = assertThrows(EntryRefusedException.class, () -> answer(dialogue, "C16-004712")).getMessage();
         assertEquals("That is C16-004712, and this test is of C16-004711. Go to the unit, or select its test.", words);
-        answer(dialogue, "C16-004711\r");
+        answer(dialogue, "\u0002C16-00\u001d4711\u0003\r");
         assertFalse(dialogue.asksScan());
         answer(dialogue, "y, 4711");
         assertTrue(words(dialogue).contains("Unit identified: C16-004711"), words(dialogue).toString());
@@ -274,6 +306,15 @@ class HandsTest {
                 row("4", "C16-000004", "A 9", due), new UnitRow("5", "C16-000005", "f", "p", "s", Optional.empty(), Optional.empty(), false, "x", false, "",
                         false, Optional.of("A 1"), "QN", Optional.empty(), Optional.empty(), ""));
         assertEquals(List.of("A 9", "A 10", "B 2", ""), RoundStop.of(units).stream().map(stop -> stop.position().orElse("")).toList());
+        assertEquals(List.of(true, true, true, false), RoundStop.of(units).stream().map(RoundStop::placeTells).toList());
+    }
+
+    @Test
+    void aPositionThatTwoUnitsAreSaidToStandInTellsNothing() {
+        Instant due = time.instant();
+        List<UnitRow> units = List.of(row("1", "C16-000001", "A 1", due), row("2", "C16-000002", "a 1", due), row("3", "C16-000003", "A 2", due));
+        assertEquals(List.of(true, false, false), RoundStop.of(units).stream().map(RoundStop::placeTells).sorted(Comparator.reverseOrder()).toList());
+        assertTrue(RoundStop.of(units).stream().filter(RoundStop::placeTells).allMatch(stop -> stop.serial().equals("C16-000003")));
     }
 
     private static UnitRow row(String test, String serial, String position, Instant due) {

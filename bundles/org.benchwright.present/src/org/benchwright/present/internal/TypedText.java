@@ -12,17 +12,18 @@ import org.benchwright.present.EntryRefusedException;
 final class TypedText {
 
     private static final int LONGEST = 4000;
+    private static final char ESCAPE = '\u001b';
 
     private TypedText() {
     }
 
     /**
-     * The text in Unicode normal form without blanks around it.
+     * The text in Unicode normal form without blanks around it, and without what a scanner frames it with.
      *
-     * @throws EntryRefusedException if it is too long or has control characters in it, which scanners send
+     * @throws EntryRefusedException if it is too long or has control characters in the midst of it
      */
     static String clean(String typed) throws EntryRefusedException {
-        String text = Normalizer.normalize(typed.strip(), Normalizer.Form.NFC);
+        String text = Normalizer.normalize(unframed(typed), Normalizer.Form.NFC);
         if (text.length() > LONGEST) {
             throw new EntryRefusedException(Message.REFUSED_TOO_LONG.text(String.valueOf(LONGEST)));
         }
@@ -30,6 +31,24 @@ final class TypedText {
             throw new EntryRefusedException(Message.REFUSED_CONTROL.text());
         }
         return text;
+    }
+
+    /** An escape character stays, to be refused: what follows it came from a key, and is no text. */
+    private static String unframed(String typed) {
+        int from = 0;
+        int to = typed.length();
+        while (from < to && frames(typed.charAt(from))) {
+            from++;
+        }
+        while (to > from && frames(typed.charAt(to - 1))) {
+            to--;
+        }
+        return typed.substring(from, to);
+    }
+
+    private static boolean frames(char character) {
+        int type = Character.getType(character);
+        return Character.isWhitespace(character) || type == Character.CONTROL && character != ESCAPE || type == Character.FORMAT;
     }
 
     private static boolean unprintable(int codePoint) {

@@ -8,6 +8,7 @@ import java.util.regex.Pattern;
 
 import org.benchwright.present.Command;
 import org.benchwright.present.EntryKind;
+import org.benchwright.present.PastedText;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.house.HouseMessage;
 import org.benchwright.ui.internal.look.Fonts;
@@ -223,8 +224,7 @@ final class EntryBar extends Composite {
         });
         text.addListener(SWT.KeyDown, event -> pressed(text, event));
         // A column pasted from a table: one field has one line.
-        text.addListener(SWT.Verify, event -> event.text = COLUMN.matcher(event.text).find() ? event.text.strip().replaceAll("[\\r\\n\\t]+", "; ")
-                : event.text);
+        text.addListener(SWT.Verify, event -> event.text = COLUMN.matcher(event.text).find() ? PastedText.inOneLine(event.text) : event.text);
         return text;
     }
 
