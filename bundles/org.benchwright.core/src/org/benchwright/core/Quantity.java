@@ -50,8 +50,8 @@ public record Quantity(BigDecimal value, UnitOfMeasure unit) implements Comparab
     }
 
     /**
-     * Reads what a person wrote: an optional sign, digits with at most one decimal point or comma, an optional blank,
-     * a unit. {@code 24 V}, {@code 24V}, {@code 23,9V}, {@code -0.016 mA}. Digits are never grouped.
+     * Reads what a person wrote: an optional sign, digits with at most one decimal point or comma, optional
+     * blanks, a unit. {@code 24 V}, {@code 24V}, {@code 23,9V}, {@code -0.016 mA}. Digits are never grouped.
      *
      * @param text the text, at most 40 characters
      * @return the quantity, with the digits as written

@@ -21,6 +21,12 @@ public final class QuantityFormatException extends IllegalArgumentException {
         GROUPED_DIGITS,
         /** A decimal separator without a digit on either side. */
         BARE_SEPARATOR,
+        /** A power of ten, such as {@code 1e3}. */
+        POWER_OF_TEN,
+        /** A unit in the place of the decimal point, such as {@code 4k7}. */
+        UNIT_FOR_POINT,
+        /** What a display shows that can't show the reading, such as {@code OL}. */
+        OUT_OF_RANGE,
         /** A number without a unit of measure. */
         NO_UNIT,
         /** A unit of measure that is not in the catalogue. */

@@ -77,7 +77,10 @@ public final class UnitCatalogue {
                 others.put(prefix + omega, prefix + "ohm");
             }
         }
+        // U+2103 is both in one sign; U+00BA is the raised letter that many keyboards have in the place of the degree sign.
         others.put("\u00b0C", "degC");
+        others.put("\u00baC", "degC");
+        others.put("\u2103", "degC");
         return others;
     }
 
