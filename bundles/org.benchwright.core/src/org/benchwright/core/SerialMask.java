@@ -1,5 +1,9 @@
 package org.benchwright.core;
 
+import java.text.Normalizer;
+import java.util.List;
+import java.util.regex.Pattern;
+
 import org.benchwright.core.internal.Message;
 
 /**
@@ -12,6 +16,7 @@ import org.benchwright.core.internal.Message;
 public record SerialMask(String mask) {
 
     private static final int LONGEST = 64;
+    private static final Pattern KIND_OF_CODE = Pattern.compile("^\\][A-Za-z][0-9A-Za-z]");
 
     /**
      * Checks the mask.
@@ -46,6 +51,31 @@ public record SerialMask(String mask) {
             }
         }
         return true;
+    }
+
+    /**
+     * What a text that does not fit may have been meant for: in the other letter case, with other dashes, with blanks in it, or behind the
+     * three characters by which a scanner tells the kind of code (ISO/IEC 15424). Of two scans one behind the other, both.
+     *
+     * @param scanned what was scanned or typed
+     * @return serial numbers that fit; none, one, or two
+     */
+    public List<String> meant(String scanned) {
+        String plain = KIND_OF_CODE.matcher(Normalizer.normalize(scanned, Normalizer.Form.NFKC)).replaceFirst("").replaceAll("\\s+", "")
+                .replaceAll("\\p{Pd}|\u2212", "-");
+        int length = mask.length();
+        List<String> each = plain.length() == 2 * length ? List.of(plain.substring(0, length), plain.substring(length)) : List.of(plain);
+        List<String> meant = each.stream().map(this::inMyCase).filter(this::accepts).toList();
+        return meant.size() == each.size() ? meant : List.of();
+    }
+
+    private String inMyCase(String serial) {
+        StringBuilder mine = new StringBuilder(serial);
+        for (int i = 0; i < Math.min(mask.length(), serial.length()); i++) {
+            boolean same = Character.toLowerCase(mask.charAt(i)) == Character.toLowerCase(serial.charAt(i));
+            mine.setCharAt(i, same ? mask.charAt(i) : serial.charAt(i));
+        }
+        return mine.toString();
     }
 
     /**

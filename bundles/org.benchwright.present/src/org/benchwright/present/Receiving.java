@@ -151,7 +151,18 @@ public final class Receiving {
     private Optional<String> question(String unit) {
         List<String> masks = plates.stream().flatMap(plate -> plate.mask().stream()).map(SerialMask::mask).distinct().toList();
         boolean fits = masks.isEmpty() || plates.stream().anyMatch(plate -> plate.accepts(unit));
-        return fits ? Optional.empty() : Optional.of(HouseWords.UNLIKE.text(unit, String.join(", ", masks)));
+        return fits ? Optional.empty() : Optional.of(HouseWords.UNLIKE.text(unit, String.join(", ", masks)) + meant(unit));
+    }
+
+    /** What it may have been meant for, with a blank before it; nothing where that can't be told. */
+    private String meant(String unit) {
+        List<List<String>> meant = plates.stream().flatMap(plate -> plate.mask().stream()).map(mask -> mask.meant(unit)).filter(each -> !each.isEmpty())
+                .distinct().toList();
+        if (meant.size() != 1) {
+            return "";
+        }
+        List<String> one = meant.get(0);
+        return " " + (one.size() == 1 ? HouseWords.UNLIKE_NEAR.text(one.get(0)) : HouseWords.UNLIKE_TWO.text(one.get(0), one.get(1)));
     }
 
     private Optional<String> family(String named, String unit) throws EntryRefusedException {

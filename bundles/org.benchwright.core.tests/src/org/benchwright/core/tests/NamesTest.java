@@ -56,6 +56,14 @@ class NamesTest {
         assertTrue(new SerialMask(mask).accepts(new SerialMask(mask).example()));
     }
 
+    @ParameterizedTest
+    @CsvSource({"c16-004711, C16-004711", "C16 - 004711, C16-004711", "C16\u2013004711, C16-004711", "C16\u2212004711, C16-004711", "]C1C16-004711, C16-004711",
+        "\uff2316-004711, C16-004711", "]d2c16-004711C16-004712, C16-004711 C16-004712", "C16-004711C16-004711, C16-004711 C16-004711", "C16-0047111, ''",
+        "C16-00471, ''", "P24-004711, ''", "C16-00471O, ''", "C16-004711P24-000001, ''", "'', ''"})
+    void aMaskTellsWhatMayHaveBeenMeant(String scanned, String meant) {
+        assertEquals(meant, String.join(" ", new SerialMask("C16-######").meant(scanned)));
+    }
+
     @Test
     @Timeout(60)
     void noSerialNumberMakesAMaskSlow() {
