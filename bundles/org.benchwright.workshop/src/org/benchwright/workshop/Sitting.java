@@ -50,6 +50,9 @@ public final class Sitting {
     /** Wall time may differ from monotonic time by as much before it counts as stepped. */
     public static final Duration CLOCK_TOLERANCE = Duration.ofSeconds(2);
 
+    /** The clocks of two stations may differ by as much; where one went back by more between two sittings, it was set back. */
+    static final Duration CLOCKS_AGREE = Duration.ofMinutes(1);
+
     private static final int TRIES = 20;
 
     static final Actor BENCH = new Actor("bench", Role.BENCH);
@@ -210,10 +213,17 @@ public final class Sitting {
         return made;
     }
 
-    /** Goes on after an interruption; where somebody else had the test, it is taken over from them. */
-    void takeUp(Fact.Interrupted interruption) throws RefusedException, OvertakenException, StoreException, FaultyRecordException {
+    /**
+     * Goes on after an interruption; where somebody else had the test, it is taken over from them.
+     *
+     * @param gap from the last event to now by wall time; if that was set back meanwhile, nobody knows for how long the test was interrupted
+     */
+    void takeUp(Duration gap) throws RefusedException, OvertakenException, StoreException, FaultyRecordException {
         noteClockStep();
-        append(run.record(interruption, BENCH, moment()));
+        append(run.record(new Fact.Interrupted(gap.isNegative() ? Duration.ZERO : gap), BENCH, moment()));
+        if (gap.negated().compareTo(CLOCKS_AGREE) > 0) {
+            append(run.record(new Fact.ClockChanged(gap), BENCH, moment()));
+        }
         String before = run.holder().orElse(technician).id();
         if (!before.equalsIgnoreCase(technician.id())) {
             try {

@@ -179,7 +179,7 @@ public final class Workshop {
             sitting.sealIfEnded();
         } else {
             Duration gap = Duration.between(last.instant(), now);
-            sitting.takeUp(new Fact.Interrupted(gap.isNegative() ? Duration.ZERO : gap));
+            sitting.takeUp(gap);
         }
         return sitting;
     }

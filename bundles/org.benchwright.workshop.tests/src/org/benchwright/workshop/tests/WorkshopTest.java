@@ -17,6 +17,7 @@ import org.benchwright.core.Role;
 import org.benchwright.core.SerialNumber;
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.RefusedException;
+import org.benchwright.engine.event.DepartureKind;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.EventBody;
 import org.benchwright.engine.event.Fact;
@@ -187,6 +188,24 @@ class WorkshopTest extends AtTheBench {
         assertEquals(List.of(new Fact.ClockChanged(Duration.ofHours(-1))), all(Fact.ClockChanged.class, sitting));
         assertEquals("after the time server came back", ((Fact.Noted) made.get(0).body()).text());
         assertEquals(sitting.run().events(), kept(sitting).run().events());
+    }
+
+    /** Nothing tells how long it was then; that it is not known is on record, and for the auditor to decide. */
+    @Test
+    void aWallClockThatWasSetBackBetweenTwoSittingsIsRecorded() throws Exception {
+        Sitting sitting = open();
+        time.stepWall(Duration.ofSeconds(-50));
+        Sitting second = workshop.resume(sitting.test(), QN);
+        assertEquals(List.of(), all(Fact.ClockChanged.class, second), "the clocks of two stations may differ by as much");
+        time.stepWall(Duration.ofHours(-1));
+        time.advance(Duration.ofMinutes(5));
+        Sitting third = workshop.resume(sitting.test(), QN);
+        assertEquals(List.of(new Fact.ClockChanged(Duration.ofMinutes(-55))), all(Fact.ClockChanged.class, third));
+        assertEquals(Duration.ZERO, all(Fact.Interrupted.class, third).get(1).gap());
+        assertTrue(all(Derived.DepartureNoted.class, third).stream().anyMatch(each -> each.kind() == DepartureKind.CLOCK_CHANGED));
+        third.record(new Fact.Noted("the time server was wrong"));
+        assertEquals(1, all(Fact.ClockChanged.class, third).size());
+        assertSound();
     }
 
     @Test
