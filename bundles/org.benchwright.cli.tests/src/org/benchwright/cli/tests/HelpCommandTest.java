@@ -14,6 +14,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
+import org.benchwright.language.RemarkPages;
 import org.benchwright.present.HelpPage;
 import org.benchwright.present.ManualFile;
 import org.junit.jupiter.api.BeforeEach;
@@ -69,6 +70,20 @@ class HelpCommandTest {
             }
         }
         assertTrue(pictures > 8, pictures + " pictures");
+    }
+
+    /** The two pages about the source may point to it; those of the manual lead where the window can follow. */
+    @Test
+    void everyLinkOfAPageLeadsToAPageOfTheProgram() {
+        int links = 0;
+        for (HelpPage page : HelpPage.values()) {
+            for (Matcher link = Pattern.compile("[^!]\\[[^\\]]*]\\(([^)#]+)[^)]*\\)").matcher(page.text()); link.find();) {
+                String file = Path.of("docs").resolve(page.path()).resolveSibling(link.group(1)).normalize().toString().replace('\\', '/');
+                assertTrue(ManualFile.text(file).or(() -> RemarkPages.at(file)).isPresent(), page + " leads to " + file);
+                links++;
+            }
+        }
+        assertTrue(links > 50, links + " links");
     }
 
     @Test

@@ -63,7 +63,7 @@ class RevisionCommandsTest {
         done(bench(RIGHT + RIGHT, "people", "enroll", "KM", "--by", "LW"));
         CommandRunner.Ended prepared = bench(RIGHT, "prepare", "c16.procedure", "--by", "RB");
         done(prepared);
-        assertTrue(prepared.lastLine().startsWith("It waits for a second person: bench approve "), prepared.out());
+        assertEquals("It waits for a second person: bench approve c16.procedure --ledger " + bench.ledger() + " --by ID", prepared.lastLine());
         bench(RIGHT, "approve", "c16.procedure", "--by", "RB").refused("approval takes a second person");
         CommandRunner.Ended approved = bench(RIGHT, "approve", "c16.procedure", "--by", "KM");
         done(approved);
@@ -83,11 +83,20 @@ class RevisionCommandsTest {
     void whoCanNotSignIsToldSoBeforeAnyPasswordIsTypedAndWhatComesNext() {
         done(bench(RIGHT, "people", "begin", "LW", "--name", "administrator LW"));
         CommandRunner.Ended added = bench(RIGHT, "people", "add", "RB", "--name", "engineer RB", "--role", "engineer", "--by", "LW");
-        assertTrue(added.out().endsWith("Entered.\nRB can sign with a key only: bench people enroll RB --by LW\n"), added.out());
+        assertTrue(added.out().endsWith("Entered.\nRB can sign with a key only: bench people enroll RB --by LW --ledger " + bench.ledger() + "\n"),
+                added.out());
         bench("", "people", "enroll", "KM", "--by", "LW").refused("There is nobody with the id KM in the register of people. An administrator adds");
         bench("", "prepare", "c16.procedure", "--by", "RB").refused("bench people enroll RB");
         bench("", "approve", "c16.procedure", "--by", "KM").refused("There is nobody with the id KM");
         bench("", "people", "grant", "RB", "--role", "supervisor", "--by", "RB").refused("RB has no key in use");
+    }
+
+    @Test
+    void aLedgerWhoseNameHasBlanksIsQuotedWhereTheNextCommandIsTold() {
+        String ledger = bench.folder().resolve("bench two").resolve("bench.ledger").toString();
+        done(bench.typing(RIGHT, "people", "begin", "LW", "--name", "administrator LW", "--ledger", ledger));
+        CommandRunner.Ended added = bench.typing(RIGHT, "people", "add", "RB", "--name", "engineer RB", "--role", "engineer", "--by", "LW", "--ledger", ledger);
+        assertEquals("RB can sign with a key only: bench people enroll RB --by LW --ledger \"" + ledger + "\"", added.lastLine());
     }
 
     @Test

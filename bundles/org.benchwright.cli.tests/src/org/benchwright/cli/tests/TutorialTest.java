@@ -7,9 +7,11 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 
+import org.benchwright.cli.internal.LanguageSource;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -33,6 +35,33 @@ class TutorialTest {
         } finally {
             Files.writeString(Files.createDirectories(Path.of("target")).resolve("tutorials.txt"), walk.log());
         }
+    }
+
+    /** A soak of minutes, for whoever wants to see the whole story in one sitting: the page says which words become which. */
+    @Test
+    void theProcedureIsInOrderWithMinutesForHoursToo() throws Exception {
+        Path page = TUTORIALS.resolve("test-engineer.md");
+        CommandRunner bench = new CommandRunner(folder).with(new LanguageSource());
+        Path texts = Files.createDirectories(bench.folder().resolve("r8"));
+        for (TutorialPage.Deed deed : TutorialPage.deeds(page)) {
+            if (deed instanceof TutorialPage.Writes file) {
+                Files.writeString(bench.folder().resolve(file.name()), inMinutes(page, file.text()).replace(" of from ", " off from "));
+            }
+        }
+        CommandRunner.Ended checked = bench.run("check", texts.toString());
+        assertEquals("2 files checked: 0 errors, 0 warnings.", (checked.out() + checked.err()).strip());
+        assertTrue(bench.run("what-it-proves", texts.resolve("tarn-r8-acceptance.procedure").toString()).out().contains("\"Endurance\", 4 min: "));
+    }
+
+    private static String inMinutes(Path page, String text) throws IOException {
+        String words = Files.readString(page);
+        String changed = text;
+        for (Map.Entry<String, String> each : Map.of("a fault stopping it every 1 h", "a fault stopping it every 1 min", "lasting 4 h", "lasting 4 min",
+                "look every 2 h, tolerance 15 min", "look every 2 min, tolerance 15 s").entrySet()) {
+            assertTrue(words.contains("`" + each.getValue() + "`"), "the page says it: " + each.getValue());
+            changed = changed.replace(each.getKey(), each.getValue());
+        }
+        return changed;
     }
 
     @Test

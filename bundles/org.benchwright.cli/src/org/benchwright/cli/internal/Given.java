@@ -42,6 +42,26 @@ record Given(Surroundings around, ParseResult parsed) {
         return ledger();
     }
 
+    /** What has another command take the same ledger, as it was typed and with a blank before it; nothing where none was named. */
+    String sameLedger() {
+        return again("--ledger");
+    }
+
+    /** An option as it was typed, with a blank before it; nothing where it was left out. */
+    String again(String option) {
+        Object value = parsed.matchedOptionValue(option, null);
+        return value == null ? "" : " " + option + " " + quoted(value.toString());
+    }
+
+    /** The file that stands without an option, as it was typed. */
+    String fileAgain() {
+        return quoted(parsed.<Path>matchedPositionalValue(0, null).toString());
+    }
+
+    private static String quoted(String word) {
+        return word.chars().anyMatch(Character::isWhitespace) ? '"' + word + '"' : word;
+    }
+
     /** Whether no ledger was named and the bench has none of its own yet. */
     boolean onFreshBench() {
         return !has("--ledger") && !Files.exists(ledger());

@@ -93,7 +93,7 @@ final class PeopleCommands extends SigningCommands {
             enter(what, sub, new PeopleDesk(ledger, around().clocks()), screen);
             screen.line(Message.PEOPLE_ENTERED.text());
             if (what.equals(ADD)) {
-                screen.line(Message.PEOPLE_ENROLL_NEXT.text(sub.word().orElseThrow(), sub.text(BY).orElse("")));
+                screen.line(Message.PEOPLE_ENROLL_NEXT.text(sub.word().orElseThrow(), sub.text(BY).orElse(""), sub.sameLedger()));
             }
         });
     }

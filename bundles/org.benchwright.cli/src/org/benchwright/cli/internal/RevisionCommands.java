@@ -61,7 +61,7 @@ final class RevisionCommands extends SigningCommands {
             Approving approving = approving(given);
             PeopleDesk.Signing by = signing(given, screen);
             print(approving.prepare(ready.plan(), ready.text(), by), screen);
-            screen.line(Message.PREPARED_NEXT.text(given.file().orElseThrow().toString()));
+            screen.line(Message.PREPARED_NEXT.text(given.fileAgain(), given.again("--family") + given.sameLedger()));
         }));
     }
 

@@ -85,14 +85,18 @@ public final class Questions {
         } else if (demand instanceof Demand.EnterText d) {
             return Question.of(d.entry().label(), Message.HOW_TEXT.text());
         } else if (demand instanceof Demand.EnterFaultLog d) {
-            return Question.of((d.entry().asFound() ? Message.ASK_FAULT_LOG_FOUND : Message.ASK_FAULT_LOG).text(),
-                    Message.HOW_FAULT_LOG.text());
+            return Question.of(faultLog(d.entry()), Message.HOW_FAULT_LOG.text());
         } else if (demand instanceof Demand.CompareEntries d) {
             return Question.of(Message.ASK_COMPARE.text(), d.compare().left(), d.compare().right());
         } else if (demand instanceof Demand.AttachFile d) {
             return Question.of(Message.ASK_ATTACH.text(d.attach().kind(), d.attach().label()), Message.HOW_FILE.text());
         }
         return confirmation(demand);
+    }
+
+    /** A unit may keep several logs; plans from before that don't say which one is meant. */
+    private static String faultLog(Action.EnterFaultLog entry) {
+        return entry.title().map(Message.ASK_LOG::text).orElseGet(() -> (entry.asFound() ? Message.ASK_FAULT_LOG_FOUND : Message.ASK_FAULT_LOG).text());
     }
 
     private Question confirmation(Demand demand) {
