@@ -23,7 +23,6 @@ import org.benchwright.ledger.EntryDraft;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.Meaning;
-import org.benchwright.ledger.SequenceConflictException;
 import org.benchwright.ledger.Signer;
 import org.benchwright.ledger.Signing;
 import org.benchwright.ledger.TestId;
@@ -69,8 +68,7 @@ public final class Approvals {
      */
     public Revision prepare(CompiledProcedure procedure, SigningPerson by) throws RefusedException, OvertakenException, StoreException {
         Plan plan = procedure.plan();
-        Digest text = Digest.of(text(procedure));
-        RevisionFact fact = new RevisionFact.Prepared(key(plan), plan.title(), plan.revision(), text, Digest.of(plans.bytes(plan)));
+        RevisionFact fact = new RevisionFact.Prepared(key(plan), plan.title(), plan.revision(), textDigest(procedure), planDigest(procedure));
         RevisionBook book = sign(new Act(fact, Meaning.PREPARED, List.of(Role.ENGINEER)), by, procedure);
         return book.find(key(plan), plan.revision()).orElseThrow();
     }
@@ -86,7 +84,7 @@ public final class Approvals {
         Plan plan = procedure.plan();
         Revision prepared = history().now().find(key(plan), plan.revision())
                 .orElseThrow(() -> new RefusedException(Message.NOT_PREPARED.text(plan.title(), String.valueOf(plan.revision()))));
-        RevisionFact fact = new RevisionFact.Approved(prepared.prepared().event(), Digest.of(text(procedure)), Digest.of(plans.bytes(plan)));
+        RevisionFact fact = new RevisionFact.Approved(prepared.prepared().event(), textDigest(procedure), planDigest(procedure));
         RevisionBook book = sign(new Act(fact, Meaning.APPROVED, List.of(Role.SUPERVISOR, Role.ENGINEER)), by, procedure);
         return book.find(key(plan), plan.revision()).orElseThrow();
     }
@@ -189,18 +187,14 @@ public final class Approvals {
         Role role = act.roles().stream().filter(person::may).findFirst().orElseThrow();
         Actor actor = new Actor(person.id(), role);
         EntryDraft draft = new EntryDraft(TestId.REVISIONS, now, 1, Duration.ZERO, actor, codec.kind(act.fact()), codec.payload(act.fact()));
-        try {
+        return LedgerWork.unlessOvertaken(Message.BOOK_OVERTAKEN, () -> {
             if (procedure.isPresent()) {
                 ledger.keep(text(procedure.get()), DocumentKind.PROCEDURE_TEXT);
                 ledger.keep(plans.bytes(procedure.get().plan()), DocumentKind.PLAN);
             }
             ledger.appendSigned(draft, history.size(), new Signing(signer, act.meaning(), actor.toString(), benchKey), history.stand());
             return book;
-        } catch (SequenceConflictException conflict) {
-            throw new OvertakenException(Message.BOOK_OVERTAKEN.text(), conflict);
-        } catch (LedgerException failure) {
-            throw LedgerWork.failed(failure);
-        }
+        });
     }
 
     private RevisionHistory history() throws StoreException {
@@ -214,7 +208,6 @@ public final class Approvals {
      */
     public static void requireWhereNothingIs(CompiledProcedure procedure) throws RefusedException {
         Plan plan = procedure.plan();
-        Digest text = Digest.of(procedure.text().getBytes(StandardCharsets.UTF_8));
-        RevisionBook.empty().required(Revision.key(plan.name(), plan.family().name()), plan.title(), plan.revision(), text, text);
+        RevisionBook.empty().required(key(plan), plan.title(), plan.revision(), textDigest(procedure), planDigest(procedure));
     }
 }

@@ -299,11 +299,7 @@ public final class BenchLedger implements AutoCloseable {
             return ledger;
         }
         if (shared.isEmpty()) {
-            try {
-                shared = Optional.of(new SharedBooks(own, sharing.get().open(), benchKey()));
-            } catch (LedgerException e) {
-                throw LedgerWork.failed(e);
-            }
+            shared = Optional.of(LedgerWork.of(() -> new SharedBooks(own, sharing.get().open(), benchKey())));
         }
         return shared.get();
     }

@@ -13,9 +13,7 @@ import org.benchwright.engine.receipt.ReceiptFact;
 import org.benchwright.engine.record.Deed;
 import org.benchwright.ledger.EntryDraft;
 import org.benchwright.ledger.Ledger;
-import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.Meaning;
-import org.benchwright.ledger.SequenceConflictException;
 import org.benchwright.ledger.Signer;
 import org.benchwright.ledger.Signing;
 import org.benchwright.ledger.SqliteLedger;
@@ -61,7 +59,7 @@ public final class HouseFiles {
      */
     public ReceiptBook withdraw(long event, Digest file, String reason, SigningPerson by) throws RefusedException, OvertakenException, StoreException {
         ReceiptFact fact = codec.asKept(new ReceiptFact.AttachmentWithdrawn(event, file, reason));
-        try {
+        return LedgerWork.unlessOvertaken(Message.RECEIPTS_OVERTAKEN, () -> {
             PeopleHistory people = PeopleHistory.trusted(books);
             Person person = PeopleKeys.person(people.now(), by.id());
             Deed.WITHDRAW.requireRole(person.id(), person.roles());
@@ -77,11 +75,7 @@ public final class HouseFiles {
                 FileEraser.erase(bench);
             }
             return after;
-        } catch (SequenceConflictException conflict) {
-            throw new OvertakenException(Message.RECEIPTS_OVERTAKEN.text(), conflict);
-        } catch (LedgerException failure) {
-            throw LedgerWork.failed(failure);
-        }
+        });
     }
 
     /**

@@ -15,9 +15,7 @@ import org.benchwright.engine.instrument.InstrumentEvent;
 import org.benchwright.engine.instrument.InstrumentFact;
 import org.benchwright.ledger.EntryDraft;
 import org.benchwright.ledger.Ledger;
-import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.Meaning;
-import org.benchwright.ledger.SequenceConflictException;
 import org.benchwright.ledger.Signer;
 import org.benchwright.ledger.Signing;
 import org.benchwright.ledger.TestId;
@@ -66,14 +64,9 @@ public final class InstrumentRegister {
         Signer signer = by.isPresent() ? PeopleKeys.unlock(keys, people, by.get()) : benchKey;
         Actor actor = person.map(who -> new Actor(who.id(), who.may(Role.ENGINEER) ? Role.ENGINEER : Role.SUPERVISOR)).orElse(Sitting.BENCH);
         EntryDraft draft = new EntryDraft(TestId.INSTRUMENTS, now, 1, Duration.ZERO, actor, codec.kind(fact), codec.payload(fact));
-        try {
-            Signing signing = new Signing(signer, Meaning.REGISTERED, person.isPresent() ? actor.toString() : actor.id(), benchKey);
-            ledger.appendSigned(draft, history.size(), signing, history.people().stand());
-        } catch (SequenceConflictException conflict) {
-            throw new OvertakenException(Message.INSTRUMENTS_OVERTAKEN.text(), conflict);
-        } catch (LedgerException failure) {
-            throw LedgerWork.failed(failure);
-        }
+        Signing signing = new Signing(signer, Meaning.REGISTERED, person.isPresent() ? actor.toString() : actor.id(), benchKey);
+        LedgerWork.unlessOvertaken(Message.INSTRUMENTS_OVERTAKEN,
+                () -> ledger.appendSigned(draft, history.size(), signing, history.people().stand()));
         return after.find(fact.asset()).orElseThrow();
     }
 

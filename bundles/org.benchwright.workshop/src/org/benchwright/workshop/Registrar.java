@@ -80,10 +80,7 @@ public final class Registrar {
         Optional<Person> known = read().person(id);
         Person person = known.orElse(new Person(id, name, Set.of(), List.of()));
         // What is entered stays; so nothing is before the password is known to do.
-        Optional<String> objection = PeopleBook.objection(roles).or(() -> keys.objection(person, password));
-        if (objection.isPresent()) {
-            throw new RefusedException(objection.get());
-        }
+        refuse(PeopleBook.objection(roles).or(() -> keys.objection(person, password)));
         if (known.isEmpty()) {
             enter(new PeopleFact.PersonAdded(id, name), bench);
         }
@@ -116,7 +113,8 @@ public final class Registrar {
      */
     public void add(SigningPerson by, String id, String name, Collection<Role> roles)
             throws RefusedException, OvertakenException, StoreException {
-        refuseOther(roles);
+        // What is entered stays; so nothing is before all roles are known to do.
+        refuse(PeopleBook.objection(roles));
         Signer signer = unlock(by);
         enter(new PeopleFact.PersonAdded(id, name), signer);
         grant(id, roles, signer);
@@ -185,22 +183,19 @@ public final class Registrar {
         enter(new PeopleFact.RoleEnded(id, role, reason), unlock(by));
     }
 
-    /** Before anything is entered: what is entered stays. */
-    private static void refuseOther(Collection<Role> roles) throws RefusedException {
-        Optional<String> objection = PeopleBook.objection(roles);
+    private static void refuse(Optional<String> objection) throws RefusedException {
         if (objection.isPresent()) {
             throw new RefusedException(objection.get());
         }
     }
 
     /**
-     * What speaks against beginning a register so; for whoever has no ledger yet, and makes none for what will be refused.
+     * For whoever has no ledger yet, and makes none for what will be refused.
+     *
+     * @throws RefusedException if something speaks against beginning a register so
      */
     public static void requireFirst(String id, String name, Collection<Role> roles, char[] password) throws RefusedException {
-        Optional<String> objection = PeopleBook.objectionToFirst(id, name, roles, password);
-        if (objection.isPresent()) {
-            throw new RefusedException(objection.get());
-        }
+        refuse(PeopleBook.objectionToFirst(id, name, roles, password));
     }
 
     private void grant(String id, Collection<Role> roles, Signer signer) throws RefusedException, OvertakenException, StoreException {

@@ -319,13 +319,8 @@ public final class Sitting {
         return at;
     }
 
-    /** Anybody else is a second person; to be anything more the register must say so. */
-    static boolean mayRelease(Person person, Role as) {
-        return as == Role.SECOND_PERSON || person.may(as);
-    }
-
     private static void requireRole(Person person, Role as) throws RefusedException {
-        if (!mayRelease(person, as)) {
+        if (!PeopleKeys.mayRelease(person, as)) {
             throw new RefusedException(Message.REFUSED_RELEASE_ROLE.text(person.id(), as.label()));
         }
     }

@@ -29,8 +29,6 @@ import org.benchwright.engine.receipt.ReceiptBook;
 import org.benchwright.engine.revision.Revision;
 import org.benchwright.ledger.DocumentKind;
 import org.benchwright.ledger.Ledger;
-import org.benchwright.ledger.LedgerException;
-import org.benchwright.ledger.SequenceConflictException;
 import org.benchwright.ledger.Signer;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.people.PersonKeyStore;
@@ -138,19 +136,14 @@ public final class Workshop {
     }
 
     private void begin(TestId test, List<TestEvent> events, Reliance reliance) throws OvertakenException, StoreException {
-        try {
-            tools.ledger().append(test, 0, tools.kept().drafts(test, events), reliance.basis());
-        } catch (SequenceConflictException e) {
-            // Nobody else can have written to a new test: one of the books has gone on.
-            throw new OvertakenException(Message.BOOK_OVERTAKEN.text(), e);
-        } catch (LedgerException e) {
-            throw LedgerWork.failed(e);
-        }
+        // Nobody else can have written to a new test: where somebody was faster, one of the books has gone on.
+        LedgerWork.unlessOvertaken(Message.BOOK_OVERTAKEN,
+                () -> tools.ledger().append(test, 0, tools.kept().drafts(test, events), reliance.basis()));
     }
 
     private Reliance reliance(Plan plan, Digest text, Digest planDigest) throws RefusedException, StoreException {
         RevisionHistory history = LedgerWork.of(() -> RevisionHistory.trusted(tools.ledger(), tools.memory().books()));
-        Revision revision = history.now().required(Revision.key(plan.name(), plan.family().name()), plan.title(), plan.revision(), text, planDigest);
+        Revision revision = history.now().required(Approvals.key(plan), plan.title(), plan.revision(), text, planDigest);
         return new Reliance(revision.approval(), history.stand());
     }
 

@@ -66,7 +66,6 @@ public final class DecisionCheck implements TestCheck {
         this.projection = projection.isEmpty() ? Optional.empty() : ProjectionCheck.of(projection.get(), documents);
     }
 
-
     @Override
     public List<Fault> check(TestId test, List<LedgerEntry> entries) {
         try {
@@ -148,11 +147,7 @@ public final class DecisionCheck implements TestCheck {
 
     private InstrumentHistory instruments() throws StoreException {
         if (instruments.isEmpty()) {
-            try {
-                instruments = Optional.of(InstrumentHistory.asFound(documents));
-            } catch (LedgerException e) {
-                throw LedgerWork.failed(e);
-            }
+            instruments = Optional.of(LedgerWork.of(() -> InstrumentHistory.asFound(documents)));
         }
         return instruments.get();
     }
@@ -281,22 +276,14 @@ public final class DecisionCheck implements TestCheck {
 
     private ReceiptHistory receipts() throws StoreException {
         if (receipts.isEmpty()) {
-            try {
-                receipts = Optional.of(ReceiptHistory.asFound(documents));
-            } catch (LedgerException e) {
-                throw LedgerWork.failed(e);
-            }
+            receipts = Optional.of(LedgerWork.of(() -> ReceiptHistory.asFound(documents)));
         }
         return receipts.get();
     }
 
     private RevisionHistory history() throws StoreException {
         if (history.isEmpty()) {
-            try {
-                history = Optional.of(RevisionHistory.asFound(documents));
-            } catch (LedgerException e) {
-                throw LedgerWork.failed(e);
-            }
+            history = Optional.of(LedgerWork.of(() -> RevisionHistory.asFound(documents)));
         }
         return history.get();
     }

@@ -1,7 +1,10 @@
 package org.benchwright.workshop.internal;
 
+import java.util.Optional;
+
 import org.benchwright.engine.event.EventBody;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.ledger.LedgerEntry;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -39,6 +42,20 @@ public final class EventCodec {
             release.remove(SIGNATURE);
         }
         return (EventBody) codec.record(node, type, kind);
+    }
+
+    /** What an entry says; empty if it can't be read, which verification tells of, and which must not stand in the way of other work. */
+    public Optional<EventBody> readable(LedgerEntry entry) {
+        try {
+            return Optional.of(body(entry.kind(), entry.payload()));
+        } catch (UndecodableException unreadable) {
+            return Optional.empty();
+        }
+    }
+
+    /** How a test was opened, as its first event says; empty if that can't be read, or is another. */
+    public Optional<Fact.Opened> opened(LedgerEntry first) {
+        return readable(first).filter(Fact.Opened.class::isInstance).map(Fact.Opened.class::cast);
     }
 
     /** The fact as it will be read back: with its texts in normal form. Deciding on any other would not be repeatable. */

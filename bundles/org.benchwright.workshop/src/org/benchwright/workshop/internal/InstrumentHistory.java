@@ -29,15 +29,6 @@ public final class InstrumentHistory {
     private final List<Objection> objections = new ArrayList<>();
     private final InstrumentBook now;
 
-    /**
-     * An event of the book that does not hold.
-     *
-     * @param sequence its number
-     * @param words    why
-     */
-    public record Objection(long sequence, String words) {
-    }
-
     private InstrumentHistory(PeopleHistory people, List<LedgerEntry> entries) {
         this.people = people;
         this.entries = entries;

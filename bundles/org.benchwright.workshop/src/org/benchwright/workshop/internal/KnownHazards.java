@@ -69,12 +69,8 @@ public final class KnownHazards {
     }
 
     private boolean isReading(LedgerEntry entry, String hazard, Actor person) {
-        try {
-            return entry.kind().equals(ACKNOWLEDGED) && entry.actor().equals(person)
-                    && codec.body(entry.kind(), entry.payload()) instanceof Fact.HazardAcknowledged read && read.hazard().equals(hazard);
-        } catch (UndecodableException unreadable) {
-            return false;
-        }
+        return entry.kind().equals(ACKNOWLEDGED) && entry.actor().equals(person)
+                && codec.readable(entry).filter(new Fact.HazardAcknowledged(hazard)::equals).isPresent();
     }
 
     /** What a record says of an earlier reading is so: for verification. */
@@ -86,11 +82,7 @@ public final class KnownHazards {
     }
 
     private boolean samePlan(LedgerEntry first, Digest plan) {
-        try {
-            return codec.body(first.kind(), first.payload()) instanceof Fact.Opened opened && opened.plan().equals(plan) && !opened.rehearsal();
-        } catch (UndecodableException unreadable) {
-            return false;
-        }
+        return codec.opened(first).filter(opened -> opened.plan().equals(plan) && !opened.rehearsal()).isPresent();
     }
 
     private List<LedgerEntry> readings(TestId test) throws StoreException {

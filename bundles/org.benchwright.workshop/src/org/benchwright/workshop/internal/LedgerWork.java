@@ -1,6 +1,8 @@
 package org.benchwright.workshop.internal;
 
 import org.benchwright.ledger.LedgerException;
+import org.benchwright.ledger.SequenceConflictException;
+import org.benchwright.workshop.OvertakenException;
 import org.benchwright.workshop.StoreException;
 
 /**
@@ -40,6 +42,21 @@ public interface LedgerWork<T, X extends Exception> {
     static <X extends Exception> void to(Deed<X> deed) throws StoreException, X {
         try {
             deed.done();
+        } catch (LedgerException e) {
+            throw failed(e);
+        }
+    }
+
+    /**
+     * What work comes to in which somebody else may be faster.
+     *
+     * @param overtaken what to say then
+     */
+    static <T, X extends Exception> T unlessOvertaken(Message overtaken, LedgerWork<T, X> work) throws OvertakenException, StoreException, X {
+        try {
+            return work.done();
+        } catch (SequenceConflictException conflict) {
+            throw new OvertakenException(overtaken.text(), conflict);
         } catch (LedgerException e) {
             throw failed(e);
         }

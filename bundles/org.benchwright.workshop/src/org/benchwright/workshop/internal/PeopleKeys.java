@@ -1,5 +1,6 @@
 package org.benchwright.workshop.internal;
 
+import org.benchwright.core.Role;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.ledger.Signer;
 import org.benchwright.ledger.people.KeyRefusedException;
@@ -24,6 +25,11 @@ public final class PeopleKeys {
      */
     public static Person person(People people, String id) throws RefusedException {
         return people.person(id).orElseThrow(() -> new RefusedException(Message.PEOPLE_UNKNOWN.text(id)));
+    }
+
+    /** Whether somebody may release in that role. Anybody else is a second person; to be anything more the register must say so. */
+    public static boolean mayRelease(Person person, Role as) {
+        return as == Role.SECOND_PERSON || person.may(as);
     }
 
     /**

@@ -86,7 +86,7 @@ public final class ProvedBenches {
     }
 
     private Optional<End> end(LedgerEntry opening, String station, long before) throws StoreException {
-        Optional<Fact.Opened> opened = opened(opening).filter(first -> !first.rehearsal() && first.station().equals(station));
+        Optional<Fact.Opened> opened = codec.opened(opening).filter(first -> !first.rehearsal() && first.station().equals(station));
         Optional<Duration> validity = opened.isEmpty() ? Optional.empty() : validity(opened.get().plan());
         if (validity.isEmpty()) {
             return Optional.empty();
@@ -99,20 +99,7 @@ public final class ProvedBenches {
     }
 
     private boolean accepted(LedgerEntry entry) {
-        try {
-            return codec.body(entry.kind(), entry.payload()) instanceof Derived.Concluded end
-                    && end.verdict() == Verdict.ACCEPTED;
-        } catch (UndecodableException unreadable) {
-            return false;
-        }
-    }
-
-    private Optional<Fact.Opened> opened(LedgerEntry first) {
-        try {
-            return codec.body(first.kind(), first.payload()) instanceof Fact.Opened opened ? Optional.of(opened) : Optional.empty();
-        } catch (UndecodableException unreadable) {
-            return Optional.empty();
-        }
+        return codec.readable(entry).filter(body -> body instanceof Derived.Concluded end && end.verdict() == Verdict.ACCEPTED).isPresent();
     }
 
     /** How long a test by that plan proves the bench; empty if it doesn't, or the plan can't be read. */

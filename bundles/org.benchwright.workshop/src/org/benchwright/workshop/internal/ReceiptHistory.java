@@ -28,15 +28,6 @@ public final class ReceiptHistory {
     private final List<Objection> unreadable;
     private final ReceiptCodec codec = new ReceiptCodec();
 
-    /**
-     * An event of the book that does not fit.
-     *
-     * @param sequence its number
-     * @param words    why
-     */
-    public record Objection(long sequence, String words) {
-    }
-
     /** How the register of people is read; only a book in which somebody signed with a key of their own needs it. */
     @FunctionalInterface
     private interface Register {

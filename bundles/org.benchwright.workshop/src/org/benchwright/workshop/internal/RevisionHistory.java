@@ -29,15 +29,6 @@ public final class RevisionHistory {
     /** By how many events of the book of people were known: after none of the revisions, after the first ..., as far as was asked for. */
     private final Map<Integer, List<RevisionBook>> books = new HashMap<>();
 
-    /**
-     * An event of the book of revisions that its signer had no right to, or that does not fit.
-     *
-     * @param sequence its number
-     * @param words    why
-     */
-    public record Objection(long sequence, String words) {
-    }
-
     private RevisionHistory(PeopleHistory people, List<LedgerEntry> revisions) {
         this.people = people;
         this.revisions = revisions;

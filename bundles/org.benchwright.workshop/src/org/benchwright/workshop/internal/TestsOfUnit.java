@@ -40,12 +40,12 @@ public record TestsOfUnit(Ledger ledger) {
         });
     }
 
-    /** What the first events of tests say. */
+    /** What the first events of tests say; a record that does not begin as a test is left out. */
     public static List<Opening> decoded(List<LedgerEntry> first) {
         EventCodec codec = new EventCodec();
         List<Opening> openings = new ArrayList<>();
         for (LedgerEntry entry : first) {
-            opening(codec, entry).ifPresent(openings::add);
+            codec.opened(entry).ifPresent(opened -> openings.add(new Opening(entry.test(), entry, opened)));
         }
         return List.copyOf(openings);
     }
@@ -62,16 +62,6 @@ public record TestsOfUnit(Ledger ledger) {
         /** Whether it is a later test of the same unit, and no rehearsal. */
         boolean follows(Opening other) {
             return entry.position() > other.entry().position() && opened.serial().equals(other.opened().serial()) && !opened.rehearsal();
-        }
-    }
-
-    /** A record that does not begin as a test is left out: verification tells of it, and it must not stand in the way of other work. */
-    private static Optional<Opening> opening(EventCodec codec, LedgerEntry entry) {
-        try {
-            return codec.body(entry.kind(), entry.payload()) instanceof Fact.Opened opened
-                    ? Optional.of(new Opening(entry.test(), entry, opened)) : Optional.empty();
-        } catch (UndecodableException unreadable) {
-            return Optional.empty();
         }
     }
 

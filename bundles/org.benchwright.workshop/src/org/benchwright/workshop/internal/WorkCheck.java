@@ -16,7 +16,6 @@ import org.benchwright.ledger.EntrySignature;
 import org.benchwright.ledger.EventKinds;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerEntry;
-import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.Meaning;
 import org.benchwright.ledger.people.People;
 import org.benchwright.ledger.people.Person;
@@ -35,11 +34,7 @@ final class WorkCheck {
     WorkCheck(Ledger documents) throws StoreException {
         this.hazards = new KnownHazards(documents);
         this.proofs = new ProvedBenches(documents);
-        try {
-            this.people = PeopleHistory.asFound(documents);
-        } catch (LedgerException e) {
-            throw LedgerWork.failed(e);
-        }
+        this.people = LedgerWork.of(() -> PeopleHistory.asFound(documents));
     }
 
     /**
@@ -102,7 +97,7 @@ final class WorkCheck {
             return Optional.of(hard(entry, Message.FAULT_RELEASE_SIGNER.text(released.by().id())));
         }
         Role as = released.by().role();
-        return as == Role.SECOND_PERSON || signer.get().may(as) ? Optional.empty()
+        return PeopleKeys.mayRelease(signer.get(), as) ? Optional.empty()
                 : Optional.of(soft(entry, Message.FAULT_RELEASE_ROLE.text(released.by().id(), as.label())));
     }
 
