@@ -8,8 +8,4 @@ public class BooksDifferException extends LedgerException {
     public BooksDifferException(String words) {
         super(words);
     }
-
-    public BooksDifferException(String words, Throwable cause) {
-        super(words, cause);
-    }
 }

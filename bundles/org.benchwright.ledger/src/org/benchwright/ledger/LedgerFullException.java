@@ -5,10 +5,6 @@ public class LedgerFullException extends LedgerException {
 
     private static final long serialVersionUID = 1L;
 
-    public LedgerFullException(String words) {
-        super(words);
-    }
-
     public LedgerFullException(String words, Throwable cause) {
         super(words, cause);
     }

@@ -8,8 +8,4 @@ public class LedgerMissingException extends LedgerException {
     public LedgerMissingException(String words) {
         super(words);
     }
-
-    public LedgerMissingException(String words, Throwable cause) {
-        super(words, cause);
-    }
 }

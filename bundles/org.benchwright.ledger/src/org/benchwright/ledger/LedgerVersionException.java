@@ -8,8 +8,4 @@ public class LedgerVersionException extends LedgerException {
     public LedgerVersionException(String words) {
         super(words);
     }
-
-    public LedgerVersionException(String words, Throwable cause) {
-        super(words, cause);
-    }
 }

@@ -8,8 +8,4 @@ public class NoProofException extends LedgerException {
     public NoProofException(String words) {
         super(words);
     }
-
-    public NoProofException(String words, Throwable cause) {
-        super(words, cause);
-    }
 }

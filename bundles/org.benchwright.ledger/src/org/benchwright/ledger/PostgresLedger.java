@@ -28,20 +28,6 @@ public final class PostgresLedger extends TableLedger {
     }
 
     /**
-     * Opens the ledger.
-     *
-     * @param url      {@code jdbc:postgresql://host:port/database}
-     * @param user     the bench's login
-     * @param password its password
-     * @throws LedgerFormatException  when the database holds no ledger
-     * @throws LedgerVersionException when a newer release made it
-     * @throws LedgerException        when it can't be reached
-     */
-    public static PostgresLedger open(String url, String user, String password) throws LedgerException {
-        return open(new SharedPlace(url, user, password));
-    }
-
-    /**
      * Opens the ledger at {@code place} with a bench's login.
      *
      * @throws LedgerFormatException      when the database holds no ledger
@@ -58,11 +44,6 @@ public final class PostgresLedger extends TableLedger {
      * @param benchRole the login of benches, which must exist; it gets the right to read and to add
      * @throws LedgerException when it can't be done; nothing was made then
      */
-    public static void install(String url, String owner, String password, String benchRole) throws LedgerException {
-        install(new SharedPlace(url, owner, password), benchRole);
-    }
-
-    /** As {@link #install(String, String, String, String)}. */
     public static void install(SharedPlace place, String benchRole) throws LedgerException {
         try (Connection connection = PostgresDatabase.connect(place.url(), place.login())) {
             if (PostgresSchema.version(connection) != 0) {
@@ -81,11 +62,6 @@ public final class PostgresLedger extends TableLedger {
      * @throws LedgerFormatException when the database holds no ledger
      * @throws LedgerException       when it can't be done; nothing was changed then
      */
-    public static void migrate(String url, String owner, String password) throws LedgerException {
-        migrate(new SharedPlace(url, owner, password));
-    }
-
-    /** As {@link #migrate(String, String, String)}. */
     public static void migrate(SharedPlace place) throws LedgerException {
         try (Connection connection = PostgresDatabase.connect(place.url(), place.login())) {
             if (PostgresSchema.version(connection) == 0) {

@@ -8,8 +8,4 @@ public class SealedTestException extends LedgerException {
     public SealedTestException(String words) {
         super(words);
     }
-
-    public SealedTestException(String words, Throwable cause) {
-        super(words, cause);
-    }
 }

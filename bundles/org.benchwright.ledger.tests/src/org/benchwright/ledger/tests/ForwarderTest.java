@@ -40,41 +40,14 @@ import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.Verification;
 import org.benchwright.ledger.VerificationRequest;
 import org.benchwright.ledger.people.PeopleFact;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestInstance;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** From a bench's ledger into the shared one: what arrives, what stops, what is told. */
-@TestInstance(TestInstance.Lifecycle.PER_CLASS)
-class ForwarderTest {
+class ForwarderTest extends OnOneServer {
 
     private static final Actor ENGINEER = new Actor("RB", Role.ENGINEER);
-
-    @TempDir
-    Path folder;
-
-    private PostgresServer server;
-    private SharedBenches benches;
-
-    @BeforeAll
-    void start() throws Exception {
-        server = PostgresServer.start();
-    }
-
-    @AfterAll
-    void stop() throws Exception {
-        server.close();
-    }
-
-    @BeforeEach
-    void install() throws Exception {
-        benches = SharedBenches.on(server, Files.createTempDirectory(folder, "benches"));
-    }
 
     @Test
     void everythingArrivesOnceInOrderAndVerifies() throws Exception {

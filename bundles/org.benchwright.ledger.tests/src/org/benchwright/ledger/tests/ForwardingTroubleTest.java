@@ -10,44 +10,18 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestInstance;
-import org.junit.jupiter.api.io.TempDir;
 
 /**
  * Forwarding while either end is killed, and while the network between them is cut: at the end the shared ledger verifies clean and holds every
  * event once, in order. {@code releng/campaign --forwarding} asks for more kills by {@code benchwright.kills} and {@code .seed}.
  */
-@TestInstance(TestInstance.Lifecycle.PER_CLASS)
-class ForwardingTroubleTest {
+class ForwardingTroubleTest extends OnOneServer {
 
     private static final int KILLS = Integer.getInteger("benchwright.kills", 20);
     private static final long SEED = Long.getLong("benchwright.kills.seed", 7);
 
-    @TempDir
-    Path folder;
-
-    private PostgresServer server;
-    private SharedBenches benches;
     private final Random random = new Random(SEED);
-
-    @BeforeAll
-    void start() throws Exception {
-        server = PostgresServer.start();
-    }
-
-    @AfterAll
-    void stop() throws Exception {
-        server.close();
-    }
-
-    @BeforeEach
-    void install() throws Exception {
-        benches = SharedBenches.on(server, Files.createTempDirectory(folder, "benches"));
-    }
 
     @Test
     void aForwarderThatIsKilledAgainAndAgainRepeatsAndLosesNothing() throws Exception {

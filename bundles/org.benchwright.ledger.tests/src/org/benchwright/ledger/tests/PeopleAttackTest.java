@@ -13,12 +13,9 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.benchwright.core.Actor;
 import org.benchwright.core.Role;
-import org.benchwright.ledger.BenchKey;
-import org.benchwright.ledger.BenchKeyStore;
 import org.benchwright.ledger.EntryDraft;
 import org.benchwright.ledger.Fault;
 import org.benchwright.ledger.FaultKind;
-import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerDamagedException;
 import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.LedgerVerifier;
@@ -26,44 +23,26 @@ import org.benchwright.ledger.Meaning;
 import org.benchwright.ledger.PayloadException;
 import org.benchwright.ledger.Signer;
 import org.benchwright.ledger.Signing;
-import org.benchwright.ledger.SqliteLedger;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.VerificationRequest;
 import org.benchwright.ledger.people.People;
 import org.benchwright.ledger.people.PeopleFact;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** What somebody with the file, the program or a stolen key can try on the register and on what people sign. */
-class PeopleAttackTest {
-
-    @TempDir
-    Path folder;
-
-    private Ledger ledger;
-    private BenchKey bench;
-    private Register register;
+class PeopleAttackTest extends WithRegister {
 
     @BeforeEach
-    void open() throws Exception {
-        ledger = SqliteLedger.open(folder.resolve("bench.ledger"));
-        bench = BenchKeyStore.openOrCreate(folder);
-        register = new Register(ledger, bench);
+    void begin() throws Exception {
         register.begin();
         register.add("RB", Role.ENGINEER);
     }
 
-    @AfterEach
-    void close() throws Exception {
-        ledger.close();
-    }
-
     private List<Fault> faults() throws Exception {
-        return LedgerVerifier.verify(VerificationRequest.of(folder.resolve("bench.ledger"))).faults();
+        return LedgerVerifier.verify(VerificationRequest.of(file())).faults();
     }
 
     private void only(FaultKind kind, TestId where, long sequence, String words) throws Exception {
@@ -149,7 +128,7 @@ class PeopleAttackTest {
 
     @Test
     void aChangedNameIsFoundAndNothingIsDoneByTheRegisterAnyMore() throws Exception {
-        try (Tamper tamper = Tamper.with(folder.resolve("bench.ledger"))) {
+        try (Tamper tamper = Tamper.with(file())) {
             tamper.behindTheTriggers(work -> {
                 byte[] canonical = work.bytes("SELECT canonical FROM event WHERE position = 1");
                 String changed = new String(canonical, StandardCharsets.UTF_8).replace("administrator LW", "administrator WL");
@@ -172,7 +151,7 @@ class PeopleAttackTest {
     @ValueSource(strings = {"", "zz", "T-4K7M2-QXD9R", "+1000000000-12-31T23:59:59Z", "ffffffffffffffffffffffffffffffffffffffffffffffffffffffffffffffff"})
     void aBookWhoseFieldsAreNonsenseIsReportedAndNeverCrashesVerification(String nonsense) throws Exception {
         register.enter(new PeopleFact.KeyRevoked("RB", register.key("RB").key().fingerprint(), register.now(), "lost"), register.key("LW"));
-        Path file = folder.resolve("bench.ledger");
+        Path file = file();
         try (Tamper tamper = Tamper.with(file)) {
             for (int event : List.of(1, 2, 3, 7)) {
                 String where = " WHERE position = " + event;

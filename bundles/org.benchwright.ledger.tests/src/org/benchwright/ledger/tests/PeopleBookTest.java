@@ -5,17 +5,12 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
 import org.benchwright.core.Role;
-import org.benchwright.ledger.BenchKey;
-import org.benchwright.ledger.BenchKeyStore;
-import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.LedgerVerifier;
 import org.benchwright.ledger.Signer;
-import org.benchwright.ledger.SqliteLedger;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.VerificationRequest;
 import org.benchwright.ledger.people.People;
@@ -23,32 +18,15 @@ import org.benchwright.ledger.people.PeopleFact;
 import org.benchwright.ledger.people.PeopleRefusedException;
 import org.benchwright.ledger.people.Person;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Who may enter what in the register of people. */
-class PeopleBookTest {
-
-    @TempDir
-    Path folder;
-
-    private Ledger ledger;
-    private BenchKey bench;
-    private Register register;
-
-    @BeforeEach
-    void open() throws Exception {
-        ledger = SqliteLedger.open(folder.resolve("bench.ledger"));
-        bench = BenchKeyStore.openOrCreate(folder);
-        register = new Register(ledger, bench);
-    }
+class PeopleBookTest extends WithRegister {
 
     @AfterEach
-    void close() throws Exception {
+    void nothingIsWrong() throws Exception {
         assertEquals(List.of(), People.read(ledger).objections());
-        assertEquals(List.of(), LedgerVerifier.verify(VerificationRequest.of(folder.resolve("bench.ledger"))).faults());
-        ledger.close();
+        assertEquals(List.of(), LedgerVerifier.verify(VerificationRequest.of(file())).faults());
     }
 
     private Person person(String id) throws LedgerException {

@@ -21,6 +21,7 @@ import org.benchwright.ledger.LedgerProofs;
 import org.benchwright.ledger.LedgerVerifier;
 import org.benchwright.ledger.LedgerVersionException;
 import org.benchwright.ledger.PostgresLedger;
+import org.benchwright.ledger.SharedPlace;
 import org.benchwright.ledger.SqliteLedger;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.VerificationRequest;
@@ -52,7 +53,7 @@ class PostgresLedgerTest extends LedgerContractTest {
     @Override
     Ledger openNew() throws Exception {
         database = server.newDatabase();
-        PostgresLedger.install(server.url(database), PostgresServer.OWNER, PostgresServer.PASSWORD, PostgresServer.BENCH);
+        PostgresLedger.install(server.owned(database), PostgresServer.BENCH);
         return connected();
     }
 
@@ -67,7 +68,7 @@ class PostgresLedgerTest extends LedgerContractTest {
     }
 
     private PostgresLedger connected() throws LedgerException {
-        return PostgresLedger.open(server.url(database), PostgresServer.BENCH, PostgresServer.PASSWORD);
+        return PostgresLedger.open(server.shared(database));
     }
 
     private long number(String sql) throws SQLException {
@@ -159,13 +160,12 @@ class PostgresLedgerTest extends LedgerContractTest {
     @Test
     void whatIsNoLedgerOrANewerOneOrNotThereIsToldPlainly() throws Exception {
         String empty = server.newDatabase();
-        assertThrows(LedgerFormatException.class,
-                () -> PostgresLedger.open(server.url(empty), PostgresServer.BENCH, PostgresServer.PASSWORD));
+        assertThrows(LedgerFormatException.class, () -> PostgresLedger.open(server.shared(empty)));
         server.sql(database, "INSERT INTO ledger_format VALUES (99)");
         assertThrows(LedgerVersionException.class, this::connected);
-        assertThrows(LedgerException.class, () -> PostgresLedger.open(server.url("nowhere"), PostgresServer.BENCH, PostgresServer.PASSWORD));
-        assertThrows(LedgerException.class, () -> PostgresLedger.open(server.url(database), PostgresServer.BENCH, "wrong"));
-        LedgerException elsewhere = assertThrows(LedgerException.class, () -> PostgresLedger.open("jdbc:sqlite:x", "a", "b"));
+        assertThrows(LedgerException.class, () -> PostgresLedger.open(server.shared("nowhere")));
+        assertThrows(LedgerException.class, () -> PostgresLedger.open(new SharedPlace(server.url(database), PostgresServer.BENCH, "wrong")));
+        LedgerException elsewhere = assertThrows(LedgerException.class, () -> PostgresLedger.open(new SharedPlace("jdbc:sqlite:x", "a", "b")));
         assertTrue(elsewhere.getMessage().contains("not the address"), elsewhere.getMessage());
     }
 
@@ -176,7 +176,7 @@ class PostgresLedgerTest extends LedgerContractTest {
         LedgerException older = assertThrows(LedgerVersionException.class, this::connected);
         assertTrue(older.getMessage().contains("Have its owner bring it up to date"), older.getMessage());
         for (int i = 0; i < 2; i++) {
-            PostgresLedger.migrate(server.url(database), PostgresServer.OWNER, PostgresServer.PASSWORD);
+            PostgresLedger.migrate(server.owned(database));
         }
         assertEquals(2, number("SELECT max(version) FROM ledger_format"));
         try (PostgresLedger now = connected()) {

@@ -15,6 +15,7 @@ import java.util.Optional;
 import java.util.Properties;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
+import org.benchwright.ledger.SharedPlace;
 import org.postgresql.Driver;
 
 /** A real PostgreSQL server of the tests' own, on this machine only, in a folder that goes with it. */
@@ -187,6 +188,16 @@ public final class PostgresServer implements AutoCloseable {
         String name = "ledger" + databases;
         sql("postgres", "CREATE DATABASE " + name);
         return name;
+    }
+
+    /** A database as its owner gets at it. */
+    SharedPlace owned(String database) {
+        return new SharedPlace(url(database), OWNER, PASSWORD);
+    }
+
+    /** A database as a bench gets at it. */
+    SharedPlace shared(String database) {
+        return new SharedPlace(url(database), BENCH, PASSWORD);
     }
 
     /** The address of a database. */

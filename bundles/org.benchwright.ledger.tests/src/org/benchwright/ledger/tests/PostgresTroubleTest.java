@@ -42,7 +42,7 @@ class PostgresTroubleTest {
     private long samples;
 
     private static void install(PostgresServer server, String database) throws Exception {
-        PostgresLedger.install(server.url(database), PostgresServer.OWNER, PostgresServer.PASSWORD, PostgresServer.BENCH);
+        PostgresLedger.install(server.owned(database), PostgresServer.BENCH);
     }
 
     private static PostgresLedger open(PostgresServer server, String database) throws LedgerException {

@@ -37,7 +37,7 @@ record SharedBenches(PostgresServer server, String database, Path folder) {
     /** An empty shared ledger on {@code server}. */
     static SharedBenches on(PostgresServer server, Path folder) throws Exception {
         String database = server.newDatabase();
-        PostgresLedger.install(server.url(database), PostgresServer.OWNER, PostgresServer.PASSWORD, PostgresServer.BENCH);
+        PostgresLedger.install(server.owned(database), PostgresServer.BENCH);
         return new SharedBenches(server, database, folder);
     }
 

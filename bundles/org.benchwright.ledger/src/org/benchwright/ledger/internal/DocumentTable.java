@@ -37,15 +37,8 @@ public record DocumentTable(String place, Optional<Attachments> attachments) {
     Head head(Connection connection) throws SQLException, LedgerException {
         try (Statement statement = connection.createStatement();
                 ResultSet row = statement.executeQuery("SELECT number, link FROM document ORDER BY number DESC LIMIT 1")) {
-            return row.next() ? new Head(row.getLong(1), link(row.getBytes(2))) : new Head(0, DocumentLink.first());
+            return row.next() ? new Head(row.getLong(1), StoredDigest.of(row.getBytes(2), place)) : new Head(0, DocumentLink.first());
         }
-    }
-
-    private Digest link(byte[] stored) throws LedgerException {
-        if (stored == null || stored.length != 32) {
-            throw new LedgerDamagedException(Messages.text("damaged", place));
-        }
-        return Digest.ofResult(stored);
     }
 
     /** Whether a document of this kind and size lies as a file beside the ledger. */

@@ -5,7 +5,6 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
@@ -116,7 +115,7 @@ record EventTable(String place, String holding, KeptStatements kept) {
     }
 
     /** How many events of tests stand behind a position, and when the first of them was. */
-    Behind behind(Connection connection, long position) throws SQLException, LedgerException {
+    LedgerTables.Behind behind(Connection connection, long position) throws SQLException, LedgerException {
         String sql = "SELECT count(*), min(position) FROM event WHERE position > ? AND test_id LIKE 'T-%'";
         long first;
         long count;
@@ -128,11 +127,7 @@ record EventTable(String place, String holding, KeptStatements kept) {
                 first = row.getLong(2);
             }
         }
-        return count == 0 ? new Behind(0, Optional.empty()) : new Behind(count, Optional.of(page(connection, first, 1).get(0).instant()));
-    }
-
-    /** Events that stand behind a position. */
-    record Behind(long count, Optional<Instant> since) {
+        return count == 0 ? new LedgerTables.Behind(0, Optional.empty()) : new LedgerTables.Behind(count, Optional.of(page(connection, first, 1).get(0).instant()));
     }
 
     /** Number of events so far. */
@@ -335,9 +330,6 @@ record EventTable(String place, String holding, KeptStatements kept) {
     }
 
     private Digest digest(byte[] stored) throws LedgerException {
-        if (stored == null || stored.length != 32) {
-            throw damaged();
-        }
-        return Digest.ofResult(stored);
+        return StoredDigest.of(stored, place);
     }
 }

@@ -287,8 +287,7 @@ public record LedgerTables(EventTable events, DocumentTable documents, SealTable
 
     /** How many events of tests stand behind a position, and when the first of them was. */
     public Behind behind(Connection connection, long position) throws SQLException, LedgerException {
-        EventTable.Behind found = events.behind(connection, position);
-        return new Behind(found.count(), found.since());
+        return events.behind(connection, position);
     }
 
     /** Events that stand behind a position. */

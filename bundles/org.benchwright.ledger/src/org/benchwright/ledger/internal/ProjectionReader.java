@@ -1,7 +1,6 @@
 package org.benchwright.ledger.internal;
 
 import java.sql.Connection;
-import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
@@ -132,26 +131,11 @@ public final class ProjectionReader {
         return conditions.isEmpty() ? "" : " CROSS JOIN test t ON t.id = " + rows + ".test";
     }
 
-    private interface Row<T> {
-        T of(ResultSet row) throws SQLException;
-    }
-
-    private <T> List<T> list(String select, String order, List<Object> first, Row<T> maker) throws SQLException {
+    private <T> List<T> list(String select, String order, List<Object> first, ProjectionRows.Row<T> maker) throws SQLException {
         StringBuilder sql = new StringBuilder(select);
         conditions.forEach(condition -> sql.append(" AND ").append(condition));
-        try (PreparedStatement statement = connection.prepareStatement(sql.append(' ').append(order).toString())) {
-            List<Object> all = new ArrayList<>(first);
-            all.addAll(values);
-            for (int i = 0; i < all.size(); i++) {
-                statement.setObject(i + 1, all.get(i));
-            }
-            List<T> found = new ArrayList<>();
-            try (ResultSet row = statement.executeQuery()) {
-                while (row.next()) {
-                    found.add(maker.of(row));
-                }
-            }
-            return found;
-        }
+        List<Object> all = new ArrayList<>(first);
+        all.addAll(values);
+        return ProjectionRows.list(connection, sql.append(' ').append(order).toString(), all, maker);
     }
 }

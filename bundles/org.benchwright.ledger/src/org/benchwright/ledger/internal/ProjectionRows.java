@@ -22,7 +22,8 @@ public final class ProjectionRows {
     private ProjectionRows() {
     }
 
-    private interface Row<T> {
+    /** What is made of a row. */
+    interface Row<T> {
         T of(ResultSet row) throws SQLException;
     }
 
@@ -97,7 +98,8 @@ public final class ProjectionRows {
                 Instant.ofEpochMilli(row.getLong(before + 5)), row.getString(before + 6), ProjectedTest.Stand.values()[row.getInt(before + 7)], decided);
     }
 
-    private static <T> List<T> list(Connection connection, String sql, List<?> values, Row<T> maker) throws SQLException {
+    /** What is made of all rows that a question with these values finds, in order. */
+    static <T> List<T> list(Connection connection, String sql, List<?> values, Row<T> maker) throws SQLException {
         try (PreparedStatement statement = connection.prepareStatement(sql)) {
             for (int i = 0; i < values.size(); i++) {
                 statement.setObject(i + 1, values.get(i));

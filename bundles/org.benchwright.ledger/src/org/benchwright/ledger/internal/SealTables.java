@@ -129,11 +129,7 @@ record SealTables(String place) {
     }
 
     private Digest digest(ResultSet row, int column) throws SQLException, LedgerException {
-        byte[] stored = bytes(row, column);
-        if (stored.length != 32) {
-            throw damaged();
-        }
-        return Digest.ofResult(stored);
+        return StoredDigest.of(row.getBytes(column), place);
     }
 
     private Instant instant(String stored) throws LedgerException {

@@ -17,6 +17,7 @@ import org.benchwright.core.Cancellation;
 import org.benchwright.ledger.BenchKeyStore;
 import org.benchwright.ledger.Forwarder;
 import org.benchwright.ledger.PostgresLedger;
+import org.benchwright.ledger.SharedPlace;
 import org.benchwright.ledger.SqliteLedger;
 import org.benchwright.ledger.tests.PostgresServer;
 import org.benchwright.present.Bench;
@@ -68,9 +69,10 @@ class RecordsMeasurementTest {
     private Path shared(Path own) throws Exception {
         try (PostgresServer server = PostgresServer.start()) {
             String url = server.url(server.newDatabase());
-            PostgresLedger.install(url, PostgresServer.OWNER, PostgresServer.PASSWORD, PostgresServer.BENCH);
+            PostgresLedger.install(new SharedPlace(url, PostgresServer.OWNER, PostgresServer.PASSWORD), PostgresServer.BENCH);
             long begin = System.nanoTime();
-            try (SqliteLedger ledger = SqliteLedger.open(own); PostgresLedger shared = PostgresLedger.open(url, PostgresServer.BENCH, PostgresServer.PASSWORD)) {
+            SharedPlace place = new SharedPlace(url, PostgresServer.BENCH, PostgresServer.PASSWORD);
+            try (SqliteLedger ledger = SqliteLedger.open(own); PostgresLedger shared = PostgresLedger.open(place)) {
                 Forwarder forwarder = new Forwarder(ledger, shared, BenchKeyStore.openOrCreate(own.getParent()), Clock.systemUTC());
                 forwarder.lendBooks();
                 assertEquals(List.of(), forwarder.run(reached -> { }, Cancellation.never()).stops());

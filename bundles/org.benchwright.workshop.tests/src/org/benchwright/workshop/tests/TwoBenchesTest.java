@@ -35,6 +35,7 @@ import org.benchwright.engine.receipt.ReceiptFact;
 import org.benchwright.engine.record.RecordFact;
 import org.benchwright.engine.record.Standing;
 import org.benchwright.ledger.PostgresLedger;
+import org.benchwright.ledger.SharedPlace;
 import org.benchwright.ledger.tests.PostgresServer;
 import org.benchwright.testkit.PropertyTest;
 import org.benchwright.workshop.BenchLedger;
@@ -136,7 +137,7 @@ class TwoBenchesTest implements PropertyTest {
             copy(employed(), file(0).getParent());
             String database = server().newDatabase();
             url = server().url(database);
-            PostgresLedger.install(url, PostgresServer.OWNER, PostgresServer.PASSWORD, PostgresServer.BENCH);
+            PostgresLedger.install(new SharedPlace(url, PostgresServer.OWNER, PostgresServer.PASSWORD), PostgresServer.BENCH);
             share(0);
             sharing(0).lendBooks();
             BenchLedger.open(file(1)).close();

@@ -1,5 +1,6 @@
 package org.benchwright.ledger.internal.verify;
 
+import java.util.Collections;
 import java.util.List;
 import java.util.OptionalLong;
 import org.benchwright.ledger.people.People;
@@ -22,17 +23,8 @@ record KnownRegister(People people, List<Long> positions) {
 
     /** How many of its events stand before that position. */
     long before(long position) {
-        int low = 0;
-        int high = positions.size();
-        while (low < high) {
-            int middle = (low + high) >>> 1;
-            if (positions.get(middle) < position) {
-                low = middle + 1;
-            } else {
-                high = middle;
-            }
-        }
-        return low;
+        int found = Collections.binarySearch(positions, position);
+        return found < 0 ? -found - 1 : found;
     }
 
     /** Where the event of that number stands. */
