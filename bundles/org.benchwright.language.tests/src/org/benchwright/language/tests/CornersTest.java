@@ -49,6 +49,24 @@ class CornersTest {
                 + " otherwise conclude undecided \"No.\" } step after \"After.\" { confirm \"It is so.\"", codes);
     }
 
+    private static Corner family(String from, String to, RemarkCode... codes) {
+        assertTrue(Bench.FAMILY.contains(from), from);
+        return new Corner(to, Bench.FAMILY.replace(from, to), Bench.PROCEDURE, "", codes(codes));
+    }
+
+    /** In a family whose units may have a fan tray. */
+    private static Corner withOption(String from, String to, RemarkCode... codes) {
+        return new Corner(to, Bench.FAMILY.replace("loadable bench_program", "option fan \"Fan tray\" loadable bench_program"),
+                text(from, to).procedure(), "", codes(codes));
+    }
+
+    /** Two temperatures are measured before. */
+    private static Corner temperatures(String statement, RemarkCode... codes) {
+        return new Corner(statement, Bench.FAMILY, statement("measure cold with thermo, limits 0 .. 50 degC measure warm with thermo, limits 0 .. 50 degC "
+                + statement).procedure().replace("instrument meter", "instrument thermo \"Thermometer\" reads degC from -20 .. 100 degC, uncertainty at most 0.5 K, "
+                + "coverage 2 instrument meter"), "", codes(codes));
+    }
+
     private static Corner thermometer(String reads, RemarkCode... codes) {
         String instrument = "instrument meter \"Multimeter\"";
         return new Corner(reads, Bench.FAMILY, Bench.PROCEDURE.replace(instrument, "instrument thermo \"Thermometer\" " + reads + " " + instrument)
@@ -75,6 +93,14 @@ class CornersTest {
                 thermometer("reads degC from -20 .. 100 degC, uncertainty at most 0.5 degC, coverage 2", OFFSET_UNIT_IN_TOLERANCE),
                 thermometer("reads K up to 400 K, uncertainty at most 0.5 K"), thermometer("reads degC from -20 .. 100 degC, uncertainty at most 1 %", WRONG_DIMENSION),
                 text("wait 5 min", "wait 0.5 min"), text("wait 5 min", "wait -5 min", DURATION_OUT_OF_RANGE), text("wait 5 min", "wait 1 month", UNKNOWN_UNIT),
+                temperatures("derive rise as warm - cold, limits -1 .. +1 K"), temperatures("derive rise as warm - cold, limits -1 .. +1 degC", OFFSET_UNIT_IN_TOLERANCE),
+                temperatures("derive rise as warm - cold - 1 K, limits at most 5 degC", OFFSET_UNIT_IN_TOLERANCE),
+                temperatures("derive rise as warm - cold, limits -1 .. +1 K derive twice as rise + rise, limits at most 5 degC", OFFSET_UNIT_IN_TOLERANCE),
+                temperatures("derive sum as warm + cold, limits 0 .. 100 degC", OFFSET_UNIT_IN_TOLERANCE),
+                temperatures("derive sum as warm + 5 degC, limits 0 .. 100 degC", OFFSET_UNIT_IN_TOLERANCE),
+                temperatures("derive warmer as warm + 5 K, limits 0 .. 100 degC"), temperatures("derive own as own - cold, limits 0 .. 100 K", VALUE_NOT_MEASURED),
+                temperatures("for each given 10, 20 degC measure shown in degC judge shown - given, limits -1 .. +1 degC", OFFSET_UNIT_IN_TOLERANCE),
+                temperatures("for each given 10, 20 degC measure shown in degC judge shown - given, limits -1 .. +1 K"),
                 // lamps that flash
                 text(EXPECTED, "expect flt flashing slow within 5 s of on"), text(EXPECTED, "expect flt flashing 1 Hz tolerance 20 % within 5 s of on"),
                 text(EXPECTED, "expect flt flashing 20 Hz tolerance 0 % within 5 s of on"), text(EXPECTED, "expect flt flashing 0 Hz within 5 s of on", FLASH_RATE_OUT_OF_RANGE),
@@ -95,7 +121,8 @@ class CornersTest {
                 statement("measure u with meter, limits at most 30 V, decide guarded, risk at most 5 V", WRONG_DIMENSION),
                 statement("measure u with meter, limits at most 30 V, decide simple, risk at most 5 %", RISK_EXCEEDED),
                 statement("apply 10 A with meter", WRONG_DIMENSION, INSTRUMENT_ONLY_READS), statement("apply 30 mA with calibrator", LIMITS_BEYOND_INSTRUMENT),
-                statement("apply -5 mA with calibrator"), statement("apply 5 mA"),
+                text("4, 12, 20 mA with calibrator", "4, 12, 24 mA with calibrator"), text("4, 12, 20 mA with calibrator", "4, 12, 25 mA with calibrator", LIMITS_BEYOND_INSTRUMENT),
+                text("4, 12, 20 mA with calibrator", "4 .. 25 mA with calibrator", LIMITS_BEYOND_INSTRUMENT), statement("apply -5 mA with calibrator"), statement("apply 5 mA"),
                 // branches
                 statement("if fitted fan go to after", UNKNOWN_OPTION), statement("if seen \"It glows.\" go to supply", ENDLESS_REPEAT),
                 statement("if not seen \"It glows.\" go to nowhere", UNKNOWN_STEP_OR_STAGE), statement("if not seen \"It glows.\" go to after"),
@@ -107,6 +134,19 @@ class CornersTest {
                 statement("fits unit", ENERGISED_WHILE_FITTING), statement("erase only fault_log, fault_log", PROTECTED_ITEM_NOT_NAMED, ERASED_BEFORE_RECORDED, LISTED_TWICE),
                 text("hazard mains danger", "hazard mains notice", HAZARD_NOT_SHOWN), text("takes 3 min with hazard mains", "takes 3 min with hazard mains, mains", LISTED_TWICE),
                 text("revision 3 {", "revision 3 with hazard mains {"),
+                withOption("step supply \"Measure", "step warn \"Beware.\" only if fitted fan with hazard mains { confirm \"So.\" } step supply \"Measure"),
+                withOption("step supply \"Measure the supply.\" takes 3 min with hazard mains", "step warn \"Beware.\" only if fitted fan with hazard mains { confirm \"So.\" } "
+                        + "step supply \"Measure the supply.\"", HAZARD_NOT_SHOWN),
+                withOption("step supply \"Measure the supply.\" takes 3 min with hazard mains", "step supply \"Measure the supply.\" only if fitted fan with hazard mains"),
+                withOption("stage power_up", "stage warned \"Warned\" only if not fitted fan with hazard mains { step warn \"Beware.\" { confirm \"So.\" } } stage power_up"),
+                // names and modes of families that are like each other
+                family("lamps out", "lamp PWR green \"Another\" lamps out", CASE_ONLY_DIFFERENCE), family("lamps out", "lamp pwr blue \"The same\" lamps out"),
+                family("fault W01", "mode faulted shows pwr off fault W01"), family("mode run shows", "mode run shows pwr steady mode run shows", DUPLICATE_NAME),
+                family("mode run shows ok green steady, code \"rn\"", "mode run shows mode stopped mode stopped shows mode run", MODE_NEVER_SHOWN),
+                family("mode run shows ok green steady, code \"rn\"", "mode run shows mode stopped mode stopped shows ok green steady"),
+                // texts that are not what they look like
+                text("\"Terminals are live.\"", "\"Terminals\u001b[2K are live.\"", SYNTAX), text("\"Terminals are live.\"", "\"Terminals\u0000 are live.\"", SYNTAX),
+                text("\"Terminals are live.\"", "\"Terminals are \u202edael.\"", SYNTAX), text("\"Terminals are live.\"", "\"Terminals\tare \u5e26\u7535 \u05d7\u05d9.\""),
                 // shared stages
                 carryOut("carry out rail_check(rail = 24 V, time = 5 s)", SHARED), carryOut("carry out rail_check(rail = 24 A, time = 5 s)", SHARED, WRONG_DIMENSION),
                 carryOut("carry out rail_check(rail = 24 V)", SHARED, ARGUMENT_MISSING), carryOut("carry out rail_check(rail = 24 V, rail = 5 V, time = 5 s)", SHARED, LISTED_TWICE),
@@ -123,7 +163,9 @@ class CornersTest {
                 // claims and soaks
                 text("every 31 h is revealed at 90 %", "every 1860 min is revealed at 90 %"), text("every 31 h is revealed at 90 %", "every 31 h is revealed at 0 %", LEVEL_OUT_OF_RANGE),
                 text("every 31 h is revealed at 90 %", "every 0 h is revealed at 90 %", DURATION_OUT_OF_RANGE), text("every 31 h is revealed at 90 %", "every 31 V is revealed at 90 %", WRONG_DIMENSION),
-                text("lasting 72 h witnessed", "lasting 72 h", SOAK_NOT_WITNESSED), text("watch every 10 s", "watch every 100 h", LOOK_LONGER_THAN_SOAK));
+                text("lasting 72 h witnessed", "lasting 72 h", SOAK_NOT_WITNESSED), text("watch every 10 s", "watch every 100 h", LOOK_LONGER_THAN_SOAK),
+                text("stop after 2 bad", "stop after 0 bad", COUNT_NOT_POSITIVE), text("silent after 3 missed", "silent after 0 missed", COUNT_NOT_POSITIVE),
+                text("when stopped go to read_log", "when stopped go to read_log when stopped conclude rejected \"Stopped.\"", LISTED_TWICE));
     }
 
     @ParameterizedTest

@@ -8,6 +8,7 @@ import java.util.stream.Stream;
 import org.benchwright.core.SignalWord;
 import org.benchwright.model.Derive;
 import org.benchwright.model.Energise;
+import org.benchwright.model.Guard;
 import org.benchwright.model.Hazard;
 import org.benchwright.model.Isolate;
 import org.benchwright.model.LogEntry;
@@ -42,8 +43,10 @@ public final class FlowAnalysis {
             FlowNode node = graph.nodes().get(next);
             Facts after = after(node, before[next]);
             for (FlowEdge edge : graph.from(node)) {
+                // A step or a stage that is passed by is not read: its hazards were shown to nobody.
+                Facts told = edge.cause() instanceof Guard ? before[next] : after;
                 Facts known = before[edge.to().id()];
-                Facts joined = known == null ? after : known.join(after);
+                Facts joined = known == null ? told : known.join(told);
                 if (joined != known) {
                     before[edge.to().id()] = joined;
                     open.set(edge.to().id());

@@ -24,6 +24,8 @@ import org.benchwright.model.Watch;
 import org.eclipse.emf.ecore.EAttribute;
 import org.eclipse.emf.ecore.EClass;
 import org.eclipse.emf.ecore.EObject;
+import org.eclipse.emf.ecore.EStructuralFeature;
+import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
 
 /** Everything that a procedure needs is there, and everything that is there is used. */
 final class CompletenessInspection implements Inspection {
@@ -97,9 +99,19 @@ final class CompletenessInspection implements Inspection {
     }
 
     private static void watch(Watch watch, Remarks remarks) {
-        if (watch.getBadToStop() < 1) {
+        if (watch.getBadToStop() < 1 && isWritten(watch, Literals.WATCH__BAD_TO_STOP)) {
+            remarks.on(watch, Literals.WATCH__BAD_TO_STOP, RemarkCode.COUNT_NOT_POSITIVE);
+        } else if (watch.getBadToStop() < 1) {
             remarks.on(watch, RemarkCode.WATCH_INCOMPLETE);
         }
+        if (watch.getMissedToSilent() < 1 && isWritten(watch, Literals.WATCH__MISSED_TO_SILENT)) {
+            remarks.on(watch, Literals.WATCH__MISSED_TO_SILENT, RemarkCode.COUNT_NOT_POSITIVE);
+        }
+    }
+
+    /** A count that is left out reads as 0, as one does that is written so. */
+    private static boolean isWritten(Watch watch, EStructuralFeature count) {
+        return !NodeModelUtils.findNodesForFeature(watch, count).isEmpty();
     }
 
     @Override

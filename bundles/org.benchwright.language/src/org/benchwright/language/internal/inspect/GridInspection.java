@@ -3,6 +3,7 @@ package org.benchwright.language.internal.inspect;
 import java.math.BigDecimal;
 import java.util.Optional;
 
+import org.benchwright.core.Quantity;
 import org.benchwright.core.UnitOfMeasure;
 import org.benchwright.language.RemarkCode;
 import org.benchwright.model.Axis;
@@ -16,6 +17,7 @@ import org.benchwright.model.GridReading;
 import org.benchwright.model.Instrument;
 import org.benchwright.model.InstrumentUse;
 import org.benchwright.model.Judgement;
+import org.benchwright.model.Limits;
 import org.benchwright.model.Measurement;
 import org.benchwright.model.Procedure;
 import org.benchwright.model.ProcedurePackage.Literals;
@@ -72,6 +74,21 @@ final class GridInspection implements Inspection {
         Optional<UnitOfMeasure> given = Written.unit(instrument.get().getUnit());
         if (unit.isPresent() && given.isPresent() && !unit.get().sameDimension(given.get())) {
             remarks.on(axis, Literals.AXIS__UNIT, RemarkCode.WRONG_DIMENSION, unit.get().word(), given.get().word());
+        } else if (unit.isPresent()) {
+            within(axis, unit.get(), instrument.get(), remarks);
+        }
+    }
+
+    /** Each value is one that the instrument can give. */
+    private static void within(Axis axis, UnitOfMeasure unit, Instrument instrument, Remarks remarks) {
+        InstrumentRange range = InstrumentRange.of(instrument);
+        for (int i = 0; i < axis.getValues().size(); i++) {
+            if (!range.holds(new Quantity(axis.getValues().get(i), unit))) {
+                remarks.on(axis, Literals.AXIS__VALUES, i, RemarkCode.LIMITS_BEYOND_INSTRUMENT, instrument.getName());
+            }
+        }
+        if (axis.getLast() != null && !range.holds(new Quantity(axis.getLast(), unit))) {
+            remarks.on(axis, Literals.AXIS__LAST, RemarkCode.LIMITS_BEYOND_INSTRUMENT, instrument.getName());
         }
     }
 
@@ -80,12 +97,22 @@ final class GridInspection implements Inspection {
             remarks.on(derive, RemarkCode.LIMITS_NOT_SAID, String.valueOf(derive.getName()));
         } else {
             Written.unit(derive.getLimits().getUnit()).ifPresent(unit -> expression(derive.getExpression(), unit, remarks));
+            scales(derive.getExpression(), derive.getLimits(), remarks);
         }
     }
 
     private static void judgement(Judgement judgement, Remarks remarks) {
         Optional<UnitOfMeasure> limits = Optional.ofNullable(judgement.getLimits()).flatMap(each -> Written.unit(each.getUnit()));
         limits.ifPresent(unit -> expression(judgement.getExpression(), unit, remarks));
+        if (judgement.getLimits() != null) {
+            scales(judgement.getExpression(), judgement.getLimits(), remarks);
+        }
+    }
+
+    private static void scales(Expression expression, Limits limits, Remarks remarks) {
+        if (expression != null) {
+            TemperatureScales.look(expression, limits, remarks);
+        }
     }
 
     private static void expression(Expression expression, UnitOfMeasure limits, Remarks remarks) {
@@ -101,7 +128,7 @@ final class GridInspection implements Inspection {
     }
 
     /** The unit that a value is in; a measurement without one is read in that of its limits. */
-    private static String unit(Value value) {
+    static String unit(Value value) {
         if (value instanceof Axis axis) {
             return axis.getUnit();
         } else if (value instanceof GridReading reading) {

@@ -1,8 +1,10 @@
 package org.benchwright.language.internal.inspect;
 
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 
 import org.benchwright.core.LampColour;
 import org.benchwright.core.UnitOfMeasure;
@@ -61,10 +63,16 @@ final class IndicationInspection implements Inspection {
                 .forEach(expectation -> modes(expectation.getAlternatives(), family, remarks)));
     }
 
+    /** Whether something can be seen of a mode: it is shown by a lamp or a display, or by a mode that is. */
+    private static boolean isShown(Family family, Mode mode, Set<Mode> looked) {
+        return looked.add(mode) && Families.indications(family, mode).stream().anyMatch(shown -> !(shown instanceof ModeIndication other)
+                || Written.thing(other.getMode()).filter(inner -> isShown(family, inner, looked)).isPresent());
+    }
+
     private static void modes(List<Indication> indications, Family family, Remarks remarks) {
         indications.stream().filter(ModeIndication.class::isInstance).map(ModeIndication.class::cast).forEach(shown -> {
             Optional<Mode> mode = Written.thing(shown.getMode());
-            if (mode.isPresent() && Families.indications(family, mode.get()).isEmpty()) {
+            if (mode.isPresent() && !isShown(family, mode.get(), new HashSet<>())) {
                 remarks.on(shown, Literals.MODE_INDICATION__MODE, RemarkCode.MODE_NEVER_SHOWN, mode.get().getName());
             }
         });

@@ -15,6 +15,11 @@ record InstrumentRange(Optional<Limits> range) {
         return new InstrumentRange(upTo.or(() -> Written.limits(instrument.getRange())));
     }
 
+    /** Whether a value lies within; true where nothing is said or the dimensions differ. */
+    boolean holds(Quantity value) {
+        return holds(Limits.between(value, value));
+    }
+
     /** Whether both sides of limits lie within; true where nothing is said or the dimensions differ. */
     boolean holds(Limits limits) {
         return range.flatMap(means -> Written.sound(() -> Optional.of(holds(means, limits.lower()) && holds(means, limits.upper()))))

@@ -148,7 +148,7 @@ final class MeasurementInspection implements Inspection {
             }
             Amount amount = apply.getAmount();
             if (amount != null && sameDimension(amount, Written.unit(amount.getUnit()), Written.unit(instrument.getUnit()), remarks)) {
-                Written.quantity(amount).filter(value -> !InstrumentRange.of(instrument).holds(Limits.between(value, value)))
+                Written.quantity(amount).filter(value -> !InstrumentRange.of(instrument).holds(value))
                         .ifPresent(value -> remarks.on(amount, RemarkCode.LIMITS_BEYOND_INSTRUMENT, instrument.getName()));
             }
         });

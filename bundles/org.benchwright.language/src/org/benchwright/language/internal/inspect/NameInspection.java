@@ -2,9 +2,11 @@ package org.benchwright.language.internal.inspect;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Stream;
 
@@ -12,14 +14,18 @@ import org.benchwright.language.RemarkCode;
 import org.benchwright.language.internal.Imports;
 import org.benchwright.model.Comparison;
 import org.benchwright.model.Derive;
+import org.benchwright.model.Families;
 import org.benchwright.model.Family;
 import org.benchwright.model.Grid;
 import org.benchwright.model.Mark;
 import org.benchwright.model.Measurement;
+import org.benchwright.model.Mode;
 import org.benchwright.model.Named;
 import org.benchwright.model.Procedure;
 import org.benchwright.model.ProcedureFile;
+import org.benchwright.model.ProcedurePackage.Literals;
 import org.benchwright.model.Procedures;
+import org.benchwright.model.ShownByMode;
 import org.benchwright.model.Soak;
 import org.benchwright.model.Step;
 import org.eclipse.emf.ecore.resource.ResourceSet;
@@ -36,13 +42,14 @@ final class NameInspection implements Inspection {
 
     @Override
     public void family(Family family, Remarks remarks) {
-        apart(family.getLamps(), remarks);
-        apart(family.getDisplays(), remarks);
-        apart(family.getModes(), remarks);
-        apart(family.getKeeps(), remarks);
-        apart(family.getLoadables(), remarks);
-        apart(family.getFaults(), remarks);
-        apart(family.getOptions(), remarks);
+        apart(family, Family::getLamps, Families::lamps, remarks);
+        apart(family, Family::getDisplays, Families::displays, remarks);
+        apart(family, Family::getModes, Families::modes, remarks);
+        apart(family, Family::getKeeps, Families::keptItems, remarks);
+        apart(family, Family::getLoadables, Families::loadItems, remarks);
+        apart(family, Family::getFaults, Families::faults, remarks);
+        apart(family, Family::getOptions, Families::options, remarks);
+        describedOnce(family.getModeIndications(), remarks);
     }
 
     @Override
@@ -72,6 +79,22 @@ final class NameInspection implements Inspection {
     private static List<Named> values(Grid grid) {
         return Stream.concat(grid.getAxes().stream().map(Named.class::cast), Stream.ofNullable(grid.getReading()))
                 .map(Named.class::cast).toList();
+    }
+
+    /** What a family declares under a name that one it is like uses takes its place; under nearly that name it is a second one. */
+    private static void apart(Family family, Function<Family, List<? extends Named>> own, Function<Family, List<? extends Named>> all, Remarks remarks) {
+        List<? extends Named> declared = own.apply(family);
+        apart(declared, remarks);
+        Written.thing(family.getBase()).ifPresent(base -> declared.stream().filter(each -> each.getName() != null)
+                .forEach(each -> all.apply(base).stream().filter(inherited -> folded(inherited).equals(folded(each))
+                        && !inherited.getName().equals(each.getName())).findFirst().ifPresent(inherited -> tell(each, inherited, remarks))));
+    }
+
+    /** A mode that one family describes twice: only one of them would count. */
+    private static void describedOnce(List<ShownByMode> described, Remarks remarks) {
+        Set<Mode> seen = new HashSet<>();
+        described.stream().filter(each -> Written.thing(each.getMode()).isPresent() && !seen.add(each.getMode()))
+                .forEach(each -> remarks.on(each, Literals.SHOWN_BY_MODE__MODE, RemarkCode.DUPLICATE_NAME, each.getMode().getName()));
     }
 
     /** Remarks on those in the file, whichever file of its folder holds the first of that name. */

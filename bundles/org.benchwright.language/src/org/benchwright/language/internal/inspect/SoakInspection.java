@@ -1,8 +1,10 @@
 package org.benchwright.language.internal.inspect;
 
 import java.time.Duration;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 import org.benchwright.language.RemarkCode;
 import org.benchwright.model.Claim;
@@ -39,6 +41,7 @@ final class SoakInspection implements Inspection {
         if (!soak.isWitnessed()) {
             remarks.on(soak, Literals.SOAK__LENGTH, RemarkCode.SOAK_NOT_WITNESSED);
         }
+        stops(soak, remarks);
         look(soak, remarks);
         Optional<Duration> length = Written.duration(soak.getLength());
         Optional<Duration> every = Optional.ofNullable(soak.getLook()).flatMap(look -> Written.duration(look.getEvery()));
@@ -50,6 +53,13 @@ final class SoakInspection implements Inspection {
                 all -> interval.compareTo(all) > 0).isPresent()).isPresent()) {
             remarks.on(watch, Literals.WATCH__EVERY, RemarkCode.LOOK_LONGER_THAN_SOAK);
         }
+    }
+
+    /** Of two outcomes for one kind of stop the second would never be taken. */
+    private static void stops(Soak soak, Remarks remarks) {
+        Set<Boolean> seen = new HashSet<>();
+        soak.getStops().stream().filter(stop -> !seen.add(stop.isOutsideConditions()))
+                .forEach(stop -> remarks.on(stop, RemarkCode.LISTED_TWICE, stop.isOutsideConditions() ? "when stopped outside conditions" : "when stopped"));
     }
 
     private static void look(Soak soak, Remarks remarks) {
