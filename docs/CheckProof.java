@@ -296,8 +296,11 @@ public final class CheckProof {
         return bytes;
     }
 
-    private static byte[] bytes(String hex) {
-        return HexFormat.of().parseHex(hex);
+    private static byte[] bytes(String hash) {
+        if (!hash.matches("[0-9a-f]{64}")) {
+            throw new NotReadable("a hash is not of 64 small hexadecimal digits");
+        }
+        return HexFormat.of().parseHex(hash);
     }
 
     private static byte[] bytes(Map<?, ?> object, String name) {
@@ -305,11 +308,11 @@ public final class CheckProof {
     }
 
     private static long number(Map<?, ?> object, String name) {
-        long number = new BigInteger(text(object, name)).longValueExact();
-        if (number < 1) {
-            throw new NotReadable(name + " is not from 1");
+        String text = text(object, name);
+        if (!text.matches("[1-9][0-9]*")) {
+            throw new NotReadable(name + " is no number from 1 in decimal digits");
         }
-        return number;
+        return new BigInteger(text).longValueExact();
     }
 
     private static String text(Map<?, ?> object, String name) {

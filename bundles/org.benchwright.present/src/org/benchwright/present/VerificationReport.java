@@ -1,6 +1,7 @@
 package org.benchwright.present;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What the verification of a ledger found.
@@ -11,10 +12,11 @@ import java.util.List;
  * @param late    what was done on a bench that did not know the books as they stand before it here; no faults, but to be told
  * @param reviews sealed tests that were drawn for a review which nobody has made yet, by id
  * @param withdrawn attachments that were rightly taken away: by whom and why
+ * @param whose   what to do where nothing says whose ledger it is; empty where the bench's key is known, or nothing was signed
  * @param sound   true if everything was looked at and no fault was found
  */
 public record VerificationReport(List<Line> lines, List<String> signers, List<UnitRow> open, List<String> late, List<String> reviews,
-        List<String> withdrawn, boolean sound) {
+        List<String> withdrawn, Optional<String> whose, boolean sound) {
 
     public VerificationReport {
         lines = List.copyOf(lines);

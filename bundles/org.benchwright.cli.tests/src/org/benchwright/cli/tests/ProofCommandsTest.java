@@ -1,5 +1,6 @@
 package org.benchwright.cli.tests;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -93,5 +94,30 @@ class ProofCommandsTest {
         assertEquals(2, run("prove", "--since", "missing.json").status());
         assertEquals(2, run("prove", test, "--out", "no/such/folder/proof.json").status());
         assertFalse(Files.exists(folder.resolve("no")));
+    }
+
+    @Test
+    void nothingIsWrittenOverALedgerOrAKey() throws Exception {
+        for (String name : List.of("bench.ledger", "bench-key.pem", "bench-key.pub")) {
+            Path file = bench.ledger().resolveSibling(name);
+            byte[] before = Files.readAllBytes(file);
+            CommandRunner.Ended ended = run("prove", test, "--out", file.toString());
+            assertEquals(2, ended.status(), ended.out());
+            assertTrue(ended.err().contains("a ledger or a key is there. Name another file."), ended.err());
+            assertArrayEquals(before, Files.readAllBytes(file));
+        }
+    }
+
+    @Test
+    void twoLedgersAreNotVerifiedAsOne() {
+        assertEquals(1, run("verify", bench.ledger().toString()).status(), "one by its place, one by its option");
+        assertEquals(0, bench.run("verify", bench.ledger().toString()).status());
+    }
+
+    @Test
+    void whereNothingSaysWhoseLedgerItIsThatIsTold() throws Exception {
+        assertFalse(run("verify").out().contains("There is no bench-key.pub"));
+        Files.delete(bench.ledger().resolveSibling("bench-key.pub"));
+        assertTrue(run("verify").said().contains("There is no bench-key.pub beside this ledger, so any bench may have signed it."));
     }
 }

@@ -120,6 +120,7 @@ final class LedgerCommands {
             }
             Map<String, String> owners = owners(report, ledger);
             report.signers().forEach(key -> screen.line(Message.SIGNER.text(key, owners.getOrDefault(key, "")).stripTrailing()));
+            report.whose().ifPresent(screen::line);
             if (!report.open().isEmpty()) {
                 screen.line(Message.OPEN_TESTS.text(String.valueOf(report.open().size())));
                 report.open().forEach(row -> print(row, screen));

@@ -1,12 +1,14 @@
 package org.benchwright.cli.internal;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 
@@ -20,6 +22,10 @@ import org.benchwright.report.Csv;
  * @param screen where it is said
  */
 record Output(Screen screen) {
+
+    /** How databases and keys begin. */
+    private static final List<String> HEADS = List.of("SQLite format 3", "-----BEGIN ");
+    private static final int LONGEST_HEAD = 16;
 
     /** Writes a text as a file of a folder, which is made if there is none, and says so. */
     void writeInto(Path folder, String name, String text) throws CannotStoreException {
@@ -48,9 +54,16 @@ record Output(Screen screen) {
         return csv.isPresent() || json.isPresent();
     }
 
-    /** Writes a file whole or not at all, in place of what was there, and says so. */
+    /**
+     * Writes a file whole or not at all, in place of what was there, and says so.
+     *
+     * @throws CannotStoreException if it can't be written, or what is there is a ledger or a key
+     */
     void write(Path file, byte[] content) throws CannotStoreException {
         try {
+            if (isRecord(file)) {
+                throw refused(file, new IOException(Message.OUT_RECORD.text()));
+            }
             replace(file, content);
         } catch (IOException e) {
             throw refused(file, e);
@@ -60,6 +73,17 @@ record Output(Screen screen) {
 
     private static CannotStoreException refused(Path file, IOException why) {
         return new CannotStoreException(Message.OUT_REFUSED.text(file.toString(), Optional.ofNullable(why.getMessage()).orElse("")), why);
+    }
+
+    /** A wrong name behind an option must not cost a bench its ledger, or its key. */
+    private static boolean isRecord(Path file) throws IOException {
+        if (!Files.isRegularFile(file)) {
+            return false;
+        }
+        try (InputStream in = Files.newInputStream(file)) {
+            String begin = new String(in.readNBytes(LONGEST_HEAD), StandardCharsets.ISO_8859_1);
+            return HEADS.stream().anyMatch(begin::startsWith) || file.getFileName().toString().endsWith(".p12");
+        }
     }
 
     /** First beside the file, then in its place: what is there is never half of something. */

@@ -46,6 +46,9 @@ final class ProofCommands {
     }
 
     int verify(Given given) throws CannotStoreException {
+        if (given.word().isPresent() && given.has("--ledger")) {
+            return Screens.refused(around, Message.VERIFY_ONE.text());
+        }
         try {
             List<String> kept = new ArrayList<>();
             for (Path file : given.paths("--checkpoint")) {

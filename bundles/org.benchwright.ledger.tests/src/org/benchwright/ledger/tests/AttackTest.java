@@ -2,6 +2,7 @@ package org.benchwright.ledger.tests;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
@@ -20,6 +21,7 @@ import org.benchwright.ledger.DocumentKind;
 import org.benchwright.ledger.Fault;
 import org.benchwright.ledger.FaultKind;
 import org.benchwright.ledger.Ledger;
+import org.benchwright.ledger.LedgerDamagedException;
 import org.benchwright.ledger.LedgerProofs;
 import org.benchwright.ledger.LedgerVerifier;
 import org.benchwright.ledger.SignedCheckpoint;
@@ -342,6 +344,21 @@ class AttackTest {
             tamper.run("PRAGMA writable_schema = OFF");
         }
         assertTrue(kinds().contains(FaultKind.SAFEGUARDS_CHANGED), kinds().toString());
+    }
+
+    /** Names of that kind are kept for the planner's statistics; a schema that is written by hand can have them for anything. */
+    @Test
+    void aTriggerWithANameLikeStatistics() throws Exception {
+        try (Tamper tamper = Tamper.with(ledger)) {
+            tamper.run("ANALYZE");
+            assertEquals(List.of(), verify().faults());
+            tamper.run("PRAGMA writable_schema = ON");
+            tamper.run("INSERT INTO sqlite_master (type, name, tbl_name, rootpage, sql) VALUES ('trigger', 'sqlite_stat5', 'event', 0, "
+                    + "'CREATE TRIGGER sqlite_stat5 BEFORE INSERT ON event BEGIN SELECT RAISE(IGNORE); END')");
+            tamper.run("PRAGMA writable_schema = OFF");
+        }
+        assertEquals(EnumSet.of(FaultKind.SAFEGUARDS_CHANGED), kinds());
+        assertThrows(LedgerDamagedException.class, () -> SqliteLedger.open(ledger));
     }
 
     @Test

@@ -93,6 +93,21 @@ class CheckProofTest {
     }
 
     @Test
+    void noOtherFormOfANumberAHashOrAnInstantHolds() throws Exception {
+        List<String> changed = new ArrayList<>();
+        for (String text : samples) {
+            for (String[] form : Samples.OTHER_FORMS) {
+                if (!text.replaceFirst(form[0], form[1]).equals(text)) {
+                    changed.add(text.replaceFirst(form[0], form[1]));
+                }
+            }
+        }
+        Outcome outcome = check(changed);
+        assertFalse(outcome.lines().stream().anyMatch(line -> line.endsWith(": holds")), outcome.lines().toString());
+        assertEquals(changed.size(), outcome.lines().stream().filter(line -> line.contains(".json: ")).count(), "it speaks of every file");
+    }
+
+    @Test
     void exchangedPartsDoNotHoldAndWhatIsNoProofIsSaidToBeNone() throws Exception {
         Path elsewhere = Files.createDirectory(folder.resolve("elsewhere"));
         List<String> others = Samples.of(SampleLedger.build(elsewhere, 4, 12));

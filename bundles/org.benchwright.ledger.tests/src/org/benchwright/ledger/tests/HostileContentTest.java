@@ -3,13 +3,19 @@ package org.benchwright.ledger.tests;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.RandomAccessFile;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
+import org.benchwright.ledger.DocumentKind;
+import org.benchwright.ledger.Fault;
 import org.benchwright.ledger.FaultKind;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerDamagedException;
@@ -94,13 +100,61 @@ class HostileContentTest {
     @Test
     void aTableWithOtherColumns() throws Exception {
         try (Tamper tamper = Tamper.with(ledger)) {
-            tamper.run("DROP TABLE event").run("CREATE VIEW event AS SELECT 1 AS position");
+            tamper.run("DROP TABLE event").run("CREATE TABLE event (position)");
         }
         assertTrue(verify().faults().stream().anyMatch(fault -> fault.kind() == FaultKind.TABLE_UNREADABLE));
         try (Ledger reader = SqliteLedger.openReadOnly(ledger)) {
             assertThrows(LedgerDamagedException.class, () -> reader.entries(new TestId("T-22222-22222")));
             assertThrows(LedgerDamagedException.class, reader::tests);
         }
+    }
+
+    /** What stands behind a view is worked out while it is read, and may never end. */
+    @ParameterizedTest
+    @ValueSource(strings = {"event", "document", "signer", "checkpoint"})
+    void aViewInThePlaceOfATableIsNotRead(String table) throws Exception {
+        try (Tamper tamper = Tamper.with(ledger)) {
+            tamper.run("PRAGMA foreign_keys = OFF").run("DROP TABLE " + table)
+                    .run("CREATE VIEW " + table + " AS WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n LIMIT 10) SELECT i AS number FROM n");
+        }
+        Fault fault = assertDamaged();
+        assertTrue(fault.words().contains("(" + table + ")"), fault.words());
+    }
+
+    /** Written anew by a tool that keeps texts in another way. */
+    @Test
+    void textsInAnotherEncoding() throws Exception {
+        Path other = folder.resolve("other.db");
+        try (Tamper tamper = Tamper.with(other)) {
+            tamper.run("PRAGMA encoding = 'UTF-16le'");
+            for (String table : TABLES) {
+                tamper.run("CREATE TABLE " + table + " AS SELECT 1 AS number");
+            }
+            tamper.run("PRAGMA application_id = " + 0x42574C47).run("PRAGMA user_version = 2");
+        }
+        Files.move(other, ledger, StandardCopyOption.REPLACE_EXISTING);
+        assertTrue(assertDamaged().words().contains("UTF-16le"));
+    }
+
+    private Fault assertDamaged() throws Exception {
+        List<Fault> faults = verify().faults();
+        assertEquals(List.of(FaultKind.STORE_DAMAGED), faults.stream().map(Fault::kind).toList());
+        assertThrows(LedgerDamagedException.class, () -> SqliteLedger.openReadOnly(ledger));
+        return faults.get(0);
+    }
+
+    @Test
+    void anAttachmentThatIsSaidToBeEndlessIsNotReadToItsEnd() throws Exception {
+        Path beside;
+        try (Ledger open = SqliteLedger.open(ledger)) {
+            String hex = open.keep(new byte[300 << 10], DocumentKind.ATTACHMENT).hex();
+            beside = folder.resolve("attachments").resolve(hex.substring(0, 2)).resolve(hex.substring(2));
+        }
+        try (RandomAccessFile file = new RandomAccessFile(beside.toFile(), "rw")) {
+            file.setLength(1L << 42);
+        }
+        Verification verification = assertTimeoutPreemptively(Duration.ofMinutes(2), this::verify);
+        assertEquals(List.of(FaultKind.DOCUMENT_CHANGED), verification.faults().stream().map(Fault::kind).toList());
     }
 
     @Test

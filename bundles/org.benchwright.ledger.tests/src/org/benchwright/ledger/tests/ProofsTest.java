@@ -138,6 +138,17 @@ class ProofsTest {
         }
     }
 
+    /** The same numbers, instants and hashes in another form: nobody signed those, and another checker would not take them. */
+    @Test
+    void whatWouldBeWrittenOtherwiseIsRefused() throws Exception {
+        List<String> samples = Samples.of(file);
+        for (String[] form : Samples.OTHER_FORMS) {
+            List<String> changed = samples.stream().map(text -> text.replaceFirst(form[0], form[1])).filter(text -> !samples.contains(text)).toList();
+            assertFalse(changed.isEmpty(), form[0]);
+            changed.forEach(text -> assertFalse(Samples.holds(text), text));
+        }
+    }
+
     @Test
     void whatIsNoProofFileIsRefusedInPlainWords() {
         for (String text : List.of("", "{}", "[]", "{\"format\":\"benchwright.checkpoint-file/2\"}", "not JSON", "{\"format\":1}")) {

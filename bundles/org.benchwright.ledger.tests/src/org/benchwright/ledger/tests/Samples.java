@@ -14,6 +14,12 @@ import org.benchwright.ledger.SqliteLedger;
 /** Proof files of a ledger, and how somebody would change them. */
 final class Samples {
 
+    /** Where something stands in a file (a pattern), and what says the same to a reader who is not strict. */
+    static final List<String[]> OTHER_FORMS = List.of(new String[] {"(\"(sequence|position|size|number|documents)\" : \")", "$1+"},
+            new String[] {"(\"(sequence|position|size|number|documents)\" : \")", "$10"},
+            new String[] {"(\"instant\" : \"[^\"]+)Z\"", "$1+00:00\""}, new String[] {"(\"(previous|root)\" : \")([0-9a-f]*?)a", "$1$3A"},
+            new String[] {"(\"path\" : \\[\\s*\"[0-9a-f]*?)b", "$1B"});
+
     private Samples() {
     }
 

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import org.benchwright.core.Digest;
 import org.benchwright.ledger.Checkpoint;
 import org.benchwright.ledger.ConsistencyProof;
@@ -97,7 +98,7 @@ public final class ProofCodec {
 
     /** The checkpoint in a file's text. */
     public static SignedCheckpoint checkpoint(String text) throws ProofFormatException {
-        return read(text, CHECKPOINT, Set.of(FORMAT, "signed", "publicKey", "signature"), ProofCodec::checkpoint);
+        return read(text, CHECKPOINT, Set.of(FORMAT, "signed", "publicKey", "signature"), ProofCodec::checkpoint, ProofCodec::text);
     }
 
     /** The inclusion proof in a file's text. */
@@ -109,14 +110,14 @@ public final class ProofCodec {
                     return new InclusionProof(new TestId(string(proof, "test")), count(proof, "sequence", 1), count(proof, "position", 1),
                             new Link(Digest.parse(string(proof, "previous"))), string(proof, "event"), earlier, path,
                             checkpoint(part(proof, "checkpoint")));
-                });
+                }, ProofCodec::text);
     }
 
     /** The consistency proof in a file's text. */
     public static ConsistencyProof consistency(String text) throws ProofFormatException {
         return read(text, CONSISTENCY, Set.of(FORMAT, "older", "newer", "path"),
                 proof -> new ConsistencyProof(checkpoint(part(proof, "older")), checkpoint(part(proof, "newer")),
-                        strings(proof, "path").stream().map(Digest::parse).toList()));
+                        strings(proof, "path").stream().map(Digest::parse).toList()), ProofCodec::text);
     }
 
     @FunctionalInterface
@@ -124,13 +125,19 @@ public final class ProofCodec {
         T of(Members members) throws ProofFormatException;
     }
 
-    private static <T> T read(String text, String format, Set<String> names, Reading<T> reading) throws ProofFormatException {
+    /** What would be written otherwise is refused: a number with a sign, an instant with seconds that nobody signed. */
+    private static <T> T read(String text, String format, Set<String> names, Reading<T> reading, Function<T, String> writing)
+            throws ProofFormatException {
         try {
             Members members = CanonicalJson.parse(text);
             if (!members.text(FORMAT).equals(Optional.of(format)) || !members.values().keySet().equals(names)) {
                 throw refused(format);
             }
-            return reading.of(members);
+            T read = reading.of(members);
+            if (!CanonicalJson.parse(writing.apply(read)).equals(members)) {
+                throw refused(format);
+            }
+            return read;
         } catch (PayloadException | IllegalArgumentException | DateTimeException malformed) {
             throw new ProofFormatException(Messages.text("proof.malformed", Messages.plain(malformed)), malformed);
         }

@@ -203,7 +203,21 @@ public final class SqliteFile implements Database {
         if (version > Schema.NEWEST) {
             throw new LedgerVersionException(Messages.text("newer", path, version, Schema.NEWEST));
         }
+        requireReadable(connection, path);
         return version;
+    }
+
+    /** Whoever reads such a file would be misled by it, or never come to an end. */
+    private static void requireReadable(Connection connection, Path path) throws SQLException, LedgerException {
+        Set<String> madeUp = Schema.madeUp(connection);
+        if (!madeUp.isEmpty()) {
+            throw new LedgerDamagedException(Messages.text("madeUp", path, String.join(", ", madeUp)));
+        }
+        try (Statement statement = connection.createStatement(); ResultSet row = statement.executeQuery("PRAGMA encoding")) {
+            if (!"UTF-8".equals(row.getString(1))) {
+                throw new LedgerDamagedException(Messages.text("encoded", path, row.getString(1)));
+            }
+        }
     }
 
     private static int number(Connection connection, String sql) throws SQLException {

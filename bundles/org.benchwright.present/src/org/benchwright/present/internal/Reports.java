@@ -3,6 +3,7 @@ package org.benchwright.present.internal;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 import org.benchwright.present.OpeningHours;
 import org.benchwright.present.VerificationReport;
@@ -35,7 +36,7 @@ public final class Reports {
         return new VerificationReport(List.of(links, signatures, decisions), found.signers(),
                 found.open().stream().map(test -> Rows.of(test.id(), test.run(), now, OpeningHours.unknown())).toList(),
                 found.late().stream().map(RecordFault::toString).toList(), found.reviewsDue(), found.withdrawn().stream().map(RecordFault::toString).toList(),
-                found.sound());
+                found.benchKnown() || found.signers().isEmpty() ? Optional.empty() : Optional.of(Message.NOBODYS.text()), found.sound());
     }
 
     private static Line line(Message words, List<RecordFault> faults, Object... arguments) {

@@ -118,6 +118,7 @@ public final class CheckView extends ViewPart {
         if (!report.signers().isEmpty()) {
             story.paragraph(Message.CHECK_SIGNERS.text(report.signers().size()));
             report.signers().forEach(key -> story.paragraph("    " + key));
+            report.whose().ifPresent(story::paragraph);
         }
         if (!report.open().isEmpty()) {
             story.paragraph(Message.CHECK_OPEN_TESTS.text(report.open().size()));
