@@ -26,6 +26,7 @@ import org.benchwright.engine.receipt.Standing;
 import org.benchwright.present.internal.Asked;
 import org.benchwright.present.internal.HouseWords;
 import org.benchwright.present.internal.Message;
+import org.benchwright.present.internal.OfferedFile;
 import org.benchwright.present.internal.ReceivedRows;
 import org.benchwright.report.UnitTag;
 import org.benchwright.workshop.BenchLedger;
@@ -126,7 +127,10 @@ public final class Receiving {
         return typed.lines().map(ScannedText::clean).collect(Collectors.joining("\n")).strip();
     }
 
-    private static List<KeptFile> kept(Receipts receipts, List<Path> files) throws RefusedException, StoreException {
+    private static List<KeptFile> kept(Receipts receipts, List<Path> files) throws RefusedException, StoreException, EntryRefusedException {
+        for (Path file : files) {
+            new OfferedFile(file).requirePhotoOrPaper();
+        }
         List<KeptFile> kept = new ArrayList<>();
         for (Path file : files) {
             kept.add(receipts.keep(file));
@@ -356,7 +360,7 @@ public final class Receiving {
 
     @FunctionalInterface
     private interface Entering {
-        void into(Receipts receipts) throws RefusedException, OvertakenException, StoreException, FaultyRecordException;
+        void into(Receipts receipts) throws RefusedException, OvertakenException, StoreException, FaultyRecordException, EntryRefusedException;
     }
 
     private void entering(Entering entering) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {

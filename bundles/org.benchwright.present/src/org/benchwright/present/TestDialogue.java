@@ -29,6 +29,7 @@ import org.benchwright.present.internal.EntryReader;
 import org.benchwright.present.internal.Hands;
 import org.benchwright.present.internal.InstrumentEntry;
 import org.benchwright.present.internal.Message;
+import org.benchwright.present.internal.OfferedFile;
 import org.benchwright.present.internal.PastedCells;
 import org.benchwright.present.internal.SoakProof;
 import org.benchwright.present.internal.Timeline;
@@ -45,6 +46,9 @@ import org.benchwright.workshop.Workshop;
  * durable. Used by one thread.
  */
 public final class TestDialogue {
+
+    /** What a step asks for with "attach photo". */
+    private static final String PHOTO = "photo";
 
     private final Workshop workshop;
     private final Sitting sitting;
@@ -355,6 +359,12 @@ public final class TestDialogue {
 
     private Fact attached(Entry.File entry, Path folder) throws EntryRefusedException, CannotStoreException {
         Path file = folder.resolve(entry.file());
+        OfferedFile offered = new OfferedFile(file);
+        if (demand() instanceof Demand.AttachFile asked && asked.attach().kind().equals(PHOTO)) {
+            offered.requirePhoto();
+        } else {
+            offered.requirePhotoOrPaper();
+        }
         try {
             Digest digest = workshop.attach(file);
             return new Observation.Attached(entry.check(), digest, String.valueOf(file.getFileName()));

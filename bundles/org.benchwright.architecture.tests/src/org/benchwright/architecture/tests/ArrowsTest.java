@@ -104,6 +104,8 @@ class ArrowsTest {
 			"engine,   java.io.FileReader,    engine must not touch a disk",
 			"ledger,   org.osgi.framework.Bundle, ledger must run without the platform",
 			"present,  java.sql.Connection,   java.sql.Connection is for [ledger] only",
+			"present,  java.awt.Frame,        present must do without a display",
+			"workshop, java.awt.image.Raster, workshop must do without a display",
 			"language, java.awt.Color,        language must do without a display" })
 	void aForeignClassThatIsOffLimitsIsNamed(String bundle, String className, String words) {
 		String objection = Foreign.objection(bundle, className).orElse("none");
@@ -114,6 +116,7 @@ class ArrowsTest {
 	void aForeignClassThatIsFreeIsNotNamed() {
 		assertEquals(Optional.empty(), Foreign.objection("engine", "java.io.UncheckedIOException"));
 		assertEquals(Optional.empty(), Foreign.objection("ledger", "java.sql.Connection"));
+		assertEquals(Optional.empty(), Foreign.objection("present", "java.awt.image.BufferedImage"));
 		assertEquals(Optional.empty(), Foreign.objection("language", "org.eclipse.xtext.resource.XtextResource"));
 	}
 }

@@ -56,6 +56,10 @@ final class Foreign {
 	private static final String DRAWING = "java.awt";
 	private static final Set<String> WITH_DRAWING = Set.of("report", "report.tests");
 
+	/** The part of it that holds pictures in memory: photos are looked at before they are kept. */
+	private static final String PICTURES = "java.awt.image";
+	private static final Set<String> WITH_PICTURES = Set.of("present", "present.tests");
+
 	/** Bundles that must run without any of the platform. */
 	private static final Set<String> PLAIN_JAVA = Set.of("core", "evidence", "engine", "ledger");
 
@@ -72,7 +76,7 @@ final class Foreign {
 	 * but for the screen.
 	 */
 	static Optional<String> objection(String bundle, String name) {
-		boolean draws = WITH_DRAWING.contains(bundle) && within(DRAWING, name);
+		boolean draws = WITH_DRAWING.contains(bundle) && within(DRAWING, name) || WITH_PICTURES.contains(bundle) && within(PICTURES, name);
 		if (!WITH_A_SCREEN.contains(bundle) && !draws && matches(SCREEN.stream(), name)) {
 			return Optional.of(bundle + " must do without a display, but knows " + name);
 		}

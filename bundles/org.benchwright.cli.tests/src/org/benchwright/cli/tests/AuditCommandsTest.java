@@ -11,6 +11,7 @@ import java.util.List;
 
 import org.benchwright.core.Digest;
 import org.benchwright.workshop.tests.Approved;
+import org.benchwright.workshop.tests.SamplePhoto;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -121,7 +122,7 @@ class AuditCommandsTest {
 
     @Test
     void anAttachmentIsWithdrawnAndVerificationTellsByWhomAndWhy() throws Exception {
-        Path photo = Files.write(folder.resolve("face.jpg"), "a face that could be recognised".getBytes(StandardCharsets.UTF_8));
+        Path photo = Files.write(folder.resolve("face.jpg"), SamplePhoto.of("a face that could be recognised"));
         String attached = bench.carryOut("y, 4711\n22,5 degC\n" + photo + "\n! the plate is missing\n\nM-17, 0.02 V, k 2, due 2027-03-01\n0,4\n").test();
         String event = bench("", "report", attached, "--html", "r.html").status() == 0
                 ? Files.readString(folder.resolve("r.html")).replaceAll("(?s)^.*?<td>(\\d+)</td><td>[^<]*</td><td>QN</td><td>[^<]*face\\.jpg.*$", "$1") : "";
@@ -143,9 +144,9 @@ class AuditCommandsTest {
 
     @Test
     void aFaceOnAPhotoOfAReceiptIsWithdrawnAndItsDigestStays() throws Exception {
-        byte[] face = "a face at the counter that could be recognised".getBytes(StandardCharsets.UTF_8);
+        byte[] face = SamplePhoto.of("a face at the counter that could be recognised");
         Files.write(folder.resolve("face.jpg"), face);
-        Files.write(folder.resolve("plate.jpg"), new byte[] {1});
+        Files.write(folder.resolve("plate.jpg"), SamplePhoto.of("plate"));
         says(bench("", "receive", "C16-004799", "--file", folder.resolve("face.jpg").toString(), "--file", folder.resolve("plate.jpg").toString(),
                 "--technician", "QN"), "R-1");
         signing("withdraw-attachment", "R-1", "other.jpg", "--reason", "a face", "--by", "MJ").refused("There are: face.jpg, plate.jpg.");

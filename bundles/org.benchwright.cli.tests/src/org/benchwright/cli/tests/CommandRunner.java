@@ -29,6 +29,7 @@ import org.benchwright.present.Bench;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.tests.Approved;
 import org.benchwright.workshop.tests.MovedTime;
+import org.benchwright.workshop.tests.SamplePhoto;
 import org.benchwright.workshop.tests.SamplePlan;
 
 /** Runs commands in this process, with streams in memory and clocks moved by hand. */
@@ -42,7 +43,7 @@ final class CommandRunner {
 
     CommandRunner(Path folder) throws IOException {
         this.folder = folder;
-        Files.write(folder.resolve("plate.jpg"), new byte[] {1, 2, 3});
+        Files.write(folder.resolve("plate.jpg"), SamplePhoto.of("plate"));
     }
 
     /** How a command ended, and what it printed. */

@@ -14,6 +14,8 @@ import java.util.concurrent.TimeUnit;
 import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 
+import org.benchwright.workshop.tests.SamplePhoto;
+
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -38,7 +40,7 @@ class TroubledDiskTest {
     @BeforeEach
     void prepare() throws Exception {
         Files.createDirectory(folder.resolve("disk"));
-        Files.write(folder.resolve("plate.jpg"), new byte[] {1, 2, 3});
+        Files.write(folder.resolve("plate.jpg"), SamplePhoto.of("plate"));
         Files.writeString(folder.resolve("good.answers"), SampleProcedure.GOOD);
         assumeTrue(shell("true").status() == 0, "no name spaces of one's own here");
     }

@@ -19,6 +19,7 @@ import org.benchwright.present.TestDialogue;
 import org.benchwright.workshop.tests.BareStore;
 import org.benchwright.workshop.tests.FullLedger;
 import org.benchwright.workshop.tests.MovedTime;
+import org.benchwright.workshop.tests.SamplePhoto;
 import org.benchwright.workshop.tests.SamplePlan;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -83,7 +84,7 @@ class BenchMeasurementTest {
         String kept = System.getProperty("benchwright.bench.keep", "");
         Path ledger = (kept.isEmpty() ? folder : Files.createDirectories(Path.of(kept))).resolve("bench.ledger");
         FullLedger.make(ledger, time, SamplePlan.acceptance(), SamplePlan.TEXT, tests);
-        Files.write(folder.resolve("plate.jpg"), new byte[] {1});
+        Files.write(folder.resolve("plate.jpg"), SamplePhoto.of("plate"));
         try (Bench bench = Bench.open(ledger, new Bench.Clocks(time, time, time)); BareStore bareStore = new BareStore(ledger.resolveSibling("bare.sqlite"));
                 Ledger read = SqliteLedger.openReadOnly(ledger)) {
             store = bareStore;

@@ -27,6 +27,7 @@ import org.benchwright.present.TimelineLine;
 import org.benchwright.present.UnitRow;
 import org.benchwright.workshop.tests.Approved;
 import org.benchwright.workshop.tests.MovedTime;
+import org.benchwright.workshop.tests.SamplePhoto;
 import org.benchwright.workshop.tests.SamplePlan;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -45,7 +46,7 @@ class DialogueTest {
     void open() throws Exception {
         Approved.in(folder.resolve("bench.ledger"), time.benchTime(), SamplePlan.acceptance(), SamplePlan.TEXT);
         bench = Bench.open(folder.resolve("bench.ledger"), new Bench.Clocks(time, time, time));
-        Files.write(folder.resolve("plate.jpg"), new byte[] {1});
+        Files.write(folder.resolve("plate.jpg"), SamplePhoto.of("plate"));
     }
 
     @AfterEach

@@ -40,6 +40,7 @@ import org.benchwright.present.UnitRow;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.tests.Approved;
 import org.benchwright.workshop.tests.MovedTime;
+import org.benchwright.workshop.tests.SamplePhoto;
 import org.benchwright.workshop.tests.SamplePlan;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -65,7 +66,7 @@ class HandsTest {
         }
         clocks = new Bench.Clocks(time, time, time);
         bench = Bench.open(ledger(), clocks);
-        Files.write(folder.resolve("plate.jpg"), new byte[] {1});
+        Files.write(folder.resolve("plate.jpg"), SamplePhoto.of("plate"));
     }
 
     @AfterEach

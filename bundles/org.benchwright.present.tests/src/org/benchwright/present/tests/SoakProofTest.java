@@ -24,6 +24,7 @@ import org.benchwright.present.TestDialogue;
 import org.benchwright.report.TestReport;
 import org.benchwright.workshop.tests.Approved;
 import org.benchwright.workshop.tests.MovedTime;
+import org.benchwright.workshop.tests.SamplePhoto;
 import org.benchwright.workshop.tests.SamplePlan;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -44,7 +45,7 @@ class SoakProofTest {
     @BeforeEach
     void open() throws Exception {
         bench = Bench.open(ledger(), new Bench.Clocks(time, time, time));
-        Files.write(folder.resolve("plate.jpg"), new byte[] {1});
+        Files.write(folder.resolve("plate.jpg"), SamplePhoto.of("plate"));
     }
 
     @AfterEach

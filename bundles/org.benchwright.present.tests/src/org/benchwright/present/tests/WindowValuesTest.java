@@ -30,6 +30,7 @@ import org.benchwright.present.RecordSheet;
 import org.benchwright.present.TakenElsewhereException;
 import org.benchwright.present.TestDialogue;
 import org.benchwright.present.VerificationReport;
+import org.benchwright.workshop.tests.SamplePhoto;
 import org.benchwright.workshop.tests.SamplePlan;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -53,7 +54,7 @@ class WindowValuesTest {
 
     @BeforeEach
     void openBench() throws Exception {
-        Files.writeString(folder.resolve("plate.jpg"), "a picture");
+        Files.write(folder.resolve("plate.jpg"), SamplePhoto.of("plate"));
         bench = Bench.open(ledger(), Bench.Clocks.system());
     }
 

@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -17,6 +16,7 @@ import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.desk.OpenTest;
 import org.benchwright.ui.internal.house.House;
 import org.benchwright.workshop.tests.Approved;
+import org.benchwright.workshop.tests.SamplePhoto;
 import org.eclipse.jface.dialogs.TitleAreaDialog;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyleRange;
@@ -148,7 +148,7 @@ class AfterSealWindowTest {
 
     @Test
     void aPhotoThatShowsAPersonIsWithdrawn(@TempDir Path folder) throws Exception {
-        Path photo = Files.write(folder.resolve("face.jpg"), "a face in the window".getBytes(StandardCharsets.UTF_8));
+        Path photo = Files.write(folder.resolve("face.jpg"), SamplePhoto.of("a face in the window"));
         OpenTest test = Auditor.photographed(folder, "F-310008", photo);
         Auditor.showSheet(test, "F-310008");
         Screen.waitFor("the button", () -> Auditor.enabled("Withdraw attachment"));
@@ -166,7 +166,7 @@ class AfterSealWindowTest {
     @Test
     void aPhotoOfAReceiptIsWithdrawnWhereUnitsInTheHouseAreShown(@TempDir Path folder) throws Exception {
         Auditor.test(folder, "F-310011", true);
-        Path photo = Files.write(folder.resolve("counter.jpg"), "a face at the counter".getBytes(StandardCharsets.UTF_8));
+        Path photo = Files.write(folder.resolve("counter.jpg"), SamplePhoto.of("a face at the counter"));
         Receiving.Arriving unit = new Receiving.Arriving("", "", "F-310012", "read", true, true, "", "", "", "", List.of(photo));
         CompletableFuture<ReceivedRow> received = PlatformUI.getWorkbench().getService(House.class).enter(receiving -> receiving.receive(unit, "QN"));
         Screen.waitFor("the receipt", received::isDone);

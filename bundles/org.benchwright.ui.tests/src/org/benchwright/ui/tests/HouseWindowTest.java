@@ -16,6 +16,7 @@ import org.benchwright.ui.internal.house.CameraFolder;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.BenchTime;
 import org.benchwright.workshop.tests.Approved;
+import org.benchwright.workshop.tests.SamplePhoto;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Button;
@@ -200,7 +201,7 @@ class HouseWindowTest {
         });
         Screen.waitFor("the order", () -> Stream.of(received().getItems()).anyMatch(item -> item.getText(0).equals("C16-410020") && item.getText(3).equals("O-117")));
         pick("C16-410020");
-        Path photo = Files.write(folder.resolve("dent.jpg"), new byte[] {1, 2, 3});
+        Path photo = Files.write(folder.resolve("dent.jpg"), SamplePhoto.of("a photo"));
         Dialogs.answered("Correct a receipt", () -> Drops.on(received(), photo), dialog -> {
             fields(dialog).get(7).setText("QN");
             signed(dialog, "Correct");
@@ -214,7 +215,7 @@ class HouseWindowTest {
         show();
         received().deselectAll();
         received().notifyListeners(SWT.Selection, new Event());
-        Path photo = Files.write(folder.resolve("plate.jpg"), new byte[] {1, 2, 3});
+        Path photo = Files.write(folder.resolve("plate.jpg"), SamplePhoto.of("a photo"));
         Dialogs.answered("Receive units", () -> Drops.on(received(), photo), dialog -> {
             Drops.on(Drops.target(dialog), write(folder, "back.jpg"));
             receive(dialog, "C16-410021");
@@ -309,7 +310,7 @@ class HouseWindowTest {
             OpenTest test = Technician.open(Technician.C16, "C16-410009", true);
             Technician.answerUntil(test, Answers.of("accepted"), "plate.photo");
             Files.writeString(folder.resolve("notes.txt"), "no picture");
-            Files.write(folder.resolve("IMG_0042.JPG"), new byte[] {1, 2, 3});
+            Files.write(folder.resolve("IMG_0042.JPG"), SamplePhoto.of("a photo"));
             Screen.waitFor("the picture", () -> Screen.entryFields().get(0).getText().endsWith("IMG_0042.JPG"));
             assertEquals(true, Screen.all(Label.class).anyMatch(label -> label.getText().equals("New picture IMG_0042.JPG: Enter attaches it.")));
             long before = test.shown().version();
@@ -324,7 +325,7 @@ class HouseWindowTest {
     @Test
     void aPictureDroppedOnTheStepThatAsksForOneIsOfferedAndOneThatAsksForNoneSaysSo(@TempDir Path folder) throws Exception {
         Path file = Files.writeString(folder.resolve("finch.procedure"), FINCH.replace("{ confirm", "{ attach photo \"Front\" confirm"));
-        Path photo = Files.write(folder.resolve("front.jpg"), new byte[] {1, 2, 3});
+        Path photo = Files.write(folder.resolve("front.jpg"), SamplePhoto.of("a photo"));
         OpenTest test = Technician.open(file.toString(), "F-410022", true);
         Shown asked = Technician.seen(test);
         assertEquals("look.photo", asked.key());
@@ -353,7 +354,7 @@ class HouseWindowTest {
     @Test
     void aRepairIsWrittenDownAndTheRetestTellsIt(@TempDir Path folder) throws Exception {
         Path file = Files.writeString(folder.resolve("finch.procedure"), FINCH);
-        Path photo = Files.write(folder.resolve("board.jpg"), new byte[] {1, 2, 3});
+        Path photo = Files.write(folder.resolve("board.jpg"), SamplePhoto.of("a photo"));
         show();
         inDialog("Receive ...", dialog -> {
             fields(dialog).get(0).setText("O-7");

@@ -10,19 +10,17 @@ import java.nio.file.WatchEvent;
 import java.nio.file.WatchKey;
 import java.nio.file.WatchService;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
-import java.util.Set;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 
+import org.benchwright.present.Photos;
 import org.eclipse.core.runtime.ILog;
 
 /** The folder into which a camera's pictures come: each new one is told, and nothing is done with it. Any thread may call. */
 public final class CameraFolder implements AutoCloseable {
 
-    private static final Set<String> PICTURES = Set.of("jpg", "jpeg", "png", "heic", "tif", "tiff", "webp");
     private static final long STILL_MILLIS = 300;
     private static final int MOST_LOOKS = 100;
 
@@ -71,7 +69,7 @@ public final class CameraFolder implements AutoCloseable {
         try {
             for (WatchKey key = service.take(); ; key = service.take()) {
                 for (WatchEvent<?> event : key.pollEvents()) {
-                    if (event.context() instanceof Path name && isPicture(name)) {
+                    if (event.context() instanceof Path name && Photos.named(name)) {
                         whole(folder.resolve(name));
                     }
                 }
@@ -84,11 +82,6 @@ public final class CameraFolder implements AutoCloseable {
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }
-    }
-
-    private static boolean isPicture(Path name) {
-        String text = name.toString().toLowerCase(Locale.ROOT);
-        return PICTURES.contains(text.substring(text.lastIndexOf('.') + 1));
     }
 
     /** A picture is told once it doesn't grow any more: a camera takes its time to write. */
