@@ -3,23 +3,33 @@ package org.benchwright.product.tests;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.File;
 import java.io.IOException;
+import java.io.StringReader;
 import java.nio.file.FileVisitOption;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Properties;
 import java.util.Set;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import java.util.zip.ZipFile;
+
+import javax.xml.parsers.DocumentBuilder;
+import javax.xml.parsers.DocumentBuilderFactory;
 
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.w3c.dom.Element;
+import org.xml.sax.InputSource;
 
 /** Both products, put together for three systems: nothing lacks, and nothing of another system is in them. */
 class CompletenessTest {
@@ -120,6 +130,59 @@ class CompletenessTest {
 	@Test
 	void onMacTheWindowIsOnTheFirstThread() throws Exception {
 		assertStarts(Product.home("org.benchwright.workbench", MAC).resolve("benchwright.command"), "-XstartOnFirstThread");
+	}
+
+	/** As a strict reader of property lists sees it; the system's own is on a Mac only. */
+	@Test
+	void onMacTheWindowIsAnApplication() throws Exception {
+		Path contents = Product.home("org.benchwright.workbench", MAC).getParent();
+		DocumentBuilder reader = DocumentBuilderFactory.newInstance().newDocumentBuilder();
+		reader.setEntityResolver((publicId, systemId) -> new InputSource(new StringReader("")));
+		Element list = (Element) reader.parse(contents.resolve("Info.plist").toFile()).getDocumentElement().getElementsByTagName("dict").item(0);
+		Map<String, String> said = new HashMap<>();
+		List<Element> children = IntStream.range(0, list.getChildNodes().getLength()).mapToObj(list.getChildNodes()::item).filter(Element.class::isInstance)
+				.map(Element.class::cast).toList();
+		for (int i = 0; i < children.size(); i += 2) {
+			assertEquals("key", children.get(i).getTagName());
+			said.put(children.get(i).getTextContent(), children.get(i + 1).getTextContent().strip());
+		}
+		assertEquals("APPL", said.get("CFBundlePackageType"));
+		assertEquals("Benchwright", said.get("CFBundleName"));
+		assertTrue(said.get("CFBundleIdentifier").matches("[a-z]+(\\.[a-z]+)+"), said.toString());
+		assertTrue(said.get("CFBundleShortVersionString").matches("\\d+\\.\\d+\\.\\d+"), said.toString());
+		assertEquals(said.get("CFBundleShortVersionString"), said.get("CFBundleVersion"));
+		assertTrue(Files.isExecutable(contents.resolve("MacOS").resolve(said.get("CFBundleExecutable"))), said.toString());
+	}
+
+	/** Another Java and another system stand in: it is looked at what they are asked for. */
+	@Test
+	void onMacADoubleClickStartsTheWindowOrSaysWhatLacks(@TempDir Path folder) throws Exception {
+		Path mac = Product.home("org.benchwright.workbench", MAC);
+		Path script = mac.resolveSibling("MacOS").resolve("benchwright");
+		standIn(folder.resolve("jdk/bin/java"), folder.resolve("java.asked"));
+		standIn(folder.resolve("system/osascript"), folder.resolve("system.asked"));
+		Files.writeString(folder.resolve("jdk/release"), "JAVA_VERSION=\"17.0.9\"\n");
+		assertEquals(0, doubleClick(script, folder));
+		String asked = Files.readString(folder.resolve("java.asked"));
+		assertTrue(asked.startsWith("-XstartOnFirstThread\n") && asked.contains("\n" + mac.resolve("plugins/org.eclipse.equinox.launcher_")), asked);
+
+		Files.writeString(folder.resolve("jdk/release"), "JAVA_VERSION=\"11.0.2\"\n");
+		assertEquals(2, doubleClick(script, folder));
+		assertTrue(Files.readString(folder.resolve("system.asked")).contains("Benchwright needs Java 17 or later, and "), "a box says it");
+	}
+
+	private static int doubleClick(Path script, Path folder) throws Exception {
+		ProcessBuilder builder = new ProcessBuilder(script.toString()).redirectErrorStream(true).redirectOutput(folder.resolve("said").toFile());
+		builder.environment().put("JAVA_HOME", folder.resolve("jdk").toString());
+		builder.environment().put("PATH", folder.resolve("system") + File.pathSeparator + System.getenv("PATH"));
+		return builder.start().waitFor();
+	}
+
+	/** A program that writes down what it is given, an argument a line. */
+	private static void standIn(Path program, Path asked) throws IOException {
+		Files.createDirectories(program.getParent());
+		Files.writeString(program, "#!/bin/sh\nprintf '%s\\n' \"$@\" >'" + asked + "'\n");
+		assertTrue(program.toFile().setExecutable(true));
 	}
 
 	/** A script that names the launcher, and what else it must. */
