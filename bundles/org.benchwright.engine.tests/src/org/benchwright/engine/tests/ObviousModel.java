@@ -306,6 +306,8 @@ final class ObviousModel extends ObviousChecks {
         });
         if (soak.underWay()) {
             soak.powerLost((SoakStage) here());
+        } else if (here() instanceof WorkStage w && w.onDemand()) {
+            conclude(Verdict.UNDECIDED, Outcome.UNDECIDED);
         } else {
             toCold("");
         }

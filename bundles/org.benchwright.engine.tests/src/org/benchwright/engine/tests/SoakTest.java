@@ -53,6 +53,15 @@ class SoakTest {
         return walk.tell(Answers.look(asked(walk).soak(), answer, insideConditions));
     }
 
+    /** Somebody takes the test up again and says that power was lost: the stop is not forgotten for it. */
+    @Test
+    void aStopIsNotUndoneByALossOfPowerWhileItIsLookedInto() {
+        Walk walk = looks(soaking().after("24 h"), Sight.NO, true).asks("log.lines");
+        walk.interrupt("1 min").asks("power").tell(new Fact.PowerAnswered(false)).until("end");
+        assertEquals(Optional.of(Verdict.UNDECIDED), walk.run().verdict());
+        assertTrue(walk.run().reason().startsWith("Power was lost in stage"), walk.run().reason());
+    }
+
     /** A good look at this very moment, due or not. */
     private static Walk look(Walk walk, String after) {
         return looks(walk.after(after), Sight.YES, true);

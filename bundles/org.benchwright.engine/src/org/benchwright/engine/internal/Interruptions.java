@@ -4,13 +4,16 @@ import java.util.List;
 import java.util.Optional;
 
 import org.benchwright.core.Durations;
+import org.benchwright.core.Verdict;
 import org.benchwright.engine.event.DepartureKind;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Derived.Outcome;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.internal.RunState.SwitchOff;
 import org.benchwright.engine.plan.Action;
+import org.benchwright.engine.plan.Move;
 import org.benchwright.engine.plan.Precondition;
+import org.benchwright.engine.plan.WorkStage;
 
 /**
  * Going on after an interruption. What was timed is void; and unless the unit is known to have kept its power, the test never goes on
@@ -77,7 +80,19 @@ final class Interruptions {
         s.switchOff(s.live().isEmpty() ? SwitchOff.NOTHING : SwitchOff.BEFORE_POWER_UP);
         s.plan().preconditions().stream().map(Precondition::name).filter(s.memory().preconditionsMet()::containsKey)
                 .forEach(met -> s.following().add(new Derived.PreconditionExpired(met)));
-        SoakRules.underWay(s).ifPresentOrElse(soak -> SoakRules.powerLost(s, soak),
-                () -> Moves.moveTo(s, s.coldSpot(), "", Words.of("because.powerLost"), Outcome.UNDECIDED));
+        SoakRules.underWay(s).ifPresentOrElse(soak -> SoakRules.powerLost(s, soak), () -> powerLostAtWork(s));
+    }
+
+    /**
+     * A stage on demand looks at what a check has found. With the power that is gone, and going on from power-up would lead past it, as if nothing
+     * had been found.
+     */
+    private static void powerLostAtWork(RunState s) {
+        if (s.stage() instanceof WorkStage w && w.onDemand()) {
+            String words = Words.of("because.powerLostOnDemand", w.title());
+            Moves.take(s, new Move.Conclude(Verdict.UNDECIDED, words), "", words, Outcome.UNDECIDED);
+        } else {
+            Moves.moveTo(s, s.coldSpot(), "", Words.of("because.powerLost"), Outcome.UNDECIDED);
+        }
     }
 }
