@@ -3,6 +3,7 @@ package org.benchwright.evidence;
 import org.hipparchus.special.Gamma;
 
 import org.benchwright.evidence.internal.Integral;
+import org.benchwright.evidence.internal.Normal;
 
 /**
  * The constants of control charts for subgroups of n normal readings, reckoned rather than looked up: printed tables

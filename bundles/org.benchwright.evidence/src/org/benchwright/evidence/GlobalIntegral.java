@@ -6,6 +6,7 @@ import org.benchwright.evidence.GlobalRisk.Shape;
 import org.benchwright.evidence.GlobalRisk.Span;
 import org.benchwright.evidence.GlobalRisk.Spread;
 import org.benchwright.evidence.internal.Integral;
+import org.benchwright.evidence.internal.Normal;
 
 /** Integrals over true values, of their density times the probability of being measured inside or outside. */
 final class GlobalIntegral {

@@ -1,5 +1,6 @@
 package org.benchwright.evidence;
 
+import org.benchwright.evidence.internal.Normal;
 import org.benchwright.evidence.internal.Require;
 
 /**

@@ -7,6 +7,7 @@ import org.hipparchus.analysis.UnivariateFunction;
 import org.hipparchus.analysis.solvers.BrentSolver;
 
 import org.benchwright.evidence.internal.IntervalLikelihood;
+import org.benchwright.evidence.internal.Normal;
 import org.benchwright.evidence.internal.Require;
 
 /**

@@ -6,6 +6,8 @@ import java.util.Map;
 import java.util.NavigableMap;
 import java.util.TreeMap;
 
+import org.benchwright.evidence.internal.Normal;
+
 /**
  * The log-rank test of whether two groups of units fail alike (Mantel 1966): failures seen in the first group against
  * those expected if both were alike, (O - E)&sup2;/V with the hypergeometric variance, &chi;&sup2; with one degree of

@@ -2,6 +2,7 @@ package org.benchwright.evidence;
 
 import java.util.OptionalDouble;
 
+import org.benchwright.evidence.internal.Normal;
 import org.benchwright.evidence.internal.Require;
 
 /**

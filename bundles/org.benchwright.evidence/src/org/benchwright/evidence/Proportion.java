@@ -2,6 +2,7 @@ package org.benchwright.evidence;
 
 import org.hipparchus.distribution.continuous.BetaDistribution;
 
+import org.benchwright.evidence.internal.Normal;
 import org.benchwright.evidence.internal.Require;
 
 /**

@@ -7,12 +7,10 @@ import java.util.stream.Stream;
 import org.benchwright.evidence.GlobalRisk.Span;
 import org.benchwright.evidence.GlobalRisk.Spread;
 import org.benchwright.evidence.internal.Integral;
+import org.benchwright.evidence.internal.Normal;
 
 /** Integrals over x = t + c, the true value of a unit with the error that all readings of it share; both normal. */
 final class RepeatIntegral {
-
-    /** Beyond this many standard deviations a normal error has less than 10<sup>-15</sup> left. */
-    private static final double REACH = 8;
 
     private final RepeatRisk measurement;
     private final boolean undecidedRejects;
@@ -64,8 +62,8 @@ final class RepeatIntegral {
         double finest = Math.min(1, Math.min(fresh, left) / deviation);
         double sum = 0;
         for (Span zone : zones()) {
-            double from = Math.max(-REACH, (zone.lower() - mean) / deviation);
-            double to = Math.min(REACH, (zone.upper() - mean) / deviation);
+            double from = Math.max(-Normal.REACH, (zone.lower() - mean) / deviation);
+            double to = Math.min(Normal.REACH, (zone.upper() - mean) / deviation);
             sum += from < to ? Integral.of(z -> Normal.density(z) * given.applyAsDouble(mean + deviation * z), from, to, finest) : 0;
         }
         return sum;
@@ -82,7 +80,7 @@ final class RepeatIntegral {
     }
 
     private double wide() {
-        return measurement.guardBand() + REACH * measurement.standardUncertainty();
+        return measurement.guardBand() + Normal.REACH * measurement.standardUncertainty();
     }
 
     private double acceptedForSure() {

@@ -10,6 +10,7 @@ import org.benchwright.core.Limits;
 import org.benchwright.core.Quantity;
 import org.benchwright.core.UnitOfMeasure;
 import org.benchwright.evidence.internal.Integral;
+import org.benchwright.evidence.internal.Normal;
 import org.benchwright.evidence.internal.Require;
 import org.benchwright.evidence.internal.SequentialMean;
 
@@ -38,9 +39,6 @@ public record RepeatRisk(OptionalDouble lower, OptionalDouble upper, double guar
     private static final int MOST_READINGS = 20;
     /** The share of an instrument's variance that all its readings are taken to have in common, where nothing is known. */
     public static final double ASSUMED_COMMON_SHARE = 0.5;
-    /** Beyond this many standard deviations a normal error has less than 10<sup>-15</sup> left. */
-    private static final double REACH = 8;
-
     /**
      * Checks everything.
      *
@@ -51,9 +49,7 @@ public record RepeatRisk(OptionalDouble lower, OptionalDouble upper, double guar
         Require.notNegative("guard band", guardBand);
         Require.positive("standard uncertainty", standardUncertainty);
         Objects.requireNonNull(combination);
-        if (!(commonShare >= 0 && commonShare <= 1)) {
-            throw new IllegalArgumentException("The common share lies between 0 and 1: " + commonShare);
-        }
+        Require.part("common share", commonShare);
         if (mostReadings < 1 || mostReadings > MOST_READINGS) {
             throw new IllegalArgumentException(
                     "The number of readings lies between 1 and " + MOST_READINGS + ": " + mostReadings);
@@ -80,12 +76,15 @@ public record RepeatRisk(OptionalDouble lower, OptionalDouble upper, double guar
         public Taken {
             Objects.requireNonNull(combination);
             Require.count("number of repeats", repeats);
-            if (meanOf < 1) {
-                throw new IllegalArgumentException("A mean needs a reading: " + meanOf);
-            }
+            requireReading(meanOf);
         }
 
-        /** How many values there are at most: one by a rule that leaves nothing undecided. */
+        /**
+         * How many values there are at most.
+         *
+         * @param rule the rule that decides
+         * @return 1 by a rule that leaves nothing undecided
+         */
         public int most(DecisionRule rule) {
             return rule == DecisionRule.GUARDED_BOTH_WAYS ? 1 + Math.min(repeats, Integer.MAX_VALUE - 1) : 1;
         }
@@ -157,7 +156,7 @@ public record RepeatRisk(OptionalDouble lower, OptionalDouble upper, double guar
         if (fresh == 0) {
             return ofEquals.applyAsDouble(trueValue, common);
         }
-        return Integral.of(z -> Normal.density(z) * given.applyAsDouble(trueValue + common * z, fresh), -REACH, REACH,
+        return Integral.of(z -> Normal.density(z) * given.applyAsDouble(trueValue + common * z, fresh), -Normal.REACH, Normal.REACH,
                 Math.max(0.01, Math.min(1, fresh / common)));
     }
 
@@ -207,13 +206,15 @@ public record RepeatRisk(OptionalDouble lower, OptionalDouble upper, double guar
      */
     public static double uncertaintyOfMean(double standardUncertainty, double commonShare, int readings) {
         Require.notNegative("standard uncertainty", standardUncertainty);
-        if (!(commonShare >= 0 && commonShare <= 1)) {
-            throw new IllegalArgumentException("The common share lies between 0 and 1: " + commonShare);
-        }
+        Require.part("common share", commonShare);
+        requireReading(readings);
+        return standardUncertainty * Math.sqrt(commonShare + (1 - commonShare) / readings);
+    }
+
+    private static void requireReading(int readings) {
         if (readings < 1) {
             throw new IllegalArgumentException("A mean needs a reading: " + readings);
         }
-        return standardUncertainty * Math.sqrt(commonShare + (1 - commonShare) / readings);
     }
 
     double acceptanceGiven(double centre, double deviation) {

@@ -35,7 +35,7 @@ public record SamplingPlan(int sampleSize, int acceptance) {
      * @throws IllegalArgumentException when the part is out of range
      */
     public double probabilityOfAcceptance(double nonconforming) {
-        requirePart(nonconforming);
+        Require.part("nonconforming part", nonconforming);
         return new BinomialDistribution(sampleSize, nonconforming).cumulativeProbability(acceptance);
     }
 
@@ -97,12 +97,6 @@ public record SamplingPlan(int sampleSize, int acceptance) {
     private void requireLot(int lot) {
         if (lot < sampleSize) {
             throw new IllegalArgumentException("A lot of " + lot + " is smaller than the sample of " + sampleSize + ".");
-        }
-    }
-
-    private static void requirePart(double nonconforming) {
-        if (!(nonconforming >= 0 && nonconforming <= 1)) {
-            throw new IllegalArgumentException("A part lies between 0 and 1: " + nonconforming);
         }
     }
 }

@@ -2,6 +2,8 @@ package org.benchwright.evidence;
 
 import org.hipparchus.distribution.continuous.TDistribution;
 
+import org.benchwright.evidence.internal.Normal;
+
 /**
  * Student's distribution, with any number of degrees of freedom. With very many of them the library's incomplete beta function loses its
  * digits, and beyond 10<sup>15</sup> all of them; there the distribution is taken as the normal one, corrected for what is left between

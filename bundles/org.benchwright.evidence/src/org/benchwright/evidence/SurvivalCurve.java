@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 
+import org.benchwright.evidence.internal.Normal;
 import org.benchwright.evidence.internal.Require;
 
 /**

@@ -15,13 +15,13 @@ import org.junit.jupiter.api.TestFactory;
  */
 public interface PropertyTest {
 
-	/**
-	 * The properties of the implementing class, each as one test.
-	 *
-	 * @throws IllegalStateException if the class has no property, so that a class that lost its annotations can't pass
-	 */
-	@TestFactory
-	default List<DynamicTest> properties() {
-		return PropertyRunner.testsOf(getClass());
-	}
+    /**
+     * The properties of the implementing class, each as one test.
+     *
+     * @throws IllegalStateException if the class has no property, so that a class that lost its annotations can't pass
+     */
+    @TestFactory
+    default List<DynamicTest> properties() {
+        return PropertyRunner.testsOf(getClass());
+    }
 }

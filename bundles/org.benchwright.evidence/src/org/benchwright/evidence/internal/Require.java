@@ -15,6 +15,7 @@ public final class Require {
      *
      * @param what the name of the number
      * @param number the number
+     * @throws IllegalArgumentException when it is refused
      */
     public static void finite(String what, double number) {
         if (!Double.isFinite(number)) {
@@ -27,6 +28,7 @@ public final class Require {
      *
      * @param what the name of the number
      * @param number the number
+     * @throws IllegalArgumentException when it is refused
      */
     public static void summable(String what, double number) {
         finite(what, number);
@@ -40,6 +42,7 @@ public final class Require {
      *
      * @param what the name of the number
      * @param number the number
+     * @throws IllegalArgumentException when it is refused
      */
     public static void notNegative(String what, double number) {
         finite(what, number);
@@ -53,6 +56,7 @@ public final class Require {
      *
      * @param what the name of the number
      * @param number the number
+     * @throws IllegalArgumentException when it is refused
      */
     public static void positive(String what, double number) {
         finite(what, number);
@@ -66,6 +70,7 @@ public final class Require {
      *
      * @param what the name of the number
      * @param number the number
+     * @throws IllegalArgumentException when it is refused
      */
     public static void properFraction(String what, double number) {
         if (!(number > 0 && number < 1)) {
@@ -74,10 +79,24 @@ public final class Require {
     }
 
     /**
+     * Refuses everything but numbers from 0 to 1, ends included.
+     *
+     * @param what the name of the number
+     * @param number the number
+     * @throws IllegalArgumentException when it is none of them
+     */
+    public static void part(String what, double number) {
+        if (!(number >= 0 && number <= 1)) {
+            throw refused(what, "must be 0 to 1", number);
+        }
+    }
+
+    /**
      * Refuses negative counts.
      *
      * @param what the name of the count
      * @param count the count
+     * @throws IllegalArgumentException when it is refused
      */
     public static void count(String what, long count) {
         if (count < 0) {
@@ -90,6 +109,7 @@ public final class Require {
      *
      * @param lower the lower limit, or nothing
      * @param upper the upper limit, or nothing
+     * @throws IllegalArgumentException when they are refused
      */
     public static void limits(OptionalDouble lower, OptionalDouble upper) {
         if (lower.isEmpty() && upper.isEmpty()) {

@@ -5,8 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 
-import org.hipparchus.distribution.continuous.NormalDistribution;
-
 /**
  * Readings are added one by one until their mean leaves the undecided zones: a random walk between bands, followed by
  * carrying the density of the undecided sums from reading to reading.
@@ -18,9 +16,6 @@ import org.hipparchus.distribution.continuous.NormalDistribution;
 public record SequentialMean(double lower, double upper, double guardBand) {
 
     private static final GaussRule RULE = new GaussRule(10);
-    /** Beyond this many standard deviations a normal error has less than 10<sup>-15</sup> left. */
-    private static final double REACH = 8;
-    private static final NormalDistribution NORMAL = new NormalDistribution();
 
     /** A possible sum of the readings so far, and the probability that it stands for. */
     private record Node(double sum, double mass) {
@@ -86,7 +81,7 @@ public record SequentialMean(double lower, double upper, double guardBand) {
     /** A mean strays no further than a single reading does. */
     private boolean isAlwaysUndecided(double centre, double deviation) {
         return undecidedZones().stream().anyMatch(
-                zone -> zone.from() <= centre - REACH * deviation && centre + REACH * deviation <= zone.to());
+                zone -> zone.from() <= centre - Normal.REACH * deviation && centre + Normal.REACH * deviation <= zone.to());
     }
 
     private double acceptedAt(int reading, List<Node> undecided, double centre, double deviation) {
@@ -97,8 +92,7 @@ public record SequentialMean(double lower, double upper, double guardBand) {
         }
         double sum = 0;
         for (Node node : undecided) {
-            sum += node.mass() * NORMAL.probability(finite((from - node.sum()) / deviation),
-                    finite((to - node.sum()) / deviation));
+            sum += node.mass() * Normal.between((from - node.sum()) / deviation, (to - node.sum()) / deviation);
         }
         return sum;
     }
@@ -108,15 +102,14 @@ public record SequentialMean(double lower, double upper, double guardBand) {
         double to = (upper + guardBand) * reading - centre;
         double sum = 0;
         for (Node node : undecided) {
-            sum += node.mass() * (NORMAL.cumulativeProbability(finite((from - node.sum()) / deviation))
-                    + NORMAL.cumulativeProbability(-finite((to - node.sum()) / deviation)));
+            sum += node.mass() * (Normal.below((from - node.sum()) / deviation) + Normal.above((to - node.sum()) / deviation));
         }
         return sum;
     }
 
     /** The masses of the sums that are undecided after one more reading, on the points of integration rules. */
     private List<Node> carried(int reading, List<Node> undecided, double centre, double deviation) {
-        double stray = REACH * deviation * Math.sqrt(reading);
+        double stray = Normal.REACH * deviation * Math.sqrt(reading);
         double expected = centre * reading;
         List<Node> next = new ArrayList<>();
         undecidedZones().stream().map(zone -> zone.times(reading))
@@ -145,10 +138,5 @@ public record SequentialMean(double lower, double upper, double guardBand) {
         }
         return Stream.of(lower, upper).filter(Double::isFinite)
                 .map(limit -> new Zone(limit - guardBand, limit + guardBand)).toList();
-    }
-
-    /** Far out the normal distribution has nothing left, and infinities are no ends of an interval. */
-    private static double finite(double z) {
-        return Math.max(-40, Math.min(40, z));
     }
 }

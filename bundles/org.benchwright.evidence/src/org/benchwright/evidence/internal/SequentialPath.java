@@ -32,6 +32,7 @@ public final class SequentialPath {
      * @param below distance to the lower boundary, in mean times
      * @param meanTime the mean time itself
      * @return the way
+     * @throws IllegalArgumentException when the boundaries lie more than 25 mean times apart, or 2000 times the drop
      */
     public static SequentialPath of(double drop, double above, double below, double meanTime) {
         double length = above + below;

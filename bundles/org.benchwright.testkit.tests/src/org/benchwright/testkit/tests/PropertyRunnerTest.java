@@ -17,61 +17,61 @@ import net.jqwik.api.constraints.IntRange;
 
 class PropertyRunnerTest {
 
-	@Test
-	void aPropertyThatHoldsPasses() throws Throwable {
-		only(PropertyRunner.testsOf(Holds.class)).getExecutable().execute();
-	}
+    @Test
+    void aPropertyThatHoldsPasses() throws Throwable {
+        only(PropertyRunner.testsOf(Holds.class)).getExecutable().execute();
+    }
 
-	@Test
-	void aPropertyThatDoesNotHoldFailsWithItsSmallestSample() {
-		DynamicTest test = only(PropertyRunner.testsOf(DoesNotHold.class));
-		AssertionFailedError error = assertThrows(AssertionFailedError.class, test.getExecutable()::execute);
-		assertTrue(error.getMessage().contains("number: 50"), error.getMessage());
-		assertTrue(error.getMessage().contains("seed"), error.getMessage());
-	}
+    @Test
+    void aPropertyThatDoesNotHoldFailsWithItsSmallestSample() {
+        DynamicTest test = only(PropertyRunner.testsOf(DoesNotHold.class));
+        AssertionFailedError error = assertThrows(AssertionFailedError.class, test.getExecutable()::execute);
+        assertTrue(error.getMessage().contains("number: 50"), error.getMessage());
+        assertTrue(error.getMessage().contains("seed"), error.getMessage());
+    }
 
-	@Test
-	void everyPropertyIsATestOfItsOwn() {
-		assertEquals(List.of("first", "second"),
-				PropertyRunner.testsOf(TwoProperties.class).stream().map(DynamicTest::getDisplayName).sorted().toList());
-	}
+    @Test
+    void everyPropertyIsATestOfItsOwn() {
+        assertEquals(List.of("first", "second"),
+                PropertyRunner.testsOf(TwoProperties.class).stream().map(DynamicTest::getDisplayName).sorted().toList());
+    }
 
-	@Test
-	void aClassWithoutPropertiesIsRefused() {
-		assertThrows(IllegalStateException.class, () -> PropertyRunner.testsOf(NoProperty.class));
-	}
+    @Test
+    void aClassWithoutPropertiesIsRefused() {
+        assertThrows(IllegalStateException.class, () -> PropertyRunner.testsOf(NoProperty.class));
+    }
 
-	private static DynamicTest only(List<DynamicTest> tests) {
-		assertEquals(1, tests.size());
-		return tests.get(0);
-	}
+    private static DynamicTest only(List<DynamicTest> tests) {
+        assertEquals(1, tests.size());
+        return tests.get(0);
+    }
 
-	static final class Holds {
-		@Property
-		boolean belowHundred(@ForAll @IntRange(min = 0, max = 99) int number) {
-			return number < 100;
-		}
-	}
+    static final class Holds {
+        @Property
+        boolean belowHundred(@ForAll @IntRange(min = 0, max = 99) int number) {
+            return number < 100;
+        }
+    }
 
-	static final class DoesNotHold {
-		@Property
-		boolean belowFifty(@ForAll @IntRange(min = 0, max = 99) int number) {
-			return number < 50;
-		}
-	}
+    static final class DoesNotHold {
+        @Property
+        boolean belowFifty(@ForAll @IntRange(min = 0, max = 99) int number) {
+            return number < 50;
+        }
+    }
 
-	static final class TwoProperties {
-		@Property
-		void first(@ForAll int number) {
-			assertEquals(number, Integer.parseInt(Integer.toString(number)));
-		}
+    static final class TwoProperties {
+        @Property
+        void first(@ForAll int number) {
+            assertEquals(number, Integer.parseInt(Integer.toString(number)));
+        }
 
-		@Property
-		void second(@ForAll int number) {
-			assertEquals(-number, 0 - number);
-		}
-	}
+        @Property
+        void second(@ForAll int number) {
+            assertEquals(-number, 0 - number);
+        }
+    }
 
-	static final class NoProperty {
-	}
+    static final class NoProperty {
+    }
 }
