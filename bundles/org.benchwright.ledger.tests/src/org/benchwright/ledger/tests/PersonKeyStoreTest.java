@@ -30,6 +30,8 @@ import org.benchwright.ledger.people.PersonKeyStore;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The files with people's secret keys. */
 class PersonKeyStoreTest {
@@ -132,13 +134,16 @@ class PersonKeyStoreTest {
         at(end).unlock(RB, made.key(), right());
     }
 
-    @Test
-    void aCounterThatSomebodyOverwroteMakesTryingNoCheaper() throws Exception {
+    @ParameterizedTest
+    @ValueSource(strings = {"none at all", "", "\u00e9\u00e8", "-3 2026-03-02T07:30:00Z"})
+    void aCounterThatSomebodyOverwroteMakesTryingNoCheaperAndLocksNobodyOutForEver(String overwritten) throws Exception {
         Signer made = at(START).create(RB, right());
         refusal(() -> at(START).unlock(RB, made.key(), "wrong guess 1".toCharArray()));
         Path counter = Path.of(file().toString().replace(".p12", ".tries"));
-        Files.writeString(counter, "none at all");
-        assertTrue(refusal(() -> at(START).unlock(RB, made.key(), right())).contains("looked at from"));
+        Files.writeString(counter, overwritten);
+        assertTrue(refusal(() -> at(START).unlock(RB, made.key(), right())).contains("looked at from 2026-03-02T07:31:00Z"));
+        assertTrue(refusal(() -> at(START.plusSeconds(59)).unlock(RB, made.key(), right())).contains("looked at from 2026-03-02T07:31:00Z"));
+        at(START.plusSeconds(60)).unlock(RB, made.key(), right());
     }
 
     @Test

@@ -28,19 +28,29 @@ record LockOut(Path file, InstantSource clock) {
     private static final int MOST_DOUBLINGS = 11;
 
     private record Tries(int wrong, Instant last) {
+
+        Tries {
+            if (wrong < 0) {
+                throw new IllegalArgumentException("wrong passwords count from 0: " + wrong);
+            }
+        }
     }
 
     /** Counts a try as wrong. */
     void beginTry() throws IOException, KeyRefusedException {
-        Tries tries = read();
         Instant now = clock.instant().truncatedTo(ChronoUnit.SECONDS);
+        Tries tries = read(now);
         Instant free = tries.last().plus(wait(tries.wrong()));
         // A clock that was set back must not lock somebody out for longer than the wait.
         boolean waiting = now.isBefore(free) && !now.isBefore(tries.last().minus(LONGEST_WAIT));
         if (waiting) {
             throw new KeyRefusedException(Messages.text("key.locked", tries.wrong(), free));
         }
-        String line = (tries.wrong() + 1) + " " + now + "\n";
+        write(new Tries(Math.min(tries.wrong(), Integer.MAX_VALUE - 1) + 1, now));
+    }
+
+    private void write(Tries tries) throws IOException {
+        String line = tries.wrong() + " " + tries.last() + "\n";
         DurableFiles.writePrivate(file, line.getBytes(StandardCharsets.US_ASCII));
     }
 
@@ -57,16 +67,18 @@ record LockOut(Path file, InstantSource clock) {
         return wait.compareTo(LONGEST_WAIT) > 0 ? LONGEST_WAIT : wait;
     }
 
-    private Tries read() throws IOException {
+    private Tries read(Instant now) throws IOException {
         if (!Files.exists(file)) {
             return new Tries(0, Instant.EPOCH);
         }
-        String[] words = Files.readString(file, StandardCharsets.US_ASCII).strip().split(" ");
+        String[] words = new String(Files.readAllBytes(file), StandardCharsets.US_ASCII).strip().split(" ");
         try {
             return new Tries(Integer.parseInt(words[0]), Instant.parse(words[1]));
-        } catch (NumberFormatException | DateTimeException | ArrayIndexOutOfBoundsException changed) {
-            // Somebody wrote into it; that must not make trying cheaper.
-            return new Tries(FREE, clock.instant());
+        } catch (IllegalArgumentException | DateTimeException | ArrayIndexOutOfBoundsException changed) {
+            // Somebody wrote into it; that must not make trying cheaper. It is kept, or the wait would begin anew each time it is read.
+            Tries begunAnew = new Tries(FREE, now);
+            write(begunAnew);
+            return begunAnew;
         }
     }
 }
