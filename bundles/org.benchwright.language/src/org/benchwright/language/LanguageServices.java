@@ -153,7 +153,7 @@ public final class LanguageServices {
             return;
         }
         try (Stream<Path> below = Files.walk(path)) {
-            below.filter(LanguageServices::isOurs).forEach(file -> texts.computeIfAbsent(file, ReadText::read));
+            below.filter(file -> isOurs(file) || isCalledLikeOurs(file) && Files.isSymbolicLink(file) && Files.notExists(file)).forEach(file -> texts.computeIfAbsent(file, ReadText::read));
         } catch (IOException | UncheckedIOException unreadable) {
             texts.put(path, ReadText.unreadable(path, unreadable));
         }
@@ -176,7 +176,11 @@ public final class LanguageServices {
      * @return true if it ends so and is a file
      */
     public static boolean isOurs(Path file) {
+        return isCalledLikeOurs(file) && Files.isRegularFile(file);
+    }
+
+    private static boolean isCalledLikeOurs(Path file) {
         String name = String.valueOf(file.getFileName());
-        return (name.endsWith(FAMILY_ENDING) || name.endsWith(PROCEDURE_ENDING)) && Files.isRegularFile(file);
+        return name.endsWith(FAMILY_ENDING) || name.endsWith(PROCEDURE_ENDING);
     }
 }

@@ -57,7 +57,8 @@ public final class BenchEndpoints {
     private static BenchEndpoints of(List<String> lines, String file) throws RefusedException {
         Map<String, Endpoint> found = new HashMap<>();
         for (int i = 0; i < lines.size(); i++) {
-            String line = lines.get(i).strip();
+            // Some editors begin a file with a byte order mark, which nobody sees.
+            String line = (i == 0 ? lines.get(i).replaceFirst("^\uFEFF", "") : lines.get(i)).strip();
             if (!line.isEmpty() && !line.startsWith("#")) {
                 String place = file + ":" + (i + 1);
                 int equals = line.indexOf('=');

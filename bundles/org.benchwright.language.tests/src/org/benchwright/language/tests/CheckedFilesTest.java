@@ -21,6 +21,8 @@ import org.benchwright.language.Remark;
 import org.benchwright.language.RemarkCode;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledOnOs;
+import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Files as they come: encodings, line ends, folders, files that see each other. */
@@ -104,6 +106,22 @@ class CheckedFilesTest {
         assertEquals(List.of(RemarkCode.CANNOT_READ), checked.remarks().stream().map(Remark::code).toList());
         assertTrue(checked.unreadable());
         assertTrue(checked.hasErrors());
+    }
+
+    @Test
+    void aLinkThatLeadsNowhereIsAMissingFile() throws IOException {
+        Path link = Files.createSymbolicLink(folder.resolve("lost.procedure"), Path.of("nowhere"));
+        Files.createSymbolicLink(folder.resolve("again"), folder);
+        Checked checked = Bench.LANGUAGE.check(List.of(folder));
+        assertEquals(List.of(link), checked.remarks().stream().map(Remark::file).toList());
+        assertTrue(checked.unreadable());
+    }
+
+    @Test
+    @EnabledOnOs(OS.LINUX)
+    void aFileWithoutAnEndIsNotReadToIt() throws IOException {
+        Path endless = Files.createSymbolicLink(folder.resolve("endless.procedure"), Path.of("/dev/zero"));
+        assertEquals(List.of(RemarkCode.FILE_TOO_LARGE), Bench.LANGUAGE.check(List.of(endless)).remarks().stream().map(Remark::code).toList());
     }
 
     @Test

@@ -1,6 +1,7 @@
 package org.benchwright.language.internal;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.ByteBuffer;
 import java.nio.CharBuffer;
 import java.nio.charset.CharsetDecoder;
@@ -41,11 +42,10 @@ public record ReadText(Path path, String text, List<Remark> remarks) {
 
     /** Reads a file. */
     public static ReadText read(Path path) {
-        try {
-            if (Files.size(path) > LARGEST) {
-                return tooLarge(path);
-            }
-            return decode(path, Files.readAllBytes(path));
+        // What is no file may have no size and no end.
+        try (InputStream in = Files.newInputStream(path)) {
+            byte[] bytes = in.readNBytes(LARGEST + 1);
+            return bytes.length > LARGEST ? tooLarge(path) : decode(path, bytes);
         } catch (IOException | SecurityException unreadable) {
             return unreadable(path, unreadable);
         }

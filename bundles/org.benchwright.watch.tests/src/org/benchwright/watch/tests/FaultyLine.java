@@ -1,5 +1,6 @@
 package org.benchwright.watch.tests;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
@@ -7,9 +8,11 @@ import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.ServerSocket;
 import java.net.Socket;
+import java.util.List;
 import java.util.Random;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.CopyOnWriteArrayList;
 
 /** A line between the watch and a peer that can be bad in several ways. On loopback. */
 final class FaultyLine implements AutoCloseable {
@@ -31,6 +34,7 @@ final class FaultyLine implements AutoCloseable {
     private final ServerSocket listening;
     private final int target;
     private final Set<Socket> open = ConcurrentHashMap.newKeySet();
+    private final List<ByteArrayOutputStream> asked = new CopyOnWriteArrayList<>();
     private volatile Fault fault = Fault.NONE;
 
     FaultyLine(int target) throws IOException {
@@ -50,6 +54,11 @@ final class FaultyLine implements AutoCloseable {
         fault = now;
     }
 
+    /** All that was asked over the line, one array of bytes for each connection. */
+    List<byte[]> asked() {
+        return asked.stream().map(ByteArrayOutputStream::toByteArray).toList();
+    }
+
     private static void daemon(Runnable work) {
         Thread thread = new Thread(work, "faulty line");
         thread.setDaemon(true);
@@ -64,21 +73,24 @@ final class FaultyLine implements AutoCloseable {
                 near.setTcpNoDelay(true);
                 open.add(near);
                 open.add(far);
-                daemon(() -> pass(near, far, false));
-                daemon(() -> pass(far, near, true));
+                ByteArrayOutputStream heard = new ByteArrayOutputStream();
+                asked.add(heard);
+                daemon(() -> pass(near, far, false, heard));
+                daemon(() -> pass(far, near, true, OutputStream.nullOutputStream()));
             }
         } catch (IOException closed) {
             // The line is taken down.
         }
     }
 
-    private void pass(Socket from, Socket to, boolean answers) {
+    private void pass(Socket from, Socket to, boolean answers, OutputStream heard) {
         Random random = new Random(7);
         byte[] bytes = new byte[4096];
         try (from; to) {
             InputStream in = from.getInputStream();
             OutputStream out = to.getOutputStream();
             for (int count = in.read(bytes); count >= 0; count = in.read(bytes)) {
+                heard.write(bytes, 0, count);
                 switch (fault) {
                     case NONE -> out.write(bytes, 0, count);
                     case HALF_OPEN -> { }

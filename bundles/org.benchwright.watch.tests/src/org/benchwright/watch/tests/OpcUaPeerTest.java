@@ -4,6 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.math.BigDecimal;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
@@ -12,6 +15,9 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 import org.benchwright.core.PointAddress;
@@ -39,6 +45,12 @@ class OpcUaPeerTest {
     private static final PointAddress STATE = new PointAddress.Node("ns=1;s=Unit.State");
     private static final PointAddress AMBIENT = new PointAddress.Node("ns=1;s=Unit.Ambient");
     private static final PointAddress SERVER = new PointAddress.ServerState();
+
+    /**
+     * GetEndpoints, CreateSession, ActivateSession, CloseSession, CloseSecureChannel, Read; Create-, Modify-, Transfer- and DeleteSubscriptions,
+     * SetPublishingMode, Publish, Republish; Create-, Modify- and DeleteMonitoredItems.
+     */
+    private static final Set<Integer> READING = Set.of(428, 461, 467, 473, 452, 631, 787, 793, 841, 847, 799, 826, 832, 751, 763, 781);
 
     @TempDir
     static Path peerFolder;
@@ -131,6 +143,39 @@ class OpcUaPeerTest {
             sources.close();
             assertEquals(0, own.sessions());
         }
+    }
+
+    /**
+     * What a watch asks, by the bytes on the line. Services are known by the ids of their encodings (OPC 10000-6, annex A, NodeIds.csv): those of
+     * a session, and reading, and of a subscription that the client alone holds; none that changes a node, and none that calls one.
+     */
+    @Test
+    void nothingButReadingIsAskedOnTheLine() throws Exception {
+        for (boolean subscribed : new boolean[] {false, true}) {
+            try (PointReader reader = reader(line.port(), Security.NONE, subscribed, STATE, AMBIENT)) {
+                Reading.again(reader);
+                Reading.again(reader);
+            }
+        }
+        sources.close();
+        Set<Integer> asked = new TreeSet<>();
+        line.asked().forEach(bytes -> asked.addAll(services(bytes)));
+        assertTrue(asked.containsAll(Set.of(428, 461, 467, 631, 787, 751, 826, 473)), asked.toString());
+        assertEquals(Set.of(), asked.stream().filter(id -> !READING.contains(id)).collect(Collectors.toSet()));
+    }
+
+    /** The services in what one connection asked: a message is its kind, its size, channel, token, number and request, then its encoding's id. */
+    private static Set<Integer> services(byte[] bytes) {
+        Set<Integer> found = new TreeSet<>();
+        ByteBuffer all = ByteBuffer.wrap(bytes).order(ByteOrder.LITTLE_ENDIAN);
+        for (int at = 0; at + 28 <= bytes.length; at += all.getInt(at + 4)) {
+            String kind = new String(bytes, at, 3, StandardCharsets.US_ASCII);
+            if (kind.equals("MSG") || kind.equals("CLO")) {
+                assertEquals(1, bytes[at + 24], "an id of four bytes");
+                found.add(Short.toUnsignedInt(all.getShort(at + 26)));
+            }
+        }
+        return found;
     }
 
     @Test

@@ -1,5 +1,6 @@
 package org.benchwright.workshop.tests;
 
+import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -271,5 +272,10 @@ class WatchRoundTest extends AtTheBench {
         Path file = Files.writeString(folder.resolve("watch.units"), line + "\n");
         RefusedException refused = assertThrows(RefusedException.class, () -> BenchEndpoints.read(file));
         assertTrue(refused.getMessage().contains(words), refused.getMessage());
+    }
+
+    @Test
+    void aByteOrderMarkIsNoPartOfTheFirstLine() throws Exception {
+        assertDoesNotThrow(() -> BenchEndpoints.read(Files.writeString(folder.resolve("watch.units"), "\uFEFF# units of this bench\nC16-1 = simulated\n")));
     }
 }
