@@ -12,7 +12,6 @@ import org.benchwright.core.Verdict;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.plan.Plan;
-import org.benchwright.testkit.PropertyTest;
 
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
@@ -21,17 +20,7 @@ import net.jqwik.api.Provide;
 
 /** The engine against the {@link ObviousModel}: after every fact both ask for the same, tell the same story,
  * and take the same proofs of the bench. */
-class AgainstTheModelTest implements PropertyTest {
-
-    @Provide
-    Arbitrary<List<Integer>> plans() {
-        return RandomSamples.plans();
-    }
-
-    @Provide
-    Arbitrary<List<Integer>> answers() {
-        return RandomSamples.answers();
-    }
+class AgainstTheModelTest extends WithRandomWalks {
 
     @Provide
     Arbitrary<List<Integer>> longWatches() {

@@ -23,28 +23,15 @@ import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Moment;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.internal.PlanFaults;
-import org.benchwright.testkit.PropertyTest;
 
-import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
-import net.jqwik.api.Provide;
 import net.jqwik.api.constraints.IntRange;
 
 /** What holds for every plan and every way of carrying it out. */
-class RunLawsTest implements PropertyTest {
+class RunLawsTest extends WithRandomWalks {
 
     private static final int TRIES = 300;
-
-    @Provide
-    Arbitrary<List<Integer>> plans() {
-        return RandomSamples.plans();
-    }
-
-    @Provide
-    Arbitrary<List<Integer>> answers() {
-        return RandomSamples.answers();
-    }
 
     @Property(tries = TRIES)
     void randomPlansAreSound(@ForAll("plans") List<Integer> plan) {
