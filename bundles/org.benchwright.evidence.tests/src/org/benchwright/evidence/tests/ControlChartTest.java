@@ -24,8 +24,6 @@ class ControlChartTest {
             24.9 24.0 22.2 23.2 22.3 24.3 23.6 22.4 23.2 23.2 23.4 23.7 24.0 22.5 24.0 25.3 24.9 23.1 22.6 23.7
             24.1 23.6 23.8 24.0 23.3 25.9 25.4 22.4 24.3 24.3 26.4 24.4 22.1 26.4 23.2 27.8 22.7 25.0 25.9 25.4""");
 
-    private static final List<Double> BATCHES = List.of(49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 52.4, 53.6, 52.1);
-
     private static List<List<Double>> inFives(String numbers) {
         List<Double> all = Arrays.stream(numbers.split("\\s+")).map(Double::valueOf).toList();
         List<List<Double>> groups = new ArrayList<>();
@@ -67,16 +65,16 @@ class ControlChartTest {
      */
     @Test
     void individualsChartOfNist() {
-        ControlChart chart = ControlChart.individuals(BATCHES);
+        ControlChart chart = ControlChart.individuals(Datasets.BATCHES);
         assertEquals(50.81, chart.centre(), 1e-12);
-        assertEquals(1.8778, ControlChart.movingRange(BATCHES).centre(), 5e-5);
+        assertEquals(1.8778, ControlChart.movingRange(Datasets.BATCHES).centre(), 5e-5);
         assertEquals(55.8024, chart.upper(), 5e-5);
         assertEquals(45.8176, chart.lower(), 5e-5);
         assertEquals(55.8041, chart.centre() + (chart.upper() - chart.centre()) * ChartConstants.of(2).d2() / 1.128, 5e-5);
         assertEquals(List.of(), chart.signals());
         // D4(2) = 3.267 (verified) times the mean moving range
-        assertEquals(6.135, ControlChart.movingRange(BATCHES).upper(), 2e-3);
-        assertEquals(0, ControlChart.movingRange(BATCHES).lower());
+        assertEquals(6.135, ControlChart.movingRange(Datasets.BATCHES).upper(), 2e-3);
+        assertEquals(0, ControlChart.movingRange(Datasets.BATCHES).lower());
     }
 
     /** Limits computed with Montgomery's rounded A2 = 0.577 and D4 = 2.114. */

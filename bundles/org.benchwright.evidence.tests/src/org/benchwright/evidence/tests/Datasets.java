@@ -7,8 +7,14 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 
-/** Reference data kept beside the tests; where they come from is in data/ORIGIN.md. */
+/** Reference data of several tests; where those kept in files come from is in data/ORIGIN.md. */
 final class Datasets {
+
+    /** Weeks in remission, 6-MP: Freireich 1963 in Gehan's form, as the Python package lifelines holds it; + marks those still well when last seen. */
+    static final String TREATED = "6 6 6 6+ 7 9+ 10 10+ 11+ 13 16 17+ 19+ 20+ 22 23 25+ 32+ 32+ 34+ 35+";
+
+    /** Flow rates of ten batches, NIST/SEMATECH e-Handbook 6.3.2.2 (from memory). */
+    static final List<Double> BATCHES = List.of(49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 52.4, 53.6, 52.1);
 
     private Datasets() {
     }

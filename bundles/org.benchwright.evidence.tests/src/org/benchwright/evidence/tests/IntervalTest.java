@@ -29,9 +29,6 @@ class IntervalTest {
             + "17-25 17-25 19-35 18-26 25-37 26-40 27-34 36-44 36-48 37-44 15+ 17+ 18+ 22+ 24+ 24+ 32+ 33+ 34+ 36+ 36+ "
             + "37+ 37+ 37+ 38+ 40+ 45+ 46+ 46+ 46+ 46+ 46+ 46+ 46+ 46+");
 
-    /** 6-MP of Freireich and Gehan, weeks, the instants known. */
-    private static final String TREATED = "6 6 6 6+ 7 9+ 10 10+ 11+ 13 16 17+ 19+ 20+ 22 23 25+ 32+ 32+ 34+ 35+";
-
     private static List<StopInterval> intervals(String text) {
         return Arrays.stream(text.split(" ")).map(IntervalTest::interval).toList();
     }
@@ -75,7 +72,7 @@ class IntervalTest {
     /** Two algorithms for one thing: with known instants Turnbull's estimate is that of Kaplan and Meier. */
     @Test
     void knownInstantsGiveTheCurveOfKaplanAndMeier() {
-        List<StopInterval> stops = intervals(TREATED);
+        List<StopInterval> stops = intervals(Datasets.TREATED);
         TurnbullCurve turnbull = TurnbullCurve.of(stops);
         SurvivalCurve kaplanMeier = SurvivalCurve.of(lifetimes(stops));
         for (SurvivalCurve.Step step : kaplanMeier.steps()) {
@@ -89,7 +86,7 @@ class IntervalTest {
 
     @Test
     void knownInstantsGiveTheFitsOfLifetimes() {
-        List<StopInterval> stops = intervals(TREATED);
+        List<StopInterval> stops = intervals(Datasets.TREATED);
         WeibullFit weibull = WeibullFit.of(lifetimes(stops));
         IntervalFit fit = IntervalFit.weibull(stops);
         assertEquals(weibull.shape(), fit.shape(), 1e-8);
@@ -149,7 +146,7 @@ class IntervalTest {
         GoodnessOfFit fit = GoodnessOfFit.constantRate(bearings);
         assertEquals(2 * (-113.69129 - exponential), fit.statistic(), 1e-4);
         assertTrue(fit.probability() < 1e-4);
-        assertTrue(GoodnessOfFit.constantRate(intervals(TREATED)).probability() > 0.1);
+        assertTrue(GoodnessOfFit.constantRate(intervals(Datasets.TREATED)).probability() > 0.1);
     }
 
     /** Quantiles of chi-squared at 95 and 90 %, NIST/SEMATECH e-Handbook 1.3.6.7.4 (from memory). */

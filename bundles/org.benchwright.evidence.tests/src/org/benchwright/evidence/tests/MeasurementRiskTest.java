@@ -5,10 +5,13 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.OptionalDouble;
+import java.util.Random;
 
 import org.benchwright.evidence.Capability;
-import org.benchwright.evidence.GlobalRisk;
+import org.benchwright.evidence.GlobalRisk.Shape;
 import org.benchwright.evidence.GlobalRisk.Span;
+import org.benchwright.evidence.GlobalRisk.Spread;
+import org.benchwright.evidence.GlobalRisk;
 import org.benchwright.evidence.MeasurementRisk;
 import org.benchwright.evidence.TestUncertaintyRatio;
 import org.junit.jupiter.api.Test;
@@ -122,6 +125,51 @@ class MeasurementRiskTest {
         assertEquals(1, MeasurementRisk.conformanceProbability(5, 0, NONE, OptionalDouble.of(5)));
         assertEquals(0, MeasurementRisk.conformanceProbability(5.1, 0, NONE, OptionalDouble.of(5)));
         assertEquals(1, MeasurementRisk.specificFalseAccept(5.1, 0, NONE, OptionalDouble.of(5)));
+    }
+
+    /** Rectangular values, by hand: the part of the span that lies inside. */
+    @ParameterizedTest
+    @CsvSource({ "0, 1, 1", "0.5, 1, 0.75", "1, 1, 0.5", "2, 1, 0", "0, 2, 0.5", "0.5, 4, 0.25" })
+    void rectangularConformance(double measured, double halfWidth, double expected) {
+        var lower = OptionalDouble.of(-1);
+        var upper = OptionalDouble.of(1);
+        assertEquals(expected, MeasurementRisk.conformanceOfRectangular(measured, halfWidth, lower, upper), 1e-15);
+        assertEquals(expected, MeasurementRisk.conformanceOfRectangular(-measured, halfWidth, lower, upper), 1e-15);
+    }
+
+    /** Units alike over -2 .. 2, errors alike over -0.5 .. 0.5, limits -1 .. 1: two triangles of 1/16 each side, by hand. */
+    @Test
+    void rectangularUnitsAndErrors() {
+        Spread units = new Spread(0, 2 / Math.sqrt(3), Shape.RECTANGULAR);
+        Spread errors = new Spread(0, 0.5 / Math.sqrt(3), Shape.RECTANGULAR);
+        GlobalRisk risk = GlobalRisk.of(units, errors, new Span(-1, 1), new Span(-1, 1));
+        assertEquals(2 * 0.125 / 4, risk.falseAccept(), 1e-12);
+        assertEquals(2 * 0.125 / 4, risk.falseReject(), 1e-12);
+        assertEquals(0.5, risk.accepted(), 1e-12);
+    }
+
+    /** Any shapes, against chance: within four standard errors. */
+    @ParameterizedTest
+    @CsvSource({ "NORMAL, NORMAL", "NORMAL, RECTANGULAR", "RECTANGULAR, NORMAL", "RECTANGULAR, RECTANGULAR" })
+    void risksAgreeWithSimulation(Shape ofUnits, Shape ofErrors) {
+        GlobalRisk risk = GlobalRisk.of(new Spread(0.2, 1, ofUnits), new Spread(0.05, 0.3, ofErrors), new Span(-1.5, 1.5),
+                new Span(-1.3, 1.3));
+        Random random = new Random(106);
+        int runs = 200_000;
+        int wronglyAccepted = 0;
+        int wronglyRejected = 0;
+        for (int run = 0; run < runs; run++) {
+            double truth = 0.2 + one(random, ofUnits);
+            boolean accepted = Math.abs(truth + 0.05 + 0.3 * one(random, ofErrors)) <= 1.3;
+            wronglyAccepted += accepted && Math.abs(truth) > 1.5 ? 1 : 0;
+            wronglyRejected += !accepted && Math.abs(truth) <= 1.5 ? 1 : 0;
+        }
+        assertEquals(risk.falseAccept(), (double) wronglyAccepted / runs, 4 * Math.sqrt(risk.falseAccept() / runs));
+        assertEquals(risk.falseReject(), (double) wronglyRejected / runs, 4 * Math.sqrt(risk.falseReject() / runs));
+    }
+
+    private static double one(Random random, Shape shape) {
+        return shape == Shape.NORMAL ? random.nextGaussian() : Math.sqrt(3) * (2 * random.nextDouble() - 1);
     }
 
     @Test

@@ -22,9 +22,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class SurvivalTest {
 
-    /** Freireich 1963 in Gehan's form, as the Python package lifelines holds it; + marks those still well when last seen. */
-    static final List<Lifetime> TREATED = lifetimes(
-            "6 6 6 6+ 7 9+ 10 10+ 11+ 13 16 17+ 19+ 20+ 22 23 25+ 32+ 32+ 34+ 35+");
+    static final List<Lifetime> TREATED = lifetimes(Datasets.TREATED);
     static final List<Lifetime> CONTROL = lifetimes("1 1 2 2 3 4 4 5 5 8 8 8 8 11 11 12 12 15 17 22 23");
 
     static List<Lifetime> lifetimes(String times) {

@@ -18,8 +18,6 @@ import org.junit.jupiter.api.Test;
 /** Where printed and exact values differ: which of them this bundle gives, and how far off the other is. */
 class TrapsTest {
 
-    private static final List<Double> BATCHES = List.of(49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 52.4, 53.6, 52.1);
-
     /** JCGM 100:2008, H.1.6 prints 16.7, which comes from unrounded contributions; from the printed ones it is 17.5. */
     @Test
     void degreesOfFreedomOfTheEndGaugeNeedUnroundedContributions() {
@@ -48,10 +46,10 @@ class TrapsTest {
     /** The individuals chart of the e-Handbook 6.3.2.2: 55.8041 with d2 = 1.128, 55.8024 exactly, 55.8049 with 2.66. */
     @Test
     void individualsLimitsDependOnTheRoundingOfTheFactor() {
-        double range = ControlChart.movingRange(BATCHES).centre();
+        double range = ControlChart.movingRange(Datasets.BATCHES).centre();
         assertEquals(55.8041, 50.81 + 3 * range / 1.128, 5e-5);
         assertEquals(55.8049, 50.81 + 2.66 * range, 5e-5);
-        assertEquals(55.8024, ControlChart.individuals(BATCHES).upper(), 5e-5);
+        assertEquals(55.8024, ControlChart.individuals(Datasets.BATCHES).upper(), 5e-5);
     }
 
     /** e-Handbook 6.2.3.2 is recalled with .845 and .739 at 4 and 5 %; the binomial gives .846 and .738. */
