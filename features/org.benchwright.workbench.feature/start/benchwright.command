@@ -6,4 +6,13 @@ here=$(cd "$(dirname "$0")" && pwd)
 # The demo procedures lie beside this script in an archive.
 demo=$here/procedures
 [ -d "$demo" ] || demo=
-exec "$java" -XstartOnFirstThread -Xshare:auto -XX:+UseSerialGC -Xms136m -Xmn32m -XX:MetaspaceSize=128m -XX:MinHeapFreeRatio=40 -XX:MaxHeapFreeRatio=55 ${demo:+"-Dbenchwright.procedures=$demo"} -jar "$here"/plugins/org.eclipse.equinox.launcher_*.jar -nosplash "$@"
+# A ledger that is named is the one to work on; without one it is the one in this user's bench folder.
+ledger=
+case ${1:-} in
+"" | -*) ;;
+*)
+	ledger=$1
+	shift
+	;;
+esac
+exec "$java" -XstartOnFirstThread -Xshare:auto -XX:+UseSerialGC -Xms136m -Xmn32m -XX:MetaspaceSize=128m -XX:MinHeapFreeRatio=40 -XX:MaxHeapFreeRatio=55 ${demo:+"-Dbenchwright.procedures=$demo"} ${ledger:+"-Dbenchwright.ledger=$ledger"} -jar "$here"/plugins/org.eclipse.equinox.launcher_*.jar -nosplash "$@"

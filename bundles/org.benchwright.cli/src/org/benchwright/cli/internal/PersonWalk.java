@@ -102,7 +102,8 @@ final class PersonWalk {
     private Turn countDown() throws InterruptedException, CannotStoreException, TakenElsewhereException {
         Optional<Countdown> countdown = dialogue.countdown();
         while (countdown.isPresent() && !countdown.get().due()) {
-            screen.status(Message.COUNT_STATUS.text(CardPrinter.shown(countdown.get()), countdown.get().what()));
+            Message status = dialogue.canMakeSafe() ? Message.COUNT_STATUS : Message.COUNT_STATUS_SAFE;
+            screen.status(status.text(CardPrinter.shown(countdown.get()), countdown.get().what()));
             Optional<String> typed = screen.listen(slice(countdown.get().left()), dialogue::pause);
             if (typed.isPresent()) {
                 return command(Command.parse(typed.get()).orElseThrow());

@@ -86,6 +86,20 @@ class EntryTest {
     }
 
     @Test
+    void whatCannotBeSwitchedOffWhileMakingSafeIsNotSentToMakeSafe() {
+        Place makingSafe = new Place(PLACE.stage(), PLACE.step(), true);
+        assertRefused(new Demand.Switch(PLACE, "supply", false), "it is stuck", "enter ! to make safe");
+        assertRefused(new Demand.Switch(makingSafe, "supply", false), "it is stuck", "see that nobody touches the unit");
+    }
+
+    @Test
+    void aLogIsCalledByItsName() {
+        Demand named = new Demand.EnterFaultLog(PLACE, new Action.EnterFaultLog("log", false, Optional.of("Event log, as left")));
+        assertEquals("Enter line by line: Event log, as left.", new Questions(PLAN).of(named).question());
+        assertEquals("Enter the fault log as it came, line by line.", new Questions(PLAN).of(LOG).question());
+    }
+
+    @Test
     void preconditions() throws Exception {
         assertEquals(new Observation.PreconditionAnswered("strap", true, "4711", Optional.empty()), fact(STRAP, " Yes , 4711 "));
         assertEquals(new Observation.PreconditionAnswered("strap", false, "", Optional.empty()), fact(STRAP, "n"));

@@ -13,6 +13,7 @@ import org.benchwright.core.Quantity;
 import org.benchwright.core.QuantityFormatException;
 import org.benchwright.core.UnitOfMeasure;
 import org.benchwright.engine.Demand;
+import org.benchwright.engine.Place;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.Observation.Sight;
@@ -77,13 +78,13 @@ public final class EntryReader {
         } else if (demand instanceof Demand.NameInstrument d) {
             return InstrumentEntry.read(d.instrument(), text);
         } else if (demand instanceof Demand.Switch d) {
-            require(TypedText.isOneOf(text, Message.WORDS_DONE), Message.REFUSED_NOT_DONE);
+            require(TypedText.isOneOf(text, Message.WORDS_DONE), notDone(d.place()));
             return new Fact.Switched(d.item(), d.live());
         } else if (demand instanceof Demand.PressMark d) {
             require(TypedText.isOneOf(text, Message.WORDS_DONE), Message.REFUSED_NOT_PRESSED);
             return new Fact.Marked(d.mark().id());
         } else if (demand instanceof Demand.Apply d) {
-            require(TypedText.isOneOf(text, Message.WORDS_DONE), Message.REFUSED_NOT_DONE);
+            require(TypedText.isOneOf(text, Message.WORDS_DONE), notDone(d.place()));
             return new Fact.Applied(d.apply().id());
         } else if (demand instanceof Demand.TellPower) {
             return new Fact.PowerAnswered(yes(text));
@@ -116,6 +117,11 @@ public final class EntryReader {
     }
 
     // ---- single kinds
+
+    /** Nothing leads out of making safe but making safe. */
+    private static Message notDone(Place place) {
+        return place.makingSafe() ? Message.REFUSED_NOT_SAFE_YET : Message.REFUSED_NOT_DONE;
+    }
 
     private static Fact precondition(Precondition p, String text) throws EntryRefusedException {
         if (p.reading().isPresent()) {

@@ -127,13 +127,13 @@ public final class Standings {
         return Questions.spaced(step.isEmpty() ? stage : stage + " / " + step);
     }
 
-    /** Days as long as it is more than one, else hours, else minutes: nobody counts seconds of waiting. */
+    /** Days as long as it is more than one, else hours, else minutes; seconds only within the first one. */
     private static String age(Duration waited) {
         Duration age = waited.isNegative() ? Duration.ZERO : waited;
         if (age.toDays() > 1) {
             return Message.AGE_DAYS.text(age.toDays());
         }
-        return Durations.words(age.toHours() > 0 ? Duration.ofHours(age.toHours()) : Duration.ofMinutes(age.toMinutes()));
+        return Durations.words(Durations.cutDown(age));
     }
 
     // ---- amendments

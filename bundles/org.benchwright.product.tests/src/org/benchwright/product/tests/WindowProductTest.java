@@ -20,21 +20,21 @@ class WindowProductTest {
 	private Path folder;
 
 	@Test
-	void theStartScriptOpensTheWindow() throws Exception {
+	void theStartScriptOpensTheWindowOnTheLedgerThatIsNamed() throws Exception {
 		Path ready = folder.resolve("ready");
 		Path log = folder.resolve("window").resolve(".metadata").resolve(".log");
 		ProcessBuilder builder = new ProcessBuilder(Product.home("org.benchwright.workbench", "linux/gtk/x86_64").resolve("benchwright").toString(),
-				"-configuration", folder.resolve("configuration").toString())
+				folder.resolve("bench.ledger").toString(), "-configuration", folder.resolve("configuration").toString())
 				.redirectErrorStream(true).redirectOutput(folder.resolve("output").toFile());
 		builder.environment().put("JAVA_HOME", System.getProperty("java.home"));
-		builder.environment().put("JAVA_TOOL_OPTIONS",
-				"-Dbenchwright.ready=" + ready + " -Dbenchwright.ledger=" + folder.resolve("bench.ledger"));
+		builder.environment().put("JAVA_TOOL_OPTIONS", "-Dbenchwright.ready=" + ready);
 		Process process = builder.start();
 		try {
 			for (int i = 0; i < PATIENCE_SECONDS * 10 && process.isAlive() && !Files.exists(ready); i++) {
 				TimeUnit.MILLISECONDS.sleep(100);
 			}
 			assertTrue(Files.exists(ready), Files.readString(folder.resolve("output")));
+			assertTrue(Files.isDirectory(log.getParent()), "views are kept beside that ledger");
 			assertFalse(Files.exists(log) && Files.readString(log).contains("!ENTRY"), () -> text(log));
 		} finally {
 			process.destroy();
