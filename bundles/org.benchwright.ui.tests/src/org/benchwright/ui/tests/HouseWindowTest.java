@@ -229,7 +229,7 @@ class HouseWindowTest {
 
     private static Path write(Path folder, String name) {
         try {
-            return Files.write(folder.resolve(name), new byte[] {4, 5, 6});
+            return Files.write(folder.resolve(name), SamplePhoto.of("another photo"));
         } catch (java.io.IOException e) {
             throw new java.io.UncheckedIOException(e);
         }
