@@ -164,6 +164,9 @@ class CornersTest {
                 text("every 31 h is revealed at 90 %", "every 1860 min is revealed at 90 %"), text("every 31 h is revealed at 90 %", "every 31 h is revealed at 0 %", LEVEL_OUT_OF_RANGE),
                 text("every 31 h is revealed at 90 %", "every 0 h is revealed at 90 %", DURATION_OUT_OF_RANGE), text("every 31 h is revealed at 90 %", "every 31 V is revealed at 90 %", WRONG_DIMENSION),
                 text("lasting 72 h witnessed", "lasting 72 h", SOAK_NOT_WITNESSED), text("watch every 10 s", "watch every 100 h", LOOK_LONGER_THAN_SOAK),
+                text("or conclude undecided \"Does not fit.\"", "or conclude accepted", CLAIM_WITHOUT_SOAK), text("when stopped go to read_log", "when stopped conclude accepted", CLAIM_WITHOUT_SOAK),
+                text("gap at most 2 h, or begin again at most 1", "gap at most 2 h, or release by supervisor \"So.\""),
+                text("when stopped go to read_log", "when stopped go to endurance, at most 1, or go to read_log"),
                 text("stop after 2 bad", "stop after 0 bad", COUNT_NOT_POSITIVE), text("silent after 3 missed", "silent after 0 missed", COUNT_NOT_POSITIVE),
                 text("when stopped go to read_log", "when stopped go to read_log when stopped conclude rejected \"Stopped.\"", LISTED_TWICE));
     }

@@ -5,6 +5,7 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Set;
 
+import org.benchwright.core.Verdict;
 import org.benchwright.language.RemarkCode;
 import org.benchwright.language.internal.flow.FlowAnalysis;
 import org.benchwright.language.internal.flow.FlowBuilder;
@@ -15,6 +16,7 @@ import org.benchwright.language.internal.flow.FlowNode;
 import org.benchwright.language.internal.flow.FlowNode.Kind;
 import org.benchwright.language.internal.flow.FlowState;
 import org.benchwright.model.Attachment;
+import org.benchwright.model.Conclude;
 import org.benchwright.model.Derive;
 import org.benchwright.model.Energise;
 import org.benchwright.model.Erase;
@@ -25,6 +27,7 @@ import org.benchwright.model.KeptItem;
 import org.benchwright.model.Named;
 import org.benchwright.model.Procedure;
 import org.benchwright.model.ProcedurePackage.Literals;
+import org.benchwright.model.Release;
 import org.benchwright.model.RemoveUnit;
 import org.benchwright.model.Statement;
 import org.benchwright.model.Step;
@@ -42,6 +45,7 @@ final class FlowInspection implements Inspection {
         graph.nodes(Kind.LOST).stream().filter(reached::contains)
                 .forEach(lost -> remarks.on(lost.source(), RemarkCode.NO_CONCLUSION, name(lost.source())));
         endless(graph, reached, remarks);
+        claimed(procedure, graph, remarks);
         FlowAnalysis analysis = new FlowAnalysis(graph);
         graph.nodes().forEach(node -> analysis.before(node).ifPresent(state -> place(node, state, remarks)));
     }
@@ -75,6 +79,19 @@ final class FlowInspection implements Inspection {
         graph.edges().stream().filter(edge -> edge.cause() instanceof GoTo && reached.contains(edge.from())).filter(circles::closes)
                 .map(FlowEdge::cause).distinct()
                 .forEach(goTo -> remarks.on(goTo, Literals.GO_TO__TARGET, RemarkCode.ENDLESS_REPEAT));
+    }
+
+    /** A claim holds for each unit that is accepted: no way to there leads past the soaks that support it. */
+    private static void claimed(Procedure procedure, FlowGraph graph, Remarks remarks) {
+        Set<EObject> supporting = Collections.newSetFromMap(new IdentityHashMap<>());
+        supporting.addAll(SoakInspection.supporting(procedure));
+        // The way on from a soak that was gone through, or whose gap somebody let pass; not those that a stop takes.
+        Set<FlowNode> unsoaked = graph.reachable(graph.begin(), way -> !supporting.contains(way.from().source())
+                || way.cause() != way.from().source() && !(way.cause() instanceof Release));
+        if (!supporting.isEmpty() && graph.nodes(Kind.CONCLUDED).stream().filter(unsoaked::contains).map(FlowNode::source)
+                .anyMatch(end -> end instanceof Conclude conclude && conclude.getVerdict() == Verdict.ACCEPTED)) {
+            remarks.on(procedure.getClaim(), RemarkCode.CLAIM_WITHOUT_SOAK);
+        }
     }
 
     private static void place(FlowNode node, FlowState state, Remarks remarks) {

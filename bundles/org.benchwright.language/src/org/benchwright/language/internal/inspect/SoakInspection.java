@@ -22,7 +22,7 @@ final class SoakInspection implements Inspection {
 
     @Override
     public void procedure(Procedure procedure, Remarks remarks) {
-        List<Soak> soaks = procedure.getBlocks().stream().filter(Soak.class::isInstance).map(Soak.class::cast).toList();
+        List<Soak> soaks = soaks(procedure);
         Optional<StopBehaviour> stop = Written.thing(procedure.getFamily()).flatMap(Families::stop);
         soaks.forEach(soak -> soak(soak, remarks));
         if (Written.thing(procedure.getFamily()).isPresent()) {
@@ -101,6 +101,22 @@ final class SoakInspection implements Inspection {
                 remarks.on(claim, RemarkCode.CLAIM_UNSUPPORTED, percent(proved));
             }
         }
+    }
+
+    /** The soaks that are long enough for what the procedure claims; none where it claims nothing. */
+    static List<Soak> supporting(Procedure procedure) {
+        Optional<Claim> claim = Optional.ofNullable(procedure.getClaim());
+        Optional<Double> level = claim.flatMap(each -> Written.share(each.getLevel()));
+        Optional<Duration> interval = claim.flatMap(each -> Written.duration(each.getInterval()));
+        if (level.isEmpty() || interval.isEmpty()) {
+            return List.of();
+        }
+        return soaks(procedure).stream().filter(soak -> Written.duration(soak.getLength())
+                .filter(length -> revealed(length, interval.get()) >= level.get()).isPresent()).toList();
+    }
+
+    private static List<Soak> soaks(Procedure procedure) {
+        return procedure.getBlocks().stream().filter(Soak.class::isInstance).map(Soak.class::cast).toList();
     }
 
     /** Chance that a fault which stops a unit at random, once per interval on average, does so during the soak: 1 - exp(-T/M). */
