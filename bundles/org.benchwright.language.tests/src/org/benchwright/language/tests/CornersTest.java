@@ -126,6 +126,12 @@ class CornersTest {
                 // branches
                 statement("if fitted fan go to after", UNKNOWN_OPTION), statement("if seen \"It glows.\" go to supply", ENDLESS_REPEAT),
                 statement("if not seen \"It glows.\" go to nowhere", UNKNOWN_STEP_OR_STAGE), statement("if not seen \"It glows.\" go to after"),
+                text("stage read_log", "stage odd \"Odd\" on demand { step looked \"Look.\" { confirm \"So.\" conclude rejected \"Odd.\" } } stage read_log",
+                        STAGE_UNREACHABLE),
+                text("or go to read_log", "or go to heard } step gone \"Go on.\" { confirm \"So.\" } } stage odd \"Odd\" on demand { step heard \"Hear.\" { confirm \"So.\" "
+                        + "conclude rejected \"Odd.\" } } stage more \"More\" { step on_again \"Go on.\" { confirm \"So.\""),
+                text("or go to read_log", "or go to heard } step gone \"Go on.\" { confirm \"So.\" } } stage odd \"Odd\" on demand { step seen \"See.\" { confirm \"So.\" } "
+                        + "step heard \"Hear.\" { confirm \"So.\" conclude rejected \"Odd.\" } } stage more \"More\" { step on_again \"Go on.\" { confirm \"So.\"", STEP_UNREACHABLE),
                 // cards with nothing on them
                 statement("release by supervisor \"\"", EMPTY_TEXT), statement("enter text \" \"", EMPTY_TEXT), statement("confirm \"\"", EMPTY_TEXT),
                 statement("attach photo \"\"", EMPTY_TEXT), statement("confirm same \"\" and \"Type\"", EMPTY_TEXT), statement("if seen \"\" go to after", EMPTY_TEXT),

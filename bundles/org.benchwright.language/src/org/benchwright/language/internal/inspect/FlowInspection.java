@@ -52,10 +52,16 @@ final class FlowInspection implements Inspection {
 
     private static void unreachable(FlowGraph graph, Set<FlowNode> reachedNodes, Remarks remarks) {
         Set<EObject> reached = Collections.newSetFromMap(new IdentityHashMap<>());
-        reachedNodes.forEach(node -> reached.add(node.source()));
+        reachedNodes.forEach(node -> {
+            reached.add(node.source());
+            if (node.kind() == Kind.STEP) {
+                // Whoever goes right to a step is in its stage.
+                reached.add(node.source().eContainer());
+            }
+        });
         for (FlowNode node : graph.nodes()) {
             boolean block = node.kind() == Kind.STAGE || node.kind() == Kind.SOAK;
-            if (reachedNodes.contains(node)) {
+            if (reachedNodes.contains(node) || block && reached.contains(node.source())) {
                 continue;
             } else if (block) {
                 remarks.on(node.source(), RemarkCode.STAGE_UNREACHABLE, name(node.source()));
