@@ -137,10 +137,11 @@ fetch_maven() {
 	chmod +x "$maven"
 }
 
-# Runs a command on a screen that nobody looks at: the window's tests must not depend on anybody's. Its size is in screen_size.
+# Runs a command on a screen that nobody looks at: the window's tests must not depend on anybody's. Its size is in screen_size. No picture tells
+# what the machine is called on which it was taken.
 screen_size=1920x1080
 on_a_screen() {
-	xvfb-run -a -s "-screen 0 ${screen_size}x24" dbus-run-session -- "$@"
+	HOSTNAME=bench xvfb-run -a -s "-screen 0 ${screen_size}x24" dbus-run-session -- "$@"
 }
 
 # One build at a time in a checkout: takes the lock on descriptor 8 until the calling (sub)shell ends.

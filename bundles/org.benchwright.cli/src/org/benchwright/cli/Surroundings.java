@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 
 import org.benchwright.present.Bench;
+import org.benchwright.present.MachineName;
 
 /**
  * Everything around a command, passed in so that tests bring their own.
@@ -37,6 +38,6 @@ public record Surroundings(InputStream in, OutputStream out, OutputStream err, b
 
     /** What this machine is called. */
     public String machine() {
-        return environment.getOrDefault("HOSTNAME", environment.getOrDefault("COMPUTERNAME", "bench"));
+        return MachineName.of(environment);
     }
 }

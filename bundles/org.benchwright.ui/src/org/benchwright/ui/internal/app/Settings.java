@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 
 import org.benchwright.present.Bench;
+import org.benchwright.present.MachineName;
 import org.osgi.framework.FrameworkUtil;
 import org.osgi.framework.Version;
 
@@ -34,8 +35,7 @@ public record Settings(Path ledger, Optional<Path> procedures, String technician
         Optional<Path> procedures = Optional.ofNullable(System.getProperty(PROCEDURES)).map(Path::of).filter(Files::isDirectory)
                 .map(folder -> folder.toAbsolutePath().normalize());
         String user = environment.getOrDefault("USER", environment.getOrDefault("USERNAME", ""));
-        String machine = environment.getOrDefault("HOSTNAME", environment.getOrDefault("COMPUTERNAME", "bench"));
-        return new Settings(ledger.toAbsolutePath().normalize(), procedures, user, machine, Boolean.getBoolean(DEMO),
+        return new Settings(ledger.toAbsolutePath().normalize(), procedures, user, MachineName.of(environment), Boolean.getBoolean(DEMO),
                 "Benchwright " + version());
     }
 
