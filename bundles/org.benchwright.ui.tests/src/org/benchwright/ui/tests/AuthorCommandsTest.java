@@ -8,10 +8,17 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 import org.benchwright.ui.Ids;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.CTabFolder;
 import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Text;
+import org.eclipse.swt.widgets.ToolBar;
 import org.eclipse.ui.IEditorPart;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -57,6 +64,18 @@ class AuthorCommandsTest {
         Screen.waitFor("no row", () -> Engineer.remarkRows().isEmpty());
         assertTrue(offered.get(0).contains("pwr"), offered.toString());
         assertTrue(editor.isDirty(), "what was not saved stays so");
+    }
+
+    @Test
+    void theEditorBringsNoButtonsOfThePlatformIntoTheWindow() {
+        Set<String> buttons = Screen.all(ToolBar.class).filter(bar -> !inTabs(bar)).flatMap(bar -> Stream.of(bar.getItems()))
+                .filter(item -> (item.getStyle() & SWT.SEPARATOR) == 0).map(item -> item.getText().isEmpty() ? item.getToolTipText() : item.getText())
+                .collect(Collectors.toSet());
+        assertEquals(Set.of("Author", "Bench", "Audit", "New test", "Make safe (F12)"), buttons);
+    }
+
+    private static boolean inTabs(Control control) {
+        return control instanceof CTabFolder || control.getParent() != null && inTabs(control.getParent());
     }
 
     @Test

@@ -115,6 +115,7 @@ final class Engineer {
         remarks().setSelection(row);
         Event event = new Event();
         event.item = remarks().getItem(row);
+        remarks().notifyListeners(SWT.Selection, event);
         remarks().notifyListeners(SWT.DefaultSelection, event);
         Screen.settle();
     }

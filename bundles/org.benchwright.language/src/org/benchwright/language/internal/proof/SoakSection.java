@@ -92,7 +92,7 @@ final class SoakSection {
         // The soak as written is drawn through, another length dashed.
         lengths().forEach(length -> series.add(new Series(Durations.words(length), length.equals(soak.lasting()) ? Role.LINE : Role.LIMIT, intervals,
                 intervals.stream().map(each -> 100 * soak.revealed(length, interval(each))).toList())));
-        series.add(new Series(Numbers.level(soak.probability()), Role.LIMIT, List.of(0.0, longest),
+        series.add(new Series(Numbers.level(soak.probability()), Role.STEPS, List.of(0.0, longest),
                 List.of(100 * soak.probability(), 100 * soak.probability())));
         soak.claim().ifPresent(claim -> series.add(new Series(ProofText.of("plot.claim"), Role.SIGNALS,
                 List.of(SoakProof.hours(claim.meanInterval())), List.of(100 * soak.probability()))));

@@ -87,7 +87,7 @@ public final class FaultCodesView extends ViewPart implements AuthorListener {
         table.setContentProvider(ArrayContentProvider.getInstance());
         GridDataFactory.fillDefaults().grab(true, true).applyTo(table.getControl());
         Columns<Line> columns = new Columns<>(table, Line.class);
-        List<String> headings = FaultPage.headings();
+        List<String> headings = FaultPage.headings().stream().map(FaultCodesView::capital).toList();
         columns.add(headings.get(0), 65, line -> line.row().code());
         columns.add(headings.get(1), 205, line -> line.row().family());
         columns.add(headings.get(2), 75, Line::told);
@@ -109,6 +109,11 @@ public final class FaultCodesView extends ViewPart implements AuthorListener {
         Authoring.current().ifPresent(authoring -> authoring.add(this));
         enable();
         read();
+    }
+
+    /** What machines get begins with a small letter, a column of the window with a capital one. */
+    private static String capital(String heading) {
+        return heading.substring(0, 1).toUpperCase(Locale.ENGLISH) + heading.substring(1);
     }
 
     private static Button button(Composite parent, int style, Message text, Runnable work) {

@@ -13,6 +13,8 @@ import org.benchwright.ui.internal.app.Editors;
 import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.look.Columns;
 import org.eclipse.jface.action.MenuManager;
+import org.eclipse.jface.layout.GridDataFactory;
+import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.viewers.ArrayContentProvider;
 import org.eclipse.jface.viewers.ColumnLabelProvider;
 import org.eclipse.jface.viewers.TableViewer;
@@ -20,6 +22,7 @@ import org.eclipse.jface.viewers.TableViewerColumn;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.TableColumn;
 import org.eclipse.ui.IPartListener;
 import org.eclipse.ui.IWorkbenchPart;
@@ -36,7 +39,9 @@ public final class RemarksView extends ViewPart implements AuthorListener {
 
     @Override
     public void createPartControl(Composite parent) {
-        remarks = new TableViewer(parent, SWT.SINGLE | SWT.FULL_SELECTION | SWT.V_SCROLL);
+        Composite body = new Composite(parent, SWT.NONE);
+        GridLayoutFactory.fillDefaults().spacing(0, 2).applyTo(body);
+        remarks = new TableViewer(body, SWT.SINGLE | SWT.FULL_SELECTION | SWT.V_SCROLL);
         remarks.setContentProvider(ArrayContentProvider.getInstance());
         remarks.getTable().setHeaderVisible(true);
         column(Message.REMARKS_SEVERITY, 95, new Severities());
@@ -51,6 +56,11 @@ public final class RemarksView extends ViewPart implements AuthorListener {
             }
         });
         getSite().setSelectionProvider(remarks);
+        GridDataFactory.fillDefaults().grab(true, true).applyTo(remarks.getControl());
+        Label inFull = new Label(body, SWT.WRAP);
+        GridDataFactory.fillDefaults().grab(true, false).indent(4, 0).hint(SWT.DEFAULT, 2 * remarks.getTable().getItemHeight()).applyTo(inFull);
+        remarks.addSelectionChangedListener(event -> inFull.setText(event.getStructuredSelection().getFirstElement() instanceof Remark remark
+                ? remark.words().replace("&", "&&") : ""));
         MenuManager menu = new MenuManager();
         getSite().registerContextMenu(menu, remarks);
         remarks.getControl().setMenu(menu.createContextMenu(remarks.getControl()));

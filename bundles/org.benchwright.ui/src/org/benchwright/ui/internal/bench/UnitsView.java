@@ -54,6 +54,8 @@ public final class UnitsView extends ViewPart {
     private int rowWidth;
     /** So many lines has the unit about which most is told; every row is as high. */
     private int most = FEWEST_LINES;
+    /** True from when rows need more room until they are drawn in it: the selected one may have grown over the lower edge then. */
+    private boolean grown;
     /** The serial number of the waiting start that is selected here; empty where a unit on the bench is. */
     private String chosen = "";
     private final DeskListener listener = (change, test) -> changed(change);
@@ -83,7 +85,12 @@ public final class UnitsView extends ViewPart {
     private void paint(Event event) {
         TableItem item = (TableItem) event.item;
         String[] lines = item.getText().split("\n", -1);
-        Color colour = (event.detail & SWT.SELECTED) != 0 ? table.getDisplay().getSystemColor(SWT.COLOR_LIST_SELECTION_TEXT)
+        boolean selected = (event.detail & SWT.SELECTED) != 0;
+        if (selected && grown) {
+            grown = false;
+            OnDisplay.later(table, table::showSelection);
+        }
+        Color colour = selected ? table.getDisplay().getSystemColor(SWT.COLOR_LIST_SELECTION_TEXT)
                 : table.getForeground();
         event.gc.setForeground(colour);
         for (int i = 0; i < lines.length; i++) {
@@ -169,6 +176,7 @@ public final class UnitsView extends ViewPart {
         List<UnitRow> units = desk.units();
         List<WaitingStart> waiting = desk.waiting();
         List<List<String>> told = Stream.concat(units.stream().map(this::lines), waiting.stream().map(this::lines)).toList();
+        int before = most;
         most = told.stream().mapToInt(List::size).reduce(FEWEST_LINES, Math::max);
         // With fifty units on the bench, what hasn't changed is left alone.
         if (table.getItemCount() != told.size()) {
@@ -191,6 +199,7 @@ public final class UnitsView extends ViewPart {
             }
         }
         mark(next < 0 ? selected : next);
+        grown |= most > before;
         String line = desk.trouble().or(() -> alarm(units)).orElseGet(() -> units.isEmpty() ? Message.UNITS_NONE.text() : "");
         String description = String.join("  ", Stream.of(line, uncalled(), forwarding()).filter(words -> !words.isEmpty()).toList());
         if (!description.equals(getContentDescription())) {
