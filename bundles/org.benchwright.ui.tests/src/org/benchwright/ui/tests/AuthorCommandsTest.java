@@ -17,6 +17,8 @@ import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.CTabFolder;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Control;
+import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Menu;
 import org.eclipse.swt.widgets.Text;
 import org.eclipse.swt.widgets.ToolBar;
 import org.eclipse.ui.IEditorPart;
@@ -72,6 +74,18 @@ class AuthorCommandsTest {
                 .filter(item -> (item.getStyle() & SWT.SEPARATOR) == 0).map(item -> item.getText().isEmpty() ? item.getToolTipText() : item.getText())
                 .collect(Collectors.toSet());
         assertEquals(Set.of("Author", "Bench", "Audit", "New test", "Make safe (F12)"), buttons);
+    }
+
+    @Test
+    void theMenuInTheEditorHasNothingForWritingPrograms() {
+        StyledText text = Engineer.text(editor);
+        text.notifyListeners(SWT.MenuDetect, new Event());
+        Menu menu = text.getMenu();
+        menu.notifyListeners(SWT.Show, new Event());
+        assertEquals(List.of("Undo", "Revert File", "Save", "Cut", "Copy", "Paste", "Shift Right", "Shift Left", "Rename ...", "Where used ...", "Mend ...",
+                "What this means"), Stream.of(menu.getItems()).filter(item -> (item.getStyle() & SWT.SEPARATOR) == 0)
+                .map(item -> item.getText().replace("&", "").replaceAll("\t.*", "")).toList());
+        menu.notifyListeners(SWT.Hide, new Event());
     }
 
     private static boolean inTabs(Control control) {

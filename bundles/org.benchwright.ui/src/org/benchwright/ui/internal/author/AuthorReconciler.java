@@ -3,6 +3,8 @@ package org.benchwright.ui.internal.author;
 import org.eclipse.jface.text.ITextViewer;
 import org.eclipse.jface.text.reconciler.MonoReconciler;
 import org.eclipse.jface.text.source.ISourceViewer;
+import org.eclipse.jface.viewers.Viewer;
+import org.eclipse.swt.widgets.Composite;
 
 /** Waits for a pause in typing, has the text looked at on a thread of its own, and shows the remarks in the editor. */
 public final class AuthorReconciler extends MonoReconciler {
@@ -28,6 +30,9 @@ public final class AuthorReconciler extends MonoReconciler {
     public void install(ITextViewer viewer) {
         super.install(viewer);
         if (viewer instanceof ISourceViewer source) {
+            if (source instanceof Viewer control) {
+                EditorMenu.tidy(source.getTextWidget(), (Composite) control.getControl());
+            }
             marks = new RemarkMarks(source);
             Authoring.current().ifPresent(authoring -> authoring.add(marks));
         }
