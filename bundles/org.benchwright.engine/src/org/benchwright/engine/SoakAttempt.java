@@ -37,11 +37,6 @@ public record SoakAttempt(String stage, boolean begun, Duration witnessed, Optio
     public record Watching(Duration watched, Duration notSeen) {
     }
 
-    /** An attempt that nothing watched. */
-    public SoakAttempt(String stage, boolean begun, Duration witnessed, Optional<Duration> stoppedBy, boolean outside, Optional<Outcome> outcome) {
-        this(stage, begun, witnessed, stoppedBy, outside, outcome, Optional.empty());
-    }
-
     /** All attempts of a test so far, in order; entries that were struck do not count. */
     public static List<SoakAttempt> of(TestRun run) {
         Reader reader = new Reader();

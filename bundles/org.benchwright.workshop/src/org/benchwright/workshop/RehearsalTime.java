@@ -10,11 +10,6 @@ public final class RehearsalTime implements BenchTime {
     private final BenchTime real;
     private final AtomicReference<Duration> jumped = new AtomicReference<>(Duration.ZERO);
 
-    /** A time that has not jumped yet. */
-    public RehearsalTime() {
-        this(BenchTime.real());
-    }
-
     /** @param real the time that passes between the jumps */
     public RehearsalTime(BenchTime real) {
         this.real = real;

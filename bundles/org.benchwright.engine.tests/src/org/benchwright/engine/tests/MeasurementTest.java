@@ -109,7 +109,7 @@ class MeasurementTest {
     @Test
     void aMeanIsDecidedOnceAllItsReadingsAreThere() {
         Action mean = new Action.Measure("v", "meter", UnitOfMeasure.of("V"), Parts.volts("23.5", "24.5"), DecisionRule.GUARDED_BOTH_WAYS,
-                Optional.of(new Action.Again(1, Combination.LAST)), BAD, CLOSE, Optional.of(new Action.Count(3)));
+                Optional.of(new Action.Again(1, Combination.LAST)), BAD, CLOSE, Optional.of(new Action.Count(3)), Optional.empty());
         Walk walk = measuring(mean).good().tell(volts("v", "24.60")).asks("supply.v").tell(volts("v", "24.40")).asks("supply.v");
         assertEquals(0, walk.count(Derived.CheckDecided.class));
         walk.tell(volts("v", "24.44"));

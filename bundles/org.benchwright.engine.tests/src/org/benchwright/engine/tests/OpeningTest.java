@@ -50,7 +50,7 @@ class OpeningTest {
         Fact.Opened good = Walk.opening(false);
         Arrival arrival = new Arrival(1, 1, Walk.firstMoment().instant(), "O-114", "", plate, "", "", "");
         return new Fact.Opened(serial, good.family(), good.procedure(), good.revision(), good.text(), good.plan(), good.station(), good.software(),
-                false, good.predecessor(), good.approval(), Optional.of(arrival), Optional.empty());
+                false, good.predecessor(), good.approval(), Optional.of(arrival), Optional.empty(), Optional.empty(), Optional.empty());
     }
 
     @Test
@@ -73,9 +73,10 @@ class OpeningTest {
     void aRehearsalNamesNoReceiptAndARepairFollowsATest() {
         Fact.Opened r = received("C16-004711", Plate.READ);
         assertTrue(refused(new Fact.Opened(r.serial(), r.family(), r.procedure(), r.revision(), r.text(), r.plan(), r.station(), r.software(), true,
-                r.predecessor(), r.approval(), r.receipt(), Optional.empty())).contains("names no receipt"));
+                r.predecessor(), r.approval(), r.receipt(), Optional.empty(), Optional.empty(), Optional.empty())).contains("names no receipt"));
         assertTrue(refused(new Fact.Opened(r.serial(), r.family(), r.procedure(), r.revision(), r.text(), r.plan(), r.station(), r.software(), false,
-                Optional.empty(), r.approval(), r.receipt(), Optional.of(new Mended(List.of())))).contains("between two tests"));
+                Optional.empty(), r.approval(), r.receipt(), Optional.of(new Mended(List.of())), Optional.empty(), Optional.empty()))
+                .contains("between two tests"));
     }
 
     @Test

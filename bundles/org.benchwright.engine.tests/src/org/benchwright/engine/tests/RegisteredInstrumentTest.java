@@ -29,7 +29,7 @@ import org.junit.jupiter.api.Test;
 class RegisteredInstrumentTest {
 
     private static final InstrumentSpec METER = new InstrumentSpec("meter", "Multimeter", Optional.of(Quantity.of("30", "V")), Optional.empty(),
-            BigDecimal.valueOf(2), Optional.of("reads V dc"));
+            BigDecimal.valueOf(2), Optional.of("reads V dc"), Optional.empty());
     private static final Move REJECTED = new Move.Conclude(Verdict.REJECTED, "out");
     private static final Plan PLAN = PlanDraft.plan().instrument(METER).stage("a", Parts.step("a1", new Action.Measure("volts", "meter",
             UnitOfMeasure.of("V"), Limits.between(Quantity.of("20.4", "V"), Quantity.of("26.4", "V")), DecisionRule.SIMPLE, Optional.empty(), REJECTED,

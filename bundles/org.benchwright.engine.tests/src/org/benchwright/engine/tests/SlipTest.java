@@ -62,7 +62,7 @@ class SlipTest {
     @Test
     void earlierReadingsOfTheSameCheckTellToo() {
         Action mean = new Action.Measure("v", "meter", UnitOfMeasure.of("V"), Limits.atMost(Quantity.of("5", "V")), DecisionRule.SIMPLE,
-                Optional.empty(), rejected("bad"), undecided("x"), Optional.of(new Action.Count(3)));
+                Optional.empty(), rejected("bad"), undecided("x"), Optional.of(new Action.Count(3)), Optional.empty());
         Walk walk = reading(mean).tell(entered("2.31"));
         assertEquals(Optional.of("2.33 V"), walk.run().slipIn(entered("23.3")).map(q -> q.instead().toString()));
         assertEquals(Optional.empty(), walk.run().slipIn(entered("4.9")));

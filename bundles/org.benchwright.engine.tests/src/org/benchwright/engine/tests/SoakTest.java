@@ -106,7 +106,7 @@ class SoakTest {
     void aLookThatWasASlipStopsNothing() {
         Walk walk = looks(look(soaking(), "24 h").after("1 h"), Sight.NO, true).asks("log.lines");
         walk.strike().asks("endurance.look");
-        SoakAttempt going = new SoakAttempt("endurance", true, Duration.ofHours(24), Optional.empty(), false, Optional.empty());
+        SoakAttempt going = new SoakAttempt("endurance", true, Duration.ofHours(24), Optional.empty(), false, Optional.empty(), Optional.empty());
         assertEquals(List.of(going), SoakAttempt.of(walk.run()));
     }
 
@@ -136,7 +136,7 @@ class SoakTest {
         assertEquals(Duration.ofHours(24), ended.witnessed());
         assertEquals("not in mode run: it stopped between 24 h and 44 h of the soak", ended.words());
         assertEquals(List.of(new SoakAttempt("endurance", true, Duration.ofHours(24), Optional.of(Duration.ofHours(44)), false,
-                Optional.of(Outcome.DOES_NOT_CONFORM))), SoakAttempt.of(walk.run()));
+                Optional.of(Outcome.DOES_NOT_CONFORM), Optional.empty())), SoakAttempt.of(walk.run()));
         assertFalse(walk.run().onSoak());
         walk.good().asks("off.supply.off").good();
         assertEquals(Optional.of(Verdict.REJECTED), walk.run().verdict());
@@ -152,7 +152,8 @@ class SoakTest {
         looks(walk.after("24 h"), Sight.NO, false).asks("off.supply.off");
         assertEquals("Stopped outside conditions twice.", walk.run().reason());
         assertEquals(0, walk.count(Derived.NonconformityNoted.class));
-        SoakAttempt notTheUnits = new SoakAttempt("endurance", true, Duration.ZERO, Optional.empty(), true, Optional.of(Outcome.DOES_NOT_CONFORM));
+        SoakAttempt notTheUnits = new SoakAttempt("endurance", true, Duration.ZERO, Optional.empty(), true,
+                Optional.of(Outcome.DOES_NOT_CONFORM), Optional.empty());
         assertEquals(List.of(notTheUnits, notTheUnits), SoakAttempt.of(walk.run()), "each attempt on its own");
     }
 

@@ -36,22 +36,6 @@ public sealed interface Fact extends EventBody permits Observation, WatchFact, F
             String software, boolean rehearsal, Optional<String> predecessor, Optional<Approval> approval, Optional<Arrival> receipt,
             Optional<Mended> mended, Optional<KnownBooks> books, Optional<Duration> shift) implements Fact {
 
-        /** A test from before it was asked how long a hazard is remembered. */
-        public Opened(String serial, String family, String procedure, int revision, Digest text, Digest plan, String station,
-                String software, boolean rehearsal, Optional<String> predecessor, Optional<Approval> approval, Optional<Arrival> receipt,
-                Optional<Mended> mended, Optional<KnownBooks> books) {
-            this(serial, family, procedure, revision, text, plan, station, software, rehearsal, predecessor, approval, receipt, mended, books,
-                    Optional.empty());
-        }
-
-        /** An opening that relies on no book. */
-        public Opened(String serial, String family, String procedure, int revision, Digest text, Digest plan, String station,
-                String software, boolean rehearsal, Optional<String> predecessor, Optional<Approval> approval, Optional<Arrival> receipt,
-                Optional<Mended> mended) {
-            this(serial, family, procedure, revision, text, plan, station, software, rehearsal, predecessor, approval, receipt, mended,
-                    Optional.empty(), Optional.empty());
-        }
-
         /** A test of a unit of which nothing but its serial number is on record. */
         public Opened(String serial, String family, String procedure, int revision, Digest text, Digest plan, String station,
                 String software, boolean rehearsal, Optional<String> predecessor, Optional<Approval> approval) {

@@ -94,12 +94,6 @@ public sealed interface Action {
             BLIND
         }
 
-        /** A measurement with everything in sight. */
-        public Measure(String id, String instrument, UnitOfMeasure unit, Limits limits, DecisionRule rule, Optional<Again> again,
-                Move rejected, Move undecided, Optional<Count> meanOf) {
-            this(id, instrument, unit, limits, rule, again, rejected, undecided, meanOf, Optional.empty());
-        }
-
         /** A measurement of one reading. */
         public Measure(String id, String instrument, UnitOfMeasure unit, Limits limits, DecisionRule rule, Optional<Again> again,
                 Move rejected, Move undecided) {

@@ -32,13 +32,7 @@ public record InstrumentSpec(String name, String title, Optional<Quantity> range
 
     /** An instrument of which nothing is said about what it reads or gives. */
     public InstrumentSpec(String name, String title, Optional<Quantity> range, Optional<Quantity> maxUncertainty, BigDecimal coverage) {
-        this(name, title, range, maxUncertainty, coverage, Optional.empty());
-    }
-
-    /** An instrument that can be used past its due date, with a departure. */
-    public InstrumentSpec(String name, String title, Optional<Quantity> range, Optional<Quantity> maxUncertainty, BigDecimal coverage,
-            Optional<String> means) {
-        this(name, title, range, maxUncertainty, coverage, means, Optional.empty());
+        this(name, title, range, maxUncertainty, coverage, Optional.empty(), Optional.empty());
     }
 
     /** Whether one past its due date is not taken. */

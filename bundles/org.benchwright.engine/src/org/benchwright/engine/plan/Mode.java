@@ -12,11 +12,6 @@ import java.util.Optional;
  */
 public record Mode(String name, List<Signal> shows, Optional<String> title) {
 
-    /** A mode that is called by its name. */
-    public Mode(String name, List<Signal> shows) {
-        this(name, shows, Optional.empty());
-    }
-
     public Mode {
         shows = List.copyOf(shows);
     }

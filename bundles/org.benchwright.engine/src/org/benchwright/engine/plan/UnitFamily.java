@@ -25,16 +25,10 @@ public record UnitFamily(String name, String title, Optional<Limits> supply, Opt
         List<Mode> modes, List<FaultNote> faults, boolean stopStays, Optional<String> nominal, Optional<String> stopUntil,
         Optional<WatchMap> watch) {
 
-    /** A family that no watch can read. */
-    public UnitFamily(String name, String title, Optional<Limits> supply, Optional<SerialMask> serialMask, List<Lamp> lamps,
-            List<Mode> modes, List<FaultNote> faults, boolean stopStays, Optional<String> nominal, Optional<String> stopUntil) {
-        this(name, title, supply, serialMask, lamps, modes, faults, stopStays, nominal, stopUntil, Optional.empty());
-    }
-
-    /** A family of which nothing is said about the nominal supply and the end of a stop. */
+    /** A family of which nothing is said about the nominal supply, the end of a stop and a watch. */
     public UnitFamily(String name, String title, Optional<Limits> supply, Optional<SerialMask> serialMask, List<Lamp> lamps,
             List<Mode> modes, List<FaultNote> faults, boolean stopStays) {
-        this(name, title, supply, serialMask, lamps, modes, faults, stopStays, Optional.empty(), Optional.empty());
+        this(name, title, supply, serialMask, lamps, modes, faults, stopStays, Optional.empty(), Optional.empty(), Optional.empty());
     }
 
     public UnitFamily {

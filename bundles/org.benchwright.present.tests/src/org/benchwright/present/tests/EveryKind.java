@@ -51,7 +51,7 @@ final class EveryKind {
         hazards.add(new Hazard("unattended", SignalWord.WARNING, "Nobody is beside it.", "start a fire unseen", "Hang the alarm above it."));
         List<InstrumentSpec> instruments = new ArrayList<>(p.instruments());
         instruments.add(new InstrumentSpec("load", "Electronic load", Optional.of(Quantity.of("12", "A")), Optional.empty(), BigDecimal.valueOf(2),
-                Optional.of("gives A dc")));
+                Optional.of("gives A dc"), Optional.empty()));
         return new Plan(p.format(), p.name(), p.title(), p.revision(), p.purpose(), Optional.of("c16_receiving"), Optional.of(Duration.ofHours(13)),
                 family(p.family()), p.claim(), hazards, p.protectedItems(), instruments, p.preconditions(), p.preconditionUnmet(), stages,
                 p.makeSafe(), p.end());
@@ -63,7 +63,7 @@ final class EveryKind {
         List<Mode> modes = new ArrayList<>(f.modes());
         modes.add(new Mode("stopped", List.of(), Optional.of("Stopped by hand")));
         return new UnitFamily(f.name(), f.title(), f.supply(), f.serialMask(), lamps, modes, f.faults(), f.stopStays(), Optional.of("24 V dc"),
-                Optional.of("somebody restarts the unit"));
+                Optional.of("somebody restarts the unit"), Optional.empty());
     }
 
     private static Signal.ModeShows mode() {
@@ -79,7 +79,7 @@ final class EveryKind {
                 new Action.Branch("seen", "The seal is broken.", false, Optional.empty(), Optional.empty()),
                 new Action.Apply("apply", Quantity.of("10", "A"), "load"), new Action.Apply("apply-2", Quantity.of("3", "A"), ""),
                 new Action.Measure("ripple", "meter", UnitOfMeasure.of("V"), Limits.atLeast(Quantity.of("0.1", "V")), DecisionRule.GUARDED,
-                        Optional.of(new Action.Again(2, Combination.BOTH_INSIDE)), REJECTED, UNKNOWN, Optional.of(new Action.Count(5))),
+                        Optional.of(new Action.Again(2, Combination.BOTH_INSIDE)), REJECTED, UNKNOWN, Optional.of(new Action.Count(5)), Optional.empty()),
                 new Action.Derive("drop", expression(), drop, DecisionRule.GUARDED_BOTH_WAYS, REJECTED, UNKNOWN), grid(),
                 new Action.Go("go", soak)));
         return new WorkStage("rest", "The rest", false, Optional.of(Duration.ofMinutes(25)), List.of(), List.of(asked));

@@ -59,7 +59,7 @@ class FleetTest {
 
     private static Action namedAlike(Action action) {
         return action instanceof Action.Measure m ? new Action.Measure("supply_volts", m.instrument(), m.unit(), m.limits(), m.rule(), m.again(),
-                m.rejected(), m.undecided(), m.meanOf()) : action;
+                m.rejected(), m.undecided(), m.meanOf(), Optional.empty()) : action;
     }
 
     private Path file() {

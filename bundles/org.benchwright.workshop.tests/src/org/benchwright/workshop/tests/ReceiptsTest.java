@@ -288,7 +288,7 @@ class ReceiptsTest extends AtTheBench {
                 a.preserve());
         TestId test = new TestId("T-4K7M2-QXD9R");
         write(test, sitting.run().events(), new Fact.Opened(o.serial(), o.family(), o.procedure(), o.revision(), o.text(), o.plan(), o.station(),
-                o.software(), false, o.predecessor(), o.approval(), Optional.of(forged), Optional.empty()));
+                o.software(), false, o.predecessor(), o.approval(), Optional.of(forged), Optional.empty(), Optional.empty(), Optional.empty()));
         found(test.value(), 1, "receipt R-1");
     }
 
@@ -300,7 +300,7 @@ class ReceiptsTest extends AtTheBench {
         Mended forged = new Mended(List.of(new RepairDone(1, time.instant(), "QN", "all of it", List.of())));
         TestId test = new TestId("T-4K7M2-QXD9R");
         write(test, sitting.run().events(), new Fact.Opened(o.serial(), o.family(), o.procedure(), o.revision(), o.text(), o.plan(), o.station(),
-                o.software(), false, Optional.of(failed), o.approval(), Optional.empty(), Optional.of(forged)));
+                o.software(), false, Optional.of(failed), o.approval(), Optional.empty(), Optional.of(forged), Optional.empty(), Optional.empty()));
         found(test.value(), 1, "tells of a repair");
     }
 

@@ -119,7 +119,7 @@ class RevisionAttackTest {
     private TestId open(Optional<Approval> approval, Optional<KnownBooks> books) throws Exception {
         Fact.Opened opened = new Fact.Opened("C16-004711", PLAN.family().name(), PLAN.name(), PLAN.revision(), Digest.of(TEXT),
                 Digest.of(plan()), "bench 2", "Benchwright 0.1.0", false, Optional.empty(), approval, Optional.empty(),
-                Optional.empty(), books);
+                Optional.empty(), books, Optional.empty());
         List<TestEvent> events = TestRun.open(PLAN, opened, new Actor("QN", Role.TECHNICIAN), new Moment(time.instant(), 1, Duration.ZERO));
         TestId test = TestId.create(new Random(5));
         try (Ledger ledger = SqliteLedger.open(file())) {

@@ -69,7 +69,7 @@ public final class SamplePlan {
                 "Soak again warm; if it recurs, replace the processor board."));
         return new UnitFamily("tarn_c16", "Tarn C16 modular controller",
                 Optional.of(Limits.around(volts("24"), BigDecimal.valueOf(15), BigDecimal.valueOf(20))),
-                Optional.of(new SerialMask("C16-######")), lamps, List.of(new Mode("run", run().shows())), faults, true);
+                Optional.of(new SerialMask("C16-######")), lamps, List.of(new Mode("run", run().shows(), Optional.empty())), faults, true);
     }
 
     private static List<Hazard> hazards() {
