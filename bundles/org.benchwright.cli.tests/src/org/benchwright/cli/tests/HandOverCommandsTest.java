@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.stream.Stream;
 
+import org.benchwright.cli.internal.LanguageSource;
 import org.benchwright.workshop.tests.Approved;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -63,6 +64,31 @@ class HandOverCommandsTest {
         CommandRunner.Ended list = bench.run("export", "--ledger", bench.ledger().toString());
         assertEquals(2, list.out().lines().count(), list.out());
         assertTrue(list.out().contains("\"undecided\",\"Ended early by the technician"), list.out());
+    }
+
+    @Test
+    void aQuestionThatJudgesNothingIsNoCheckOnPaper() throws Exception {
+        Files.writeString(folder.resolve("lark.procedure"), """
+                family lark "Lark" { supply 24 V dc option fan "Fan tray" }
+                procedure small "Small" revision 1 {
+                    applies to lark
+                    stage work "Work" {
+                        step fan "Look at the fan." only if fitted fan { confirm "It turns." or conclude rejected "It stands still." }
+                        step listen "Listen." { confirm "It is quiet." or conclude rejected "It is not quiet." }
+                    }
+                    make safe "Make safe" { step off "Switch off." { isolates supply } }
+                    conclude accepted
+                }
+                """);
+        Files.writeString(folder.resolve("small.answers"), "*fan* = no\nlisten.* = yes\noff.* = done\n");
+        CommandRunner drafts = new CommandRunner(folder).with(new LanguageSource());
+        CommandRunner.Ended ended = drafts.onLedger("test", "lark.procedure", "--serial", "L1", "--answers", "small.answers", "--rehearse");
+        assertEquals(0, ended.status(), ended.out() + ended.err());
+        CommandRunner.Ended report = drafts.onLedger("report", ended.test(), "--json", "small.json");
+        assertEquals(0, report.status(), report.err());
+        String results = content("small.json").replaceAll("(?s)^.*\"results\": \\[(.*?)\\].*$", "$1");
+        assertTrue(results.matches("(?s).*only asked.*Fan tray: fitted.*") || results.matches("(?s).*Fan tray: fitted.*only asked.*"), results);
+        assertTrue(results.contains("It is quiet.") && results.contains("conforms"), results);
     }
 
     @Test

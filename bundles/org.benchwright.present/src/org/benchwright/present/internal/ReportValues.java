@@ -22,6 +22,7 @@ import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
+import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.receipt.Plate;
 import org.benchwright.engine.receipt.Receipt;
 import org.benchwright.engine.record.Deviation;
@@ -180,9 +181,16 @@ public final class ReportValues {
         } else if (derived instanceof Derived.CheckDecided decided) {
             int reading = readings.merge(decided.check(), 1, Integer::sum);
             String what = Questions.spaced(decided.check());
-            results.add(new Result(Questions.spaced(step), amended.contains(decided) ? Message.RESULT_AMENDED.text(what) : what, EventWords.outcome(decided.outcome()),
+            results.add(new Result(Questions.spaced(step), amended.contains(decided) ? Message.RESULT_AMENDED.text(what) : what, outcome(decided),
                     decided.words(), decided.numbers().map(n -> numbers(n, decided, reading))));
         }
+    }
+
+    /** A question by which a test goes one way or the other judges nothing, whatever the answer. */
+    private String outcome(Derived.CheckDecided decided) {
+        boolean asked = run.plan().steps().filter(each -> each.name().equals(step)).flatMap(each -> each.actions().stream())
+                .anyMatch(action -> action instanceof Action.Branch && action.id().equals(decided.check()));
+        return asked ? Message.OUTCOME_ONLY_ASKED.text() : EventWords.outcome(decided.outcome());
     }
 
     private TestReport.Numbers numbers(Derived.Numbers n, Derived.CheckDecided decided, int reading) {
