@@ -15,6 +15,8 @@ public sealed interface Endpoint {
 
     /** The usual port of Modbus TCP. */
     int MODBUS_PORT = 502;
+    /** The usual port of OPC UA. */
+    int OPC_UA_PORT = 4840;
 
     /** As it is written in the bench's file and in records. */
     String words();
@@ -91,8 +93,10 @@ public sealed interface Endpoint {
         if (modbus.matches()) {
             return new Modbus(modbus.group(1), number(modbus.group(2), MODBUS_PORT, 1, 65535, text), number(modbus.group(3), 1, 0, 255, text));
         } else if (opcUa.matches()) {
-            boolean secured = opcUa.group(2) == null || opcUa.group(2).equalsIgnoreCase("basic256sha256");
-            return new OpcUa(opcUa.group(1), secured ? Security.BASIC256SHA256 : Security.NONE, opcUa.group(3) != null);
+            int port = number(opcUa.group(2), OPC_UA_PORT, 1, 65535, text);
+            String url = "opc.tcp://" + opcUa.group(1) + (opcUa.group(2) == null ? "" : ":" + port) + opcUa.group(3);
+            boolean secured = opcUa.group(4) == null || opcUa.group(4).equalsIgnoreCase("basic256sha256");
+            return new OpcUa(url, secured ? Security.BASIC256SHA256 : Security.NONE, opcUa.group(5) != null);
         } else if (simulated.matches()) {
             Optional<Duration> silent = time(simulated.group(2), text);
             return new Simulated(time(simulated.group(1), text), silent, time(simulated.group(3), text).orElse(Duration.ZERO));
@@ -118,9 +122,10 @@ public sealed interface Endpoint {
 
     /** How endpoints are written. */
     final class Forms {
-        private static final Pattern MODBUS = Pattern.compile("modbus\\s+([A-Za-z0-9._-]{1,253}|\\[[0-9A-Fa-f:.]{2,45}\\])(?::(\\d{1,5}))?(?:\\s+unit\\s+(\\d{1,3}))?");
+        private static final String HOST = "([A-Za-z0-9._-]{1,253}|\\[[0-9A-Fa-f:.]{2,45}\\])";
+        private static final Pattern MODBUS = Pattern.compile("modbus\\s+" + HOST + "(?::(\\d{1,5}))?(?:\\s+unit\\s+(\\d{1,3}))?");
         private static final Pattern OPC_UA = Pattern.compile(
-                "opcua\\s+(opc\\.tcp://[A-Za-z0-9._:\\[\\]-]{1,260}(?:/[A-Za-z0-9._~/-]{0,200})?)(?:\\s+security\\s+(none|basic256sha256))?(?:\\s+(subscribed))?",
+                "opcua\\s+opc\\.tcp://" + HOST + "(?::(\\d{1,5}))?((?:/[A-Za-z0-9._~/-]{0,200})?)(?:\\s+security\\s+(none|basic256sha256))?(?:\\s+(subscribed))?",
                 Pattern.CASE_INSENSITIVE);
         private static final Pattern SIMULATED = Pattern.compile(
                 "simulated(?:\\s+stops\\s+after\\s+(.{1,20}?))?(?:\\s+silent\\s+from\\s+(.{1,20}?)\\s+for\\s+(.{1,20}?))?");

@@ -4,7 +4,7 @@ import static org.eclipse.milo.opcua.stack.core.types.builtin.unsigned.Unsigned.
 
 import java.math.BigDecimal;
 import java.net.ConnectException;
-import java.net.URI;
+import java.net.UnknownHostException;
 import java.nio.file.Path;
 import java.security.cert.X509Certificate;
 import java.time.Clock;
@@ -239,8 +239,7 @@ public final class OpcUaReader implements PointReader {
         MessageSecurityMode mode = secure ? MessageSecurityMode.SignAndEncrypt : MessageSecurityMode.None;
         EndpointDescription found = offered.stream().filter(e -> policy.equals(e.getSecurityPolicyUri()) && e.getSecurityMode() == mode).findFirst()
                 .orElseThrow(() -> new CannotSeeException(Message.SEE_NO_SECURITY.text(at.url(), at.security().name())));
-        URI asked = URI.create(at.url());
-        return EndpointUtil.updateUrl(found, asked.getHost(), asked.getPort());
+        return EndpointUtil.updateUrl(found, EndpointUtil.getHost(at.url()), EndpointUtil.getPort(at.url()));
     }
 
     private OpcUaClientConfigBuilder config(EndpointDescription endpoint) throws CannotSeeException {
@@ -318,8 +317,10 @@ public final class OpcUaReader implements PointReader {
 
     private CannotSeeException why(Throwable failure) {
         Optional<CannotSeeException> refused = refusal.get();
-        if (refused.isEmpty() && Stream.iterate(failure, Objects::nonNull, Throwable::getCause).anyMatch(ConnectException.class::isInstance)) {
+        if (refused.isEmpty() && isCausedBy(failure, ConnectException.class)) {
             return new CannotSeeException(Message.SEE_REFUSED.text(at.words()), failure);
+        } else if (refused.isEmpty() && isCausedBy(failure, UnknownHostException.class)) {
+            return new CannotSeeException(Message.SEE_UNKNOWN_HOST.text(EndpointUtil.getHost(at.url())), failure);
         }
         Throwable cause = failure;
         while (refused.isEmpty() && cause != null) {
@@ -333,6 +334,10 @@ public final class OpcUaReader implements PointReader {
             cause = cause.getCause();
         }
         return refused.orElseGet(() -> new CannotSeeException(Message.SEE_GARBLED.text(at.words(), String.valueOf(failure.getMessage())), failure));
+    }
+
+    private static boolean isCausedBy(Throwable failure, Class<? extends Throwable> type) {
+        return Stream.iterate(failure, Objects::nonNull, Throwable::getCause).anyMatch(type::isInstance);
     }
 
     private synchronized void giveUp() {
