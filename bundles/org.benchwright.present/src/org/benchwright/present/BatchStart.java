@@ -3,12 +3,10 @@ package org.benchwright.present;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.IntStream;
@@ -34,8 +32,6 @@ public record BatchStart(Duration apart, List<Start> starts) {
 
     private static final String LISTED = "[,;\r\n]+";
     private static final String BLANKS = "[\\s\\u00a0\\u202f]+";
-    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.ENGLISH);
-    private static final DateTimeFormatter DAY_AND_TIME = DateTimeFormatter.ofPattern("d MMM HH:mm", Locale.ENGLISH);
 
     /**
      * One start.
@@ -54,8 +50,7 @@ public record BatchStart(Duration apart, List<Start> starts) {
             if (!due.isAfter(now)) {
                 return Message.BATCH_BEGINS_NOW.text();
             }
-            boolean today = due.atZone(zone).toLocalDate().equals(now.atZone(zone).toLocalDate());
-            return Message.BATCH_BEGINS.text((today ? TIME : DAY_AND_TIME).format(due.atZone(zone)), Durations.words(readable(Duration.between(now, due))));
+            return Message.BATCH_BEGINS.text(new WallTime(zone).near(due, now), Durations.words(readable(Duration.between(now, due))));
         }
 
         /** Nobody waits for less than it says. */

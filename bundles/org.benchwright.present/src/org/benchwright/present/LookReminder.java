@@ -3,10 +3,8 @@ package org.benchwright.present;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 import org.benchwright.present.internal.Hands;
@@ -26,9 +24,6 @@ public record LookReminder(String test, String serial, Optional<String> position
 
     /** A look is announced so long before it is due: time to walk to the rack. */
     public static final Duration AHEAD = Duration.ofMinutes(15);
-
-    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.ENGLISH);
-    private static final DateTimeFormatter DAY_AND_TIME = DateTimeFormatter.ofPattern("d MMM HH:mm", Locale.ENGLISH);
 
     /** How near a look is, the most urgent first. */
     public enum Kind {
@@ -75,9 +70,7 @@ public record LookReminder(String test, String serial, Optional<String> position
         return looks.stream().filter(look -> look.kind() == kind).count();
     }
 
-    /** The hour alone says enough today. */
     private static String time(Instant instant, Instant now, ZoneId zone) {
-        boolean today = instant.atZone(zone).toLocalDate().equals(now.atZone(zone).toLocalDate());
-        return (today ? TIME : DAY_AND_TIME).format(instant.atZone(zone));
+        return new WallTime(zone).near(instant, now);
     }
 }

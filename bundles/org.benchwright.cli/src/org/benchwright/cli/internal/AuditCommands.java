@@ -1,7 +1,6 @@
 package org.benchwright.cli.internal;
 
 import java.time.Instant;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -23,14 +22,13 @@ import org.benchwright.present.RecordStanding;
 import org.benchwright.present.ReviewRow;
 import org.benchwright.present.TakenElsewhereException;
 
+import org.benchwright.present.WallTime;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
 
 /** What waits for an auditor, and what people sign about records after their seal, at the terminal. */
 final class AuditCommands extends SigningCommands {
-
-    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
     AuditCommands(Surroundings around, Function<Surroundings, Screen> screens) {
         super(around, screens);
@@ -83,7 +81,7 @@ final class AuditCommands extends SigningCommands {
     }
 
     private String time(Instant instant) {
-        return TIME.format(instant.atZone(around().zone()));
+        return new WallTime(around().zone()).minute(instant);
     }
 
     private static SheetTable table(boolean nonconformities, List<DeviationRow> rows) {

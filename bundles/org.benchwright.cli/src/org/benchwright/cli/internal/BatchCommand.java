@@ -4,10 +4,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -22,11 +20,11 @@ import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.TakenElsewhereException;
+import org.benchwright.present.WallTime;
 
 /** Begins the tests of several units of one family one after the other, at a distance of time, and leaves them open. */
 final class BatchCommand {
 
-    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm:ss", Locale.ROOT);
     /** The clock is looked at as often: it may be set, and the machine may have slept. */
     private static final Duration LOOK = Duration.ofSeconds(1);
     /** What tells something of one unit alone. */
@@ -173,7 +171,7 @@ final class BatchCommand {
         }
 
         private void say(Message message, String serial, String words) {
-            screen.line(message.text(TIME.format(now().atZone(around.zone())), serial, words));
+            screen.line(message.text(new WallTime(around.zone()).second(now()), serial, words));
         }
 
         private static void unhook(Thread hook) {

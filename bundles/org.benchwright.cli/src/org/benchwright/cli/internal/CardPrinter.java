@@ -14,13 +14,13 @@ import org.benchwright.present.HazardPanel;
 import org.benchwright.present.StepCard;
 import org.benchwright.present.TestDialogue;
 import org.benchwright.present.TimelineLine;
+import org.benchwright.present.WallTime;
 
 /** Cards and what came of them, as lines of a screen. */
 final class CardPrinter {
 
     private static final String INDENT = "  ";
-    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
-    private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("MM-dd HH:mm:ss", Locale.ROOT);
+    private static final DateTimeFormatter OF_THIS_YEAR = DateTimeFormatter.ofPattern("MM-dd HH:mm:ss", Locale.ROOT);
 
     private final Screen screen;
     private final ZoneId zone;
@@ -74,7 +74,7 @@ final class CardPrinter {
 
     private void countdown(Countdown countdown) {
         screen.line("");
-        String at = TIME.format(countdown.at().atZone(zone));
+        String at = new WallTime(zone).minute(countdown.at());
         wrapped(countdown.due() ? Message.COUNT_DUE.text(shown(countdown), at) : Message.COUNT_LEFT.text(countdown.what(), shown(countdown), at), INDENT, INDENT);
     }
 
@@ -132,7 +132,7 @@ final class CardPrinter {
         for (TimelineLine line : lines) {
             String words = (line.struck() ? Message.STRUCK.text(line.words()) : line.words())
                     + (line.who().isEmpty() ? "" : " (" + line.who() + ")");
-            String head = String.format(Locale.ROOT, "%4d %s  ", line.sequence(), CLOCK.format(line.instant().atZone(zone)));
+            String head = String.format(Locale.ROOT, "%4d %s  ", line.sequence(), OF_THIS_YEAR.format(line.instant().atZone(zone)));
             wrapped(words, head, " ".repeat(head.length()));
         }
     }

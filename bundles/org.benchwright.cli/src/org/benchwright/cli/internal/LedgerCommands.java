@@ -2,7 +2,6 @@ package org.benchwright.cli.internal;
 
 import java.nio.file.Path;
 import java.time.Instant;
-import java.time.format.DateTimeFormatter;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -23,14 +22,11 @@ import org.benchwright.present.RecordRow;
 import org.benchwright.present.UnitRow;
 import org.benchwright.present.VerificationReport;
 
+import org.benchwright.present.WallTime;
 import picocli.CommandLine.Model.CommandSpec;
 
 /** Commands that only read a ledger. */
 final class LedgerCommands {
-
-    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
-
-    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("yyyy-MM-dd", Locale.ROOT);
 
     private final Surroundings around;
 
@@ -68,7 +64,7 @@ final class LedgerCommands {
             for (int i = tests.size() - 1; i >= 0; i--) {
                 Optional<RecordRow> row = row(bench, tests.get(i), screen).filter(each -> each.matches(search));
                 row.ifPresent(each -> screen.line(Message.RECORD_ROW.text(each.test(), each.serial(), each.state(), each.procedure(), each.technician(),
-                        DAY.format(each.opened().atZone(around.zone())))));
+                        new WallTime(around.zone()).day(each.opened()))));
                 found += row.isPresent() ? 1 : 0;
             }
             screen.line(Message.RECORDS_FOUND.text(found, tests.size()));
@@ -146,7 +142,7 @@ final class LedgerCommands {
         StringBuilder state = new StringBuilder(row.stage()).append(", ").append(row.state());
         row.soakLeft().ifPresent(left -> state.append(", ").append(Message.UNIT_LEFT.text(Durations.words(left))));
         row.nextLook().ifPresent(at -> state.append(", ").append((row.overdue() ? Message.UNIT_OVERDUE : Message.UNIT_NEXT_LOOK)
-                .text(TIME.format(at.atZone(around.zone())))));
+                .text(new WallTime(around.zone()).minute(at))));
         if (!row.watch().isEmpty()) {
             state.append(", ").append((row.alarm() ? Message.UNIT_WATCH_ALARM : Message.UNIT_WATCH).text(row.watch()));
         }

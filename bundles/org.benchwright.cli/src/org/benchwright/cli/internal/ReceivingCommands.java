@@ -1,7 +1,6 @@
 package org.benchwright.cli.internal;
 
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
@@ -21,13 +20,12 @@ import org.benchwright.present.Receiving;
 import org.benchwright.present.TakenElsewhereException;
 import org.benchwright.present.UnitStory;
 
+import org.benchwright.present.WallTime;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 
 /** Receiving units at the terminal, what is in the house, and what was repaired. */
 final class ReceivingCommands extends SigningCommands {
-
-    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
     ReceivingCommands(Surroundings around, Function<Surroundings, Screen> screens) {
         super(around, screens);
@@ -196,7 +194,7 @@ final class ReceivingCommands extends SigningCommands {
     private static void print(ReceivedRow row, ZoneId zone, Screen screen) {
         String head = String.format(Locale.ROOT, "  %-7s %-14s ", row.receipt(), row.unit());
         String rest = " ".repeat(head.length());
-        String state = Message.RECEIVED_STATE.text(row.state(), TIME.format(row.since().atZone(zone)), row.test().orElse(""), row.test().isEmpty() ? 0 : 1);
+        String state = Message.RECEIVED_STATE.text(row.state(), new WallTime(zone).minute(row.since()), row.test().orElse(""), row.test().isEmpty() ? 0 : 1);
         Wrap.lines(state, screen.width(), head, rest).forEach(screen::line);
         String unit = String.join(", ", List.of(row.family(), row.order().isEmpty() ? "" : Message.RECEIVED_ORDER.text(row.order()), row.owner()).stream()
                 .filter(text -> !text.isEmpty()).toList());

@@ -2,8 +2,6 @@ package org.benchwright.cli.internal;
 
 import java.nio.file.Path;
 import java.time.Instant;
-import java.time.format.DateTimeFormatter;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
@@ -15,12 +13,11 @@ import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.SharedBench;
 
+import org.benchwright.present.WallTime;
 import picocli.CommandLine.Model.CommandSpec;
 
 /** A ledger that benches share: set up by its owner, forwarded to by each bench. */
 final class SharingCommands extends SigningCommands {
-
-    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
     SharingCommands(Surroundings around, Function<Surroundings, Screen> screens) {
         super(around, screens);
@@ -129,6 +126,6 @@ final class SharingCommands extends SigningCommands {
     }
 
     private String time(Instant instant) {
-        return TIME.format(instant.atZone(around().zone()));
+        return new WallTime(around().zone()).minute(instant);
     }
 }

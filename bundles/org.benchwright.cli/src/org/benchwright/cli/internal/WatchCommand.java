@@ -1,10 +1,8 @@
 package org.benchwright.cli.internal;
 
 import java.time.Duration;
-import java.time.format.DateTimeFormatter;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -14,6 +12,7 @@ import org.benchwright.cli.Surroundings;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.OperatorCalls;
+import org.benchwright.present.WallTime;
 import org.benchwright.present.Watching;
 
 import picocli.CommandLine.Model.CommandSpec;
@@ -21,7 +20,6 @@ import picocli.CommandLine.Model.CommandSpec;
 /** Watches all units on soak of one ledger until it is ended: a service, which needs no window. */
 final class WatchCommand {
 
-    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm:ss", Locale.ROOT);
     private static final Duration ROUND = Duration.ofSeconds(2);
     /** A service manager ends a process that takes longer. */
     private static final long PATIENCE_S = 25;
@@ -123,7 +121,7 @@ final class WatchCommand {
 
     private void print(Screen screen, String serial, String words) {
         synchronized (screen) {
-            screen.line(TIME.format(around.clocks().clock().instant().atZone(around.zone())) + "  " + (serial.isEmpty() ? "" : serial + "  ") + words);
+            screen.line(new WallTime(around.zone()).second(around.clocks().clock().instant()) + "  " + (serial.isEmpty() ? "" : serial + "  ") + words);
         }
     }
 }

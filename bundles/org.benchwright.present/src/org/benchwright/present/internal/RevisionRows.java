@@ -1,10 +1,8 @@
 package org.benchwright.present.internal;
 
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 import org.benchwright.core.Digest;
@@ -13,13 +11,12 @@ import org.benchwright.engine.revision.Revision;
 import org.benchwright.engine.revision.RevisionBook;
 import org.benchwright.present.RevisionRow;
 import org.benchwright.present.RevisionRow.State;
+import org.benchwright.present.WallTime;
 import org.benchwright.workshop.Approvals;
 import org.benchwright.workshop.CompiledProcedure;
 
 /** Revisions in words. */
 public final class RevisionRows {
-
-    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
     private RevisionRows() {
     }
@@ -86,6 +83,6 @@ public final class RevisionRows {
     }
 
     private static String time(Revision.Hand hand, ZoneId zone) {
-        return TIME.format(hand.instant().atZone(zone));
+        return new WallTime(zone).minute(hand.instant());
     }
 }

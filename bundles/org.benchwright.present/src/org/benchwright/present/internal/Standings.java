@@ -3,11 +3,9 @@ package org.benchwright.present.internal;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -33,13 +31,12 @@ import org.benchwright.present.AuditDeed;
 import org.benchwright.present.DeviationRow;
 import org.benchwright.present.RecordStanding;
 import org.benchwright.present.TimelineLine;
+import org.benchwright.present.WallTime;
 import org.benchwright.workshop.Fleet;
 import org.benchwright.workshop.SignedNote;
 
 /** Where sealed records stand, for people. */
 public final class Standings {
-
-    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
     private Standings() {
     }
@@ -72,7 +69,7 @@ public final class Standings {
 
     private static List<RecordStanding.Attachment> attachments(TestRecord record, ZoneId zone) {
         return record.attachments().stream().map(each -> new RecordStanding.Attachment(each.event(), each.name(), record.withdrawn(each.event())
-                .map(event -> Message.STANDING_WITHDRAWN.text(event.person(), TIME.format(event.instant().atZone(zone)),
+                .map(event -> Message.STANDING_WITHDRAWN.text(event.person(), new WallTime(zone).minute(event.instant()),
                         ((RecordFact.AttachmentWithdrawn) event.fact()).reason())))).toList();
     }
 
@@ -88,7 +85,7 @@ public final class Standings {
 
     /** How a record ended, in words; empty if it did not. */
     public static Optional<String> end(TestRecord record, ZoneId zone) {
-        return record.end().map(event -> Message.STANDING_END.text(record.standing().word(), event.person(), TIME.format(event.instant().atZone(zone)),
+        return record.end().map(event -> Message.STANDING_END.text(record.standing().word(), event.person(), new WallTime(zone).minute(event.instant()),
                 said(event)));
     }
 

@@ -2,15 +2,13 @@ package org.benchwright.present.internal;
 
 import java.time.Instant;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
-import java.util.Locale;
 import java.util.function.Function;
+
+import org.benchwright.present.WallTime;
 
 /** How instants are told in words, to the second: finer is in the record, and nobody reads it. */
 public final class Times {
-
-    private static final DateTimeFormatter SECONDS = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm:ss", Locale.ROOT);
 
     private final Function<Instant, String> words;
 
@@ -25,7 +23,7 @@ public final class Times {
 
     /** By the clock on the wall in a zone. */
     public static Times in(ZoneId zone) {
-        return new Times(instant -> SECONDS.format(instant.atZone(zone)));
+        return new Times(new WallTime(zone)::second);
     }
 
     /** As papers and files have it, that are read anywhere: ISO 8601 in UTC. */
