@@ -14,10 +14,12 @@ public final class Background {
      *
      * @param name what it is, for the log
      * @param work what to do
+     * @return the job, for those who may want to cancel it
      */
-    public static void soon(Message name, ICoreRunnable work) {
-        Job job = Job.createSystem(name.text(), work);
+    public static Job soon(String name, ICoreRunnable work) {
+        Job job = Job.createSystem(name, work);
         job.setPriority(Job.INTERACTIVE);
         job.schedule();
+        return job;
     }
 }

@@ -5,6 +5,7 @@ import java.util.concurrent.CompletionException;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.TakenElsewhereException;
+import org.benchwright.ui.internal.look.Labels;
 import org.eclipse.core.runtime.ILog;
 import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.swt.widgets.Shell;
@@ -27,6 +28,6 @@ public final class Failures {
 
     /** Tells a failure in a box. */
     public static void tell(Shell shell, Throwable failure) {
-        MessageDialog.openWarning(shell, Message.APP_TITLE.text(), words(failure));
+        MessageDialog.openWarning(shell, Message.APP_TITLE.text(), Labels.letters(words(failure)));
     }
 }

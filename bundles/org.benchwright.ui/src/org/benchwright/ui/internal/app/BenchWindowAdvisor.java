@@ -1,7 +1,6 @@
 package org.benchwright.ui.internal.app;
 
 import org.benchwright.ui.internal.Message;
-import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.bench.IdleLock;
 import org.benchwright.ui.internal.bench.Reminders;
 import org.benchwright.ui.internal.bench.WindowTitle;
@@ -93,15 +92,10 @@ final class BenchWindowAdvisor extends WorkbenchWindowAdvisor {
         ScanListener.listen(shell, scanned -> Scanned.show(getWindowConfigurer().getWindow(), scanned));
         getWindowConfigurer().getWindow().getService(Reminders.class).begin(shell);
         IdleLock.begin(shell, desk.station(), desk::stationChanged);
-        // Behind the views that show the same: who reads in the title what is on record can type what is asked next.
-        WindowTitle.keep(desk, title -> onScreen(shell, () -> onScreen(shell, () -> getWindowConfigurer().setTitle(title))));
+        WindowTitle.keep(desk, shell, getWindowConfigurer()::setTitle);
         StillWindow still = getWindowConfigurer().getWindow().getService(StillWindow.class);
         still.watch(shell, desk);
         TidyHeap.begin(shell, still);
         Settings.ready().ifPresent(file -> new ReadyTeller(shell, desk, file).start());
-    }
-
-    private static void onScreen(Shell shell, Runnable work) {
-        OnDisplay.later(shell, work);
     }
 }

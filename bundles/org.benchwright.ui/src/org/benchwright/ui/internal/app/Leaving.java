@@ -10,6 +10,7 @@ import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.desk.Shown;
 import org.benchwright.ui.internal.desk.WaitingStart;
+import org.benchwright.ui.internal.look.Labels;
 import org.eclipse.core.commands.common.CommandException;
 import org.eclipse.core.runtime.ILog;
 import org.eclipse.jface.dialogs.MessageDialog;
@@ -46,7 +47,7 @@ public final class Leaving {
         }
         String units = waiting.stream().map(start -> Message.LEAVE_WAITING_UNIT.text(start.serial(), start.words(Instant.now(), ZoneId.systemDefault())))
                 .collect(Collectors.joining("\n"));
-        return MessageDialog.open(MessageDialog.WARNING, window.getShell(), Message.LEAVE_WAITING_TITLE.text(), Message.LEAVE_WAITING.text(units), 0,
+        return MessageDialog.open(MessageDialog.WARNING, window.getShell(), Message.LEAVE_WAITING_TITLE.text(), Labels.letters(Message.LEAVE_WAITING.text(units)), 0,
                 Message.LEAVE_STAY.text(), Message.LEAVE_ANYWAY.text()) == 1;
     }
 
@@ -56,7 +57,7 @@ public final class Leaving {
             return true;
         }
         String units = live.stream().map(unit -> Message.LEAVE_UNIT.text(unit.serial(), String.join(", ", unit.live()))).collect(Collectors.joining("\n"));
-        int answer = MessageDialog.open(MessageDialog.WARNING, window.getShell(), Message.LEAVE_TITLE.text(), Message.LEAVE_WHAT.text(units), 0,
+        int answer = MessageDialog.open(MessageDialog.WARNING, window.getShell(), Message.LEAVE_TITLE.text(), Labels.letters(Message.LEAVE_WHAT.text(units)), 0,
                 Message.LEAVE_MAKE_SAFE.text(), Message.LEAVE_ANYWAY.text(), Message.LEAVE_STAY.text());
         if (answer == 0) {
             makeSafe(live.get(0));

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.look.Labels;
 import org.eclipse.jface.viewers.ArrayContentProvider;
 import org.eclipse.jface.viewers.LabelProvider;
 import org.eclipse.jface.viewers.OpenEvent;
@@ -37,7 +38,7 @@ public final class ProceduresView extends ViewPart {
         Optional<Path> folder = getSite().getService(Settings.class).procedures();
         try {
             files.setInput(ProcedureFiles.all(folder));
-            files.getControl().setToolTipText(folder.map(Path::toString).orElse(""));
+            files.getControl().setToolTipText(folder.map(Path::toString).map(Labels::letters).orElse(""));
             setContentDescription(folder.map(f -> String.valueOf(f.getFileName())).orElseGet(Message.PROCEDURES_NO_FOLDER::text));
         } catch (IOException e) {
             setContentDescription(Message.PROCEDURES_UNREADABLE.text(String.valueOf(e.getMessage())));

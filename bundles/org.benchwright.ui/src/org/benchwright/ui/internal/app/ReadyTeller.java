@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 
+import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.desk.DeskListener;
 import org.eclipse.core.runtime.ILog;
@@ -30,10 +31,10 @@ final class ReadyTeller {
     }
 
     private void look() {
-        if (desk.looked() && !shell.isDisposed()) {
+        if (desk.looked()) {
             // Behind the views, which were told of it before.
-            shell.getDisplay().asyncExec(() -> {
-                if (!shell.isDisposed() && !told) {
+            OnDisplay.later(shell, () -> {
+                if (!told) {
                     told = true;
                     desk.remove(listener);
                     shell.update();

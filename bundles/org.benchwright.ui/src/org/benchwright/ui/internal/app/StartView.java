@@ -7,7 +7,9 @@ import java.util.function.Consumer;
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.bench.NewTestHandler;
+import org.benchwright.ui.internal.look.Buttons;
 import org.benchwright.ui.internal.look.Fonts;
+import org.benchwright.ui.internal.look.Labels;
 import org.eclipse.core.runtime.ILog;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
@@ -45,12 +47,12 @@ public final class StartView extends ViewPart {
         Settings settings = getSite().getService(Settings.class);
         Path ledger = settings.ledger();
         label(parent, Message.START_LEDGER.text(ledger.subpath(Math.max(0, ledger.getNameCount() - 2), ledger.getNameCount()).toString()),
-                18, false).setToolTipText(ledger.toString());
+                18, false).setToolTipText(Labels.letters(ledger.toString()));
     }
 
     private Label label(Composite parent, String text, int pixels, boolean bold) {
         Label label = new Label(parent, SWT.WRAP);
-        label.setText(text);
+        Labels.say(label, text);
         label.setFont(fonts.of(pixels, bold));
         GridDataFactory.fillDefaults().grab(true, false).hint(600, SWT.DEFAULT).span(COLUMNS, 1).applyTo(label);
         return label;
@@ -61,12 +63,10 @@ public final class StartView extends ViewPart {
         Label picture = new Label(parent, SWT.NONE);
         ResourceLocator.imageDescriptorFromBundle(StartView.class, "icons/" + icon + ".svg")
                 .ifPresent(image -> picture.setImage(large(picture, image)));
-        Button button = new Button(parent, SWT.PUSH);
-        button.setText(who.text());
+        Button button = Buttons.push(parent, who.text(), () -> work.accept(getSite().getWorkbenchWindow()));
         button.setToolTipText(what.text());
         button.setFont(fonts.of(36, false));
         GridDataFactory.fillDefaults().hint(420, 110).applyTo(button);
-        button.addListener(SWT.Selection, e -> work.accept(getSite().getWorkbenchWindow()));
         GridDataFactory.fillDefaults().grab(true, false).align(SWT.FILL, SWT.CENTER).applyTo(label(parent, what.text(), 28, false));
         return button;
     }

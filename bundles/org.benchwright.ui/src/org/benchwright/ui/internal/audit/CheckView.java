@@ -8,6 +8,7 @@ import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.desk.StillWindow;
+import org.benchwright.ui.internal.look.Buttons;
 import org.benchwright.ui.internal.look.Story;
 import org.benchwright.ui.internal.look.Switched;
 import org.eclipse.jface.layout.GridDataFactory;
@@ -33,8 +34,8 @@ public final class CheckView extends ViewPart {
     public void createPartControl(Composite parent) {
         Composite body = new Composite(parent, SWT.NONE);
         GridLayoutFactory.swtDefaults().numColumns(3).applyTo(body);
-        start = button(body, Message.CHECK_START, this::start);
-        stop = button(body, Message.CHECK_STOP, this::stop);
+        start = Buttons.push(body, Message.CHECK_START.text(), this::start);
+        stop = Buttons.push(body, Message.CHECK_STOP.text(), this::stop);
         Switched.enable(stop, false);
         bar = new ProgressBar(body, SWT.HORIZONTAL | SWT.SMOOTH);
         bar.setVisible(false);
@@ -43,13 +44,6 @@ public final class CheckView extends ViewPart {
         story.paragraph(Message.CHECK_NOT_YET.text());
         GridDataFactory.fillDefaults().grab(true, true).span(3, 1).applyTo(story.control());
         parent.addDisposeListener(event -> job.ifPresent(CheckJob::stop));
-    }
-
-    private static Button button(Composite parent, Message text, Runnable work) {
-        Button button = new Button(parent, SWT.PUSH);
-        button.setText(text.text());
-        button.addListener(SWT.Selection, event -> work.run());
-        return button;
     }
 
     /** Starts a check. */

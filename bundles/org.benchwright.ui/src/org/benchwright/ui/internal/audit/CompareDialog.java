@@ -1,10 +1,7 @@
 package org.benchwright.ui.internal.audit;
 
 import java.nio.file.Path;
-import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.List;
-import java.util.Locale;
 import java.util.function.Function;
 
 import org.benchwright.present.CannotStoreException;
@@ -12,17 +9,18 @@ import org.benchwright.present.Comparing;
 import org.benchwright.present.Comparison;
 import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.RecordRow;
+import org.benchwright.present.WallTime;
+import org.benchwright.ui.internal.Background;
+import org.benchwright.ui.internal.Latest;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
+import org.benchwright.ui.internal.look.Columns;
 import org.benchwright.ui.internal.look.FieldsDialog;
-import org.eclipse.core.runtime.ICoreRunnable;
-import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.dialogs.IDialogConstants;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.resource.FontDescriptor;
 import org.eclipse.jface.resource.JFaceResources;
 import org.eclipse.jface.resource.LocalResourceManager;
-import org.eclipse.jface.viewers.ArrayContentProvider;
 import org.eclipse.jface.viewers.ColumnLabelProvider;
 import org.eclipse.jface.viewers.TableViewer;
 import org.eclipse.jface.viewers.TableViewerColumn;
@@ -36,7 +34,6 @@ import org.eclipse.swt.widgets.Shell;
 /** Two tests of one unit side by side; which earlier one is chosen. What differs comes first and stands out. */
 final class CompareDialog extends FieldsDialog {
 
-    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
     private static final int WIDTH = 900;
     private static final int HEIGHT = 380;
 
@@ -47,6 +44,7 @@ final class CompareDialog extends FieldsDialog {
     private Label count;
     private Font bold;
     private List<RecordRow> tests = List.of();
+    private final Latest comparing = new Latest();
 
     CompareDialog(Shell parent, Path ledger, RecordRow row) {
         super(parent, Message.COMPARE_TITLE.text(), Message.COMPARE_WHAT.text(row.serial(), row.test()), 2, IDialogConstants.CLOSE_LABEL);
@@ -61,9 +59,7 @@ final class CompareDialog extends FieldsDialog {
         earlier = new Combo(fields, SWT.READ_ONLY | SWT.DROP_DOWN);
         GridDataFactory.fillDefaults().grab(true, false).applyTo(earlier);
         earlier.addListener(SWT.Selection, event -> compare(tests.get(earlier.getSelectionIndex())));
-        table = new TableViewer(fields, SWT.SINGLE | SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.H_SCROLL);
-        table.getTable().setHeaderVisible(true);
-        table.setContentProvider(ArrayContentProvider.getInstance());
+        table = Columns.in(fields, SWT.NONE, Comparison.Line.class).table();
         GridDataFactory.fillDefaults().grab(true, true).span(2, 1).hint(WIDTH, HEIGHT).applyTo(table.getControl());
         LocalResourceManager resources = new LocalResourceManager(JFaceResources.getResources(fields.getDisplay()), table.getControl());
         bold = resources.create(FontDescriptor.createFrom(table.getTable().getFont()).setStyle(SWT.BOLD));
@@ -102,19 +98,19 @@ final class CompareDialog extends FieldsDialog {
     // ---- reading, off the screen's thread
 
     private void readEarlier() {
-        Job.createSystem(Message.COMPARE_READING.text(), (ICoreRunnable) monitor -> {
+        Background.soon(Message.COMPARE_READING.text(), monitor -> {
             try {
                 List<RecordRow> found = Comparing.earlier(ledger, row.test());
                 OnDisplay.later(table.getControl(), () -> show(found));
             } catch (CannotStoreException e) {
                 OnDisplay.later(table.getControl(), () -> setErrorMessage(e.getMessage()));
             }
-        }).schedule();
+        });
     }
 
     private void show(List<RecordRow> found) {
         tests = found;
-        found.forEach(each -> earlier.add(Message.COMPARE_ROW.text(TIME.format(each.opened().atZone(ZoneId.systemDefault())), each.test(), each.state())));
+        found.forEach(each -> earlier.add(Message.COMPARE_ROW.text(WallTime.here().minute(each.opened()), each.test(), each.state())));
         if (!found.isEmpty()) {
             earlier.select(0);
             compare(found.get(0));
@@ -123,20 +119,20 @@ final class CompareDialog extends FieldsDialog {
 
     private void compare(RecordRow other) {
         count.setText(Message.COMPARE_READING.text());
-        Job.createSystem(Message.COMPARE_READING.text(), (ICoreRunnable) monitor -> {
+        setErrorMessage(null);
+        Latest.Reading now = comparing.begin();
+        Background.soon(Message.COMPARE_READING.text(), monitor -> {
             try {
                 Comparison comparison = Comparing.of(ledger, row.test(), other.test());
-                OnDisplay.later(table.getControl(), () -> tell(other, comparison));
+                OnDisplay.later(table.getControl(), () -> now.show(() -> tell(comparison)));
             } catch (EntryRefusedException | CannotStoreException e) {
-                OnDisplay.later(table.getControl(), () -> setErrorMessage(e.getMessage()));
+                OnDisplay.later(table.getControl(), () -> now.show(() -> setErrorMessage(e.getMessage())));
             }
-        }).schedule();
+        });
     }
 
-    private void tell(RecordRow other, Comparison comparison) {
-        if (tests.get(earlier.getSelectionIndex()).equals(other)) {
-            table.setInput(comparison.lines());
-            count.setText(Message.COMPARE_COUNT.text(comparison.differences(), comparison.lines().size()));
-        }
+    private void tell(Comparison comparison) {
+        table.setInput(comparison.lines());
+        count.setText(Message.COMPARE_COUNT.text(comparison.differences(), comparison.lines().size()));
     }
 }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 
 import org.benchwright.report.Page;
+import org.benchwright.ui.internal.look.Labels;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
@@ -49,7 +50,7 @@ final class Courses {
 
     private void words(String sentence) {
         Label label = new Label(body, SWT.WRAP);
-        label.setText(sentence.replace("&", "&&"));
+        Labels.say(label, sentence);
         GridDataFactory.fillDefaults().grab(true, false).indent(INDENT, 0).applyTo(label);
     }
 

@@ -1,28 +1,28 @@
 package org.benchwright.ui.internal.audit;
 
 import java.nio.file.Path;
-import java.time.Instant;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 import org.benchwright.present.Auditing;
 import org.benchwright.present.Bench;
 import org.benchwright.present.DeviationRow;
+import org.benchwright.present.WallTime;
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.OnDisplay;
+import org.benchwright.ui.internal.Views;
 import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.desk.StillWindow;
+import org.benchwright.ui.internal.look.Buttons;
 import org.benchwright.ui.internal.look.Columns;
+import org.benchwright.ui.internal.look.Labels;
 import org.benchwright.ui.internal.look.Switched;
 import org.benchwright.ui.internal.sign.SignDialog;
-import org.eclipse.core.runtime.ILog;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
-import org.eclipse.jface.viewers.ArrayContentProvider;
 import org.eclipse.jface.viewers.TableViewer;
 import org.eclipse.jface.window.Window;
 import org.eclipse.swt.SWT;
@@ -30,19 +30,17 @@ import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Text;
-import org.eclipse.ui.IWorkbenchPage;
-import org.eclipse.ui.PartInitException;
 import org.eclipse.ui.part.ViewPart;
 
 /** What waits for an auditor in the whole ledger, oldest first, and deciding on it. */
 abstract class DeviationsView extends ViewPart {
 
-    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
     private static final int DETAIL_HEIGHT = 84;
 
     private final boolean nonconformities;
     private Button all;
     private Button decide;
+    private Columns<DeviationRow> columns;
     private TableViewer table;
     private Label count;
     private Text detail;
@@ -56,22 +54,14 @@ abstract class DeviationsView extends ViewPart {
     public void createPartControl(Composite parent) {
         Composite body = new Composite(parent, SWT.NONE);
         GridLayoutFactory.swtDefaults().numColumns(3).applyTo(body);
-        all = new Button(body, SWT.CHECK);
-        all.setText(Message.DEVIATIONS_ALL.text());
-        all.addListener(SWT.Selection, event -> readAgain());
+        all = Buttons.check(body, Message.DEVIATIONS_ALL.text(), this::readAgain);
         GridDataFactory.fillDefaults().grab(true, false).align(SWT.BEGINNING, SWT.CENTER).applyTo(all);
-        Button again = new Button(body, SWT.PUSH);
-        again.setText(Message.RECORDS_READ.text());
-        again.addListener(SWT.Selection, event -> readAgain());
-        decide = new Button(body, SWT.PUSH);
-        decide.setText(Message.DEVIATIONS_DECIDE.text());
+        Buttons.push(body, Message.RECORDS_READ.text(), this::readAgain);
+        decide = Buttons.push(body, Message.DEVIATIONS_DECIDE.text(), () -> columns.selected().ifPresent(this::decide));
         decide.setEnabled(false);
-        decide.addListener(SWT.Selection, event -> selected().ifPresent(this::decide));
-        table = new TableViewer(body, SWT.SINGLE | SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.H_SCROLL);
-        table.getTable().setHeaderVisible(true);
+        columns = columns(body);
+        table = columns.table();
         GridDataFactory.fillDefaults().grab(true, true).span(3, 1).applyTo(table.getControl());
-        table.setContentProvider(ArrayContentProvider.getInstance());
-        columns();
         detail = new Text(body, SWT.MULTI | SWT.READ_ONLY | SWT.WRAP | SWT.V_SCROLL);
         detail.setText(Message.DEVIATIONS_NOTHING.text());
         GridDataFactory.fillDefaults().grab(true, false).span(3, 1).hint(SWT.DEFAULT, DETAIL_HEIGHT).applyTo(detail);
@@ -83,48 +73,33 @@ abstract class DeviationsView extends ViewPart {
         readAgain();
     }
 
-    private void columns() {
-        Columns<DeviationRow> columns = new Columns<>(table, DeviationRow.class);
+    private static Columns<DeviationRow> columns(Composite body) {
+        Columns<DeviationRow> columns = Columns.in(body, SWT.NONE, DeviationRow.class);
         columns.add(Message.DEVIATIONS_UNIT.text(), 100, DeviationRow::serial);
         columns.add(Message.DEVIATIONS_AGE.text(), 70, DeviationRow::age);
         columns.add(Message.DEVIATIONS_OWNER.text(), 95, DeviationRow::owner);
         columns.addWide(Message.DEVIATIONS_WHAT.text(), 230, DeviationRow::words);
         columns.add(Message.DEVIATIONS_DECISION.text(), 130, row -> row.decision().map(each -> each.word() + ", " + each.by()).orElse(""));
         columns.add(Message.DEVIATIONS_PLACE.text(), 140, DeviationRow::place);
-        columns.add(Message.DEVIATIONS_NOTED.text(), 140, row -> time(row.noted()));
-    }
-
-    private static String time(Instant instant) {
-        return TIME.format(instant.atZone(ZoneId.systemDefault()));
-    }
-
-    private Optional<DeviationRow> selected() {
-        return Optional.ofNullable((DeviationRow) table.getStructuredSelection().getFirstElement());
+        columns.add(Message.DEVIATIONS_NOTED.text(), 140, row -> WallTime.here().minute(row.noted()));
+        return columns;
     }
 
     private void picked() {
-        Optional<DeviationRow> row = selected();
+        Optional<DeviationRow> row = columns.selected();
         Switched.enable(decide, row.filter(DeviationRow::waiting).isPresent());
         detail.setText(row.map(DeviationsView::words).orElseGet(Message.DEVIATIONS_NOTHING::text));
         if (row.isPresent()) {
-            showSheet();
+            // Whoever decides wants to read the record, whatever else lies over its sheet.
+            Views.uncover(getSite().getPage(), Ids.SHEET_VIEW);
         }
     }
 
     private static String words(DeviationRow row) {
-        String decided = row.decision().map(each -> "\n" + Message.DEVIATIONS_DECIDED.text(each.word(), each.by(), time(each.instant()), each.reason()))
+        String decided = row.decision().map(each -> "\n" + Message.DEVIATIONS_DECIDED.text(each.word(), each.by(), WallTime.here().minute(each.instant()), each.reason()))
                 .orElse("");
-        return row.words() + "\n" + Message.DEVIATIONS_DETAIL.text(row.test(), row.serial(), String.valueOf(row.event()), row.place(), time(row.noted()))
+        return row.words() + "\n" + Message.DEVIATIONS_DETAIL.text(row.test(), row.serial(), String.valueOf(row.event()), row.place(), WallTime.here().minute(row.noted()))
                 + (row.owner().isEmpty() ? "" : " " + Message.DEVIATIONS_TO_ACT.text(row.owner())) + decided;
-    }
-
-    /** Whoever decides wants to read the record, whatever else lies over its sheet. */
-    private void showSheet() {
-        try {
-            getSite().getPage().showView(Ids.SHEET_VIEW, null, IWorkbenchPage.VIEW_VISIBLE);
-        } catch (PartInitException e) {
-            ILog.of(DeviationsView.class).log(e.getStatus());
-        }
     }
 
     private void decide(DeviationRow row) {
@@ -153,20 +128,14 @@ abstract class DeviationsView extends ViewPart {
     }
 
     private void told(DeviationsJob.Read read) {
-        if (!table.getControl().isDisposed()) {
-            table.getControl().getDisplay().asyncExec(() -> {
-                if (!table.getControl().isDisposed()) {
-                    show(read);
-                }
-            });
-        }
+        OnDisplay.later(table.getControl(), () -> show(read));
     }
 
     private void show(DeviationsJob.Read read) {
         table.setInput(read.rows());
         long waiting = read.rows().stream().filter(DeviationRow::waiting).count();
         String words = Message.DEVIATIONS_COUNT.text(waiting, read.rows().size() - waiting);
-        count.setText((read.trouble().orElse(words)).replace("&", "&&"));
+        Labels.say(count, read.trouble().orElse(words));
         picked();
     }
 

@@ -15,8 +15,8 @@ import org.eclipse.core.runtime.IStatus;
 import org.eclipse.core.runtime.Status;
 import org.eclipse.core.runtime.jobs.Job;
 
-/** Reads the figures of a ledger. */
-final class FiguresJob extends Job {
+/** Reads the figures of a ledger. Of a reading that was given up nothing is told: of what it was to find there is only a part. */
+public final class FiguresJob extends Job {
 
     private final Path ledger;
     private final StillWindow window;
@@ -24,7 +24,7 @@ final class FiguresJob extends Job {
     private final Watcher watcher;
 
     /** Is told on the job's thread. */
-    interface Watcher {
+    public interface Watcher {
 
         /** So many tests were derived. */
         void derived(long tests);
@@ -36,7 +36,11 @@ final class FiguresJob extends Job {
         void failed(String words);
     }
 
-    FiguresJob(Path ledger, StillWindow window, FigureFilter filter, Watcher watcher) {
+    /**
+     * @param window whoever does something there goes first
+     * @param filter of which tests
+     */
+    public FiguresJob(Path ledger, StillWindow window, FigureFilter filter, Watcher watcher) {
         super(Message.FIGURES_JOB.text());
         this.ledger = ledger;
         this.window = window;
@@ -54,11 +58,12 @@ final class FiguresJob extends Job {
         try {
             Figures read = Figures.read(ledger, filter, new Steps(), new GivingWay(window, monitor::isCanceled));
             if (!monitor.isCanceled()) {
-                // Of a reading that was given up for another there is only a part.
                 watcher.read(read);
             }
         } catch (CannotStoreException e) {
-            watcher.failed(e.getMessage());
+            if (!monitor.isCanceled()) {
+                watcher.failed(e.getMessage());
+            }
         }
         return Status.OK_STATUS;
     }

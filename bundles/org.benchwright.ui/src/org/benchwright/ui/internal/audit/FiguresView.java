@@ -11,10 +11,12 @@ import org.benchwright.core.SheetTable;
 import org.benchwright.present.Figure;
 import org.benchwright.present.FigureFilter;
 import org.benchwright.present.Figures;
+import org.benchwright.ui.internal.Latest;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.desk.StillWindow;
+import org.benchwright.ui.internal.look.Buttons;
 import org.benchwright.ui.internal.look.Story;
 import org.benchwright.ui.internal.look.Switched;
 import org.eclipse.jface.layout.GridDataFactory;
@@ -43,6 +45,7 @@ public final class FiguresView extends ViewPart {
     private PlotCanvas canvas;
     private SashForm right;
     private Optional<FiguresJob> job = Optional.empty();
+    private final Latest reading = new Latest();
     private Figures figures = new Figures(List.of(), List.of());
 
     @Override
@@ -53,14 +56,10 @@ public final class FiguresView extends ViewPart {
         unit = field(body, Message.FIGURES_UNIT, Message.FIGURES_UNIT_HINT);
         from = field(body, Message.FIGURES_FROM, Message.FIGURES_DAY_HINT);
         to = field(body, Message.FIGURES_TO, Message.FIGURES_DAY_HINT);
-        Button again = new Button(body, SWT.PUSH);
-        again.setText(Message.FIGURES_READ.text());
-        again.addListener(SWT.Selection, event -> readAgain());
-        write = new Button(body, SWT.PUSH);
-        write.setText(Message.FIGURES_WRITE.text());
-        write.setEnabled(false);
-        write.addListener(SWT.Selection, event -> Optional.ofNullable(new DirectoryDialog(getSite().getShell()).open())
+        Buttons.push(body, Message.FIGURES_READ.text(), this::readAgain);
+        write = Buttons.push(body, Message.FIGURES_WRITE.text(), () -> Optional.ofNullable(new DirectoryDialog(getSite().getShell()).open())
                 .ifPresent(folder -> writeNumbers(Path.of(folder))));
+        write.setEnabled(false);
         SashForm parts = new SashForm(body, SWT.HORIZONTAL);
         GridDataFactory.fillDefaults().grab(true, true).span(10, 1).applyTo(parts);
         titles = new org.eclipse.swt.widgets.List(parts, SWT.SINGLE | SWT.V_SCROLL | SWT.BORDER);
@@ -85,6 +84,7 @@ public final class FiguresView extends ViewPart {
     /** Reads the ledger again. */
     void readAgain() {
         job.ifPresent(FiguresJob::cancel);
+        Latest.Reading now = reading.begin();
         Optional<FigureFilter> filter = filter();
         if (filter.isEmpty()) {
             return;
@@ -93,17 +93,17 @@ public final class FiguresView extends ViewPart {
         FiguresJob next = new FiguresJob(ledger, getSite().getService(StillWindow.class), filter.get(), new FiguresJob.Watcher() {
             @Override
             public void derived(long tests) {
-                onScreen(() -> tell(Message.FIGURES_READING.text(String.valueOf(tests))));
+                onScreen(() -> now.show(() -> tell(Message.FIGURES_READING.text(String.valueOf(tests)))));
             }
 
             @Override
             public void read(Figures read) {
-                onScreen(() -> take(read));
+                onScreen(() -> now.show(() -> take(read)));
             }
 
             @Override
             public void failed(String words) {
-                onScreen(() -> tell(words));
+                onScreen(() -> now.show(() -> tell(words)));
             }
         });
         job = Optional.of(next);

@@ -13,20 +13,19 @@ import org.benchwright.core.Progress;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.Impact;
+import org.benchwright.ui.internal.Background;
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.look.Columns;
 import org.benchwright.ui.internal.look.FieldsDialog;
 import org.benchwright.ui.internal.look.Switched;
-import org.eclipse.core.runtime.ICoreRunnable;
 import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.dialogs.IDialogConstants;
 import org.eclipse.jface.layout.GridDataFactory;
-import org.eclipse.jface.viewers.ArrayContentProvider;
 import org.eclipse.jface.viewers.TableViewer;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
-import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.FileDialog;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
@@ -47,6 +46,7 @@ final class ImpactDialog extends FieldsDialog {
     private Text to;
     private Button look;
     private Button write;
+    private Columns<Impact.Row> columns;
     private TableViewer table;
     private Text detail;
     private Optional<Job> job = Optional.empty();
@@ -67,11 +67,9 @@ final class ImpactDialog extends FieldsDialog {
         reads.setMessage(Message.IMPACT_READS_HINT.text());
         from = text(fields, Message.IMPACT_FROM, today.minusYears(1).toString());
         to = text(fields, Message.IMPACT_TO, today.toString());
-        table = new TableViewer(fields, SWT.SINGLE | SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.H_SCROLL);
-        table.getTable().setHeaderVisible(true);
-        table.setContentProvider(ArrayContentProvider.getInstance());
+        columns = Columns.in(fields, SWT.NONE, Impact.Row.class);
+        table = columns.table();
         GridDataFactory.fillDefaults().grab(true, true).span(4, 1).hint(WIDTH, HEIGHT).applyTo(table.getControl());
-        Columns<Impact.Row> columns = new Columns<>(table, Impact.Row.class);
         columns.add(Message.RECORDS_SERIAL.text(), 120, Impact.Row::serial);
         columns.add(Message.IMPACT_THEN.text(), 130, Impact.Row::then);
         columns.add(Message.IMPACT_NOW.text(), 200, row -> (row.changed() ? "\u2260 " : "= ") + row.now());
@@ -92,10 +90,7 @@ final class ImpactDialog extends FieldsDialog {
     }
 
     private void picked() {
-        Impact.Row row = (Impact.Row) table.getStructuredSelection().getFirstElement();
-        if (row != null) {
-            detail.setText(String.join("\n", row.words()));
-        }
+        columns.selected().ifPresent(row -> detail.setText(String.join("\n", row.words())));
     }
 
     @Override
@@ -125,17 +120,15 @@ final class ImpactDialog extends FieldsDialog {
                     LocalDate.parse(to.getText().strip()));
             setErrorMessage(null);
             Switched.enable(look, false);
-            Job next = Job.createSystem(Message.IMPACT_TITLE.text(), (ICoreRunnable) monitor -> {
+            detail.setText(Message.IMPACT_LOOKING.text());
+            job = Optional.of(Background.soon(Message.IMPACT_TITLE.text(), monitor -> {
                 try {
                     Impact impact = Impact.of(ledger, question, ZoneId.systemDefault(), Progress.none(), monitor::isCanceled);
                     onScreen(() -> show(impact));
                 } catch (EntryRefusedException | CannotStoreException refused) {
                     onScreen(() -> refused(refused.getMessage()));
                 }
-            });
-            job = Optional.of(next);
-            detail.setText(Message.IMPACT_LOOKING.text());
-            next.schedule();
+            }));
         } catch (DateTimeException noDay) {
             setErrorMessage(Message.FIGURES_NO_DAY.text());
         }
@@ -168,24 +161,17 @@ final class ImpactDialog extends FieldsDialog {
 
     /** Writes the sheet. */
     void write(Impact impact, Path file) {
-        Job.createSystem(Message.IMPACT_WRITE.text(), (ICoreRunnable) monitor -> {
+        Background.soon(Message.IMPACT_WRITE.text(), monitor -> {
             try {
                 Files.writeString(file, impact.signed(ledger, software, Clock.systemUTC().instant()));
                 onScreen(() -> setMessage(Message.IMPACT_WRITTEN.text(file.toString())));
             } catch (IOException | CannotStoreException failed) {
                 onScreen(() -> setErrorMessage(Message.IMPACT_NOT_WRITTEN.text(file.toString(), String.valueOf(failed.getMessage()))));
             }
-        }).schedule();
+        });
     }
 
     private void onScreen(Runnable work) {
-        Control control = table.getControl();
-        if (!control.isDisposed()) {
-            control.getDisplay().asyncExec(() -> {
-                if (!control.isDisposed()) {
-                    work.run();
-                }
-            });
-        }
+        OnDisplay.later(table.getControl(), work);
     }
 }

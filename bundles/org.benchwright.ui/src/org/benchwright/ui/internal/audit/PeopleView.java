@@ -20,13 +20,13 @@ import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.PeopleWords;
 import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.look.Buttons;
 import org.benchwright.ui.internal.look.Columns;
 import org.benchwright.ui.internal.look.Story;
 import org.benchwright.ui.internal.look.Switched;
 import org.benchwright.ui.internal.sign.SignDialog;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
-import org.eclipse.jface.viewers.ArrayContentProvider;
 import org.eclipse.jface.viewers.StructuredSelection;
 import org.eclipse.jface.viewers.TableViewer;
 import org.eclipse.jface.window.Window;
@@ -41,6 +41,7 @@ public final class PeopleView extends ViewPart {
 
     private static final int SHOWN_DIGITS = 16;
 
+    private Columns<PersonRow> columns;
     private TableViewer table;
     private Button authorise;
     private Button end;
@@ -53,14 +54,12 @@ public final class PeopleView extends ViewPart {
         GridLayoutFactory.swtDefaults().applyTo(body);
         Composite bar = new Composite(body, SWT.NONE);
         GridLayoutFactory.fillDefaults().numColumns(2).applyTo(bar);
-        authorise = button(bar, Message.AUTHORISE, this::authorise);
-        end = button(bar, Message.END_AUTHORISATION, () -> selected().ifPresent(this::end));
+        authorise = Buttons.push(bar, Message.AUTHORISE.text(), this::authorise);
+        end = Buttons.push(bar, Message.END_AUTHORISATION.text(), () -> selected().ifPresent(this::end));
         SashForm parts = new SashForm(body, SWT.VERTICAL);
         GridDataFactory.fillDefaults().grab(true, true).applyTo(parts);
-        table = new TableViewer(parts, SWT.SINGLE | SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.H_SCROLL);
-        table.getTable().setHeaderVisible(true);
-        table.setContentProvider(ArrayContentProvider.getInstance());
-        Columns<PersonRow> columns = new Columns<>(table, PersonRow.class);
+        columns = Columns.in(parts, SWT.NONE, PersonRow.class);
+        table = columns.table();
         columns.add(Message.PEOPLE_ID.text(), 60, PersonRow::id);
         columns.add(Message.PEOPLE_NAME.text(), 160, PersonRow::name);
         columns.add(Message.PEOPLE_ROLES.text(), 180, PeopleWords::roles);
@@ -77,15 +76,8 @@ public final class PeopleView extends ViewPart {
         read();
     }
 
-    private static Button button(Composite bar, Message text, Runnable pressed) {
-        Button button = new Button(bar, SWT.PUSH);
-        button.setText(text.text());
-        button.addListener(SWT.Selection, event -> pressed.run());
-        return button;
-    }
-
     private Optional<PersonRow> selected() {
-        return Optional.ofNullable((PersonRow) table.getStructuredSelection().getFirstElement());
+        return columns.selected();
     }
 
     private List<PersonRow> people() {
@@ -102,7 +94,7 @@ public final class PeopleView extends ViewPart {
     /** What is offered is what has revisions in this ledger; anything else can be typed. */
     private void authorise() {
         Path ledger = getSite().getService(Desk.class).ledger();
-        Background.soon(Message.PEOPLE_READ, monitor -> {
+        Background.soon(Message.PEOPLE_READ.text(), monitor -> {
             List<RevisionRow> revisions = revisions(ledger);
             OnDisplay.later(table.getControl(), () -> authorise(revisions));
         });
@@ -173,7 +165,7 @@ public final class PeopleView extends ViewPart {
     private void read() {
         Latest.Reading now = reading.begin();
         Path ledger = getSite().getService(Desk.class).ledger();
-        Background.soon(Message.PEOPLE_READ, monitor -> {
+        Background.soon(Message.PEOPLE_READ.text(), monitor -> {
             try {
                 List<PersonRow> people = PeopleDesk.people(ledger);
                 OnDisplay.later(table.getControl(), () -> now.show(() -> {
@@ -187,7 +179,7 @@ public final class PeopleView extends ViewPart {
                     tell(people.isEmpty() ? Message.PEOPLE_HOW_BEGIN.text(ledger.toString()) : "");
                 }));
             } catch (CannotStoreException unreadable) {
-                OnDisplay.later(table.getControl(), () -> tell(String.valueOf(unreadable.getMessage())));
+                OnDisplay.later(table.getControl(), () -> now.show(() -> tell(String.valueOf(unreadable.getMessage()))));
             }
         });
     }

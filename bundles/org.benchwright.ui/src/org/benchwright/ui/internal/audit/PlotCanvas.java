@@ -82,7 +82,7 @@ public final class PlotCanvas {
     }
 
     private void draw(Wanted wanted) {
-        Background.soon(Message.FIGURES_JOB, monitor -> {
+        Background.soon(Message.FIGURES_JOB.text(), monitor -> {
             byte[] png = Charts.png(wanted.plot(), wanted.look(), wanted.width(), wanted.height());
             ImageData data = new ImageData(new ByteArrayInputStream(png));
             OnDisplay.later(canvas, () -> take(wanted, data));

@@ -1,32 +1,27 @@
 package org.benchwright.ui.internal.audit;
 
-import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
-import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 import org.benchwright.present.RecordRow;
 import org.benchwright.present.RecordSearch;
+import org.benchwright.present.WallTime;
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
+import org.benchwright.ui.internal.Views;
 import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.desk.StillWindow;
+import org.benchwright.ui.internal.look.Buttons;
 import org.benchwright.ui.internal.look.Columns;
-import org.eclipse.core.runtime.ILog;
+import org.benchwright.ui.internal.look.Labels;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
-import org.eclipse.jface.viewers.ArrayContentProvider;
 import org.eclipse.jface.viewers.TableViewer;
 import org.eclipse.swt.SWT;
-import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Text;
-import org.eclipse.ui.IWorkbenchPage;
-import org.eclipse.ui.PartInitException;
 import org.eclipse.ui.part.ViewPart;
 
 /** Records: every test of the ledger, the latest first, narrowed by a search over all its words. */
@@ -34,7 +29,6 @@ public final class RecordsView extends ViewPart {
 
     /** Nobody reads more lines; and they are put on the screen between two letters that are typed. */
     private static final int MOST_LINES = 500;
-    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
     private Text search;
     private TableViewer table;
@@ -50,54 +44,38 @@ public final class RecordsView extends ViewPart {
         search.setMessage(Message.RECORDS_SEARCH.text());
         GridDataFactory.fillDefaults().grab(true, false).applyTo(search);
         search.addListener(SWT.Modify, event -> show());
-        Button again = new Button(body, SWT.PUSH);
-        again.setText(Message.RECORDS_READ.text());
-        again.addListener(SWT.Selection, event -> readAgain());
-        Button impact = new Button(body, SWT.PUSH);
-        impact.setText(Message.RECORDS_IMPACT.text());
-        impact.addListener(SWT.Selection, event -> new ImpactDialog(getSite().getShell(), getSite().getService(Desk.class).ledger(),
+        Buttons.push(body, Message.RECORDS_READ.text(), this::readAgain);
+        Buttons.push(body, Message.RECORDS_IMPACT.text(), () -> new ImpactDialog(getSite().getShell(), getSite().getService(Desk.class).ledger(),
                 getSite().getService(Settings.class).software()).open());
-        Button reviews = new Button(body, SWT.PUSH);
-        reviews.setText(Message.RECORDS_REVIEWS.text());
-        reviews.addListener(SWT.Selection, event -> new Reviews(reviews, getSite().getService(Desk.class).ledger(),
-                getSite().getService(Settings.class).technician(), this::planned).ask());
-        table = new TableViewer(body, SWT.SINGLE | SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.H_SCROLL);
-        table.getTable().setHeaderVisible(true);
+        Buttons.push(body, Message.RECORDS_REVIEWS.text(), () -> new Reviews(body, getSite().getService(Desk.class).ledger(),
+                getSite().getService(Settings.class).technician(), this::tell).ask());
+        table = table(body);
         GridDataFactory.fillDefaults().grab(true, true).span(4, 1).applyTo(table.getControl());
-        table.setContentProvider(ArrayContentProvider.getInstance());
-        columns();
         count = new Label(body, SWT.WRAP);
         GridDataFactory.fillDefaults().grab(true, false).span(4, 1).hint(200, SWT.DEFAULT).applyTo(count);
         getSite().setSelectionProvider(table);
         table.addSelectionChangedListener(event -> {
             if (!event.getSelection().isEmpty()) {
-                showSheet();
+                // Whoever picks a record wants to read it, whatever else lies over its sheet.
+                Views.uncover(getSite().getPage(), Ids.SHEET_VIEW);
             }
         });
         parent.addDisposeListener(event -> job.ifPresent(ReadRecordsJob::cancel));
         readAgain();
     }
 
-    private void columns() {
-        Columns<RecordRow> columns = new Columns<>(table, RecordRow.class);
-        columns.add(Message.RECORDS_OPENED.text(), 150, row -> TIME.format(row.opened().atZone(ZoneId.systemDefault())));
+    private static TableViewer table(Composite body) {
+        Columns<RecordRow> columns = Columns.in(body, SWT.NONE, RecordRow.class);
+        columns.add(Message.RECORDS_OPENED.text(), 150, row -> WallTime.here().minute(row.opened()));
         columns.add(Message.RECORDS_SERIAL.text(), 130, RecordRow::serial);
         columns.add(Message.RECORDS_STATE.text(), 210, RecordRow::state);
         columns.add(Message.RECORDS_PROCEDURE.text(), 320, RecordRow::procedure);
         columns.add(Message.RECORDS_BY.text(), 80, RecordRow::technician);
+        return columns.table();
     }
 
-    /** Whoever picks a record wants to read it, whatever else lies over its sheet. */
-    private void showSheet() {
-        try {
-            getSite().getPage().showView(Ids.SHEET_VIEW, null, IWorkbenchPage.VIEW_VISIBLE);
-        } catch (PartInitException e) {
-            ILog.of(RecordsView.class).log(e.getStatus());
-        }
-    }
-
-    private void planned(String words) {
-        count.setText(words.replace("&", "&&"));
+    private void tell(String words) {
+        Labels.say(count, words);
         count.requestLayout();
     }
 
@@ -126,8 +104,7 @@ public final class RecordsView extends ViewPart {
                 : Message.RECORDS_READING.text(read.rows().size(), read.all());
         String searched = search.getText().isBlank() ? "" : ", " + Message.RECORDS_SEARCHED.text(search.getText().strip());
         String shown = found.count() > MOST_LINES ? ", " + Message.RECORDS_SHOWN.text(MOST_LINES) : "";
-        count.setText((words + searched + shown + read.trouble().map(trouble -> "   " + trouble).orElse("")).replace("&", "&&"));
-        count.requestLayout();
+        tell(words + searched + shown + read.trouble().map(trouble -> "   " + trouble).orElse(""));
     }
 
     @Override

@@ -82,7 +82,7 @@ final class ReturnDialog extends FieldsDialog {
     private void record(Returning.Entry entry) {
         // Asked for here: whoever closes the dialog meanwhile leaves none, and what is recorded is recorded all the same.
         Shell shell = getShell();
-        Background.soon(Message.RETURN_TITLE, monitor -> {
+        Background.soon(Message.RETURN_TITLE.text(), monitor -> {
             Optional<String> refused = refusal(entry);
             OnDisplay.later(shell, () -> told(refused));
         });

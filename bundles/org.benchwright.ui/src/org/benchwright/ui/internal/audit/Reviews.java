@@ -49,7 +49,7 @@ final class Reviews {
 
     /** Reads how things stand, then asks. */
     void ask() {
-        Background.soon(Message.REVIEWS_TITLE, monitor -> {
+        Background.soon(Message.REVIEWS_TITLE.text(), monitor -> {
             try {
                 String words = auditing.reviewPlan() + " " + due();
                 OnDisplay.later(place, () -> plan(words));

@@ -15,12 +15,14 @@ import org.benchwright.present.RecordSheet;
 import org.benchwright.present.RecordStanding;
 import org.benchwright.present.TimelineLine;
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.look.Buttons;
+import org.benchwright.ui.internal.look.Labels;
 import org.benchwright.ui.internal.look.Switched;
 import org.benchwright.ui.internal.sign.SignDialog;
 import org.eclipse.jface.window.Window;
-import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Shell;
 
 /** The buttons of a record sheet that sign something; each is enabled only while the record takes it, and says why not. */
 final class SheetDeeds {
@@ -51,10 +53,8 @@ final class SheetDeeds {
     }
 
     private void button(Composite parent, AuditDeed deed, Message text) {
-        Button button = new Button(parent, SWT.PUSH);
-        button.setText(text.text());
+        Button button = Buttons.push(parent, text.text(), () -> shown.ifPresent(sheet -> sign(parent.getShell(), deed, sheet)));
         button.setEnabled(false);
-        button.addListener(SWT.Selection, event -> shown.ifPresent(sheet -> sign(button, deed, sheet)));
         buttons.put(deed, button);
     }
 
@@ -65,7 +65,7 @@ final class SheetDeeds {
             Optional<String> objection = sheet.standing().map(standing -> Optional.ofNullable(standing.objections().get(deed)))
                     .orElseGet(() -> Optional.of(Message.SHEET_OPEN.text()));
             Switched.enable(button, objection.isEmpty());
-            button.setToolTipText(objection.orElse(null));
+            button.setToolTipText(objection.map(Labels::letters).orElse(null));
         });
     }
 
@@ -75,8 +75,8 @@ final class SheetDeeds {
         buttons.values().forEach(button -> Switched.enable(button, false));
     }
 
-    private void sign(Button button, AuditDeed deed, RecordSheet sheet) {
-        if (new SignDialog(button.getShell(), asked(deed, sheet.row(), sheet.standing().orElseThrow())).open() == Window.OK) {
+    private void sign(Shell over, AuditDeed deed, RecordSheet sheet) {
+        if (new SignDialog(over, asked(deed, sheet.row(), sheet.standing().orElseThrow())).open() == Window.OK) {
             signed.run();
         }
     }

@@ -1,10 +1,7 @@
 package org.benchwright.ui.internal.audit;
 
 import java.nio.file.Path;
-import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 import org.benchwright.present.Bench;
@@ -13,6 +10,7 @@ import org.benchwright.present.DeviationRow;
 import org.benchwright.present.RecordRow;
 import org.benchwright.present.RecordSheet;
 import org.benchwright.present.RecordStanding;
+import org.benchwright.present.WallTime;
 import org.benchwright.report.Page;
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.Background;
@@ -21,6 +19,7 @@ import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.look.Buttons;
 import org.benchwright.ui.internal.look.Story;
 import org.benchwright.ui.internal.look.Switched;
 import org.eclipse.jface.layout.GridDataFactory;
@@ -39,8 +38,6 @@ import org.eclipse.ui.part.ViewPart;
 
 /** Record sheet: the selected record as a story, from its opening to its seal. */
 public final class SheetView extends ViewPart {
-
-    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
     private SashForm parts;
     private Story story;
@@ -68,15 +65,11 @@ public final class SheetView extends ViewPart {
         buttons.setLayout(new RowLayout());
         deeds = new SheetDeeds(buttons, getSite().getService(Desk.class).ledger(), getSite().getService(Settings.class).technician(),
                 () -> shown.ifPresent(row -> read(row.test())));
-        returned = new Button(buttons, SWT.PUSH);
-        returned.setText(Message.SHEET_RETURNED.text());
+        returned = Buttons.push(buttons, Message.SHEET_RETURNED.text(), () -> shown.ifPresent(this::cameBack));
         returned.setEnabled(false);
-        returned.addListener(SWT.Selection, event -> shown.ifPresent(this::cameBack));
-        compare = new Button(buttons, SWT.PUSH);
-        compare.setText(Message.SHEET_COMPARE.text());
-        compare.setEnabled(false);
-        compare.addListener(SWT.Selection, event -> shown.ifPresent(row -> new CompareDialog(getSite().getShell(),
+        compare = Buttons.push(buttons, Message.SHEET_COMPARE.text(), () -> shown.ifPresent(row -> new CompareDialog(getSite().getShell(),
                 getSite().getService(Desk.class).ledger(), row).open()));
+        compare.setEnabled(false);
         getSite().getPage().addPostSelectionListener(listener);
         parent.addDisposeListener(event -> getSite().getPage().removePostSelectionListener(listener));
         // What was selected before this view was there.
@@ -98,7 +91,7 @@ public final class SheetView extends ViewPart {
     private void read(String test) {
         Latest.Reading now = reading.begin();
         Path ledger = getSite().getService(Desk.class).ledger();
-        Background.soon(Message.RECORDS_READ, monitor -> {
+        Background.soon(Message.RECORDS_READ.text(), monitor -> {
             try (Bench bench = Bench.read(ledger, Bench.Clocks.system())) {
                 Optional<RecordSheet> sheet = bench.record(test);
                 show(now, () -> sheet.ifPresentOrElse(this::tell, () -> story.strong(Message.SHEET_GONE.text(test))));
@@ -147,7 +140,7 @@ public final class SheetView extends ViewPart {
             story.strong(sheet.reason());
         }
         sheet.proved().forEach(story::paragraph);
-        story.paragraph(Message.SHEET_HEAD.text(row.family(), row.procedure(), TIME.format(row.opened().atZone(ZoneId.systemDefault())),
+        story.paragraph(Message.SHEET_HEAD.text(row.family(), row.procedure(), WallTime.here().minute(row.opened()),
                 row.technician(), row.test()));
         story.paragraph((sheet.sealed() ? Message.SHEET_SEALED : Message.SHEET_OPEN).text()
                 + (row.rehearsal() ? " " + Message.SHEET_REHEARSAL.text() : ""));
@@ -172,7 +165,7 @@ public final class SheetView extends ViewPart {
             each.withdrawn().ifPresent(words -> story.paragraph(Message.SHEET_WITHDRAWN.text(String.valueOf(each.event()), each.name(), words)));
         }
         for (RecordStanding.Correction each : standing.corrections()) {
-            story.strong(Message.SHEET_AMENDED.text(String.valueOf(each.event()), each.by(), TIME.format(each.instant().atZone(ZoneId.systemDefault())),
+            story.strong(Message.SHEET_AMENDED.text(String.valueOf(each.event()), each.by(), WallTime.here().minute(each.instant()),
                     each.reason()));
             story.struck(each.first());
             story.paragraph(each.right());

@@ -41,7 +41,7 @@ public final class ExplainHandler extends AbstractHandler {
     }
 
     private static void explain(IWorkbenchPage page, NamedPlace place) {
-        Background.soon(Message.AUTHOR_EXPLAIN, monitor -> {
+        Background.soon(Message.AUTHOR_EXPLAIN.text(), monitor -> {
             List<Remark> remarks = RemarksAt.caret(place.session(), place);
             OnDisplay.later(place.shell(), () -> remarks.stream().findFirst().map(Remark::code)
                     .ifPresentOrElse((RemarkCode code) -> PageView.show(page, code), () -> PageView.show(page, HelpPage.LANGUAGE)));

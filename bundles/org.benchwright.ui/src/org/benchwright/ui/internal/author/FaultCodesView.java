@@ -1,9 +1,8 @@
 package org.benchwright.ui.internal.author;
 
 import java.nio.file.Path;
-import java.time.LocalTime;
+import java.time.Instant;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -16,6 +15,7 @@ import java.util.stream.Stream;
 import org.benchwright.language.editing.Place;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.FaultPage;
+import org.benchwright.present.WallTime;
 import org.benchwright.ui.internal.Background;
 import org.benchwright.ui.internal.Latest;
 import org.benchwright.ui.internal.Message;
@@ -23,11 +23,12 @@ import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.app.Editors;
 import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.look.Buttons;
 import org.benchwright.ui.internal.look.Columns;
+import org.benchwright.ui.internal.look.Labels;
 import org.benchwright.ui.internal.look.Switched;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
-import org.eclipse.jface.viewers.ArrayContentProvider;
 import org.eclipse.jface.viewers.StructuredSelection;
 import org.eclipse.jface.viewers.TableViewer;
 import org.eclipse.swt.SWT;
@@ -47,17 +48,17 @@ import org.eclipse.ui.part.ViewPart;
  */
 public final class FaultCodesView extends ViewPart implements AuthorListener {
 
-    private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
-
     private final IPartListener shown = new PartActivated(this::activated);
     private Composite body;
     private Label told;
+    private Columns<Line> columns;
     private TableViewer table;
     private Button copy;
     private Button open;
     private Button all;
     private Optional<FaultPage> page = Optional.empty();
     private List<Line> known = List.of();
+    private final Latest comparing = new Latest();
 
     /**
      * A code.
@@ -67,7 +68,6 @@ public final class FaultCodesView extends ViewPart implements AuthorListener {
      */
     private record Line(FaultPage.Row row, String told) {
     }
-    private final Latest comparing = new Latest();
 
     @Override
     public void createPartControl(Composite parent) {
@@ -78,15 +78,13 @@ public final class FaultCodesView extends ViewPart implements AuthorListener {
         Composite keys = new Composite(body, SWT.NONE);
         GridLayoutFactory.fillDefaults().numColumns(4).applyTo(keys);
         GridDataFactory.fillDefaults().grab(true, false).applyTo(keys);
-        copy = button(keys, SWT.PUSH, Message.FAULT_CODES_COPY, this::copy);
-        open = button(keys, SWT.PUSH, Message.FAULT_CODES_OPEN, this::open);
-        all = button(keys, SWT.CHECK, Message.FAULT_CODES_ALL, this::filter);
-        button(keys, SWT.PUSH, Message.FAULT_CODES_READ, this::read);
-        table = new TableViewer(body, SWT.SINGLE | SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.H_SCROLL | SWT.BORDER);
-        table.getTable().setHeaderVisible(true);
-        table.setContentProvider(ArrayContentProvider.getInstance());
+        copy = Buttons.push(keys, Message.FAULT_CODES_COPY.text(), this::copy);
+        open = Buttons.push(keys, Message.FAULT_CODES_OPEN.text(), this::open);
+        all = Buttons.check(keys, Message.FAULT_CODES_ALL.text(), this::filter);
+        Buttons.push(keys, Message.FAULT_CODES_READ.text(), this::read);
+        columns = Columns.in(body, SWT.BORDER, Line.class);
+        table = columns.table();
         GridDataFactory.fillDefaults().grab(true, true).applyTo(table.getControl());
-        Columns<Line> columns = new Columns<>(table, Line.class);
         List<String> headings = FaultPage.headings().stream().map(FaultCodesView::capital).toList();
         columns.add(headings.get(0), 65, line -> line.row().code());
         columns.add(headings.get(1), 205, line -> line.row().family());
@@ -116,13 +114,6 @@ public final class FaultCodesView extends ViewPart implements AuthorListener {
         return heading.substring(0, 1).toUpperCase(Locale.ENGLISH) + heading.substring(1);
     }
 
-    private static Button button(Composite parent, int style, Message text, Runnable work) {
-        Button button = new Button(parent, style);
-        button.setText(text.text());
-        button.addListener(SWT.Selection, event -> work.run());
-        return button;
-    }
-
     private void activated(IWorkbenchPart part) {
         if (part == this) {
             compare();
@@ -137,7 +128,7 @@ public final class FaultCodesView extends ViewPart implements AuthorListener {
     }
 
     private Optional<FaultPage.Row> selected() {
-        return Optional.ofNullable((Line) table.getStructuredSelection().getFirstElement()).map(Line::row);
+        return columns.selected().map(Line::row);
     }
 
     private void enable() {
@@ -151,12 +142,12 @@ public final class FaultCodesView extends ViewPart implements AuthorListener {
     private void read() {
         Path ledger = getSite().getService(Desk.class).ledger();
         tell(Message.FAULT_CODES_READING.text());
-        Background.soon(Message.FAULT_CODES_JOB, monitor -> {
+        Background.soon(Message.FAULT_CODES_JOB.text(), monitor -> {
             try {
                 FaultPage found = FaultPage.of(ledger, true, ZoneId.systemDefault());
                 OnDisplay.later(body, () -> {
                     page = Optional.of(found);
-                    tell(Message.FAULT_CODES_AT.text(found.sentence(), LocalTime.now().format(CLOCK)));
+                    tell(Message.FAULT_CODES_AT.text(found.sentence(), WallTime.here().today(Instant.now())));
                     compare();
                 });
             } catch (CannotStoreException e) {
@@ -171,7 +162,7 @@ public final class FaultCodesView extends ViewPart implements AuthorListener {
             FaultPage found = page.get();
             List<AuthorFolder> folders = folders();
             Latest.Reading now = comparing.begin();
-            Background.soon(Message.FAULT_CODES_JOB, monitor -> {
+            Background.soon(Message.FAULT_CODES_JOB.text(), monitor -> {
                 List<Line> lines = lines(found, folders);
                 OnDisplay.later(body, () -> now.show(() -> show(lines)));
             });
@@ -212,8 +203,9 @@ public final class FaultCodesView extends ViewPart implements AuthorListener {
     }
 
     private void tell(String words) {
-        told.setText(words.replace("&", "&&"));
-        body.layout();
+        if (Labels.say(told, words)) {
+            body.layout();
+        }
     }
 
     // ---- what the engineer does with a code
@@ -236,7 +228,7 @@ public final class FaultCodesView extends ViewPart implements AuthorListener {
         }
         FaultPage.Row row = selected().get();
         List<AuthorFolder> folders = folders();
-        Background.soon(Message.FAULT_CODES_OPEN, monitor -> {
+        Background.soon(Message.FAULT_CODES_OPEN.text(), monitor -> {
             Optional<Place> place = folders.stream().flatMap(folder -> FamilyPlaces.of(folder.session(), row.name(), row.code()).stream()).findFirst();
             OnDisplay.later(body, () -> place.ifPresentOrElse(found -> Passages.show(getSite().getPage(), found),
                     () -> tell(Message.FAULT_CODES_NO_FAMILY.text(row.name()))));

@@ -1,7 +1,7 @@
 package org.benchwright.ui.internal.author;
 
 import java.nio.file.Path;
-import java.time.LocalTime;
+import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -17,7 +17,7 @@ import org.benchwright.language.Remark;
  * @param remarks   the remarks by file, as of that time
  * @param trouble   why they could not be looked at; empty if they could
  */
-record FolderState(Path folder, Optional<LocalTime> checkedAt, boolean running, Map<Path, List<Remark>> remarks,
+record FolderState(Path folder, Optional<Instant> checkedAt, boolean running, Map<Path, List<Remark>> remarks,
         Optional<String> trouble) {
     FolderState {
         remarks = Map.copyOf(remarks);
@@ -32,7 +32,7 @@ record FolderState(Path folder, Optional<LocalTime> checkedAt, boolean running, 
     }
 
     FolderState done(Map<Path, List<Remark>> found) {
-        return new FolderState(folder, Optional.of(LocalTime.now()), false, found, Optional.empty());
+        return new FolderState(folder, Optional.of(Instant.now()), false, found, Optional.empty());
     }
 
     FolderState failed(String why) {

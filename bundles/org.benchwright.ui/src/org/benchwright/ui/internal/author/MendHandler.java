@@ -8,6 +8,7 @@ import org.benchwright.language.editing.FolderSession;
 import org.benchwright.ui.internal.Background;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
+import org.benchwright.ui.internal.look.Labels;
 import org.eclipse.core.commands.AbstractHandler;
 import org.eclipse.core.commands.ExecutionEvent;
 import org.eclipse.core.runtime.CoreException;
@@ -22,7 +23,7 @@ public final class MendHandler extends AbstractHandler {
 
     @Override
     public Object execute(ExecutionEvent event) {
-        NamedPlace.of(event).ifPresent(place -> Background.soon(Message.AUTHOR_MEND, monitor -> {
+        NamedPlace.of(event).ifPresent(place -> Background.soon(Message.AUTHOR_MEND.text(), monitor -> {
             FolderSession session = place.session();
             List<Remark> remarks = RemarksAt.caret(session, place);
             List<Fix> fixes = remarks.stream().flatMap(remark -> session.fixes(remark).stream()).toList();
@@ -57,6 +58,6 @@ public final class MendHandler extends AbstractHandler {
     }
 
     private static void tell(NamedPlace place, String words) {
-        MessageDialog.openInformation(place.shell(), Message.AUTHOR_MEND.text(), words);
+        MessageDialog.openInformation(place.shell(), Message.AUTHOR_MEND.text(), Labels.letters(words));
     }
 }

@@ -11,6 +11,7 @@ import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.app.Editors;
 import org.benchwright.ui.internal.author.ProofJob.Proved;
+import org.benchwright.ui.internal.look.Labels;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
@@ -162,8 +163,7 @@ public final class ProofView extends ViewPart implements AuthorListener {
     }
 
     private void tell(String words) {
-        if (!words.equals(told.getText())) {
-            told.setText(words);
+        if (Labels.say(told, words)) {
             told.requestLayout();
         }
     }

@@ -8,6 +8,7 @@ import org.benchwright.language.editing.Renaming;
 import org.benchwright.ui.internal.Background;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
+import org.benchwright.ui.internal.look.Labels;
 import org.eclipse.core.commands.AbstractHandler;
 import org.eclipse.core.commands.ExecutionEvent;
 import org.eclipse.core.runtime.CoreException;
@@ -21,7 +22,7 @@ public final class RenameHandler extends AbstractHandler {
 
     @Override
     public Object execute(ExecutionEvent event) {
-        NamedPlace.of(event).ifPresent(place -> Background.soon(Message.AUTHOR_RENAME, monitor -> {
+        NamedPlace.of(event).ifPresent(place -> Background.soon(Message.AUTHOR_RENAME.text(), monitor -> {
             Optional<String> name = name(place);
             OnDisplay.later(place.shell(), () -> name.ifPresentOrElse(old -> ask(place, old),
                     () -> tell(place, Message.AUTHOR_NO_NAME.text())));
@@ -39,7 +40,7 @@ public final class RenameHandler extends AbstractHandler {
         InputDialog dialog = new InputDialog(place.shell(), Message.AUTHOR_RENAME.text(), Message.AUTHOR_RENAME_ASK.text(old), old, null);
         if (dialog.open() == Window.OK && !dialog.getValue().strip().equals(old)) {
             String newName = dialog.getValue().strip();
-            Background.soon(Message.AUTHOR_RENAME, monitor -> {
+            Background.soon(Message.AUTHOR_RENAME.text(), monitor -> {
                 Renaming renaming = place.session().rename(place.file(), place.offset(), newName);
                 OnDisplay.later(place.shell(), () -> take(place, renaming));
             });
@@ -60,6 +61,6 @@ public final class RenameHandler extends AbstractHandler {
     }
 
     private static void tell(NamedPlace place, String words) {
-        MessageDialog.openInformation(place.shell(), Message.AUTHOR_RENAME.text(), words);
+        MessageDialog.openInformation(place.shell(), Message.AUTHOR_RENAME.text(), Labels.letters(words));
     }
 }

@@ -24,6 +24,7 @@ import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.app.Editors;
 import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.look.Labels;
 import org.benchwright.ui.internal.sign.SignDialog;
 import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.jface.window.Window;
@@ -120,7 +121,7 @@ final class RevisionSigning {
     }
 
     private void makeOut(MakingOut making) {
-        Background.soon(Message.REVISIONS_READ, monitor -> {
+        Background.soon(Message.REVISIONS_READ.text(), monitor -> {
             try {
                 List<PersonRow> people = PeopleDesk.people(desk.ledger());
                 SignDialog.Asked asked = making.asked(people);
@@ -140,6 +141,6 @@ final class RevisionSigning {
     }
 
     private void tell(String words) {
-        MessageDialog.openInformation(shell, Message.REVISIONS_TITLE.text(), words);
+        MessageDialog.openInformation(shell, Message.REVISIONS_TITLE.text(), Labels.letters(words));
     }
 }

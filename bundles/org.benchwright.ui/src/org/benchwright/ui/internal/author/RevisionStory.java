@@ -48,7 +48,7 @@ final class RevisionStory {
     void show(Line line, Optional<Path> file) {
         shown = Optional.of(line);
         tell(line, Optional.empty());
-        Background.soon(Message.REVISIONS_READ, monitor -> {
+        Background.soon(Message.REVISIONS_READ.text(), monitor -> {
             RevisionChange change = change(line, file);
             OnDisplay.later(story.control(), () -> {
                 if (shown.equals(Optional.of(line))) {

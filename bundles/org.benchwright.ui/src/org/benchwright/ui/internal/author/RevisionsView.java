@@ -15,13 +15,13 @@ import org.benchwright.ui.internal.app.Editors;
 import org.benchwright.ui.internal.app.ProcedureFiles;
 import org.benchwright.ui.internal.author.RevisionsShown.Line;
 import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.look.Buttons;
 import org.benchwright.ui.internal.look.Columns;
 import org.benchwright.ui.internal.look.Labels;
 import org.eclipse.core.commands.ExecutionEvent;
 import org.eclipse.core.commands.ExecutionException;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
-import org.eclipse.jface.viewers.ArrayContentProvider;
 import org.eclipse.jface.viewers.StructuredSelection;
 import org.eclipse.jface.viewers.TableViewer;
 import org.eclipse.swt.SWT;
@@ -50,6 +50,7 @@ public final class RevisionsView extends ViewPart implements AuthorListener {
     private final IPartListener editors = new PartActivated(this::follow);
     private Label told;
     private Button all;
+    private Columns<Line> columns;
     private TableViewer table;
     private TableColumn titles;
     private RevisionStory story;
@@ -70,16 +71,14 @@ public final class RevisionsView extends ViewPart implements AuthorListener {
         GridDataFactory.fillDefaults().grab(true, false).applyTo(told);
         Composite keys = new Composite(body, SWT.NONE);
         GridLayoutFactory.fillDefaults().numColumns(4).applyTo(keys);
-        button(keys, SWT.PUSH, Message.REVISIONS_PREPARE, this::prepare);
-        button(keys, SWT.PUSH, Message.REVISIONS_APPROVE, this::approve);
-        button(keys, SWT.PUSH, Message.REVISIONS_WITHDRAW, this::withdraw);
-        all = button(keys, SWT.CHECK, Message.REVISIONS_ALL, this::readAgain);
+        Buttons.push(keys, Message.REVISIONS_PREPARE.text(), this::prepare);
+        Buttons.push(keys, Message.REVISIONS_APPROVE.text(), this::approve);
+        Buttons.push(keys, Message.REVISIONS_WITHDRAW.text(), this::withdraw);
+        all = Buttons.check(keys, Message.REVISIONS_ALL.text(), this::readAgain);
         SashForm parts = new SashForm(body, SWT.VERTICAL);
         GridDataFactory.fillDefaults().grab(true, true).applyTo(parts);
-        table = new TableViewer(parts, SWT.SINGLE | SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.H_SCROLL);
-        table.getTable().setHeaderVisible(true);
-        table.setContentProvider(ArrayContentProvider.getInstance());
-        Columns<Line> columns = new Columns<>(table, Line.class);
+        columns = Columns.in(parts, SWT.NONE, Line.class);
+        table = columns.table();
         titles = columns.add(Message.REVISIONS_PROCEDURE.text(), 0, line -> line.row().procedure());
         columns.add(Message.REVISIONS_NUMBER.text(), 80, line -> String.valueOf(line.row().number()));
         columns.add(Message.REVISIONS_STANDING.text(), 190, Line::words);
@@ -107,13 +106,6 @@ public final class RevisionsView extends ViewPart implements AuthorListener {
         } catch (WorkbenchException e) {
             throw new ExecutionException(String.valueOf(e.getMessage()), e);
         }
-    }
-
-    private static Button button(Composite parent, int style, Message text, Runnable work) {
-        Button button = new Button(parent, style);
-        button.setText(text.text());
-        button.addListener(SWT.Selection, event -> work.run());
-        return button;
     }
 
     private Desk desk() {
@@ -207,7 +199,7 @@ public final class RevisionsView extends ViewPart implements AuthorListener {
     }
 
     private Optional<Line> selected() {
-        return Optional.ofNullable((Line) table.getStructuredSelection().getFirstElement());
+        return columns.selected();
     }
 
     // ---- signing

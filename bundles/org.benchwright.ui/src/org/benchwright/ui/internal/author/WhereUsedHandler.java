@@ -29,7 +29,7 @@ public final class WhereUsedHandler extends AbstractHandler {
 
     @Override
     public Object execute(ExecutionEvent event) {
-        NamedPlace.of(event).ifPresent(place -> Background.soon(Message.AUTHOR_WHERE_USED, monitor -> {
+        NamedPlace.of(event).ifPresent(place -> Background.soon(Message.AUTHOR_WHERE_USED.text(), monitor -> {
             List<Use> uses = uses(place);
             OnDisplay.later(place.shell(), () -> show(place, uses));
         }));

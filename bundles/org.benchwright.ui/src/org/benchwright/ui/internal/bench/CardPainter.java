@@ -1,8 +1,6 @@
 package org.benchwright.ui.internal.bench;
 
 import java.time.Duration;
-import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Locale;
@@ -12,6 +10,7 @@ import org.benchwright.core.Durations;
 import org.benchwright.present.Ending;
 import org.benchwright.present.ExpectedIndication;
 import org.benchwright.present.HazardPanel;
+import org.benchwright.present.WallTime;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.desk.Deadline;
 import org.benchwright.ui.internal.desk.Last;
@@ -25,7 +24,6 @@ import org.eclipse.swt.graphics.Color;
 final class CardPainter {
 
     private static final Duration SECONDS_SHOWN_BELOW = Duration.ofMinutes(2);
-    private static final DateTimeFormatter DAY_AND_TIME = DateTimeFormatter.ofPattern("d MMM HH:mm", Locale.ENGLISH);
 
     private final Fonts fonts;
     private final Palette palette;
@@ -103,7 +101,7 @@ final class CardPainter {
         String words = due ? overdue : left(left) + "  " + deadline.what().toUpperCase(Locale.ROOT);
         flow.text(words, CardSizes.LARGE, true, due ? palette.urgent() : palette.text());
         if (left.compareTo(SECONDS_SHOWN_BELOW) >= 0) {
-            String at = DAY_AND_TIME.format(deadline.at().atZone(ZoneId.systemDefault()));
+            String at = WallTime.here().near(deadline.at());
             flow.text(Message.CARD_AT.text(at), CardSizes.PLACE, false, palette.quiet());
         }
     }

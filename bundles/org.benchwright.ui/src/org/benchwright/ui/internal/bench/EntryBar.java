@@ -11,6 +11,7 @@ import org.benchwright.present.EntryKind;
 import org.benchwright.present.PastedText;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.house.HouseMessage;
+import org.benchwright.ui.internal.look.Buttons;
 import org.benchwright.ui.internal.look.Fonts;
 import org.benchwright.ui.internal.look.Labels;
 import org.eclipse.jface.layout.GridDataFactory;
@@ -245,13 +246,11 @@ final class EntryBar extends Composite {
     }
 
     private void chooser(double scale) {
-        Button button = new Button(this, SWT.PUSH);
-        button.setText(Message.CARD_CHOOSE_FILE.text());
-        button.setFont(fonts.of((int) (PROMPT * scale), false));
-        button.addListener(SWT.Selection, event -> {
+        Button button = Buttons.push(this, Message.CARD_CHOOSE_FILE.text(), () -> {
             Optional.ofNullable(new FileDialog(getShell(), SWT.OPEN).open()).ifPresent(fields.get(0)::setText);
             fields.get(0).setFocus();
         });
+        button.setFont(fonts.of((int) (PROMPT * scale), false));
     }
 
     private void pressed(Text text, Event event) {

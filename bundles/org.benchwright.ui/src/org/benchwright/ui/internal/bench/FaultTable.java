@@ -9,7 +9,9 @@ import java.util.stream.Stream;
 
 import org.benchwright.present.Command;
 import org.benchwright.present.FaultNotes;
+import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.look.Fonts;
+import org.benchwright.ui.internal.look.Labels;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
@@ -249,7 +251,7 @@ final class FaultTable extends Composite {
 
                 @Override
                 public void getDescription(AccessibleEvent event) {
-                    event.result = words.getText();
+                    event.result = Labels.said(words);
                 }
             });
             return text;
@@ -262,20 +264,14 @@ final class FaultTable extends Composite {
                 pasted = Optional.of(new Pasted(this, text == code ? whole + " " + beside.getText() : code.getText() + " " + whole));
                 event.doit = false;
                 // The field is in the middle of a change: others can be filled behind it.
-                getDisplay().asyncExec(() -> {
-                    if (!isDisposed()) {
-                        spread();
-                    }
-                });
+                OnDisplay.later(FaultTable.this, FaultTable.this::spread);
             }
         }
 
         private void explain() {
-            String before = words.getText();
             Optional<FaultNotes.Row> first = notes.rows(line()).stream().findFirst();
             words.setFont(fonts.of((int) (WORDS * scale), first.filter(row -> !row.known()).isPresent()));
-            words.setText(first.map(FaultNotes.Row::words).orElse("").replace("&", "&&"));
-            if (!before.equals(words.getText())) {
+            if (Labels.say(words, first.map(FaultNotes.Row::words).orElse(""))) {
                 fit();
             }
         }

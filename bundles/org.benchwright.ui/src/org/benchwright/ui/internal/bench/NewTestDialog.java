@@ -15,7 +15,9 @@ import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.app.ProcedureFiles;
 import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.look.Buttons;
 import org.benchwright.ui.internal.look.FieldsDialog;
+import org.benchwright.ui.internal.look.Labels;
 import org.benchwright.ui.internal.look.Switched;
 import org.eclipse.jface.dialogs.IDialogConstants;
 import org.eclipse.jface.layout.GridDataFactory;
@@ -68,9 +70,7 @@ final class NewTestDialog extends FieldsDialog {
         label(fields, Message.NEW_PROCEDURE);
         procedure = new Combo(fields, SWT.READ_ONLY | SWT.DROP_DOWN);
         GridDataFactory.fillDefaults().grab(true, false).hint(420, SWT.DEFAULT).applyTo(procedure);
-        Button browse = new Button(fields, SWT.PUSH);
-        browse.setText(Message.NEW_BROWSE.text());
-        browse.addListener(SWT.Selection, event -> browse());
+        Buttons.push(fields, Message.NEW_BROWSE.text(), this::browse);
         serial = text(fields, Message.NEW_SERIAL);
         // A list is pasted as it comes; in one line its breaks would not be seen.
         serial.addListener(SWT.Verify, event -> event.text = event.text.replaceAll("\\R", " "));
@@ -195,7 +195,7 @@ final class NewTestDialog extends FieldsDialog {
             rehearsal.setSelection(settings.demo());
         }
         Switched.enable(rehearsal, draft.isEmpty());
-        why.setText(draft.map(row -> Message.NEW_DRAFT.text(row.procedure(), String.valueOf(row.number()), row.family(), row.words())).orElse("").replace("&", "&&"));
+        Labels.say(why, draft.map(row -> Message.NEW_DRAFT.text(row.procedure(), String.valueOf(row.number()), row.family(), row.words())).orElse(""));
     }
 
     @Override

@@ -2,6 +2,7 @@ package org.benchwright.ui.internal.bench;
 
 import java.util.List;
 
+import org.benchwright.ui.internal.look.Labels;
 import org.benchwright.ui.internal.look.Theme;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
@@ -74,7 +75,7 @@ public final class Notice {
     private void label(Shell notice, LocalResourceManager resources, FontDescriptor font, String words) {
         Label label = new Label(notice, SWT.WRAP);
         label.setFont(resources.create(font));
-        label.setText(words.replace("&", "&&"));
+        Labels.say(label, words);
         label.addListener(SWT.MouseDown, event -> close());
         GridDataFactory.fillDefaults().grab(true, false).hint(WIDTH - 2 * MARGIN, SWT.DEFAULT).applyTo(label);
     }

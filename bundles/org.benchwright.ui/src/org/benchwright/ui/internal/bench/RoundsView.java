@@ -1,13 +1,9 @@
 package org.benchwright.ui.internal.bench;
 
 import java.time.Instant;
-import java.time.LocalTime;
-import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -18,16 +14,16 @@ import org.benchwright.core.ScannedText;
 import org.benchwright.present.LookReminder;
 import org.benchwright.present.RoundStop;
 import org.benchwright.present.UnitRow;
+import org.benchwright.present.WallTime;
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.Failures;
-import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
+import org.benchwright.ui.internal.Views;
 import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.desk.DeskListener;
 import org.benchwright.ui.internal.desk.OpenTest;
 import org.benchwright.ui.internal.look.Labels;
-import org.eclipse.core.runtime.ILog;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.resource.FontDescriptor;
@@ -40,8 +36,6 @@ import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.TableColumn;
 import org.eclipse.swt.widgets.TableItem;
-import org.eclipse.ui.IWorkbenchPage;
-import org.eclipse.ui.PartInitException;
 import org.eclipse.ui.part.ViewPart;
 
 /**
@@ -50,8 +44,6 @@ import org.eclipse.ui.part.ViewPart;
  */
 public final class RoundsView extends ViewPart {
 
-    private static final DateTimeFormatter DAY_AND_TIME = DateTimeFormatter.ofPattern("d MMM HH:mm", Locale.ENGLISH);
-    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ENGLISH);
     /** Widths of the columns, in parts of the whole. */
     private static final int[] WIDTHS = {14, 22, 26, 38};
     private static final int WHOLE = 100;
@@ -136,7 +128,7 @@ public final class RoundsView extends ViewPart {
         boolean missed = LookReminder.of(desk.units(), Instant.now()).stream()
                 .anyMatch(look -> look.test().equals(stop.test()) && look.kind() == LookReminder.Kind.MISSED);
         Words words = missed ? Words.ROUNDS_MISSED : stop.overdue() ? Words.ROUNDS_NOW : Words.ROUNDS_LATER;
-        return words.text(DAY_AND_TIME.format(stop.due().atZone(ZoneId.systemDefault())));
+        return words.text(WallTime.here().near(stop.due()));
     }
 
     private Optional<RoundStop> selected() {
@@ -220,7 +212,7 @@ public final class RoundsView extends ViewPart {
         } else if (came.refused().isPresent()) {
             tell(stop.serial() + ": " + came.refused().get());
         } else {
-            looked.put(stop.test(), Words.ROUNDS_AS_EXPECTED.text(TIME.format(LocalTime.now())));
+            looked.put(stop.test(), Words.ROUNDS_AS_EXPECTED.text(WallTime.here().justNow(Instant.now())));
             scanned.remove(stop.serial());
             tell(Words.ROUNDS_LOOKED.text(stop.serial()));
             table.setSelection(Math.min(table.getSelectionIndex() + 1, table.getItemCount() - 1));
@@ -234,11 +226,7 @@ public final class RoundsView extends ViewPart {
         tell(Words.ROUNDS_CARD.text(stop.serial()));
         desk.select(stop.test());
         show();
-        try {
-            getSite().getPage().showView(Ids.CARD_VIEW, null, IWorkbenchPage.VIEW_ACTIVATE);
-        } catch (PartInitException e) {
-            ILog.of(RoundsView.class).log(e.getStatus());
-        }
+        Views.activate(getSite().getPage(), Ids.CARD_VIEW);
     }
 
     /** A unit was scanned while the round is in front: the round goes to it. False if no unit on soak has that serial number. */

@@ -59,7 +59,7 @@ final class SignInDialog extends FieldsDialog {
         setEnabled(false);
         // Asked for here: whoever closes the dialog meanwhile leaves none, and is signed in all the same.
         Shell shell = getShell();
-        Background.soon(Message.SIGN_OPENING, monitor -> {
+        Background.soon(Message.SIGN_OPENING.text(), monitor -> {
             Optional<String> refused = refusal(who, typed, chosen);
             OnDisplay.later(shell, () -> told(refused));
         });

@@ -3,24 +3,24 @@ package org.benchwright.ui.internal.bench;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 
 import org.benchwright.core.Durations;
 import org.benchwright.present.SharedBench;
 import org.benchwright.present.UnitRow;
+import org.benchwright.present.WallTime;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
+import org.benchwright.ui.internal.Views;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.desk.DeskListener;
 import org.benchwright.ui.internal.desk.WaitingStart;
 import org.benchwright.ui.Ids;
-import org.eclipse.core.runtime.ILog;
+import org.benchwright.ui.internal.look.Labels;
 import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.jface.resource.FontDescriptor;
 import org.eclipse.jface.resource.JFaceResources;
@@ -34,14 +34,10 @@ import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.TableColumn;
 import org.eclipse.swt.widgets.TableItem;
-import org.eclipse.ui.IWorkbenchPage;
-import org.eclipse.ui.PartInitException;
 import org.eclipse.ui.part.ViewPart;
 
 /** Units on the bench: every open test, whoever opened it, and those that wait to be begun; the selected one is on the step card. */
 public final class UnitsView extends ViewPart {
-
-    private static final DateTimeFormatter DAY_AND_TIME = DateTimeFormatter.ofPattern("d MMM HH:mm", Locale.ENGLISH);
 
     private static final int FEWEST_LINES = 4;
     private static final int INDENT = 6;
@@ -149,7 +145,7 @@ public final class UnitsView extends ViewPart {
     private void key(Event event) {
         Optional<WaitingStart> start = Stream.of(table.getSelection()).findFirst().flatMap(item -> waiting(item.getData()));
         if (event.keyCode == SWT.DEL && start.isPresent()
-                && MessageDialog.openQuestion(getSite().getShell(), Message.LEAVE_WAITING_TITLE.text(), Message.WAITING_TAKE_OFF.text(start.get().serial()))) {
+                && MessageDialog.openQuestion(getSite().getShell(), Message.LEAVE_WAITING_TITLE.text(), Labels.letters(Message.WAITING_TAKE_OFF.text(start.get().serial())))) {
             desk.takeOff(start.get().serial());
         }
     }
@@ -157,11 +153,7 @@ public final class UnitsView extends ViewPart {
     /** Whoever picks a unit wants its step card, whatever else lies over it. */
     private void select(String test) {
         desk.select(test);
-        try {
-            getSite().getPage().showView(Ids.CARD_VIEW, null, IWorkbenchPage.VIEW_VISIBLE);
-        } catch (PartInitException e) {
-            ILog.of(UnitsView.class).log(e.getStatus());
-        }
+        Views.uncover(getSite().getPage(), Ids.CARD_VIEW);
     }
 
     private void changed(DeskListener.Change change) {
@@ -219,7 +211,7 @@ public final class UnitsView extends ViewPart {
     private String forwarding() {
         Optional<SharedBench.State> state = desk.forwarding();
         return state.flatMap(SharedBench.State::since)
-                .map(since -> Message.UNITS_FORWARD.text(state.get().waiting(), DAY_AND_TIME.format(since.atZone(ZoneId.systemDefault()))))
+                .map(since -> Message.UNITS_FORWARD.text(state.get().waiting(), WallTime.here().near(since)))
                 .orElse("");
     }
 
@@ -280,7 +272,7 @@ public final class UnitsView extends ViewPart {
     private String when(UnitRow unit) {
         List<String> words = new ArrayList<>();
         unit.nextLook().ifPresent(at -> words.add((unit.overdue() ? Message.UNIT_OVERDUE : Message.UNIT_NEXT_LOOK)
-                .text(DAY_AND_TIME.format(at.atZone(ZoneId.systemDefault())))));
+                .text(WallTime.here().near(at))));
         if (desk.held(unit.test()).isEmpty()) {
             words.add(Message.UNIT_NOT_HERE.text());
         }

@@ -4,8 +4,11 @@ import java.util.function.Consumer;
 
 import org.benchwright.present.TimelineLine;
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.desk.DeskListener;
 import org.benchwright.ui.internal.desk.Shown;
+import org.eclipse.swt.widgets.Shell;
 
 /** The window's title: which unit is on the step card, and which of its entries is safely on record. */
 public final class WindowTitle {
@@ -14,13 +17,20 @@ public final class WindowTitle {
     }
 
     /**
-     * Keeps a title up to date.
+     * Keeps a title up to date as long as its window is open, behind the views that show the same: whoever reads in the title what is on record can
+     * type what is asked next.
      *
-     * @param title is told each title, on whichever thread changed it
+     * @param title is told each title, on the display's thread
      */
-    public static void keep(Desk desk, Consumer<String> title) {
-        desk.add((change, test) -> title.accept(of(Face.of(desk))));
-        title.accept(of(Face.of(desk)));
+    public static void keep(Desk desk, Shell window, Consumer<String> title) {
+        DeskListener listener = (change, test) -> {
+            String now = of(Face.of(desk));
+            // Some views listen longer than this, some shorter; each takes one turn of the display to show what has changed.
+            OnDisplay.later(window, () -> OnDisplay.later(window, () -> title.accept(now)));
+        };
+        desk.add(listener);
+        window.addDisposeListener(event -> desk.remove(listener));
+        listener.changed(DeskListener.Change.SELECTION, desk.selected());
     }
 
     private static String of(Face face) {

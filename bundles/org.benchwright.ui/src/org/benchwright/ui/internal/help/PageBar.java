@@ -3,6 +3,7 @@ package org.benchwright.ui.internal.help;
 import java.util.List;
 
 import org.benchwright.ui.internal.Message;
+import org.benchwright.ui.internal.look.Labels;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
@@ -65,7 +66,7 @@ final class PageBar {
 
     /** Says something above the page; nothing if it is empty. */
     void say(String words) {
-        found.setText(words);
+        Labels.say(found, words);
         GridDataFactory.fillDefaults().grab(true, false).span(2, 1).exclude(words.isEmpty()).applyTo(found);
         found.setVisible(!words.isEmpty());
         bar.getParent().layout(true, true);

@@ -8,6 +8,7 @@ import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.Background;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
+import org.benchwright.ui.internal.look.Labels;
 import org.eclipse.core.commands.AbstractHandler;
 import org.eclipse.core.commands.ExecutionEvent;
 import org.eclipse.e4.core.services.events.IEventBroker;
@@ -100,7 +101,7 @@ public final class PageView extends ViewPart {
             PageView view = (PageView) page.showView(Ids.PAGE_VIEW, null, IWorkbenchPage.VIEW_VISIBLE);
             view.go(view.trail.to(place));
         } catch (PartInitException failed) {
-            MessageDialog.openInformation(page.getWorkbenchWindow().getShell(), Message.AUTHOR_EXPLAIN.text(), String.valueOf(failed.getMessage()));
+            MessageDialog.openInformation(page.getWorkbenchWindow().getShell(), Message.AUTHOR_EXPLAIN.text(), Labels.letters(String.valueOf(failed.getMessage())));
         }
     }
 
@@ -114,7 +115,7 @@ public final class PageView extends ViewPart {
     }
 
     private void go(Trail next) {
-        next.now().ifPresent(place -> Background.soon(Message.AUTHOR_EXPLAIN, monitor -> {
+        next.now().ifPresent(place -> Background.soon(Message.AUTHOR_EXPLAIN.text(), monitor -> {
             Optional<ManualPage> page = ManualPage.read(place);
             OnDisplay.later(whole, () -> page.ifPresentOrElse(read -> arrive(next, read), () -> bar.say(Message.MANUAL_ELSEWHERE.text(place.page()))));
         }));

@@ -3,6 +3,7 @@ package org.benchwright.ui.internal.house;
 import java.io.IOException;
 import java.nio.file.Path;
 
+import org.benchwright.ui.internal.look.Labels;
 import org.eclipse.core.commands.AbstractHandler;
 import org.eclipse.core.commands.ExecutionEvent;
 import org.eclipse.core.commands.ExecutionException;
@@ -32,7 +33,8 @@ public final class CameraHandler extends AbstractHandler {
                 camera.watch(Path.of(chosen));
                 InstanceScope.INSTANCE.getNode(NODE).put(FOLDER, chosen);
             } catch (IOException e) {
-                MessageDialog.openWarning(window.getShell(), HouseMessage.CAMERA_TITLE.text(), HouseMessage.CAMERA_FAILED.text(String.valueOf(e.getMessage())));
+                MessageDialog.openWarning(window.getShell(), HouseMessage.CAMERA_TITLE.text(),
+                        Labels.letters(HouseMessage.CAMERA_FAILED.text(String.valueOf(e.getMessage()))));
             }
         }
         return null;

@@ -5,6 +5,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 
+import org.benchwright.ui.internal.look.Buttons;
+import org.benchwright.ui.internal.look.Labels;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Button;
@@ -28,10 +30,8 @@ final class FilesField {
         new Label(parent, SWT.NONE).setText(HouseMessage.RECEIVE_FILES.text());
         names = new Label(parent, SWT.NONE);
         GridDataFactory.fillDefaults().grab(true, false).align(SWT.FILL, SWT.CENTER).hint(200, SWT.DEFAULT).applyTo(names);
-        Button choose = new Button(parent, SWT.PUSH);
-        choose.setText(HouseMessage.RECEIVE_ADD_FILE.text());
+        Button choose = Buttons.push(parent, HouseMessage.RECEIVE_ADD_FILE.text(), this::choose);
         GridDataFactory.swtDefaults().align(SWT.END, SWT.CENTER).applyTo(choose);
-        choose.addListener(SWT.Selection, event -> choose());
         FilesDropped.on(area, this::add);
         show();
     }
@@ -63,7 +63,7 @@ final class FilesField {
 
     private void show() {
         String all = files.stream().map(file -> String.valueOf(file.getFileName())).collect(Collectors.joining(BETWEEN));
-        names.setText(files.isEmpty() ? HouseMessage.RECEIVE_DROP.text() : all.replace("&", "&&"));
-        names.setToolTipText(all);
+        Labels.say(names, files.isEmpty() ? HouseMessage.RECEIVE_DROP.text() : all);
+        names.setToolTipText(Labels.letters(all));
     }
 }

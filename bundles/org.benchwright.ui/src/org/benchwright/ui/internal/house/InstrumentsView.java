@@ -16,20 +16,21 @@ import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.InstrumentDesk;
 import org.benchwright.present.InstrumentRow;
 import org.benchwright.present.PeopleDesk;
+import org.benchwright.ui.internal.Background;
 import org.benchwright.ui.internal.Latest;
+import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.desk.Desk;
+import org.benchwright.ui.internal.look.Buttons;
 import org.benchwright.ui.internal.look.Columns;
+import org.benchwright.ui.internal.look.Labels;
 import org.benchwright.ui.internal.look.Switched;
 import org.benchwright.ui.internal.sign.SignDialog;
-import org.eclipse.core.runtime.ICoreRunnable;
-import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.resource.FontDescriptor;
 import org.eclipse.jface.resource.JFaceResources;
 import org.eclipse.jface.resource.LocalResourceManager;
-import org.eclipse.jface.viewers.ArrayContentProvider;
 import org.eclipse.jface.viewers.TableViewer;
 import org.eclipse.jface.window.Window;
 import org.eclipse.swt.SWT;
@@ -47,6 +48,7 @@ public final class InstrumentsView extends ViewPart {
     private Path ledger;
     private Settings settings;
     private Composite body;
+    private Columns<InstrumentRow> columns;
     private TableViewer table;
     private StyledText more;
     private Label count;
@@ -65,12 +67,10 @@ public final class InstrumentsView extends ViewPart {
         LocalResourceManager resources = new LocalResourceManager(JFaceResources.getResources(parent.getDisplay()), body);
         Font large = resources.create(FontDescriptor.createFrom(JFaceResources.getDialogFont()).increaseHeight(3));
         bar();
-        table = new TableViewer(body, SWT.SINGLE | SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.H_SCROLL | SWT.BORDER);
-        table.getTable().setHeaderVisible(true);
+        columns = Columns.in(body, SWT.BORDER, InstrumentRow.class);
+        table = columns.table();
         table.getTable().setFont(large);
-        table.setContentProvider(ArrayContentProvider.getInstance());
         GridDataFactory.fillDefaults().grab(true, true).applyTo(table.getControl());
-        Columns<InstrumentRow> columns = new Columns<>(table, InstrumentRow.class);
         columns.add(HouseMessage.ASSET.text(), 140, InstrumentRow::asset);
         columns.add(HouseMessage.INSTRUMENT.text(), 200, InstrumentRow::title);
         columns.add(HouseMessage.STANDS.text(), 290, row -> (row.usable() ? "" : "\u2717 ") + row.state());
@@ -94,24 +94,17 @@ public final class InstrumentsView extends ViewPart {
         Composite bar = new Composite(body, SWT.NONE);
         GridLayoutFactory.fillDefaults().numColumns(7).applyTo(bar);
         GridDataFactory.fillDefaults().grab(true, false).applyTo(bar);
-        button(bar, HouseMessage.ADD, this::add);
-        calibrated = button(bar, HouseMessage.CALIBRATED, () -> selected().ifPresent(this::calibrated));
-        moved = button(bar, HouseMessage.MOVED, () -> selected().ifPresent(this::moved));
-        retire = button(bar, HouseMessage.RETIRE, () -> selected().ifPresent(this::retire));
-        reinstate = button(bar, HouseMessage.REINSTATE, () -> selected().ifPresent(this::reinstate));
-        button(bar, HouseMessage.IMPORT, this::importList);
-        button(bar, HouseMessage.READ_AGAIN, this::readAgain);
-    }
-
-    private static Button button(Composite bar, HouseMessage text, Runnable pressed) {
-        Button button = new Button(bar, SWT.PUSH);
-        button.setText(text.text());
-        button.addListener(SWT.Selection, event -> pressed.run());
-        return button;
+        Buttons.push(bar, HouseMessage.ADD.text(), this::add);
+        calibrated = Buttons.push(bar, HouseMessage.CALIBRATED.text(), () -> selected().ifPresent(this::calibrated));
+        moved = Buttons.push(bar, HouseMessage.MOVED.text(), () -> selected().ifPresent(this::moved));
+        retire = Buttons.push(bar, HouseMessage.RETIRE.text(), () -> selected().ifPresent(this::retire));
+        reinstate = Buttons.push(bar, HouseMessage.REINSTATE.text(), () -> selected().ifPresent(this::reinstate));
+        Buttons.push(bar, HouseMessage.IMPORT.text(), this::importList);
+        Buttons.push(bar, HouseMessage.READ_AGAIN.text(), this::readAgain);
     }
 
     private Optional<InstrumentRow> selected() {
-        return table.getStructuredSelection().isEmpty() ? Optional.empty() : Optional.of((InstrumentRow) table.getStructuredSelection().getFirstElement());
+        return columns.selected();
     }
 
     private void picked() {
@@ -133,31 +126,25 @@ public final class InstrumentsView extends ViewPart {
 
     private void readAgain() {
         Latest.Reading now = reading.begin();
-        Job.createSystem(HouseMessage.JOB.text(), (ICoreRunnable) monitor -> {
+        Background.soon(HouseMessage.JOB.text(), monitor -> {
             try {
                 List<InstrumentRow> rows = Files.exists(ledger) ? instruments().instruments() : List.of();
                 onScreen(() -> now.show(() -> show(rows)));
             } catch (CannotStoreException e) {
-                onScreen(() -> count.setText(String.valueOf(e.getMessage()).replace("&", "&&")));
+                onScreen(() -> now.show(() -> Labels.say(count, String.valueOf(e.getMessage()))));
             }
-        }).schedule();
+        });
     }
 
     private void show(List<InstrumentRow> rows) {
         table.setInput(rows);
-        count.setText(rows.isEmpty() ? HouseMessage.INSTRUMENTS_NONE.text() : HouseMessage.INSTRUMENTS_COUNT.text(rows.size(),
+        Labels.say(count, rows.isEmpty() ? HouseMessage.INSTRUMENTS_NONE.text() : HouseMessage.INSTRUMENTS_COUNT.text(rows.size(),
                 rows.stream().filter(row -> !row.usable()).count()));
         picked();
     }
 
     private void onScreen(Runnable shown) {
-        if (!body.isDisposed()) {
-            body.getDisplay().asyncExec(() -> {
-                if (!body.isDisposed()) {
-                    shown.run();
-                }
-            });
-        }
+        OnDisplay.later(body, shown);
     }
 
     // ---- signing

@@ -16,12 +16,15 @@ import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.HouseFile;
 import org.benchwright.present.ReceivedRow;
 import org.benchwright.present.UnitStory;
+import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.Failures;
 import org.benchwright.ui.internal.bench.NewTestHandler;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.desk.DeskListener;
+import org.benchwright.ui.internal.look.Buttons;
 import org.benchwright.ui.internal.look.Columns;
+import org.benchwright.ui.internal.look.Labels;
 import org.benchwright.ui.internal.look.Switched;
 import org.benchwright.ui.internal.sign.SignDialog;
 import org.eclipse.jface.dialogs.InputDialog;
@@ -30,7 +33,6 @@ import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.resource.FontDescriptor;
 import org.eclipse.jface.resource.JFaceResources;
 import org.eclipse.jface.resource.LocalResourceManager;
-import org.eclipse.jface.viewers.ArrayContentProvider;
 import org.eclipse.jface.viewers.StructuredSelection;
 import org.eclipse.jface.viewers.TableViewer;
 import org.eclipse.jface.window.Window;
@@ -52,6 +54,7 @@ public final class ReceivedView extends ViewPart {
     private Composite body;
     private Text scan;
     private Button all;
+    private Columns<ReceivedRow> columns;
     private TableViewer table;
     private StyledText story;
     private Label count;
@@ -61,12 +64,12 @@ public final class ReceivedView extends ViewPart {
     private Button withdraw;
     private Button test;
     private Button tag;
-    private final Runnable entered = this::readAgain;
+    private final Runnable entered = () -> onScreen(this::readAgain);
     private final DeskListener tested = (change, id) -> onTheBench(change);
     private Optional<String> picked = Optional.empty();
     private List<HouseFile> files = List.of();
-    private volatile boolean reading;
-    private volatile boolean again;
+    private boolean reading;
+    private boolean again;
 
     @Override
     public void createPartControl(Composite parent) {
@@ -78,12 +81,10 @@ public final class ReceivedView extends ViewPart {
         LocalResourceManager resources = new LocalResourceManager(JFaceResources.getResources(parent.getDisplay()), body);
         Font large = resources.create(FontDescriptor.createFrom(JFaceResources.getDialogFont()).increaseHeight(3));
         bar(large);
-        table = new TableViewer(body, SWT.SINGLE | SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.H_SCROLL | SWT.BORDER);
-        table.getTable().setHeaderVisible(true);
+        columns = columns(body);
+        table = columns.table();
         table.getTable().setFont(large);
-        table.setContentProvider(ArrayContentProvider.getInstance());
         GridDataFactory.fillDefaults().grab(true, true).applyTo(table.getControl());
-        columns();
         FilesDropped.on(table.getTable(), this::dropped);
         count = new Label(body, SWT.NONE);
         GridDataFactory.fillDefaults().grab(true, false).applyTo(count);
@@ -123,27 +124,18 @@ public final class ReceivedView extends ViewPart {
             scan.setText("");
             Scanned.show(getSite().getWorkbenchWindow(), typed);
         });
-        button(bar, HouseMessage.RECEIVE, () -> receive("", List.of()));
-        test = button(bar, HouseMessage.TEST, () -> selected().ifPresent(row -> new NewTestHandler().open(getSite().getWorkbenchWindow(), row.unit())));
-        repaired = button(bar, HouseMessage.REPAIRED, () -> selected().ifPresent(this::repair));
-        correct = button(bar, HouseMessage.CORRECT, () -> selected().ifPresent(row -> correct(row, List.of())));
-        giveBack = button(bar, HouseMessage.GIVE_BACK, () -> selected().ifPresent(this::giveBack));
-        withdraw = button(bar, HouseMessage.WITHDRAW, () -> picked.ifPresent(this::withdraw));
-        tag = button(bar, HouseMessage.TAG, () -> selected().ifPresent(this::tag));
-        all = new Button(bar, SWT.CHECK);
-        all.setText(HouseMessage.ALL.text());
-        all.addListener(SWT.Selection, event -> readAgain());
+        Buttons.push(bar, HouseMessage.RECEIVE.text(), () -> receive("", List.of()));
+        test = Buttons.push(bar, HouseMessage.TEST.text(), () -> selected().ifPresent(row -> new NewTestHandler().open(getSite().getWorkbenchWindow(), row.unit())));
+        repaired = Buttons.push(bar, HouseMessage.REPAIRED.text(), () -> selected().ifPresent(this::repair));
+        correct = Buttons.push(bar, HouseMessage.CORRECT.text(), () -> selected().ifPresent(row -> correct(row, List.of())));
+        giveBack = Buttons.push(bar, HouseMessage.GIVE_BACK.text(), () -> selected().ifPresent(this::giveBack));
+        withdraw = Buttons.push(bar, HouseMessage.WITHDRAW.text(), () -> picked.ifPresent(this::withdraw));
+        tag = Buttons.push(bar, HouseMessage.TAG.text(), () -> selected().ifPresent(this::tag));
+        all = Buttons.check(bar, HouseMessage.ALL.text(), this::readAgain);
     }
 
-    private static Button button(Composite bar, HouseMessage text, Runnable pressed) {
-        Button button = new Button(bar, SWT.PUSH);
-        button.setText(text.text());
-        button.addListener(SWT.Selection, event -> pressed.run());
-        return button;
-    }
-
-    private void columns() {
-        Columns<ReceivedRow> columns = new Columns<>(table, ReceivedRow.class);
+    private static Columns<ReceivedRow> columns(Composite body) {
+        Columns<ReceivedRow> columns = Columns.in(body, SWT.BORDER, ReceivedRow.class);
         columns.add(HouseMessage.UNIT.text(), 185, Shown::unit);
         columns.add(HouseMessage.STANDS.text(), 230, Shown::state);
         columns.add(HouseMessage.SINCE.text(), 130, Shown::since);
@@ -151,10 +143,11 @@ public final class ReceivedView extends ViewPart {
         columns.add(HouseMessage.OWNER.text(), 150, ReceivedRow::owner);
         columns.add(HouseMessage.RECEIPT.text(), 80, ReceivedRow::receipt);
         columns.addWide(HouseMessage.NOTES.text(), 200, row -> String.join("; ", row.notes()));
+        return columns;
     }
 
     private Optional<ReceivedRow> selected() {
-        return table.getStructuredSelection().isEmpty() ? Optional.empty() : Optional.of((ReceivedRow) table.getStructuredSelection().getFirstElement());
+        return columns.selected();
     }
 
     private void enable() {
@@ -168,31 +161,29 @@ public final class ReceivedView extends ViewPart {
 
     // ---- reading
 
-    /** Reads the units again, once more behind a reading that is under way. */
     /** Which unit somebody looks at is no news of where units stand. */
     private void onTheBench(DeskListener.Change change) {
         if (change != DeskListener.Change.SELECTION) {
-            readAgain();
+            onScreen(this::readAgain);
         }
     }
 
+    /** Reads the units again, once more behind a reading that is under way. */
     private void readAgain() {
         if (reading) {
             again = true;
             return;
         }
         reading = true;
-        onScreen(() -> {
-            boolean left = all.getSelection();
-            house.ask(receiving -> desk.ledger().toFile().exists() ? receiving.received(left) : List.<ReceivedRow>of())
-                    .whenComplete((rows, failure) -> onScreen(() -> read(Optional.ofNullable(rows), Optional.ofNullable(failure))));
-        });
+        boolean left = all.getSelection();
+        house.ask(receiving -> Files.exists(desk.ledger()) ? receiving.received(left) : List.<ReceivedRow>of())
+                .whenComplete((rows, failure) -> onScreen(() -> read(Optional.ofNullable(rows), Optional.ofNullable(failure))));
     }
 
     private void read(Optional<List<ReceivedRow>> rows, Optional<Throwable> failure) {
         reading = false;
         rows.ifPresent(this::show);
-        failure.ifPresent(why -> count.setText(Failures.words(why).replace("&", "&&")));
+        failure.ifPresent(why -> Labels.say(count, Failures.words(why)));
         if (again) {
             again = false;
             readAgain();
@@ -202,7 +193,7 @@ public final class ReceivedView extends ViewPart {
     private void show(List<ReceivedRow> rows) {
         Optional<String> before = picked;
         table.setInput(rows);
-        count.setText(rows.isEmpty() ? HouseMessage.NONE.text() : HouseMessage.COUNT.text(rows.size()));
+        Labels.say(count, rows.isEmpty() ? HouseMessage.NONE.text() : HouseMessage.COUNT.text(rows.size()));
         Optional<ReceivedRow> same = before.flatMap(unit -> rows.stream().filter(row -> row.unit().equals(unit)).reduce((first, last) -> last));
         same.ifPresent(row -> table.setSelection(new StructuredSelection(row), true));
         enable();
@@ -232,13 +223,7 @@ public final class ReceivedView extends ViewPart {
     }
 
     private void onScreen(Runnable shown) {
-        if (!body.isDisposed()) {
-            body.getDisplay().asyncExec(() -> {
-                if (!body.isDisposed()) {
-                    shown.run();
-                }
-            });
-        }
+        OnDisplay.later(body, shown);
     }
 
     // ---- entering
@@ -294,7 +279,7 @@ public final class ReceivedView extends ViewPart {
                     if (failure != null) {
                         Failures.tell(body.getShell(), failure);
                     } else {
-                        count.setText(HouseMessage.TAG_WRITTEN.text(asked.file().toString()).replace("&", "&&"));
+                        Labels.say(count, HouseMessage.TAG_WRITTEN.text(asked.file().toString()));
                         asked.show();
                     }
                 }));
@@ -309,7 +294,7 @@ public final class ReceivedView extends ViewPart {
     }
 
     private void giveBack(ReceivedRow row) {
-        InputDialog why = new InputDialog(body.getShell(), HouseMessage.GIVE_BACK_TITLE.text(), HouseMessage.GIVE_BACK_WHY.text(row.unit(), row.receipt()),
+        InputDialog why = new InputDialog(body.getShell(), HouseMessage.GIVE_BACK_TITLE.text(), Labels.letters(HouseMessage.GIVE_BACK_WHY.text(row.unit(), row.receipt())),
                 "", typed -> typed.isBlank() ? "" : null);
         if (why.open() == Window.OK) {
             Consumer<Throwable> told = failure -> onScreen(() -> Failures.tell(body.getShell(), failure));

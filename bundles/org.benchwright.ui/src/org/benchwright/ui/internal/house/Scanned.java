@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.benchwright.core.ScannedText;
 import org.benchwright.present.UnitStory;
 import org.benchwright.ui.Ids;
+import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.Failures;
 import org.benchwright.ui.internal.bench.RoundsView;
@@ -29,10 +30,7 @@ public final class Scanned {
             return;
         }
         Shell shell = window.getShell();
-        window.getService(House.class).ask(receiving -> receiving.look(scanned)).whenComplete((found, failure) -> shell.getDisplay().asyncExec(() -> {
-            if (shell.isDisposed()) {
-                return;
-            }
+        window.getService(House.class).ask(receiving -> receiving.look(scanned)).whenComplete((found, failure) -> OnDisplay.later(shell, () -> {
             if (failure != null) {
                 Failures.tell(shell, failure);
             } else {

@@ -1,19 +1,15 @@
 package org.benchwright.ui.internal.house;
 
-import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.EnumSet;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 
 import org.benchwright.engine.receipt.Standing;
 import org.benchwright.present.ReceivedRow;
+import org.benchwright.present.WallTime;
 
 /** How a unit is shown in a list. */
 final class Shown {
-
-    private static final DateTimeFormatter DAY_AND_TIME = DateTimeFormatter.ofPattern("d MMM HH:mm", Locale.ENGLISH);
 
     private static final Set<Standing> MENDABLE = EnumSet.of(Standing.REJECTED, Standing.UNDECIDED, Standing.NOT_VALID, Standing.REPAIRED);
     private static final Set<Standing> TESTABLE = EnumSet.of(Standing.WAITING, Standing.NOT_VALID, Standing.REPAIRED);
@@ -27,7 +23,7 @@ final class Shown {
     }
 
     static String since(ReceivedRow row) {
-        return DAY_AND_TIME.format(row.since().atZone(ZoneId.systemDefault()));
+        return WallTime.here().near(row.since());
     }
 
     /** A mark before the words, so that no colour is needed to tell them apart at a distance. */

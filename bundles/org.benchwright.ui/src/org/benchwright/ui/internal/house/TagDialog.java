@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 
 import org.benchwright.present.ReceivedRow;
+import org.benchwright.ui.internal.look.Buttons;
 import org.benchwright.ui.internal.look.FieldsDialog;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.swt.SWT;
@@ -40,9 +41,7 @@ final class TagDialog extends FieldsDialog {
     protected void addFields(Composite fields, Composite area) {
         contactField = field(fields, HouseMessage.TAG_CONTACT, offered, 2);
         fileField = field(fields, HouseMessage.TAG_FILE, Path.of(System.getProperty("user.home"), "tag-" + row.receipt() + ".pdf").toString(), 1);
-        Button other = new Button(fields, SWT.PUSH);
-        other.setText(HouseMessage.TAG_BROWSE.text());
-        other.addListener(SWT.Selection, event -> browse());
+        Buttons.push(fields, HouseMessage.TAG_BROWSE.text(), this::browse);
         new Label(fields, SWT.NONE);
         showBox = new Button(fields, SWT.CHECK);
         showBox.setText(HouseMessage.TAG_SHOW.text());

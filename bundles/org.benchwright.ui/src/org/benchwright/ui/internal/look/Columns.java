@@ -1,12 +1,15 @@
 package org.benchwright.ui.internal.look;
 
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
 
+import org.eclipse.jface.viewers.ArrayContentProvider;
 import org.eclipse.jface.viewers.ColumnLabelProvider;
 import org.eclipse.jface.viewers.TableViewer;
 import org.eclipse.jface.viewers.TableViewerColumn;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.TableColumn;
 
@@ -17,6 +20,23 @@ import org.eclipse.swt.widgets.TableColumn;
  * @param type  what a row is
  */
 public record Columns<T>(TableViewer table, Class<T> type) {
+
+    /**
+     * A table in which one row at a time is selected, with a heading over each column; it is given its rows as a list.
+     *
+     * @param frame {@link SWT#BORDER}, or {@link SWT#NONE} where its surroundings are frame enough
+     */
+    public static <T> Columns<T> in(Composite parent, int frame, Class<T> type) {
+        TableViewer table = new TableViewer(parent, SWT.SINGLE | SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.H_SCROLL | frame);
+        table.getTable().setHeaderVisible(true);
+        table.setContentProvider(ArrayContentProvider.getInstance());
+        return new Columns<>(table, type);
+    }
+
+    /** The row that is selected. */
+    public Optional<T> selected() {
+        return Optional.ofNullable(table.getStructuredSelection().getFirstElement()).map(type::cast);
+    }
 
     /** Adds a column of words. */
     public TableColumn add(String title, int width, Function<T, String> words) {

@@ -2,7 +2,7 @@ package org.benchwright.ui.internal.look;
 
 import org.eclipse.swt.widgets.Label;
 
-/** What a label says, letter by letter: nothing in it is a key to press. */
+/** What a label, a box or a hint says, letter by letter: nothing in it is a key to press. */
 public final class Labels {
 
     private Labels() {
@@ -14,11 +14,21 @@ public final class Labels {
      * @return true if it said something else
      */
     public static boolean say(Label label, String words) {
-        String told = words.replace("&", "&&");
+        String told = letters(words);
         boolean other = !told.equals(label.getText());
         if (other) {
             label.setText(told);
         }
         return other;
+    }
+
+    /** What a label says, as it is read. */
+    public static String said(Label label) {
+        return label.getText().replace("&&", "&");
+    }
+
+    /** Words as a label, a box or a hint has to be given them, to show each letter of them. */
+    public static String letters(String words) {
+        return words.replace("&", "&&");
     }
 }

@@ -234,7 +234,7 @@ public final class SignDialog extends FieldsDialog {
         setEnabled(false);
         // Asked for here: whoever closes the dialog meanwhile leaves none, and what is signed is signed all the same.
         Shell shell = getShell();
-        Background.soon(Message.SIGN_SIGNING, monitor -> {
+        Background.soon(Message.SIGN_SIGNING.text(), monitor -> {
             Optional<String> refused = refusal(given, who);
             OnDisplay.later(shell, () -> told(refused));
         });
