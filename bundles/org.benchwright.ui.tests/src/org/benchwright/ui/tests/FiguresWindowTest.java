@@ -1,18 +1,29 @@
 package org.benchwright.ui.tests;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.Optional;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Consumer;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 import org.benchwright.core.Plot;
+import org.benchwright.present.FigureFilter;
+import org.benchwright.present.Figures;
 import org.benchwright.ui.Ids;
+import org.benchwright.ui.internal.audit.FiguresJob;
 import org.benchwright.ui.internal.audit.FiguresView;
 import org.benchwright.ui.internal.audit.PlotCanvas;
 import org.benchwright.ui.internal.desk.OpenTest;
+import org.benchwright.ui.internal.desk.StillWindow;
+import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.graphics.ImageData;
@@ -45,6 +56,45 @@ class FiguresWindowTest {
         assertTrue(titles().getItem(0).equals("First-pass yield"), titles().getItem(0));
         assertTrue(Screen.story("First-pass yield").contains("rehearsals."), Screen.story("First-pass yield"));
         assertTrue(Screen.one(Button.class, button -> button.getText().startsWith("Write the numbers")).isEnabled());
+    }
+
+    /** Of what it was to find there is only a part. */
+    @Test
+    void ofAReadingThatWasGivenUpNothingIsTold() throws Exception {
+        OpenTest test = Technician.open(Technician.C16, "C16-300010", true);
+        Technician.finish(test, Answers.of("rejected-at-power-up"));
+        FigureFilter all = new FigureFilter(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), ZoneId.systemDefault(),
+                LocalDate.now(ZoneId.systemDefault()));
+        assertEquals(java.util.List.of("begun", "read"), told(all, job -> { }), "one that goes on to its end");
+        assertEquals(java.util.List.of("begun"), told(all, Job::cancel));
+    }
+
+    /** What is told by a job that somebody does something with as soon as it has begun. */
+    private static java.util.List<String> told(FigureFilter filter, Consumer<Job> meanwhile) throws InterruptedException {
+        java.util.List<String> told = new CopyOnWriteArrayList<>();
+        AtomicReference<Job> job = new AtomicReference<>();
+        job.set(new FiguresJob(Technician.desk().ledger(), PlatformUI.getWorkbench().getService(StillWindow.class), filter, new FiguresJob.Watcher() {
+            @Override
+            public void derived(long tests) {
+                if (tests == 0) {
+                    told.add("begun");
+                    meanwhile.accept(job.get());
+                }
+            }
+
+            @Override
+            public void read(Figures figures) {
+                told.add("read");
+            }
+
+            @Override
+            public void failed(String words) {
+                told.add(words);
+            }
+        }));
+        job.get().schedule();
+        job.get().join();
+        return told;
     }
 
     @Test
