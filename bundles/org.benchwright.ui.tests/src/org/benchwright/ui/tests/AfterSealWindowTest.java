@@ -175,12 +175,7 @@ class AfterSealWindowTest {
         Screen.page().showView(Ids.RECEIVED_VIEW);
         Table list = Screen.one(Table.class, table -> table.getColumnCount() == 7);
         Screen.waitFor("its row", () -> Auditor.rows(list, "F-310012").size() == 1 || Auditor.rows(list, "F-310012 (kept as typed)").size() == 1);
-        Stream.of(list.getItems()).filter(item -> item.getText(0).startsWith("F-310012")).findFirst().ifPresent(item -> {
-            list.setSelection(item);
-            Event event = new Event();
-            event.item = item;
-            list.notifyListeners(SWT.Selection, event);
-        });
+        Stream.of(list.getItems()).filter(item -> item.getText(0).startsWith("F-310012")).findFirst().ifPresent(item -> Screen.select(list, list.indexOf(item)));
         Screen.waitFor("the button", () -> Auditor.enabled("Withdraw file"));
         Auditor.sign("Withdraw file ...", "Withdraw a file", shell -> {
             Auditor.choose(shell, "counter.jpg");

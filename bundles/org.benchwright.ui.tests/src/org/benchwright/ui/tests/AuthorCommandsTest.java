@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -21,35 +20,18 @@ import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Menu;
 import org.eclipse.swt.widgets.Text;
 import org.eclipse.swt.widgets.ToolBar;
-import org.eclipse.ui.IEditorPart;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.extension.ExtendWith;
-import org.junit.jupiter.api.io.TempDir;
 
 /** What the keys of the editor do at the caret: mend, explain, rename, where used. */
-@ExtendWith(QuietLog.class)
-class AuthorCommandsTest {
+class AuthorCommandsTest extends AtTheEditor {
 
     private static final String SOUND = "expect pwr steady within 2 s of on";
     private static final String BROKEN = "expect pwm steady within 2 s of on";
 
-    @TempDir
-    Path temporary;
-    private Path folder;
-    private IEditorPart editor;
-
     @BeforeEach
-    void openTheProcedure() throws Exception {
-        folder = Engineer.copyOfTheDemo(temporary);
-        editor = Engineer.open(folder.resolve(Technician.C16));
+    void waitForACleanFolder() {
         Screen.waitFor("a clean folder", () -> Engineer.remarksSay().contains("no remarks"));
-    }
-
-    @AfterEach
-    void closeIt() {
-        Engineer.closeAll();
     }
 
     @Test

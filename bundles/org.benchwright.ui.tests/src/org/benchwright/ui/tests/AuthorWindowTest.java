@@ -26,34 +26,13 @@ import org.eclipse.swt.graphics.Color;
 import org.eclipse.ui.IEditorPart;
 import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.texteditor.ITextEditor;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.extension.ExtendWith;
-import org.junit.jupiter.api.io.TempDir;
 
 /** A procedure written in the window's editor: remarks as one types, proposals, hovers, ways to declarations, colours. */
-@ExtendWith(QuietLog.class)
-class AuthorWindowTest {
+class AuthorWindowTest extends AtTheEditor {
 
     private static final String SOUND = "expect pwr steady within 2 s of on";
     private static final String BROKEN = "expect pwm steady within 2 s of on";
-
-    @TempDir
-    Path temporary;
-    private Path folder;
-    private IEditorPart editor;
-
-    @BeforeEach
-    void openTheProcedure() throws Exception {
-        folder = Engineer.copyOfTheDemo(temporary);
-        editor = Engineer.open(folder.resolve(Technician.C16));
-    }
-
-    @AfterEach
-    void closeIt() {
-        Engineer.closeAll();
-    }
 
     private void waitForRemark(RemarkCode code) {
         Screen.waitFor("the mark in the text", () -> Engineer.marks(editor).stream().anyMatch(m -> m.remark().code() == code));

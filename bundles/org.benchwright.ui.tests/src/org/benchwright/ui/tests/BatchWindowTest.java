@@ -85,10 +85,7 @@ class BatchWindowTest {
     private static void select(String serial) {
         for (int i = 0; i < units().getItemCount(); i++) {
             if (units().getItem(i).getText().startsWith(serial)) {
-                units().setSelection(i);
-                Event event = new Event();
-                event.item = units().getItem(i);
-                units().notifyListeners(SWT.Selection, event);
+                Screen.select(units(), i);
                 return;
             }
         }

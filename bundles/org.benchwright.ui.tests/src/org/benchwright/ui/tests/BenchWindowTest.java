@@ -13,7 +13,6 @@ import org.benchwright.ui.internal.desk.OpenTest;
 import org.benchwright.ui.internal.desk.Shown;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
-import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.Text;
 import org.eclipse.ui.handlers.IHandlerService;
@@ -148,9 +147,7 @@ class BenchWindowTest {
         OpenTest first = Technician.open(Technician.C16, "C16-100010", true);
         OpenTest second = Technician.open(Technician.C16, "C16-100011", true);
         Screen.waitFor("both in the list", () -> units().getItemCount() >= 2 && row("C16-100010") >= 0 && row("C16-100011") >= 0);
-        Event event = new Event();
-        event.item = units().getItem(row("C16-100010"));
-        units().notifyListeners(SWT.Selection, event);
+        Screen.select(units(), row("C16-100010"));
         Screen.settle();
         assertEquals(first.id(), Technician.desk().selected());
         long untouched = second.shown().version();

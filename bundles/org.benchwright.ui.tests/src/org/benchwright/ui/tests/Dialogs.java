@@ -87,11 +87,7 @@ final class Dialogs {
 
     /** Selects a row of the dialog's list. */
     static void select(Shell dialog, int row) {
-        Table list = Screen.all(dialog, Table.class).get(0);
-        list.setSelection(row);
-        Event event = new Event();
-        event.item = list.getItem(row);
-        list.notifyListeners(SWT.Selection, event);
+        Screen.select(Screen.all(dialog, Table.class).get(0), row);
     }
 
     /** Presses OK; fails if the dialog stays. */

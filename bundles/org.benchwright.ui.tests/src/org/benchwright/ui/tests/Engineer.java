@@ -130,10 +130,7 @@ final class Engineer {
 
     /** Selects a row of Remarks. */
     static void selectRemark(int row) {
-        remarks().setSelection(row);
-        Event event = new Event();
-        event.item = remarks().getItem(row);
-        remarks().notifyListeners(SWT.Selection, event);
+        Screen.select(remarks(), row);
         Screen.settle();
     }
 
@@ -166,35 +163,27 @@ final class Engineer {
     /** What the list of proposals shows. */
     static List<String> proposals() {
         List<String> texts = new ArrayList<>();
-        for (Shell shell : Display.getCurrent().getShells()) {
-            if (shell != Screen.window().getShell() && shell.isVisible()) {
-                Screen.all(shell, Table.class).forEach(table -> Stream.of(table.getItems()).map(TableItem::getText).forEach(texts::add));
-            }
-        }
+        popups().flatMap(shell -> Screen.all(shell, Table.class).stream()).forEach(table -> Stream.of(table.getItems()).map(TableItem::getText).forEach(texts::add));
         return texts;
     }
 
     /** Selects a proposal, and waits until what it would write is shown beside the list. */
     static void selectProposal(int row) {
-        Table list = Stream.of(Display.getCurrent().getShells()).filter(shell -> shell != Screen.window().getShell() && shell.isVisible())
-                .flatMap(shell -> Screen.all(shell, Table.class).stream()).findFirst().orElseThrow();
-        list.setSelection(row);
-        Event event = new Event();
-        event.item = list.getItem(row);
-        list.notifyListeners(SWT.Selection, event);
-        long end = System.currentTimeMillis() + 1000;
-        Screen.waitFor("the text beside the list", () -> System.currentTimeMillis() > end);
+        Table list = popups().flatMap(shell -> Screen.all(shell, Table.class).stream()).findFirst().orElseThrow();
+        Screen.select(list, row);
+        Screen.waitFor("the text beside the list", () -> popups().anyMatch(shell -> shell != list.getShell()));
     }
 
     /** Closes the list of proposals, as another window in front would. */
     static void closeProposals() {
         // Closing the list closes what says more about it.
-        for (Shell shell : Display.getCurrent().getShells()) {
-            if (!shell.isDisposed() && shell != Screen.window().getShell() && shell.isVisible()) {
-                shell.close();
-            }
-        }
+        popups().forEach(Shell::close);
         Screen.settle();
+    }
+
+    /** What stands in shells of its own over the window. */
+    private static Stream<Shell> popups() {
+        return Stream.of(Display.getCurrent().getShells()).filter(shell -> !shell.isDisposed() && shell != Screen.window().getShell() && shell.isVisible());
     }
 
     /** Closes all editors without saving. */

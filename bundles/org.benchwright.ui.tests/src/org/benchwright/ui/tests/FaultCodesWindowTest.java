@@ -62,12 +62,9 @@ class FaultCodesWindowTest {
         Table table = codes();
         int row = IntStream.range(0, table.getItemCount()).filter(i -> table.getItem(i).getText(0).equals(code) && table.getItem(i).getText(1).equals("Siskin")).findFirst()
                 .orElseThrow();
-        table.setSelection(row);
         // F3 is a key of the editor, too: it is the view's while that is used.
         Screen.page().activate(Screen.page().findView(Ids.FAULT_CODES_VIEW));
-        Event event = new Event();
-        event.item = table.getItem(row);
-        table.notifyListeners(SWT.Selection, event);
+        Screen.select(table, row);
         Screen.settle();
     }
 

@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
@@ -16,32 +15,18 @@ import org.eclipse.jface.text.source.Annotation;
 import org.eclipse.jface.text.source.projection.ProjectionAnnotation;
 import org.eclipse.jface.text.source.projection.ProjectionAnnotationModel;
 import org.eclipse.jface.text.source.projection.ProjectionViewer;
-import org.eclipse.ui.IEditorPart;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.extension.ExtendWith;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Folding in the window's editor: by the grammar, and what is folded stays so while one types elsewhere. */
-@ExtendWith(QuietLog.class)
-class FoldingWindowTest {
+class FoldingWindowTest extends AtTheEditor {
 
-    @TempDir
-    Path temporary;
     private ProjectionViewer viewer;
-    private IEditorPart editor;
 
     @BeforeEach
-    void openTheProcedure() throws Exception {
-        editor = Engineer.open(Engineer.copyOfTheDemo(temporary).resolve(Technician.C16));
+    void waitForFolds() {
         viewer = (ProjectionViewer) Engineer.viewer(editor);
         Screen.waitFor("folds", () -> fold("step lamps").isPresent());
-    }
-
-    @AfterEach
-    void closeIt() {
-        Engineer.closeAll();
     }
 
     private IDocument document() {

@@ -39,16 +39,6 @@ import org.junit.jupiter.api.io.TempDir;
 @ExtendWith(QuietLog.class)
 class HouseWindowTest {
 
-    private static final String FINCH = """
-            family finch "Finch" { lamp pwr green "Power" }
-            procedure finch_look "Finch at a glance" revision 1 {
-                applies to finch
-                stage work "Work" { step look "Look." { confirm "It is whole." or conclude rejected "It is broken." } }
-                make safe "Make safe" { step off "Off." { isolates supply } }
-                conclude accepted
-            }
-            """;
-
     @AfterEach
     void closeWhatWasLeftOpen() {
         dialogs().forEach(Shell::close);
@@ -324,7 +314,7 @@ class HouseWindowTest {
 
     @Test
     void aPictureDroppedOnTheStepThatAsksForOneIsOfferedAndOneThatAsksForNoneSaysSo(@TempDir Path folder) throws Exception {
-        Path file = Files.writeString(folder.resolve("finch.procedure"), FINCH.replace("{ confirm", "{ attach photo \"Front\" confirm"));
+        Path file = Files.writeString(folder.resolve("finch.procedure"), ReturnWindowTest.FINCH.replace("{ confirm", "{ attach photo \"Front\" confirm"));
         Path photo = Files.write(folder.resolve("front.jpg"), SamplePhoto.of("a photo"));
         OpenTest test = Technician.open(file.toString(), "F-410022", true);
         Shown asked = Technician.seen(test);
@@ -353,7 +343,7 @@ class HouseWindowTest {
 
     @Test
     void aRepairIsWrittenDownAndTheRetestTellsIt(@TempDir Path folder) throws Exception {
-        Path file = Files.writeString(folder.resolve("finch.procedure"), FINCH);
+        Path file = Files.writeString(folder.resolve("finch.procedure"), ReturnWindowTest.FINCH);
         Path photo = Files.write(folder.resolve("board.jpg"), SamplePhoto.of("a photo"));
         show();
         inDialog("Receive ...", dialog -> {
@@ -394,7 +384,7 @@ class HouseWindowTest {
 
     @Test
     void aUnitWhoseAcceptanceWasMadeVoidIsNotCalledAcceptedAnyMore(@TempDir Path folder) throws Exception {
-        Path file = Files.writeString(folder.resolve("finch.procedure"), FINCH);
+        Path file = Files.writeString(folder.resolve("finch.procedure"), ReturnWindowTest.FINCH);
         show();
         inDialog("Receive ...", dialog -> {
             receive(dialog, "F-410023");
@@ -424,10 +414,7 @@ class HouseWindowTest {
         Table table = received();
         for (int i = 0; i < table.getItemCount(); i++) {
             if (table.getItem(i).getText(0).startsWith(unit)) {
-                table.setSelection(i);
-                Event event = new Event();
-                event.item = table.getItem(i);
-                table.notifyListeners(SWT.Selection, event);
+                Screen.select(table, i);
             }
         }
         Screen.settle();

@@ -82,10 +82,7 @@ class InstrumentsWindowTest {
         Table table = instruments();
         for (int i = 0; i < table.getItemCount(); i++) {
             if (table.getItem(i).getText(0).equals(asset)) {
-                table.setSelection(i);
-                Event event = new Event();
-                event.item = table.getItem(i);
-                table.notifyListeners(SWT.Selection, event);
+                Screen.select(table, i);
             }
         }
         Screen.settle();

@@ -25,7 +25,6 @@ import org.benchwright.workshop.tests.MovedTime;
 import org.benchwright.workshop.tests.SamplePlan;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Display;
-import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Listener;
 import org.eclipse.swt.widgets.Table;
 import org.junit.jupiter.api.Test;

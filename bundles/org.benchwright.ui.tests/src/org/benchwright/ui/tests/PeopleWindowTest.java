@@ -119,10 +119,7 @@ class PeopleWindowTest {
     private static void select(String id) {
         Table table = Screen.all(Table.class).filter(each -> each.getColumn(0).getText().equals("Id")).findFirst().orElseThrow();
         int row = IntStream.range(0, table.getItemCount()).filter(i -> table.getItem(i).getText(0).equals(id)).findFirst().orElseThrow();
-        table.setSelection(row);
-        Event event = new Event();
-        event.item = table.getItem(row);
-        table.notifyListeners(SWT.Selection, event);
+        Screen.select(table, row);
         Screen.settle();
     }
 

@@ -21,32 +21,16 @@ import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.ui.IEditorPart;
 import org.eclipse.ui.IWorkbenchPage;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.extension.ExtendWith;
-import org.junit.jupiter.api.io.TempDir;
 
 /** As printed: follows the text as it is written, its families and the caret; leads back to the text; keeps what it showed while there are errors. */
-@ExtendWith(QuietLog.class)
-class PrintedWindowTest {
-
-    @TempDir
-    Path temporary;
-    private Path folder;
-    private IEditorPart editor;
+class PrintedWindowTest extends AtTheEditor {
 
     @BeforeEach
-    void openTheProcedure() throws Exception {
-        folder = Engineer.copyOfTheDemo(temporary);
-        editor = Engineer.open(folder.resolve(Technician.C16));
+    void showAsPrinted() throws Exception {
         Screen.page().showView(Ids.PRINTED_VIEW, null, IWorkbenchPage.VIEW_VISIBLE);
         Screen.waitFor("the sheet", () -> Screen.all(StyledText.class).anyMatch(Engineer::isSheet));
-    }
-
-    @AfterEach
-    void closeIt() {
-        Engineer.closeAll();
     }
 
     private static void waitForWords(String words) {

@@ -32,7 +32,8 @@ import org.junit.jupiter.api.io.TempDir;
 @ExtendWith(QuietLog.class)
 class ReturnWindowTest {
 
-    private static final String PROCEDURE = """
+    /** A unit that is looked at once. */
+    static final String FINCH = """
             family finch "Finch" { lamp pwr green "Power" }
             procedure finch_look "Finch at a glance" revision 1 {
                 applies to finch
@@ -44,7 +45,7 @@ class ReturnWindowTest {
 
     /** A unit that was accepted by a procedure of its own: a real test, with a verdict. */
     static OpenTest accepted(Path folder, String serial) throws Exception {
-        Path file = Files.writeString(folder.resolve("finch.procedure"), PROCEDURE);
+        Path file = Files.writeString(folder.resolve("finch.procedure"), FINCH);
         OpenTest test = Technician.open(file.toString(), serial, false);
         while (test.shown().ending().isEmpty()) {
             Shown asked = Technician.seen(test);

@@ -21,6 +21,7 @@ import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.Text;
 import org.eclipse.ui.IViewPart;
 import org.eclipse.ui.IWorkbenchPage;
@@ -116,6 +117,14 @@ final class Screen {
     /** The text to be read that begins so; empty if there is none. */
     static String story(String beginning) {
         return all(StyledText.class).map(StyledText::getText).filter(text -> text.startsWith(beginning)).findFirst().orElse("");
+    }
+
+    /** Selects a row of a table, as a click would. */
+    static void select(Table table, int row) {
+        table.setSelection(row);
+        Event event = new Event();
+        event.item = table.getItem(row);
+        table.notifyListeners(SWT.Selection, event);
     }
 
     /** Selects a row of the records. */

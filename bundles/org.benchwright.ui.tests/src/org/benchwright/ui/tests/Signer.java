@@ -15,7 +15,6 @@ import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Table;
-import org.eclipse.swt.widgets.TableItem;
 import org.eclipse.swt.widgets.Text;
 
 /** Somebody who signs revisions in the window. */
@@ -49,11 +48,7 @@ final class Signer {
     static void select(String beginning) {
         int row = IntStream.range(0, rows().size()).filter(i -> rows().get(i).startsWith(beginning)).findFirst()
                 .orElseThrow(() -> new AssertionError(beginning + " is not in " + rows()));
-        TableItem item = list().getItem(row);
-        list().setSelection(item);
-        Event event = new Event();
-        event.item = item;
-        list().notifyListeners(SWT.Selection, event);
+        Screen.select(list(), row);
         Screen.settle();
     }
 
