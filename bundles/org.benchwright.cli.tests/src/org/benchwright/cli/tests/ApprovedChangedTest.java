@@ -17,22 +17,17 @@ import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.tests.Approved;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** The demo's acceptance procedure is approved in a ledger; checking it against that ledger tells whether it is still what was approved. */
-class ApprovedChangedTest {
+class ApprovedChangedTest extends OnABench {
 
     private static final Path DEMO = Path.of("../../procedures").toAbsolutePath().normalize();
     private static final String NAME = "tarn-c16-acceptance.procedure";
 
-    @TempDir
-    private Path folder;
-    private CommandRunner bench;
     private Path procedure;
 
     @BeforeEach
     void approve() throws Exception {
-        bench = new CommandRunner(folder);
         Path texts = Files.createDirectory(folder.resolve("texts"));
         for (Path file : demo()) {
             Files.copy(file, texts.resolve(file.getFileName()));

@@ -14,24 +14,16 @@ import org.benchwright.workshop.tests.Approved;
 import org.benchwright.workshop.tests.SamplePhoto;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Deciding, amending, reviewing, handing over and ending records at the terminal. */
-class AuditCommandsTest {
+class AuditCommandsTest extends OnAnApprovedBench {
 
-    @TempDir
-    private Path folder;
-    private CommandRunner bench;
     private String test;
 
     @BeforeEach
     void aTestThatWasGivenUp() throws Exception {
-        bench = new CommandRunner(folder).approved().audited();
+        bench.audited();
         test = bench.carryOut(SampleProcedure.GIVEN_UP).test();
-    }
-
-    private CommandRunner.Ended bench(String typed, String... words) {
-        return bench.typingOnLedger(typed, words);
     }
 
     private CommandRunner.Ended signing(String... words) {

@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
@@ -16,25 +15,14 @@ import java.util.stream.Stream;
 
 import org.benchwright.present.Bench;
 import org.benchwright.present.TimelineLine;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** The tests of several units are begun one after the other. */
-class BatchCommandTest {
+class BatchCommandTest extends OnAnApprovedBench {
 
     private static final Pattern OPENED = Pattern.compile("(\\S+ \\S+)  (C16-\\d+): test (\\S+) is opened\\.");
-
-    @TempDir
-    private Path folder;
-    private CommandRunner bench;
-
-    @BeforeEach
-    void setUp() throws Exception {
-        bench = new CommandRunner(folder).approved();
-    }
 
     private CommandRunner.Ended batch(String serials, String... more) {
         String[] first = {"test", "c16.procedure", "--ledger", bench.ledger().toString()};

@@ -25,24 +25,13 @@ import org.benchwright.cli.internal.Commands;
 import org.benchwright.core.Digest;
 import org.benchwright.language.Reading;
 import org.benchwright.present.Bench;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.sqlite.SQLiteDataSource;
 
 /** Arguments, help, exit statuses, and the commands that only read. */
-class CommandsTest {
-
-    @TempDir
-    private Path folder;
-    private CommandRunner bench;
-
-    @BeforeEach
-    void setUp() throws Exception {
-        bench = new CommandRunner(folder);
-    }
+class CommandsTest extends OnABench {
 
     @Test
     void theVersionIsPrintedAndNothingElse() {

@@ -4,25 +4,17 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.ZoneOffset;
 import java.util.Arrays;
 
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Backups, what is made of them again, and archives of a year, at the terminal. */
-class CopyCommandsTest {
-
-    @TempDir
-    Path folder;
-
-    private CommandRunner bench;
+class CopyCommandsTest extends OnAnApprovedBench {
 
     @BeforeEach
     void work() throws Exception {
-        bench = new CommandRunner(folder).approved();
         bench.rehearse(SampleProcedure.GOOD);
     }
 

@@ -10,20 +10,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.stream.Stream;
 
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
-class FiguresCommandTest {
-
-    @TempDir
-    private Path folder;
-    private CommandRunner bench;
-
-    @BeforeEach
-    void setUp() throws Exception {
-        bench = new CommandRunner(folder).approved();
-    }
+class FiguresCommandTest extends OnAnApprovedBench {
 
     private CommandRunner.Ended figures(String... more) {
         return bench.onLedger(Stream.concat(Stream.of("figures"), Stream.of(more)).toArray(String[]::new));

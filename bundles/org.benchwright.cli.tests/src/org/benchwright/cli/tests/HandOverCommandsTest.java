@@ -6,26 +6,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.stream.Stream;
 
 import org.benchwright.cli.internal.LanguageSource;
 import org.benchwright.workshop.tests.Approved;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Handing records over on the command line. */
-class HandOverCommandsTest {
-
-    @TempDir
-    private Path folder;
-    private CommandRunner bench;
-
-    @BeforeEach
-    void setUp() throws Exception {
-        bench = new CommandRunner(folder).approved();
-    }
+class HandOverCommandsTest extends OnAnApprovedBench {
 
     private CommandRunner.Ended report(String test, String... more) {
         return bench.onLedger(Stream.concat(Stream.of("report", test), Stream.of(more)).toArray(String[]::new));

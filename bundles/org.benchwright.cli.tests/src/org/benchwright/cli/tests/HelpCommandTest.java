@@ -17,25 +17,14 @@ import java.util.stream.Stream;
 import org.benchwright.language.RemarkPages;
 import org.benchwright.present.HelpPage;
 import org.benchwright.present.ManualFile;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
 /** The manual at the terminal: the pages of {@code docs}, all of them, as they come with the program. */
-class HelpCommandTest {
+class HelpCommandTest extends OnABench {
 
     private static final Path DOCS = Path.of("../../docs");
-
-    @TempDir
-    private Path folder;
-    private CommandRunner bench;
-
-    @BeforeEach
-    void setUp() throws Exception {
-        bench = new CommandRunner(folder);
-    }
 
     @ParameterizedTest
     @EnumSource

@@ -17,27 +17,12 @@ import org.benchwright.workshop.Workshop;
 import org.benchwright.workshop.tests.Approved;
 import org.benchwright.workshop.tests.GoodTechnician;
 import org.benchwright.workshop.tests.SamplePlan;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** The register of instruments at the terminal, and what a step makes of it. */
-class InstrumentCommandsTest {
+class InstrumentCommandsTest extends OnABench {
 
     private static final String RANGE = "reads 0 V to 60 V dc, 0.05 % + 2 digits of 0.01 V";
-
-    @TempDir
-    private Path folder;
-    private CommandRunner bench;
-
-    @BeforeEach
-    void setUp() throws Exception {
-        bench = new CommandRunner(folder);
-    }
-
-    private CommandRunner.Ended bench(String typed, String... words) {
-        return bench.typingOnLedger(typed, words);
-    }
 
     @Test
     void anInstrumentIsAddedCalibratedAndRetired() {

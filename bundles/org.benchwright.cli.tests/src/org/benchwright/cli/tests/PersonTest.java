@@ -4,20 +4,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Path;
 import java.time.Duration;
 
-import org.junit.jupiter.api.BeforeEach;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
 /** A person carries a real test out, by lines and at a terminal; the clocks are moved by hand. */
-class PersonTest {
-
-    @TempDir
-    private Path folder;
-    private CommandRunner bench;
+class PersonTest extends OnAnApprovedBench {
 
     /** The two ways to talk. */
     enum Face {
@@ -29,11 +22,6 @@ class PersonTest {
                     .toArray(String[]::new);
             return this == LINES ? Conversation.byLines(bench, all) : Conversation.atTerminal(bench, all);
         }
-    }
-
-    @BeforeEach
-    void setUp() throws Exception {
-        bench = new CommandRunner(folder).approved();
     }
 
     private static Conversation toPowerUp(Conversation talk) throws Exception {

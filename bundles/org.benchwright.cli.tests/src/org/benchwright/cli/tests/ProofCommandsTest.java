@@ -17,19 +17,14 @@ import org.benchwright.ledger.InclusionProof;
 import org.benchwright.ledger.SignedCheckpoint;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Checkpoints and proofs on the command line. */
-class ProofCommandsTest {
+class ProofCommandsTest extends OnABench {
 
-    @TempDir
-    private Path folder;
-    private CommandRunner bench;
     private String test;
 
     @BeforeEach
     void rehearseOnce() throws Exception {
-        bench = new CommandRunner(folder);
         test = bench.rehearse(SampleProcedure.GOOD).test();
     }
 

@@ -3,24 +3,18 @@ package org.benchwright.cli.tests;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Path;
 import java.time.Duration;
 
 import org.benchwright.workshop.tests.Approved;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Along the rack and with people's keys, at the terminal. */
-class RackCommandsTest {
-
-    @TempDir
-    private Path folder;
-    private CommandRunner bench;
+class RackCommandsTest extends OnAnApprovedBench {
 
     @BeforeEach
     void setUp() throws Exception {
-        bench = new CommandRunner(folder).approved().audited();
+        bench.audited();
     }
 
     private Conversation test(String serial, String... more) throws Exception {

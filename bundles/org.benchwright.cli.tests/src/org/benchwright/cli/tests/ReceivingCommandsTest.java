@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -22,18 +21,12 @@ import org.benchwright.workshop.tests.GoodTechnician;
 import org.benchwright.workshop.tests.SamplePlan;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Units come in at the terminal. */
-class ReceivingCommandsTest {
-
-    @TempDir
-    private Path folder;
-    private CommandRunner bench;
+class ReceivingCommandsTest extends OnABench {
 
     @BeforeEach
     void setUp() throws Exception {
-        bench = new CommandRunner(folder);
         Files.writeString(Files.createDirectories(folder.resolve("families")).resolve("tarn.family"), """
                 family tarn_c16 "Tarn C16 modular controller" {
                   serial "C16-######"
@@ -41,7 +34,9 @@ class ReceivingCommandsTest {
                 """);
     }
 
-    private CommandRunner.Ended bench(String typed, String... words) {
+    /** Where units come in, the families are known too. */
+    @Override
+    CommandRunner.Ended bench(String typed, String... words) {
         List<String> all = new ArrayList<>(List.of(words));
         all.addAll(List.of("--ledger", bench.ledger().toString()));
         if (!words[0].equals("repaired") && !words[0].equals("verify")) {

@@ -7,23 +7,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Files;
 import java.nio.file.Path;
 
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Rehearsals by an answers file: exit statuses and last lines are what scripts rely on. */
-class RehearsalTest {
+class RehearsalTest extends OnABench {
 
     private static final String ID = "T-[2-9A-HJKMNP-TV-Z]{5}-[2-9A-HJKMNP-TV-Z]{5}";
-
-    @TempDir
-    private Path folder;
-    private CommandRunner bench;
-
-    @BeforeEach
-    void setUp() throws Exception {
-        bench = new CommandRunner(folder);
-    }
 
     private static void assertEnded(CommandRunner.Ended ended, int status, String lastLine) {
         assertEquals(status, ended.status(), ended.err());

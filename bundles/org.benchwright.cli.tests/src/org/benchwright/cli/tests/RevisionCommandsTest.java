@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 
@@ -14,29 +13,14 @@ import org.benchwright.engine.plan.Plan;
 import org.benchwright.language.Reading;
 import org.benchwright.workshop.tests.Approved;
 import org.benchwright.workshop.tests.SamplePlan;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** From an empty register to a test by an approved revision, at the terminal. */
-class RevisionCommandsTest {
+class RevisionCommandsTest extends OnABench {
 
     private static final String RIGHT = Approved.PASSWORD + "\n";
-
-    @TempDir
-    private Path folder;
-    private CommandRunner bench;
-
-    @BeforeEach
-    void setUp() throws Exception {
-        bench = new CommandRunner(folder);
-    }
-
-    private CommandRunner.Ended bench(String typed, String... words) {
-        return bench.typingOnLedger(typed, words);
-    }
 
     private void done(CommandRunner.Ended ended) {
         assertEquals(0, ended.status(), ended.out() + ended.err());

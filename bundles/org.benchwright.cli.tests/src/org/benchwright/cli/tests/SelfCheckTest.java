@@ -20,19 +20,14 @@ import org.benchwright.ledger.BenchKeyStore;
 import org.benchwright.ledger.SignerKey;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** The self-check on a demo of one rehearsal, which comes to its end or does not. */
-class SelfCheckTest {
+class SelfCheckTest extends OnABench {
 
-    @TempDir
-    private Path folder;
-    private CommandRunner bench;
     private int status;
 
     @BeforeEach
     void demo() throws Exception {
-        bench = new CommandRunner(folder);
         Files.createDirectories(folder.resolve("demo").resolve("answers"));
         Files.copy(folder.resolve("plate.jpg"), folder.resolve("demo").resolve("answers").resolve("plate.jpg"));
     }

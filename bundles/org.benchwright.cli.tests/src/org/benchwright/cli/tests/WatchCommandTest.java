@@ -25,20 +25,15 @@ import org.benchwright.present.Bench;
 import org.benchwright.workshop.tests.SamplePlan;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** The watch at the terminal, over a rehearsal that has arrived at its soak; by the clocks that everybody's watch shows. */
-class WatchCommandTest {
+class WatchCommandTest extends OnABench {
 
     private static final String CAUTION = "CAUTION: a network connection can disturb a unit under test";
 
-    @TempDir
-    private Path folder;
-    private CommandRunner bench;
-
     @BeforeEach
-    void setUp() throws Exception {
-        bench = new CommandRunner(folder).with((file, family) -> new Reading.Ready(plan(), SamplePlan.TEXT, List.of()));
+    void watchIt() {
+        bench.with((file, family) -> new Reading.Ready(plan(), SamplePlan.TEXT, List.of()));
     }
 
     /** The sample's soak, sampled every 100 ms. */

@@ -8,9 +8,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -18,18 +16,9 @@ import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
 
 /** What procedures prove, in the terminal. */
-class WhatItProvesCommandTest {
+class WhatItProvesCommandTest extends OnABench {
 
     private static final Path DEMO = Path.of("../../procedures").toAbsolutePath().normalize();
-
-    @TempDir
-    private Path folder;
-    private CommandRunner bench;
-
-    @BeforeEach
-    void setUp() throws IOException {
-        bench = new CommandRunner(folder);
-    }
 
     private CommandRunner.Ended prove(String file, String... more) {
         String[] arguments = new String[more.length + 2];

@@ -25,33 +25,16 @@ import org.benchwright.present.TakenElsewhereException;
 import org.benchwright.present.TestDialogue;
 import org.benchwright.present.TimelineLine;
 import org.benchwright.present.UnitRow;
-import org.benchwright.workshop.tests.Approved;
-import org.benchwright.workshop.tests.MovedTime;
-import org.benchwright.workshop.tests.SamplePhoto;
 import org.benchwright.workshop.tests.SamplePlan;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** What the screens show and allow while a real test is carried out. */
-class DialogueTest {
-
-    @TempDir
-    private Path folder;
-    private final MovedTime time = new MovedTime();
-    private Bench bench;
+class DialogueTest extends OnABench {
 
     @BeforeEach
-    void open() throws Exception {
-        Approved.in(folder.resolve("bench.ledger"), time.benchTime(), SamplePlan.acceptance(), SamplePlan.TEXT);
-        bench = Bench.open(folder.resolve("bench.ledger"), new Bench.Clocks(time, time, time));
-        Files.write(folder.resolve("plate.jpg"), SamplePhoto.of("plate"));
-    }
-
-    @AfterEach
-    void close() throws Exception {
-        bench.close();
+    void approve() throws Exception {
+        approve(SamplePlan.acceptance());
     }
 
     private TestDialogue begin() throws Exception {
@@ -59,8 +42,7 @@ class DialogueTest {
     }
 
     private TestDialogue begin(String technician) throws Exception {
-        return bench.begin(SamplePlan.acceptance(), SamplePlan.TEXT,
-                new Bench.Work("C16-004711", technician, "bench 2", "Benchwright 0.1.0", false));
+        return bench.begin(SamplePlan.acceptance(), SamplePlan.TEXT, work("C16-004711", technician, false));
     }
 
     private void answer(TestDialogue dialogue, String... answers) throws Exception {
@@ -281,7 +263,7 @@ class DialogueTest {
     void initialsAndSerialNumbersAreChecked() {
         assertThrows(EntryRefusedException.class, () -> begin("Q N"));
         assertThrows(EntryRefusedException.class, () -> bench.begin(SamplePlan.acceptance(), SamplePlan.TEXT,
-                new Bench.Work("  ", "QN", "bench 2", "Benchwright 0.1.0", false)));
+                work("  ", "QN", false)));
     }
 
     @Test

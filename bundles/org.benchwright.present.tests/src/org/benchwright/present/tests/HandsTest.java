@@ -5,8 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Comparator;
@@ -39,47 +37,25 @@ import org.benchwright.present.TimelineLine;
 import org.benchwright.present.UnitRow;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.tests.Approved;
-import org.benchwright.workshop.tests.MovedTime;
-import org.benchwright.workshop.tests.SamplePhoto;
 import org.benchwright.workshop.tests.SamplePlan;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** What hands do at the bench: the right unit, the right reading, the right person; and what they say to all units at once. */
-class HandsTest {
+class HandsTest extends OnABench {
 
     private static final Move END = new Move.Conclude(Verdict.REJECTED, "no");
 
-    @TempDir
-    private Path folder;
-    private final MovedTime time = new MovedTime();
-    private Bench.Clocks clocks;
-    private Bench bench;
-
     @BeforeEach
-    void open() throws Exception {
-        Approved.in(ledger(), time.benchTime(), SamplePlan.acceptance(), SamplePlan.TEXT);
+    void approve() throws Exception {
+        approve(SamplePlan.acceptance());
         try (BenchLedger people = BenchLedger.open(ledger())) {
             Approved.auditors(people, time.benchTime());
         }
-        clocks = new Bench.Clocks(time, time, time);
-        bench = Bench.open(ledger(), clocks);
-        Files.write(folder.resolve("plate.jpg"), SamplePhoto.of("plate"));
-    }
-
-    @AfterEach
-    void close() throws Exception {
-        bench.close();
-    }
-
-    private Path ledger() {
-        return folder.resolve("bench.ledger");
     }
 
     private static Bench.Work work(String serial, String technician) {
-        return new Bench.Work(serial, technician, "bench 2", "Benchwright 0.1.0", false);
+        return work(serial, technician, false);
     }
 
     private TestDialogue begin(Bench at, String serial) throws Exception {
@@ -177,7 +153,7 @@ class HandsTest {
 
     @Test
     void whileAReadingIsEnteredBlindNoEarlierOneOfItsKindIsTold() throws Exception {
-        TestDialogue dialogue = bench.begin(blind(), "text", new Bench.Work("C16-004711", "QN", "bench 2", "Benchwright 0.1.0", true));
+        TestDialogue dialogue = bench.begin(blind(), "text", work("C16-004711", "QN", true));
         dialogue.answer("M-17, 0.02 V, k 2, due 2027-03-01", folder);
         assertEquals("seen.first_volts", dialogue.key());
         TestDialogue.Told first = dialogue.answer("24.97", folder);
@@ -201,7 +177,7 @@ class HandsTest {
     }
 
     private TestDialogue rehearsed() throws Exception {
-        return bench.begin(gridAndLamp(), "text", new Bench.Work("C16-004711", "QN", "bench 2", "Benchwright 0.1.0", true));
+        return bench.begin(gridAndLamp(), "text", work("C16-004711", "QN", true));
     }
 
     @Test

@@ -4,8 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.math.BigDecimal;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -18,44 +16,17 @@ import org.benchwright.engine.plan.Step;
 import org.benchwright.engine.plan.UnitFamily;
 import org.benchwright.engine.plan.WorkStage;
 import org.benchwright.evidence.Combination;
-import org.benchwright.present.Bench;
 import org.benchwright.present.HandingOver;
 import org.benchwright.present.TestDialogue;
 import org.benchwright.report.TestReport;
-import org.benchwright.workshop.tests.Approved;
-import org.benchwright.workshop.tests.MovedTime;
-import org.benchwright.workshop.tests.SamplePhoto;
 import org.benchwright.workshop.tests.SamplePlan;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** What soaks and measurements of real tests are said to prove, and that it is said alike everywhere. */
-class SoakProofTest {
+class SoakProofTest extends OnABench {
 
     private static final String ASSUMED = " Assumed: such a fault stops the unit at a constant rate. One that shows with age, with warmth or"
             + " when switched on is another matter.";
-
-    @TempDir
-    private Path folder;
-    private final MovedTime time = new MovedTime();
-    private Bench bench;
-
-    @BeforeEach
-    void open() throws Exception {
-        bench = Bench.open(ledger(), new Bench.Clocks(time, time, time));
-        Files.write(folder.resolve("plate.jpg"), SamplePhoto.of("plate"));
-    }
-
-    @AfterEach
-    void close() throws Exception {
-        bench.close();
-    }
-
-    private Path ledger() {
-        return folder.resolve("bench.ledger");
-    }
 
     private void answer(TestDialogue dialogue, String... answers) throws Exception {
         for (String answer : answers) {
@@ -70,10 +41,9 @@ class SoakProofTest {
     private TestDialogue onSoak(UnaryOperator<Plan> change, boolean rehearsal) throws Exception {
         Plan plan = change.apply(SamplePlan.acceptance());
         if (!rehearsal) {
-            Approved.in(ledger(), time.benchTime(), plan, SamplePlan.TEXT);
+            approve(plan);
         }
-        TestDialogue dialogue = bench.begin(plan, SamplePlan.TEXT,
-                new Bench.Work("C16-004711", "QN", "bench 2", "Benchwright 0.1.0", rehearsal));
+        TestDialogue dialogue = bench.begin(plan, SamplePlan.TEXT, work("C16-004711", "QN", rehearsal));
         answer(dialogue, "y, 4711", "22 degC", "plate.jpg", "none", "u", "", "M-17, 0.02 V, k 2, due 2027-03-01", "23.51", "too close to tell", "23.6", "", "u",
                 "y", "u", "now", "y", "y", "y", "none", "a; a", "y", "y", "y, GW", "now", "y", "y; 22 degC; 24.0 V");
         return dialogue;

@@ -1,0 +1,25 @@
+package org.benchwright.cli.tests;
+
+import java.io.IOException;
+import java.nio.file.Path;
+
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Tests of commands, each on a bench of its own in an empty folder. */
+abstract class OnABench {
+
+    @TempDir
+    Path folder;
+    CommandRunner bench;
+
+    @BeforeEach
+    void beginBench() throws IOException {
+        bench = new CommandRunner(folder);
+    }
+
+    /** Runs a command on the bench's ledger while this text stands in standard input. */
+    CommandRunner.Ended bench(String typed, String... words) {
+        return bench.typingOnLedger(typed, words);
+    }
+}
