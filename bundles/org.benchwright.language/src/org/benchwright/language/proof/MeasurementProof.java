@@ -48,11 +48,6 @@ public record MeasurementProof(String step, String name, Limits limits, Decision
         Objects.requireNonNull(rule);
     }
 
-    /** Whether both limits are given. */
-    public boolean isTwoSided() {
-        return limits.lower().isPresent() && limits.upper().isPresent();
-    }
-
     /** The rule, as the language writes it. */
     public String ruleWord() {
         return rule.word();

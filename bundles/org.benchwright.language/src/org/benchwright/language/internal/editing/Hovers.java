@@ -7,7 +7,6 @@ import java.util.Optional;
 import org.benchwright.core.Quantity;
 import org.benchwright.core.UnitOfMeasure;
 import org.benchwright.language.editing.Hover;
-import org.benchwright.language.editing.Meaning;
 import org.benchwright.language.internal.ParsedFile;
 import org.benchwright.model.Amount;
 import org.benchwright.model.Families;

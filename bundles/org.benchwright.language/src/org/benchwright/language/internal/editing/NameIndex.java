@@ -1,6 +1,5 @@
 package org.benchwright.language.internal.editing;
 
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.List;
