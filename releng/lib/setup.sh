@@ -1,4 +1,4 @@
-# Shared by releng/bench and releng/verify; sourced, not run.
+# Shared by all scripts beside this folder; sourced, not run.
 # shellcheck shell=bash
 
 bench_root=$(cd "$(dirname "$(readlink -f "${BASH_SOURCE[0]}")")/../.." && pwd)
