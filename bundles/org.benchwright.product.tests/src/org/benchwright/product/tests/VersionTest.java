@@ -10,11 +10,11 @@ import org.junit.jupiter.api.io.TempDir;
 
 class VersionTest {
 
-	@Test
-	void versionIsPrintedAndNothingElse(@TempDir Path folder) throws Exception {
-		Product.Ended ended = new Product(folder).run("--version");
-		assertEquals("", ended.err());
-		assertTrue(ended.out().matches("Benchwright \\d+\\.\\d+\\.\\d+\\R"), ended.out());
-		assertEquals(0, ended.status());
-	}
+    @Test
+    void versionIsPrintedAndNothingElse(@TempDir Path folder) throws Exception {
+        Product.Ended ended = new Product(folder).run("--version");
+        assertEquals("", ended.err());
+        assertTrue(ended.out().matches("Benchwright \\d+\\.\\d+\\.\\d+\\R"), ended.out());
+        assertEquals(0, ended.status());
+    }
 }
