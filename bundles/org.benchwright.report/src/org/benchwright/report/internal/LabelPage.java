@@ -33,7 +33,7 @@ public final class LabelPage {
         float room = WIDTH - SQUARE - 2.5f * EDGE;
         TestReport.Heading heading = report.heading();
         float y = EDGE;
-        y = line(paper, bold, 13, 8, room, y, CertificateContent.large(report));
+        y = line(paper, bold, 13, 8, room, y, ReportWords.large(report));
         y = line(paper, bold, 10, 5, room, y, heading.serial());
         y = line(paper, regular, 6.5f, 4, room, y, heading.family());
         y = line(paper, regular, 6.5f, 4, room, y, Message.LABEL_TESTED.text(heading.concluded().orElseThrow().toString().substring(0, 10)));

@@ -38,11 +38,11 @@ record ProofBlocks(TestReport report) {
         }
         List<Block> blocks = new ArrayList<>();
         if (!measured.isEmpty()) {
-            blocks.add(new Block.Table(CertificateContent.texts(Message.WHAT, Message.VALUE, Message.LIMITS, Message.UNCERTAINTY,
+            blocks.add(new Block.Table(ReportWords.texts(Message.WHAT, Message.VALUE, Message.LIMITS, Message.UNCERTAINTY,
                     Message.MARGIN, Message.OUTCOME), List.of(4, 2, 3, 2, 2, 2), measured));
         }
         if (!judged.isEmpty()) {
-            blocks.add(new Block.Table(CertificateContent.texts(Message.STEP, Message.DECISION, Message.OUTCOME), List.of(3, 9, 2), judged));
+            blocks.add(new Block.Table(ReportWords.texts(Message.STEP, Message.DECISION, Message.OUTCOME), List.of(3, 9, 2), judged));
         }
         return blocks;
     }
@@ -55,7 +55,7 @@ record ProofBlocks(TestReport report) {
                     sure.guardBand(), sure.conformance(), sure.falseAccept(), sure.readings()))));
         }
         return rows.isEmpty() ? List.of() : List.of(new Block.Heading(Message.CERTAINTY.text()),
-                new Block.Table(CertificateContent.texts(Message.WHAT, Message.RULE, Message.GUARD_BAND, Message.CONFORMANCE,
+                new Block.Table(ReportWords.texts(Message.WHAT, Message.RULE, Message.GUARD_BAND, Message.CONFORMANCE,
                         Message.FALSE_ACCEPT, Message.READINGS), List.of(4, 3, 2, 2, 2, 2), rows),
                 new Block.Small(Message.CERTAINTY_HOW.text()));
     }

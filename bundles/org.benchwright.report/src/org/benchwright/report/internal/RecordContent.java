@@ -21,20 +21,21 @@ public record RecordContent(TestReport report) {
     /** The document. */
     public Document document() {
         String test = report.heading().test();
+        TestBlocks about = new TestBlocks(report);
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Block.Title(Message.RECORD.text(), Message.RECORD_BELOW.text(test)));
-        blocks.add(CertificateContent.banner(report));
-        blocks.addAll(CertificateContent.particulars(report));
+        blocks.add(about.banner());
+        blocks.addAll(about.particulars());
         blocks.addAll(new ProofBlocks(report).all());
         report.shown().courses().forEach(course -> course(course, blocks));
-        blocks.addAll(CertificateContent.deviations(report));
-        blocks.addAll(CertificateContent.standing(report));
+        blocks.addAll(about.deviations());
+        blocks.addAll(about.standing());
         blocks.add(new Block.Heading(Message.STORY.text()));
-        blocks.add(new Block.Table(CertificateContent.texts(Message.NUMBER_SHORT, Message.TIME, Message.WHO, Message.WORDS),
+        blocks.add(new Block.Table(ReportWords.texts(Message.NUMBER_SHORT, Message.TIME, Message.WHO, Message.WORDS),
                 List.of(2, 6, 3, 19), report.shown().story().stream().map(RecordContent::row).toList()));
-        blocks.addAll(CertificateContent.attachments(report));
-        blocks.addAll(CertificateContent.amendments(report));
-        blocks.addAll(CertificateContent.evidence(report));
+        blocks.addAll(about.attachments());
+        blocks.addAll(about.amendments());
+        blocks.addAll(about.evidence());
         blocks.add(new Block.Small(Message.NO_SAFETY.text()));
         blocks.add(new Block.Small(Message.END.text()));
         return new Document(Message.RECORD.text() + " " + test, Message.RECORD.text() + " " + test + "   " + report.heading().serial(), blocks);
@@ -53,7 +54,7 @@ public record RecordContent(TestReport report) {
     }
 
     private static List<String> row(TestReport.StoryLine line) {
-        return List.of(String.valueOf(line.sequence()), CertificateContent.inTable(line.instant()), line.who(),
+        return List.of(String.valueOf(line.sequence()), ReportWords.inTable(line.instant()), line.who(),
                 line.struck() ? Message.STRUCK.text(line.words()) : line.words());
     }
 }
