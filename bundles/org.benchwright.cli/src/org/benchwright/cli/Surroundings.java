@@ -31,6 +31,11 @@ public record Surroundings(InputStream in, OutputStream out, OutputStream err, b
         environment = Map.copyOf(environment);
     }
 
+    /** Name and version of this program, as records keep them. */
+    public String software() {
+        return "Benchwright " + version;
+    }
+
     /** Who is signed in on this machine. */
     public String user() {
         return environment.getOrDefault("USER", environment.getOrDefault("USERNAME", "technician"));

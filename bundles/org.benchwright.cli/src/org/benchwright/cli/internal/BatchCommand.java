@@ -158,7 +158,7 @@ final class BatchCommand {
 
         private Bench.Work work(String serial) {
             return new Bench.Work(serial, given.text("--technician").orElseGet(around::user), given.text("--station").orElseGet(around::machine),
-                    "Benchwright " + around.version(), given.has("--rehearse"));
+                    around.software(), given.has("--rehearse"));
         }
 
         /** Nothing begins from here on, and what would have is told, once. */

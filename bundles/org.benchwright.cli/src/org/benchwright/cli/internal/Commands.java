@@ -131,7 +131,7 @@ public final class Commands {
     private CommandSpec root(List<Subcommand> subcommands) {
         CommandSpec root = Specs.command("bench", Message.HELP_ROOT);
         root.addOption(OptionSpec.builder("-V", "--version").versionHelp(true).description(Message.HELP_VERSION.text()).build());
-        root.version("Benchwright " + around.version());
+        root.version(around.software());
         subcommands.forEach(each -> root.addSubcommand(each.spec().name(), each.spec()));
         return root;
     }

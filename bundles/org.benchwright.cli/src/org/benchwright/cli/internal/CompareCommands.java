@@ -102,7 +102,7 @@ final class CompareCommands {
             Optional<Path> sheet = given.path("--sheet");
             boolean written = new Output(screen).writeAsked(given, impact.table());
             if (sheet.isPresent()) {
-                String text = impact.signed(given.ledger(), "Benchwright " + around.version(), around.clocks().clock().instant());
+                String text = impact.signed(given.ledger(), around.software(), around.clocks().clock().instant());
                 new Output(screen).write(sheet.get(), text.getBytes(StandardCharsets.UTF_8));
             }
             if (!written && sheet.isEmpty()) {

@@ -42,7 +42,7 @@ final class RackCommands {
 
     private Bench.Work work(Given given, String serial) {
         return new Bench.Work(serial, given.text("--technician").orElseGet(around::user), given.text("--station").orElseGet(around::machine),
-                "Benchwright " + around.version(), false);
+                around.software(), false);
     }
 
     /** One visit to every unit on soak, position by position. */
@@ -77,13 +77,11 @@ final class RackCommands {
 
     /** Every open test begins to be made safe, whatever else is open. */
     int makeSafe(Given given) throws CannotStoreException {
-        Screen screen = Screens.printing(around);
         String reason = given.text("--reason").orElse("");
         if (reason.isBlank()) {
-            screen.remark(Message.MAKE_SAFE_NO_REASON.text());
-            return ExitStatus.BAD_INPUT;
+            return Screens.refused(around, Message.MAKE_SAFE_NO_REASON.text());
         }
-        try (Bench bench = Bench.open(given.ledgerToRead(), around.clocks())) {
+        try (Screen screen = Screens.printing(around); Bench bench = Bench.open(given.ledgerToRead(), around.clocks())) {
             List<Bench.UnitTold> told = bench.makeAllSafe(reason, work(given, ""));
             told.forEach(unit -> screen.line(unit.words()));
             screen.line(Message.MAKE_SAFE_NEXT.text(String.valueOf(told.stream().filter(Bench.UnitTold::done).count())));

@@ -63,7 +63,7 @@ final class ReceivingCommands extends SigningCommands {
 
     private Receiving receiving(Given given) {
         List<FamilyPlate> plates = given.path("--families").map(folder -> FamilyPlates.of(LanguageServices.create(), folder)).orElse(List.of());
-        return new Receiving(given.ledger(), given.text("--station").orElseGet(around()::machine), "Benchwright " + around().version(), around().clocks(),
+        return new Receiving(given.ledger(), given.text("--station").orElseGet(around()::machine), around().software(), around().clocks(),
                 plates);
     }
 

@@ -32,7 +32,7 @@ final class ReturnedCommand {
             Returning.Entry entry = new Returning.Entry(given.word().orElseThrow(), given.day("--on").orElseThrow(),
                     given.text("--complaint").orElseThrow(), given.text("--fault").orElse(Returning.faults().get(0)),
                     given.text("--technician").orElseGet(around::user), given.text("--station").orElseGet(around::machine),
-                    "Benchwright " + around.version());
+                    around.software());
             Returning.record(given.ledger(), entry, around.clocks());
             screen.line(Message.RETURNED.text(entry.test(), entry.on().toString()));
             return ExitStatus.OK;

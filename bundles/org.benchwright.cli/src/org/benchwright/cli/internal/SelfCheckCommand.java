@@ -48,7 +48,7 @@ final class SelfCheckCommand {
         SelfCheckSheet sheet = new SelfCheckSheet(SelfCheckSheet.publishedValues()).with(demo());
         String machine = String.join(" ", System.getProperty("os.name"), System.getProperty("os.version"), System.getProperty("os.arch"), "Java",
                 System.getProperty("java.version"));
-        String text = sheet.signed(given.ledger(), "Benchwright " + around.version(), machine, around.clocks().clock().instant());
+        String text = sheet.signed(given.ledger(), around.software(), machine, around.clocks().clock().instant());
         try (Screen screen = Screens.printing(around)) {
             text.lines().forEach(screen::line);
             Optional<Path> out = given.path("--out");

@@ -126,7 +126,7 @@ final class TestCommand {
 
     private int carryOut(Bench bench, Reading.Ready procedure, Request request, Optional<AnswersFile> answers, Screen screen)
             throws InterruptedException, CannotStoreException {
-        Bench.Work work = new Bench.Work(request.serial(), request.technician(), request.station(), "Benchwright " + around.version(),
+        Bench.Work work = new Bench.Work(request.serial(), request.technician(), request.station(), around.software(),
                 request.rehearse());
         CardPrinter cards = new CardPrinter(screen, around.zone());
         Optional<StationSignIn> station = Optional.empty();

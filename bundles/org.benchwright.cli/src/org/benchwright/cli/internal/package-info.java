@@ -1,2 +1,2 @@
-/** How Benchwright command line does its work; seen by its tests only. */
+/** The commands, one class for what is done in one place; and what they are made of: options, screens, printing. */
 package org.benchwright.cli.internal;
