@@ -40,6 +40,11 @@ public final class Approving {
         this.zone = zone;
     }
 
+    /** At this machine: with the clocks that everybody's watch shows, and times by the clock on the wall. */
+    public static Approving here(Path ledger) {
+        return new Approving(ledger, Bench.Clocks.system(), ZoneId.systemDefault());
+    }
+
     /**
      * All revisions that anybody ever signed, procedure by procedure; none where there is no ledger yet.
      *

@@ -58,6 +58,11 @@ public final class Auditing {
         this.zone = zone;
     }
 
+    /** At this machine: with the clocks that everybody's watch shows, and times by the clock on the wall. */
+    public static Auditing here(Path ledger) {
+        return new Auditing(ledger, Bench.Clocks.system(), ZoneId.systemDefault());
+    }
+
     // ---- what there is
 
     /**

@@ -35,6 +35,11 @@ public final class InstrumentDesk {
         this.zone = zone;
     }
 
+    /** At this machine: with the clocks that everybody's watch shows, and times by the clock on the wall. */
+    public static InstrumentDesk here(Path ledger) {
+        return new InstrumentDesk(ledger, Bench.Clocks.system(), ZoneId.systemDefault());
+    }
+
     /**
      * All instruments, in the order in which they were added.
      *

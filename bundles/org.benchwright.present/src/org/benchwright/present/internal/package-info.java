@@ -1,2 +1,2 @@
-/** How Benchwright presentation does its work; seen by its tests only. */
+/** What stands behind the screens: entries read, events put into words, figures reckoned from records, record sheets and reports put together. */
 package org.benchwright.present.internal;

@@ -3,11 +3,9 @@ package org.benchwright.ui.tests;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
-import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
-import org.benchwright.present.Bench;
 import org.benchwright.present.InstrumentDesk;
 import org.benchwright.present.PeopleDesk;
 import org.benchwright.present.ReceivedRow;
@@ -88,7 +86,7 @@ class HouseScreensTest {
     }
 
     private static void instrument(String asset, String title, String due, String... ranges) throws Exception {
-        InstrumentDesk desk = new InstrumentDesk(Technician.desk().ledger(), Bench.Clocks.system(), ZoneId.systemDefault());
+        InstrumentDesk desk = InstrumentDesk.here(Technician.desk().ledger());
         if (desk.instruments().stream().noneMatch(row -> row.asset().equals(asset))) {
             desk.add(new InstrumentDesk.NewInstrument(asset, title, "", List.of(ranges), "drawer 2"), engineer());
             desk.calibrated(asset, "C-" + asset, LocalDate.parse("2026-05-31"), Optional.of(LocalDate.parse(due)), List.of(), engineer());

@@ -1,2 +1,2 @@
-/** What all parts of the window share: its texts, and going from one thread to another. */
+/** What all parts of the window share: its texts, work in the background, and bringing views to the front. */
 package org.benchwright.ui.internal;

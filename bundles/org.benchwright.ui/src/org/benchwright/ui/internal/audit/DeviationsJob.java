@@ -2,14 +2,12 @@ package org.benchwright.ui.internal.audit;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 
 import org.benchwright.core.Progress;
 import org.benchwright.present.Auditing;
-import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.DeviationRow;
 import org.benchwright.ui.internal.Message;
@@ -59,7 +57,7 @@ final class DeviationsJob extends Job {
             return Status.OK_STATUS;
         }
         try {
-            List<DeviationRow> rows = new Auditing(ledger, Bench.Clocks.system(), ZoneId.systemDefault())
+            List<DeviationRow> rows = Auditing.here(ledger)
                     .deviations(nonconformities, waitingOnly, Progress.none(), new GivingWay(window, monitor::isCanceled));
             if (!monitor.isCanceled()) {
                 told.accept(new Read(rows, Optional.empty()));

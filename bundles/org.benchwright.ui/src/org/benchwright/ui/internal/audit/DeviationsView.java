@@ -1,12 +1,10 @@
 package org.benchwright.ui.internal.audit;
 
 import java.nio.file.Path;
-import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 
 import org.benchwright.present.Auditing;
-import org.benchwright.present.Bench;
 import org.benchwright.present.DeviationRow;
 import org.benchwright.present.WallTime;
 import org.benchwright.ui.Ids;
@@ -104,7 +102,7 @@ abstract class DeviationsView extends ViewPart {
 
     private void decide(DeviationRow row) {
         Settings settings = getSite().getService(Settings.class);
-        Auditing auditing = new Auditing(ledger(), Bench.Clocks.system(), ZoneId.systemDefault());
+        Auditing auditing = Auditing.here(ledger());
         SignDialog.Asked asked = new SignDialog.Asked((nonconformities ? Message.DECIDE_NONCONFORMITY : Message.DECIDE_DEPARTURE).text(),
                 Message.DECIDE_WHAT.text(row.serial(), row.words()),
                 List.of(new SignDialog.Choice(Message.DECIDE_AS.text(), Auditing.choices(nonconformities)),

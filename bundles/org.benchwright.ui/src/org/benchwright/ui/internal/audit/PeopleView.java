@@ -2,7 +2,6 @@ package org.benchwright.ui.internal.audit;
 
 import java.nio.file.Path;
 import java.time.LocalDate;
-import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -102,7 +101,7 @@ public final class PeopleView extends ViewPart {
 
     private static List<RevisionRow> revisions(Path ledger) {
         try {
-            return new Approving(ledger, Bench.Clocks.system(), ZoneId.systemDefault()).revisions();
+            return Approving.here(ledger).revisions();
         } catch (CannotStoreException unreadable) {
             // Nothing is offered then; signing tells the trouble.
             return List.of();

@@ -1,7 +1,6 @@
 package org.benchwright.ui.internal.audit;
 
 import java.nio.file.Path;
-import java.time.ZoneId;
 import java.util.List;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
@@ -9,7 +8,6 @@ import java.util.stream.Collectors;
 import org.benchwright.core.Cancellation;
 import org.benchwright.core.Progress;
 import org.benchwright.present.Auditing;
-import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.PeopleDesk;
@@ -42,7 +40,7 @@ final class Reviews {
      */
     Reviews(Control place, Path ledger, String who, Consumer<String> told) {
         this.place = place;
-        this.auditing = new Auditing(ledger, Bench.Clocks.system(), ZoneId.systemDefault());
+        this.auditing = Auditing.here(ledger);
         this.who = who;
         this.told = told;
     }

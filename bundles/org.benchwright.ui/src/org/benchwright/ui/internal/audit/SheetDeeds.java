@@ -1,7 +1,6 @@
 package org.benchwright.ui.internal.audit;
 
 import java.nio.file.Path;
-import java.time.ZoneId;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -9,7 +8,6 @@ import java.util.Optional;
 
 import org.benchwright.present.AuditDeed;
 import org.benchwright.present.Auditing;
-import org.benchwright.present.Bench;
 import org.benchwright.present.RecordRow;
 import org.benchwright.present.RecordSheet;
 import org.benchwright.present.RecordStanding;
@@ -40,7 +38,7 @@ final class SheetDeeds {
      * @param signed is run when something was signed
      */
     SheetDeeds(Composite parent, Path ledger, String who, Runnable signed) {
-        this.auditing = new Auditing(ledger, Bench.Clocks.system(), ZoneId.systemDefault());
+        this.auditing = Auditing.here(ledger);
         this.who = who;
         this.signed = signed;
         button(parent, AuditDeed.AMEND, Message.SHEET_BUTTON_AMEND);

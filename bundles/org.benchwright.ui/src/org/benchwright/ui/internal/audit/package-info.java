@@ -1,2 +1,2 @@
-/** The Audit perspective: records, the record sheet, and the ledger check. */
+/** The Audit perspective: records and their sheets, what waits for a decision, the ledger check, figures and people. */
 package org.benchwright.ui.internal.audit;

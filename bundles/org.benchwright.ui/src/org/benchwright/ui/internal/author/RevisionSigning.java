@@ -1,7 +1,6 @@
 package org.benchwright.ui.internal.author;
 
 import java.nio.file.Path;
-import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
@@ -12,7 +11,6 @@ import org.benchwright.language.FamilyChoice;
 import org.benchwright.language.Reading;
 import org.benchwright.language.Revisions;
 import org.benchwright.present.Approving;
-import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.PeopleDesk;
@@ -54,7 +52,7 @@ final class RevisionSigning {
         this.shell = site.getShell();
         this.desk = desk;
         this.file = file;
-        this.approving = new Approving(desk.ledger(), Bench.Clocks.system(), ZoneId.systemDefault());
+        this.approving = Approving.here(desk.ledger());
         this.signed = signed;
     }
 

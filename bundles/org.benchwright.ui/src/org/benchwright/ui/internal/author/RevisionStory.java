@@ -1,14 +1,12 @@
 package org.benchwright.ui.internal.author;
 
 import java.nio.file.Path;
-import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 
 import org.benchwright.language.FamilyChoice;
 import org.benchwright.language.Revisions;
 import org.benchwright.present.Approving;
-import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.RevisionChange;
@@ -59,7 +57,7 @@ final class RevisionStory {
     }
 
     private RevisionChange change(Line line, Optional<Path> file) {
-        Approving approving = new Approving(desk.ledger(), Bench.Clocks.system(), ZoneId.systemDefault());
+        Approving approving = Approving.here(desk.ledger());
         try {
             if (line.row().state() == RevisionRow.State.DRAFT && file.isPresent()) {
                 return approving.change(desk.procedures().read(file.get(), new FamilyChoice.Called(line.row().family())).plan(), Revisions::differences);

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -14,7 +13,6 @@ import java.util.stream.Stream;
 import org.benchwright.language.FamilyChoice;
 import org.benchwright.language.Reading;
 import org.benchwright.present.Approving;
-import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.FilesSeen;
@@ -67,7 +65,7 @@ final class RevisionsJob {
     }
 
     private RevisionsShown read(FilesSeen seen) {
-        Approving approving = new Approving(desk.ledger(), Bench.Clocks.system(), ZoneId.systemDefault());
+        Approving approving = Approving.here(desk.ledger());
         List<RevisionRow> texts = new ArrayList<>();
         Optional<String> trouble = Optional.empty();
         try {

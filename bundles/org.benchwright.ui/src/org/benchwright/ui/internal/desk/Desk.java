@@ -3,7 +3,6 @@ package org.benchwright.ui.internal.desk;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.time.ZoneId;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -233,7 +232,7 @@ public final class Desk implements AutoCloseable {
 
     private RevisionRow standing(Reading.Ready ready) {
         try {
-            return new Approving(ledger, Bench.Clocks.system(), ZoneId.systemDefault()).standing(ready.plan(), ready.text());
+            return Approving.here(ledger).standing(ready.plan(), ready.text());
         } catch (CannotStoreException unreadable) {
             throw new CompletionException(unreadable);
         }

@@ -10,7 +10,6 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 
-import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.InstrumentDesk;
@@ -121,7 +120,7 @@ public final class InstrumentsView extends ViewPart {
     // ---- reading
 
     private InstrumentDesk instruments() {
-        return new InstrumentDesk(ledger, Bench.Clocks.system(), ZoneId.systemDefault());
+        return InstrumentDesk.here(ledger);
     }
 
     private void readAgain() {

@@ -11,7 +11,6 @@ import java.util.concurrent.CompletionException;
 import java.util.function.Consumer;
 
 import org.benchwright.present.Auditing;
-import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.HouseFile;
 import org.benchwright.present.ReceivedRow;
@@ -256,7 +255,7 @@ public final class ReceivedView extends ViewPart {
     private void withdraw(String unit) {
         List<HouseFile> there = files;
         List<String> names = there.stream().map(file -> HouseMessage.WITHDRAW_ENTRY.text(file.where(), file.name(), file.digest().substring(0, 8))).toList();
-        Auditing auditing = new Auditing(desk.ledger(), Bench.Clocks.system(), ZoneId.systemDefault());
+        Auditing auditing = Auditing.here(desk.ledger());
         SignDialog dialog = new SignDialog(body.getShell(), new SignDialog.Asked(HouseMessage.WITHDRAW_TITLE.text(), HouseMessage.WITHDRAW_WHAT.text(unit),
                 List.of(new SignDialog.Choice(HouseMessage.WITHDRAW_WHICH.text(), names), new SignDialog.Line(HouseMessage.WITHDRAW_WHY.text(), "")),
                 settings.technician(), (answers, by) -> auditing.withdrawFile(unit, there.get(names.indexOf(answers.get(0))).digest(), answers.get(1), by)));
