@@ -82,8 +82,7 @@ final class BatchCommand {
     }
 
     private Reading read(Given given, String serial) {
-        return procedures.read(given.file().orElseThrow(),
-                given.text("--family").<FamilyChoice>map(FamilyChoice.Called::new).orElseGet(() -> new FamilyChoice.Fitting(serial)));
+        return procedures.read(given.file().orElseThrow(), given.family(new FamilyChoice.Fitting(serial)));
     }
 
     private record Unit(String serial, Reading.Ready procedure) {
@@ -140,7 +139,7 @@ final class BatchCommand {
             if (due.isPresent()) {
                 String serial = due.get().serial();
                 try {
-                    String test = bench.beginAnew(unit(serial).procedure().plan(), unit(serial).procedure().text(), work(serial)).test();
+                    String test = bench.beginAnew(unit(serial).procedure().plan(), unit(serial).procedure().text(), given.work(serial, given.has("--rehearse"))).test();
                     plan = plan.begun(serial, now());
                     say(Message.BATCH_OPENED, serial, test);
                 } catch (EntryRefusedException | TakenElsewhereException e) {
@@ -154,11 +153,6 @@ final class BatchCommand {
 
         private Unit unit(String serial) {
             return units.stream().filter(unit -> unit.serial().equals(serial)).findFirst().orElseThrow();
-        }
-
-        private Bench.Work work(String serial) {
-            return new Bench.Work(serial, given.text("--technician").orElseGet(around::user), given.text("--station").orElseGet(around::machine),
-                    around.software(), given.has("--rehearse"));
         }
 
         /** Nothing begins from here on, and what would have is told, once. */

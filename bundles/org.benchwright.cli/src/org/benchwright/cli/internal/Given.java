@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 
 import org.benchwright.cli.Surroundings;
+import org.benchwright.language.FamilyChoice;
 import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
@@ -65,6 +66,30 @@ record Given(Surroundings around, ParseResult parsed) {
     /** Whether no ledger was named and the bench has none of its own yet. */
     boolean onFreshBench() {
         return !has("--ledger") && !Files.exists(ledger());
+    }
+
+    /** The initials that were given, else those of whoever is signed in on this machine. */
+    String technician() {
+        return text("--technician").orElseGet(around::user);
+    }
+
+    /** The bench's name that was given, else the machine's. */
+    String station() {
+        return text("--station").orElseGet(around::machine);
+    }
+
+    /** Who works on that unit, where. */
+    Bench.Work work(String serial, boolean rehearsal) {
+        return new Bench.Work(serial, technician(), station(), around.software(), rehearsal);
+    }
+
+    /**
+     * The family that was named for a procedure.
+     *
+     * @param otherwise what chooses it where none was
+     */
+    FamilyChoice family(FamilyChoice otherwise) {
+        return text("--family").<FamilyChoice>map(FamilyChoice.Called::new).orElse(otherwise);
     }
 
     Optional<Path> path(String option) {

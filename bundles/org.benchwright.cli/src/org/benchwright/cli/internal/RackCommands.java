@@ -40,11 +40,6 @@ final class RackCommands {
                 .addOption(Specs.text("--station", "NAME", Message.HELP_STATION));
     }
 
-    private Bench.Work work(Given given, String serial) {
-        return new Bench.Work(serial, given.text("--technician").orElseGet(around::user), given.text("--station").orElseGet(around::machine),
-                around.software(), false);
-    }
-
     /** One visit to every unit on soak, position by position. */
     int round(Given given) throws CannotStoreException, InterruptedException {
         try (Screen screen = screens.apply(around); Bench bench = Bench.open(given.ledgerToRead(), around.clocks())) {
@@ -55,7 +50,7 @@ final class RackCommands {
             int looked = 0;
             for (RoundStop stop : stops) {
                 screen.line(Message.ROUND_STOP.text(stop.position().orElse(Message.ROUND_NO_POSITION.text()), stop.serial()));
-                looked += lookedAt(bench, work(given, stop.serial()), stop, screen) ? 1 : 0;
+                looked += lookedAt(bench, given.work(stop.serial(), false), stop, screen) ? 1 : 0;
             }
             screen.line(Message.ROUND_DONE.text(String.valueOf(looked), String.valueOf(stops.size())));
             return looked == stops.size() ? ExitStatus.OK : ExitStatus.LEFT_OPEN;
@@ -82,7 +77,7 @@ final class RackCommands {
             return Screens.refused(around, Message.MAKE_SAFE_NO_REASON.text());
         }
         try (Screen screen = Screens.printing(around); Bench bench = Bench.open(given.ledgerToRead(), around.clocks())) {
-            List<Bench.UnitTold> told = bench.makeAllSafe(reason, work(given, ""));
+            List<Bench.UnitTold> told = bench.makeAllSafe(reason, given.work("", false));
             told.forEach(unit -> screen.line(unit.words()));
             screen.line(Message.MAKE_SAFE_NEXT.text(String.valueOf(told.stream().filter(Bench.UnitTold::done).count())));
             return told.stream().allMatch(Bench.UnitTold::done) ? ExitStatus.OK : ExitStatus.BAD_INPUT;

@@ -63,12 +63,7 @@ final class ReceivingCommands extends SigningCommands {
 
     private Receiving receiving(Given given) {
         List<FamilyPlate> plates = given.path("--families").map(folder -> FamilyPlates.of(LanguageServices.create(), folder)).orElse(List.of());
-        return new Receiving(given.ledger(), given.text("--station").orElseGet(around()::machine), around().software(), around().clocks(),
-                plates);
-    }
-
-    private String by(Given given) {
-        return given.text("--technician").orElseGet(around()::user);
+        return new Receiving(given.ledger(), given.station(), around().software(), around().clocks(), plates);
     }
 
     // ---- receiving
@@ -77,7 +72,7 @@ final class ReceivingCommands extends SigningCommands {
         if (given.text("--give-back").isPresent()) {
             String receipt = given.text("--give-back").get();
             return printing(screen -> {
-                receiving(given).giveBack(receipt, given.text("--reason").orElse(""), by(given));
+                receiving(given).giveBack(receipt, given.text("--reason").orElse(""), given.technician());
                 screen.line(Message.RECEIVE_GIVEN_BACK.text(receipt));
             });
         } else if (given.text("--correct").isPresent()) {
@@ -88,7 +83,7 @@ final class ReceivingCommands extends SigningCommands {
         return printing(screen -> {
             Receiving receiving = receiving(given);
             for (String unit : distinct(given.words(), screen)) {
-                print(receiving, receiving.receive(arriving(given).of(unit), by(given)), screen);
+                print(receiving, receiving.receive(arriving(given).of(unit), given.technician()), screen);
             }
         });
     }
@@ -120,7 +115,7 @@ final class ReceivingCommands extends SigningCommands {
                 renamed ? given.has("--as-typed") : before.asTyped(), false, given.text("--family").orElse(before.family()),
                 given.text("--complaint").orElse(before.complaint()), given.text("--damage").orElse(before.damage()),
                 given.text("--preserve").orElse(before.preserve()), given.paths("--file"));
-        receiving.correct(receipt, given.text("--reason").orElse(""), to, by(given));
+        receiving.correct(receipt, given.text("--reason").orElse(""), to, given.technician());
         screen.line(Message.RECEIVE_CORRECTED.text(receipt));
     }
 
@@ -142,7 +137,7 @@ final class ReceivingCommands extends SigningCommands {
             try {
                 Receiving.Arriving one = arriving(given).of(unit);
                 print(receiving, receiving.receive(new Receiving.Arriving(one.order(), one.owner(), unit, one.plate(), asTyped || same, one.again(),
-                        one.family(), one.complaint(), one.damage(), one.preserve(), one.files()), by(given)), screen);
+                        one.family(), one.complaint(), one.damage(), one.preserve(), one.files()), given.technician()), screen);
                 done.add(unit);
                 asked = Optional.empty();
             } catch (EntryRefusedException refused) {
@@ -209,7 +204,7 @@ final class ReceivingCommands extends SigningCommands {
     int repaired(Given given) throws CannotStoreException {
         return printing(screen -> {
             Receiving.Mending mending = new Receiving.Mending(given.text("--what").orElse(""), given.texts("--part"), given.paths("--file"));
-            screen.line(Message.REPAIRED.text(receiving(given).repaired(given.word().orElseThrow(), mending, by(given))));
+            screen.line(Message.REPAIRED.text(receiving(given).repaired(given.word().orElseThrow(), mending, given.technician())));
         });
     }
 }

@@ -109,7 +109,7 @@ final class RevisionCommands extends SigningCommands {
 
     private int withProcedure(Given given, Work work) throws CannotStoreException {
         Path file = given.file().orElseThrow();
-        Reading reading = procedures.read(file, given.text("--family").<FamilyChoice>map(FamilyChoice.Called::new).orElseGet(FamilyChoice.AsWritten::new));
+        Reading reading = procedures.read(file, given.family(new FamilyChoice.AsWritten()));
         if (reading instanceof Reading.Ready ready) {
             return work.with(ready);
         }

@@ -77,10 +77,8 @@ final class TestCommand {
             return new BatchCommand(around, procedures).run(given);
         }
         String serial = given.texts("--serial").get(0);
-        FamilyChoice family = given.text("--family").<FamilyChoice>map(FamilyChoice.Called::new).orElseGet(() -> new FamilyChoice.Fitting(serial));
-        return run(new Request(given.file().orElseThrow(), family, given.path("--answers"), given.ledger(), serial,
-                given.text("--technician").orElseGet(around::user), given.text("--station").orElseGet(around::machine),
-                given.has("--rehearse"), given.has("--sign-in"), given.text("--position").orElse("")));
+        return run(new Request(given.file().orElseThrow(), given.family(new FamilyChoice.Fitting(serial)), given.path("--answers"), given.ledger(), serial,
+                given.technician(), given.station(), given.has("--rehearse"), given.has("--sign-in"), given.text("--position").orElse("")));
     }
 
     int run(Request request) throws InterruptedException, CannotStoreException {
