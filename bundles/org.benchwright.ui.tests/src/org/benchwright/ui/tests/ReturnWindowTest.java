@@ -22,7 +22,6 @@ import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Shell;
-import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.Text;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -69,14 +68,8 @@ class ReturnWindowTest {
 
     /** Shows the record sheet of a unit that is out there. */
     private static void showSheet(OpenTest test) throws Exception {
-        Screen.perspective(Ids.AUDIT);
-        Screen.page().showView(Ids.RECORDS_VIEW);
-        Screen.press("Read again");
-        Screen.one(Text.class, text -> (text.getStyle() & SWT.SEARCH) != 0).setText(test.id());
-        Table records = Screen.one(Table.class, table -> table.getColumnCount() == 5);
-        Screen.waitFor("the record", () -> records.getItemCount() == 1);
-        Screen.selectRecord(records.getItem(0).getData());
-        Screen.waitFor("the sheet", () -> !sheet().isEmpty() && back().isEnabled());
+        Auditor.showSheet(test, test.shown().serial());
+        Screen.waitFor("that it can come back", () -> back().isEnabled());
     }
 
     /** The dialog is gone before what was entered is on record; it is all the same, and nothing is logged. */
