@@ -343,7 +343,7 @@ public final class Receiving {
     private static ReplacedPart part(String line) {
         int comma = line.lastIndexOf(',');
         String part = ScannedText.clean(comma < 0 ? line : line.substring(0, comma));
-        return new ReplacedPart(part, comma < 0 ? "" : ScannedText.clean(line.substring(comma + 1)));
+        return new ReplacedPart(part, comma < 0 ? "" : ScannedText.clean(line.substring(comma + 1)).replaceFirst("(?i)^lot\\s+", ""));
     }
 
     private static long number(String receipt) throws RefusedException {

@@ -139,7 +139,7 @@ public final class TestDialogue {
 
     /** Says where in the rack the unit stands. */
     public Told place(String position) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
-        return record(new Fact.Placed(EntryReader.text(position)));
+        return record(new Fact.Placed(EntryReader.text(ScannedText.clean(position))));
     }
 
     // ---- who has the test, and what people sign

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Duration;
 
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
@@ -70,6 +71,19 @@ class PersonTest extends OnAnApprovedBench {
     private void assertSound() {
         CommandRunner.Ended verified = bench.run("verify", bench.ledger().toString());
         assertEquals(0, verified.status(), verified.out());
+    }
+
+    /** Line by line it would read a hazard for somebody, or say that something is done. */
+    @Test
+    void whatIsPastedAtATerminalAnswersOneQuestion() throws Exception {
+        try (Conversation talk = Face.TERMINAL.talk(bench)) {
+            talk.hears("y, Tester number or n >").types("y, 4711").hears("Limits: 18 .. 28 degC.").hears("> ").types("22,5 degC")
+                    .hears("file name >").types("plate.jpg").hears("Visible damage").hears("text >")
+                    .presses("\u001b[200~dent on lid\r\ru\r! no label\u001b[201~").types("")
+                    .hears("### DANGER").hears("understood >").types("??").hears("switch positions: dent on lid u ! no label").hears("understood >").types("q");
+            assertEquals(5, talk.ends());
+            assertFalse(talk.everything().contains("MAKE SAFE:"), talk.everything());
+        }
     }
 
     @ParameterizedTest

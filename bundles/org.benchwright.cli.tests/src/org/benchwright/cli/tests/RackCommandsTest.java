@@ -101,6 +101,17 @@ class RackCommandsTest extends OnAnApprovedBench {
         sound();
     }
 
+    /** A test that is open is not told to be bad input. */
+    @Test
+    void aPositionThatIsNoneIsToldAndTheTestGoesOn() throws Exception {
+        try (Conversation talk = test("C16-004711", "--position", "the third rack from the door")) {
+            talk.hears("WRIST STRAP").hears(">").types("@ \u0002A 3\u0003").hears("recorded").hears(">").types("q");
+            assertEquals(5, talk.ends());
+            assertTrue(talk.errors().contains("A position in the rack is a short text, at most 20 characters."), talk.errors());
+        }
+        assertTrue(bench.run("units", "--ledger", bench.ledger().toString()).done().said().contains("revision 3, position A 3, technician QN"));
+    }
+
     @Test
     void whoeverSignsInSignsWithThePin() throws Exception {
         try (Conversation talk = test("C16-004711", "--technician", "QN", "--sign-in")) {

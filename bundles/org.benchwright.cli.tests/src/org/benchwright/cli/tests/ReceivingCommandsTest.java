@@ -134,7 +134,7 @@ class ReceivingCommandsTest extends OnABench {
         rejected();
         String list = bench("", "received").done().said();
         assertTrue(list.contains("rejected, since"), list);
-        bench("", "repaired", "C16-004711", "--what", "power stage", "--part", "C12, L-7").done();
+        bench("", "repaired", "C16-004711", "--what", "power stage", "--part", "C12, lot L-7").done();
         assertTrue(bench("", "received").done().said().contains("repaired, waiting for its retest"));
         CommandRunner.Ended retest = bench.carryOut("y\n+ so far\n");
         assertEquals(5, retest.status(), retest.out() + retest.err());

@@ -150,7 +150,8 @@ final class LedgerCommands {
         String head = String.format(Locale.ROOT, "  %-14s ", row.serial());
         String rest = " ".repeat(head.length());
         Wrap.lines(state.toString(), screen.width(), head, rest).forEach(screen::line);
-        String second = row.test() + "  " + row.procedure();
+        String second = row.test() + "  " + row.procedure() + row.position().map(at -> ", " + Message.UNIT_POSITION.text(at)).orElse("")
+                + (row.technician().isEmpty() ? "" : ", " + Message.UNIT_TECHNICIAN.text(row.technician()));
         Wrap.lines(row.rehearsal() ? Message.UNIT_REHEARSAL.text(second) : second, screen.width(), rest, rest).forEach(screen::line);
     }
 }

@@ -48,7 +48,8 @@ public final class TerminalScreen implements Screen {
         this.err = new PrintWriter(new OutputStreamWriter(err, StandardCharsets.UTF_8), true);
         this.reader = LineReaderBuilder.builder().terminal(terminal).appName("bench")
                 .option(LineReader.Option.DISABLE_EVENT_EXPANSION, true)
-                .option(LineReader.Option.BRACKETED_PASTE, false).build();
+                // What is pasted is one answer: its second line must not answer the next question, nor an empty one say that something is done.
+                .option(LineReader.Option.BRACKETED_PASTE, true).build();
         bindMakeSafe();
     }
 

@@ -135,7 +135,7 @@ final class TestCommand {
                 }
                 TestDialogue dialogue = station.map(bench::at).orElse(bench).begin(procedure.plan(), procedure.text(), work);
                 announce(dialogue, screen);
-                begun(bench, dialogue, request);
+                begun(bench, dialogue, request, screen);
                 return answers.isPresent() ? new ScriptedWalk(dialogue, answers.get(), screen, cards).run()
                         : new PersonWalk(dialogue, screen, cards, around.workingFolder(), around.clocks().ticker()).run();
             } catch (EntryRefusedException e) {
@@ -159,10 +159,14 @@ final class TestCommand {
     }
 
     /** Where several units are in hand, the one before the technician is identified first. */
-    private static void begun(Bench bench, TestDialogue dialogue, Request request)
-            throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+    private static void begun(Bench bench, TestDialogue dialogue, Request request, Screen screen) throws TakenElsewhereException, CannotStoreException {
         if (!request.position().isBlank()) {
-            dialogue.place(request.position());
+            try {
+                dialogue.place(request.position());
+            } catch (EntryRefusedException e) {
+                // The test is open: it goes on, and the position can be said at any card.
+                screen.remark(e.getMessage());
+            }
         }
         if (!request.rehearse() && bench.units().size() > 1) {
             dialogue.arrive();

@@ -123,7 +123,7 @@ public final class Cards {
         } else if (demand instanceof Demand.Nothing) {
             return Message.PLACE_END.text();
         }
-        return place().map(this::stepWords).orElse(Message.PLACE_BEFORE.text());
+        return place().map(this::stepWords).or(() -> run.lookToCome().map(look -> look.soak().title())).orElse(Message.PLACE_BEFORE.text());
     }
 
     private String stepWords(Place place) {
