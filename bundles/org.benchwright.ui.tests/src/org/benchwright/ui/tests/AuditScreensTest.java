@@ -99,6 +99,18 @@ class AuditScreensTest {
         answered.get();
     }
 
+    /** What the records of this ledger say, which are few. */
+    @Test
+    void figures(@TempDir Path temporary) throws Exception {
+        ReturnWindowTest.accepted(temporary, "F-320009");
+        Screen.perspective(Ids.AUDIT);
+        Screen.page().showView(Ids.FIGURES_VIEW);
+        Screen.press("Read the figures");
+        Screen.waitFor("the figures", () -> Screen.story("First-pass yield").contains(" ended with a verdict"));
+        Pictures.take("figures");
+        Screen.page().showView(Ids.SHEET_VIEW);
+    }
+
     @Test
     void people() throws Exception {
         Technician.register();

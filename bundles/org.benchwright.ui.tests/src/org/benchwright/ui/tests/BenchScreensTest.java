@@ -2,8 +2,11 @@ package org.benchwright.ui.tests;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
+import org.benchwright.present.Bench;
 import org.benchwright.present.HelpPage;
+import org.benchwright.present.Watching;
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.bench.Notice;
 import org.benchwright.ui.internal.desk.Desk;
@@ -13,9 +16,12 @@ import org.benchwright.workshop.tests.Approved;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.graphics.Color;
+import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Table;
+import org.eclipse.swt.widgets.Text;
+import org.eclipse.ui.IWorkbenchPart2;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
@@ -102,6 +108,50 @@ class BenchScreensTest {
             desk.stationChanged();
             rack.forEach(test -> test.makeSafe("the pictures are taken"));
             Screen.waitFor("no looks", () -> desk.units().stream().noneMatch(unit -> unit.serial().startsWith("K-0047") && unit.nextLook().isPresent()));
+        }
+    }
+
+    /** Several units by one procedure: the first is opened, the others wait for their times. */
+    @Test
+    void batch() throws Exception {
+        Screen.perspective(Ids.BENCH);
+        Dialogs.answered("New test", () -> Screen.command("org.benchwright.ui.newTest"), dialog -> {
+            List<Text> fields = Auditor.fields(dialog);
+            Combo procedures = Screen.all(dialog, Combo.class).get(0);
+            procedures.select(procedures.indexOf(Technician.C16));
+            fields.get(0).setText("C16-004741 C16-004742 C16-004743");
+            fields.get(1).setText("QN");
+            Auditor.fields(dialog).get(2).setText("5 min");
+            Pictures.take(dialog, "new-test-several");
+            dialog.close();
+        });
+    }
+
+    /** A unit that has stopped while nobody was there, found by its watch. */
+    @Test
+    void watchAlarm(@TempDir Path temporary) throws Exception {
+        OpenTest test = WatchWindowTest.onSoak(WatchWindowTest.procedure(temporary), "W-004751");
+        Desk desk = Technician.desk();
+        Path notified = temporary.resolve("notified");
+        // What the desktop shows of it is the desktop's, and would lie over the window for ever.
+        Process daemon = WatchWindowTest.daemon(notified);
+        try (Watching watching = Watching.begin(desk.ledger(), Bench.Clocks.system(), Map.of(test.shown().serial(), "simulated stops after 2 s"),
+                (kind, urgent, id, serial, words) -> { })) {
+            watching.look();
+            Screen.waitFor("the alarm", () -> desk.units().stream().anyMatch(row -> row.test().equals(test.id()) && row.alarm()));
+            Screen.waitFor("the desktop", () -> WatchWindowTest.text(notified).contains("STOPPED, nobody has come yet"));
+        } finally {
+            daemon.destroy();
+            daemon.waitFor();
+        }
+        Technician.look(test);
+        Screen.waitFor("the alarm above the list", () -> ((IWorkbenchPart2) Screen.page().findView(Ids.UNITS_VIEW)).getContentDescription().contains("STOPPED"));
+        try {
+            Pictures.take("watch-alarm");
+            Pictures.dark(() -> Pictures.take("dark-watch-alarm"));
+        } finally {
+            test.takeUp("QN");
+            Screen.waitFor("somebody has come", () -> desk.units().stream().noneMatch(row -> row.test().equals(test.id()) && row.alarm()));
         }
     }
 

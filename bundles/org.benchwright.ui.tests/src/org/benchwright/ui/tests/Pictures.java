@@ -43,10 +43,10 @@ final class Pictures {
         save(Screen.picture(bounds), name);
     }
 
-    /** Takes a picture of a dialog. */
+    /** Takes a picture of a dialog, and of nothing that lies behind it. */
     static void take(Shell dialog, String name) {
         Screen.waitForDrawing();
-        save(Screen.picture(dialog.getBounds()), name);
+        save(Screen.picture(Display.getCurrent().map(dialog, null, dialog.getClientArea())), name);
     }
 
     /** As on a large screen, and as on a small one. */

@@ -49,7 +49,7 @@ class WatchWindowTest {
     }
 
     /** As little as leads to a soak that is watched. */
-    private Path procedure() throws IOException {
+    static Path procedure(Path folder) throws IOException {
         Files.writeString(folder.resolve("wren.family"), """
                 family wren "Wren" {
                     lamp ok marked "OK" green "Health"
@@ -84,10 +84,10 @@ class WatchWindowTest {
                 """);
     }
 
-    private static OpenTest onSoak(Path procedure) throws Exception {
+    static OpenTest onSoak(Path procedure, String serial) throws Exception {
         Screen.perspective(Ids.BENCH);
         Screen.page().showView(Ids.CARD_VIEW);
-        var opening = Technician.desk().open(new Desk.Request(procedure, SERIAL, "QN", "bench 1", true));
+        var opening = Technician.desk().open(new Desk.Request(procedure, serial, "QN", "bench 1", true));
         Screen.waitFor("the test", opening::isDone);
         OpenTest test = opening.get();
         Technician.look(test);
@@ -110,8 +110,8 @@ class WatchWindowTest {
     }
 
     /** A notification daemon that others wrote; it prints what it is asked to show. */
-    private Process daemon(Path printed) throws Exception {
-        Process daemon = new ProcessBuilder("dunst", "-print").redirectOutput(printed.toFile()).redirectError(folder.resolve("daemon.log").toFile()).start();
+    static Process daemon(Path printed) throws Exception {
+        Process daemon = new ProcessBuilder("dunst", "-print").redirectOutput(printed.toFile()).redirectError(ProcessBuilder.Redirect.DISCARD).start();
         Screen.waitFor("the daemon", WatchWindowTest::listens);
         return daemon;
     }
@@ -127,7 +127,7 @@ class WatchWindowTest {
         }
     }
 
-    private static String text(Path file) {
+    static String text(Path file) {
         try {
             return Files.readString(file);
         } catch (IOException e) {
@@ -140,7 +140,7 @@ class WatchWindowTest {
         Path printed = folder.resolve("notified");
         Process daemon = daemon(printed);
         try {
-            OpenTest test = onSoak(procedure());
+            OpenTest test = onSoak(procedure(folder), SERIAL);
             Screen.waitFor("it is not watched yet", () -> unit(test).filter(row -> row.watch().contains("no watch yet") && !row.alarm()).isPresent());
             Screen.waitForDrawing();
             int before = alarmed();
