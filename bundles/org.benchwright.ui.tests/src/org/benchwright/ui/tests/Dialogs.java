@@ -70,7 +70,9 @@ final class Dialogs {
                 done.complete(title);
             } catch (RuntimeException | AssertionError failed) {
                 done.completeExceptionally(failed);
-                open.get(0).close();
+                if (!open.get(0).isDisposed()) {
+                    open.get(0).close();
+                }
             }
         }
     }
