@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 
 /**
  * Where a bench keeps its ledger, its key and its attachments. It is a folder of its own, outside of any workspace, so that window and
@@ -44,9 +45,10 @@ public record BenchFolder(Path path) {
         return new BenchFolder((data.isAbsolute() ? data : home.resolve(".local").resolve("share")).resolve("benchwright"));
     }
 
-    /** The folder in which a ledger file lies. */
+    /** The folder in which a ledger file lies; of a root, which lies in none, itself. */
     public static BenchFolder of(Path ledgerFile) {
-        return new BenchFolder(ledgerFile.toAbsolutePath().normalize().getParent());
+        Path whole = ledgerFile.toAbsolutePath().normalize();
+        return new BenchFolder(Optional.ofNullable(whole.getParent()).orElse(whole));
     }
 
     /** The ledger in this folder. */

@@ -206,6 +206,9 @@ public final class YearArchive {
             for (ZipEntry entry = in.getNextEntry(); entry != null; entry = in.getNextEntry()) {
                 check.look(entry.getName(), bounded(in));
             }
+        } catch (IllegalArgumentException malformed) {
+            // A name that is no text.
+            throw new IOException(String.valueOf(malformed.getMessage()), malformed);
         }
         return check.content(file);
     }

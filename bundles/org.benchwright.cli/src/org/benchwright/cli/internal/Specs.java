@@ -63,7 +63,7 @@ final class Specs {
     }
 
     static OptionSpec number(String name, String label, Message help) {
-        return OptionSpec.builder(name).paramLabel(label).type(Long.class).description(help.text()).build();
+        return OptionSpec.builder(name).paramLabel(label).type(Long.class).converters(Specs::number).description(help.text()).build();
     }
 
     /** Files that stand without an option, one at least. */
@@ -98,6 +98,14 @@ final class Specs {
     /** Words that stand without an option, none at least. */
     static PositionalParamSpec words(String label, Message help) {
         return PositionalParamSpec.builder().paramLabel(label).arity("0..*").required(false).type(String[].class).description(help.text()).build();
+    }
+
+    private static Long number(String text) {
+        try {
+            return Long.valueOf(text);
+        } catch (NumberFormatException e) {
+            throw new TypeConversionException(Message.NO_NUMBER.text(text));
+        }
     }
 
     private static Path path(String text) {

@@ -28,6 +28,7 @@ import org.benchwright.ledger.DocumentReference;
 import org.benchwright.ledger.FaultKind;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerBackup;
+import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.LedgerFormatException;
 import org.benchwright.ledger.LedgerMissingException;
 import org.benchwright.ledger.LedgerPlaceTakenException;
@@ -250,6 +251,23 @@ class LedgerBackupTest {
             changed.put(name, content);
         }
         return changed;
+    }
+
+    @Test
+    void anArchiveWithANameThatIsNoTextCannotBeRead() throws Exception {
+        byte[] local = new byte[32];
+        System.arraycopy(new byte[] {'P', 'K', 3, 4, 20, 0, 0, 8}, 0, local, 0, 8);
+        local[26] = 2;
+        local[30] = (byte) 0xff;
+        local[31] = (byte) 0xfe;
+        Path archive = Files.write(folder.resolve("odd.zip"), local);
+        assertThrows(LedgerException.class, () -> YearArchive.check(archive));
+    }
+
+    @Test
+    void nothingIsRestoredIntoTheRootOfAFileSystem() throws Exception {
+        LedgerBackup.write(ledger, folder.resolve("whole"), false);
+        assertThrows(LedgerPlaceTakenException.class, () -> LedgerBackup.restore(folder.resolve("whole"), folder.getRoot()));
     }
 
     private void assertNotSound(Path archive, Map<String, byte[]> entries, String what) throws Exception {

@@ -21,6 +21,7 @@ import org.benchwright.core.Verdict;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.EventBody;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Moment;
 import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.ledger.BenchFolder;
@@ -41,6 +42,8 @@ import org.benchwright.workshop.internal.PlanCodec;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * Records written by somebody who holds the bench key and writes sound links and seals, but tells of decisions that do not follow. Only the
@@ -78,14 +81,18 @@ class ForgedRecordTest {
             ledger.keep(SamplePlan.TEXT.getBytes(StandardCharsets.UTF_8), DocumentKind.PROCEDURE_TEXT);
             ledger.keep(plan, DocumentKind.PLAN);
             ledger.keep(new byte[] {1}, DocumentKind.ATTACHMENT);
-            List<EntryDraft> drafts = kept.drafts(test, events);
-            ledger.append(test, 0, drafts);
-            ledger.seal(test, drafts.size(), Instant.parse("2026-03-02T09:00:00Z"), 1, Duration.ofHours(1), QN, key, "bench 2");
+            add(ledger, test, events, key);
         }
         LedgerReport report = BenchLedger.verify(file);
         assertEquals(List.of(), report.links());
         assertEquals(List.of(), report.signatures());
         return report;
+    }
+
+    private void add(Ledger ledger, TestId test, List<TestEvent> events, Signer key) throws Exception {
+        List<EntryDraft> drafts = kept.drafts(test, events);
+        ledger.append(test, 0, drafts);
+        ledger.seal(test, drafts.size(), Instant.parse("2026-03-02T09:00:00Z"), 1, Duration.ofHours(1), QN, key, "bench 2");
     }
 
     private static byte[] plan() {
@@ -161,5 +168,35 @@ class ForgedRecordTest {
     void aSealBeforeTheEndIsFound() throws Exception {
         int end = indexOf(Derived.Concluded.class);
         assertFound(verifyForged(honest.subList(0, end), plan()), end, "sealed before it had ended");
+    }
+
+    /** A rejection is not hidden by another test that says to be the first of its unit, or to follow something else. */
+    @ParameterizedTest
+    @CsvSource(nullValues = "none", value = {"none, it does not name", "T-22222-22222, which is no test of this unit", "that one, which is no test of this unit",
+            "first, none"})
+    void aTestThatHidesTheOneBeforeItIsFound(String predecessor, String words) throws Exception {
+        Path file = folder.resolve("honest").resolve("bench.ledger");
+        TestId second = new TestId("T-44444-44444");
+        try (Ledger ledger = SqliteLedger.open(file)) {
+            ledger.keep(new byte[] {1}, DocumentKind.ATTACHMENT);
+            String first = ledger.tests().get(0).value();
+            Fact.Opened old = (Fact.Opened) honest.get(0).body();
+            List<TestEvent> events = new ArrayList<>(aDayLater());
+            events.set(0, new TestEvent(1, events.get(0).moment(), QN, new Fact.Opened(old.serial(), old.family(), old.procedure(), old.revision(), old.text(),
+                    old.plan(), old.station(), old.software(), old.rehearsal(), Optional.ofNullable("first".equals(predecessor) ? first : predecessor),
+                    old.approval(), old.receipt(), old.mended(), old.books(), old.shift())));
+            add(ledger, second, events, BenchKeyStore.openOrCreate(BenchFolder.of(file).path()));
+        }
+        LedgerReport report = BenchLedger.verify(file);
+        if (words == null) {
+            assertTrue(report.sound(), report.toString());
+        } else {
+            assertFound(report, 0, words);
+        }
+    }
+
+    private List<TestEvent> aDayLater() {
+        return honest.stream().map(event -> new TestEvent(event.sequence(), new Moment(event.moment().instant().plus(Duration.ofDays(1)),
+                event.moment().sitting(), event.moment().offset()), event.actor(), event.body())).toList();
     }
 }

@@ -1,7 +1,11 @@
 package org.benchwright.workshop.internal;
 
+import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
@@ -35,6 +39,13 @@ import org.benchwright.workshop.StoreException;
 /** The third line of verification: decisions derived again from the facts in the ledger, with the plans kept in it. */
 public final class DecisionCheck implements TestCheck {
 
+    /** Whoever opens two tests of a unit within it may not have seen the first. */
+    private static final Duration SAME_MOMENT = Duration.ofMinutes(1);
+
+    /** A test, and where and when it was opened. */
+    private record Begun(TestId test, long position, Instant instant) {
+    }
+
     private final Ledger documents;
     /** The bench's key, where the ledger is known to be one bench's own. */
     private final Optional<Digest> bench;
@@ -44,6 +55,8 @@ public final class DecisionCheck implements TestCheck {
     private final List<KeptTest> open = new ArrayList<>();
     private final List<String> reviewsDue = new ArrayList<>();
     private final Optional<ProjectionCheck> projection;
+    /** The last test of each unit, rehearsals apart. */
+    private final Map<String, Begun> lastOfUnit = new HashMap<>();
     private int derived;
     private Optional<RevisionHistory> history = Optional.empty();
     private Optional<ReceiptHistory> receipts = Optional.empty();
@@ -98,10 +111,37 @@ public final class DecisionCheck implements TestCheck {
             ReceiptHistory known = receipts();
             Arrivals.objection(receiptBook(), event -> known.toldBefore(event, position), opened).ifPresent(words -> faults.add(fault(test, 1, words)));
         }
+        predecessor(test, opened, entries.get(0), faults);
         roles(entries);
         named(test, entries, kept.run(), faults);
         superseded(test, kept, faults);
         return faults;
+    }
+
+    /**
+     * A test names the one before it of its unit, so that nobody sees an acceptance without the rejections before it. Tests are asked for in the
+     * order in which they were opened.
+     */
+    private void predecessor(TestId test, Fact.Opened opened, LedgerEntry first, List<Fault> faults) throws StoreException {
+        Optional<Begun> before = Optional.ofNullable(lastOfUnit.put(opened.rehearsal() + opened.serial(), new Begun(test, first.position(), first.instant())));
+        Optional<String> named = opened.predecessor();
+        if (named.isPresent() && before.filter(last -> last.test().value().equals(named.get())).isPresent()) {
+            return;
+        }
+        Optional<TestId> other = named.flatMap(TestId::parse).filter(TestId::isTest);
+        List<LedgerEntry> there = other.isEmpty() ? List.of() : LedgerWork.of(() -> documents.entries(other.get()));
+        Optional<TestsOfUnit.Opening> opening = TestsOfUnit.decoded(there.stream().limit(1).toList()).stream().filter(each ->
+                each.entry().position() < first.position() && each.opened().serial().equals(opened.serial()) && each.opened().rehearsal() == opened.rehearsal())
+                .findFirst();
+        boolean elsewhere = there.isEmpty() && other.isPresent() && (bench.isEmpty() || sharing);
+        if (named.isPresent() && opening.isEmpty() && !elsewhere) {
+            faults.add(fault(test, 1, Message.FAULT_NO_EARLIER.text(named.get())));
+        } else if (!elsewhere && bench.isPresent()) {
+            // Two that are opened in the same moment know nothing of each other; one whose links are broken was not looked at here.
+            before.filter(last -> last.instant().plus(SAME_MOMENT).isBefore(first.instant()))
+                    .filter(last -> opening.isEmpty() || opening.get().entry().position() < last.position())
+                    .ifPresent(last -> faults.add(fault(test, 1, Message.FAULT_PREDECESSOR.text(last.test().value()))));
+        }
     }
 
     /** Instruments that are in the register are named as the register had them then. */
