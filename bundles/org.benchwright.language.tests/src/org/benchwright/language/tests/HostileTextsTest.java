@@ -190,7 +190,7 @@ class HostileTextsTest {
 
     private static String alternatives(int times) {
         return Bench.PROCEDURE.replace("when stopped go to read_log",
-                "when stopped " + "go to read_log, at most 1, or ".repeat(times) + "conclude accepted");
+                "when stopped " + "go to read_log, at most 1, or ".repeat(times) + "conclude rejected \"It stopped.\"");
     }
 
     @Test
