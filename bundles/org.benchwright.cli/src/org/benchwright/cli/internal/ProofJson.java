@@ -28,7 +28,7 @@ import com.google.gson.JsonPrimitive;
 /** What procedures prove, for machines: times as ISO 8601, probabilities as numbers from 0 to 1, numbers of paths in full. */
 final class ProofJson {
 
-    private static final String FORMAT = "benchwright.proof/1";
+    private static final String FORMAT = "benchwright.what-it-proves/1";
 
     private ProofJson() {
     }
