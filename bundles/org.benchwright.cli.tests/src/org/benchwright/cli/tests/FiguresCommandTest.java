@@ -25,7 +25,7 @@ class FiguresCommandTest extends OnAnApprovedBench {
         assertEquals(0, ended.status(), ended.err());
         assertEquals("", ended.err());
         assertTrue(ended.out().startsWith("0 tests count: 0 ended with a verdict, 0 still open.\n"), ended.out());
-        assertTrue(ended.out().contains("Left out: 1 rehearsals."), ended.out());
+        assertTrue(ended.out().contains("Left out: 1 rehearsal."), ended.out());
         assertTrue(ended.out().contains("First-pass yield\n  No first test has ended with a verdict."), ended.out());
         assertFalse(ended.out().contains("NaN"), ended.out());
     }
@@ -65,6 +65,6 @@ class FiguresCommandTest extends OnAnApprovedBench {
         assertEquals(0, bench.run("verify", bench.ledger().toString()).status());
         Files.writeString(bench.ledger().resolveSibling("bench.ledger.figures"), "spoilt by somebody, which verification does not mind ".repeat(20));
         assertEquals(0, bench.run("verify", bench.ledger().toString()).status());
-        assertTrue(figures().out().contains("Left out: 1 rehearsals."));
+        assertTrue(figures().out().contains("Left out: 1 rehearsal."));
     }
 }
