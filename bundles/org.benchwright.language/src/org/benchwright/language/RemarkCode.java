@@ -22,9 +22,9 @@ public enum RemarkCode {
     /** Parentheses or outcomes within each other without end. */
     NESTED_TOO_DEEP(Severity.ERROR),
 
-    /** No family of that name in the folder. */
+    /** No family of that name in the folder, nor in one from which the file imports. */
     UNKNOWN_FAMILY(Severity.ERROR),
-    /** No procedure of that name in the folder. */
+    /** No procedure of that name in the folder, nor in one from which the file imports. */
     UNKNOWN_PROCEDURE(Severity.ERROR),
     /** No lamp of that name in the family. */
     UNKNOWN_LAMP(Severity.ERROR),
@@ -48,7 +48,7 @@ public enum RemarkCode {
     UNKNOWN_STEP_OR_STAGE(Severity.ERROR),
     /** No value of that name in the grid. */
     UNKNOWN_VALUE(Severity.ERROR),
-    /** No shared stage of that name in the folder or an imported file. */
+    /** No shared stage of that name in the folder, nor in one from which the file imports. */
     UNKNOWN_SHARED_STAGE(Severity.ERROR),
     /** The shared stage has no parameter of that name. */
     UNKNOWN_PARAMETER(Severity.ERROR),
@@ -86,7 +86,7 @@ public enum RemarkCode {
     DURATION_OUT_OF_RANGE(Severity.ERROR),
     /** A tolerance in a unit whose zero is not nothing. */
     OFFSET_UNIT_IN_TOLERANCE(Severity.ERROR),
-    /** A lower limit above the upper one. */
+    /** A lower limit above the upper one, or a first number above the last. */
     LIMITS_INVERTED(Severity.ERROR),
     /** A tolerance that leaves the nominal value out. */
     TOLERANCE_EXCLUDES_NOMINAL(Severity.ERROR),
@@ -164,7 +164,7 @@ public enum RemarkCode {
     SOAK_UNOBSERVED(Severity.ERROR),
     /** A soak with the supply off. */
     SOAK_WHILE_OFF(Severity.ERROR),
-    /** Looks further apart than the soak is long. */
+    /** Looks or samples further apart than the soak is long. */
     LOOK_LONGER_THAN_SOAK(Severity.ERROR),
     /** A look that may be as late as the next one is due. */
     LOOK_TOLERANCE_TOO_LARGE(Severity.WARNING),
@@ -176,9 +176,9 @@ public enum RemarkCode {
     SOAK_NOT_WITNESSED(Severity.WARNING),
     /** Looks that a watch makes unnecessary, and there is no watch. */
     UNLESS_WITHOUT_WATCH(Severity.WARNING),
-    /** A level that no evidence reaches. */
+    /** A level that no evidence reaches, or a stated risk that says nothing: not between 0 % and 100 %. */
     LEVEL_OUT_OF_RANGE(Severity.ERROR),
-    /** A claim, and no soak to support it. */
+    /** A claim, and a way to an accepted unit without a soak that supports it. */
     CLAIM_WITHOUT_SOAK(Severity.ERROR),
     /** A claim that the soak is too short for. */
     CLAIM_UNSUPPORTED(Severity.ERROR),
