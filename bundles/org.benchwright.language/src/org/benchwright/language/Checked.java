@@ -7,7 +7,7 @@ import org.benchwright.model.Procedure;
 /**
  * Files that were checked together.
  *
- * @param files the files, by path
+ * @param files the files, folder by folder
  */
 public record Checked(List<CheckedFile> files) {
     public Checked {

@@ -94,7 +94,8 @@ public final class LanguageServices {
     /**
      * Checks texts that need not be on a disk.
      *
-     * @param texts the texts; those of one folder see each other, and nothing else
+     * @param texts the texts; those of one folder see each other and, among these texts, those of the folders from which they import; nothing
+     *              on a disk
      * @return what was read, with all remarks
      */
     public Checked checkTexts(List<SourceText> texts) {

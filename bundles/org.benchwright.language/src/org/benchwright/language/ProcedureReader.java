@@ -30,7 +30,8 @@ public final class ProcedureReader {
     }
 
     /**
-     * Reads, checks and compiles the procedure of a file. Errors in the families that it refers to, in whatever file, count as its own.
+     * Reads, checks and compiles the procedure of a file. Errors in the families and shared stages that it refers to, in whatever
+     * file, count as its own.
      *
      * @param file a procedure file that holds one procedure
      * @return its plan, or why there is none

@@ -11,8 +11,8 @@ public sealed interface Reading {
      * It can be carried out.
      *
      * @param plan    the compiled plan
-     * @param text    the procedure's text with the texts of the families that it refers to, as a record keeps it
-     * @param remarks warnings and hints that stand in none of their ways
+     * @param text    the procedure's text with the texts of the files that it refers to, as a record keeps it
+     * @param remarks warnings and hints; none of them stands in the way
      */
     record Ready(Plan plan, String text, List<Remark> remarks) implements Reading {
         public Ready {
@@ -23,7 +23,7 @@ public sealed interface Reading {
     /**
      * It can't be carried out.
      *
-     * @param remarks why, at least one of them an error; empty if the file holds no procedure, or several
+     * @param remarks why, at least one of them an error; without one if the file holds no procedure, or several
      * @param found   how many procedures the file holds
      */
     record Refused(List<Remark> remarks, int found) implements Reading {

@@ -49,6 +49,7 @@ public final class FolderSession {
      *
      * @param file a file of this folder; need not exist
      * @param text its characters, without a byte order mark
+     * @throws IllegalArgumentException if the file does not lie in this folder
      */
     public void change(Path file, String text) {
         session.change(file, text);
@@ -58,6 +59,7 @@ public final class FolderSession {
      * Goes back to the text on the disk.
      *
      * @param file a file that {@link #change} was called for
+     * @throws IllegalArgumentException if the file does not lie in this folder
      */
     public void close(Path file) {
         session.close(file);

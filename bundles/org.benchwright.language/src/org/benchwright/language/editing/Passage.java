@@ -15,7 +15,7 @@ public record Passage(Place name, Place whole) {
         Objects.requireNonNull(whole);
     }
 
-    /** Whether a place in a file lies in it. */
+    /** Whether a place in a file lies in it, or right behind it. */
     public boolean holds(Path file, int offset) {
         return whole.file().equals(file) && whole.offset() <= offset && offset <= whole.offset() + whole.length();
     }

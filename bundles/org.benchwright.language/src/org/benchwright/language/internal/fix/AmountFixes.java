@@ -150,7 +150,7 @@ final class AmountFixes {
         }).orElse(List.of());
     }
 
-    /** As long as the latest deadline that counts in the stage. */
+    /** As long as the deadline that the remark is about. */
     static List<Fix> stageAsLongAsDeadline(Spot spot) {
         Optional<Stage> stage = spot.around(Stage.class).filter(each -> each.getLongest() != null);
         Optional<Timing> timing = spot.around(Timing.class);
