@@ -88,7 +88,7 @@ final class Checks {
     }
 
     static void released(RunState s, Fact.Released r) {
-        Optional<RunState.PendingRelease> pending = s.release();
+        Optional<PendingRelease> pending = s.release();
         if (pending.isPresent()) {
             releaseOfFailure(s, r, pending.get());
         } else if (r.given()) {
@@ -98,7 +98,7 @@ final class Checks {
         }
     }
 
-    private static void releaseOfFailure(RunState s, Fact.Released r, RunState.PendingRelease pending) {
+    private static void releaseOfFailure(RunState s, Fact.Released r, PendingRelease pending) {
         if (r.given()) {
             s.release(Optional.empty());
             String words = Words.of("release.failure", pending.because(), r.by().id(), pending.asked().statement());

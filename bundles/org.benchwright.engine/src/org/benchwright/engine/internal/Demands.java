@@ -31,7 +31,7 @@ public final class Demands {
             return new Demand.TellPower(List.copyOf(s.live()));
         }
         if (s.release().isPresent()) {
-            RunState.PendingRelease r = s.release().get();
+            PendingRelease r = s.release().get();
             return new Demand.Release(s.place(), r.check(), r.asked().by(), r.asked().statement());
         }
         if (itemToSwitchOff(s).isPresent()) {
@@ -80,7 +80,7 @@ public final class Demands {
         if (s.stepOpen() || s.soak().begun() || s.live().isEmpty()) {
             return Optional.empty();
         }
-        boolean all = s.switchOff() != RunState.SwitchOff.NOTHING;
+        boolean all = s.switchOff() != SwitchOff.NOTHING;
         return s.live().stream().filter(item -> all || s.makingSafe() && !isolated(s.plan().makeSafe(), item) || switchedOnFirst(s, item))
                 .findFirst();
     }

@@ -16,7 +16,6 @@ import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Fact.ToneGiven.Tone;
 import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.Observation.Sight;
-import org.benchwright.engine.internal.RunState.SwitchOff;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Move;
 

@@ -6,8 +6,6 @@ import org.benchwright.core.Role;
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Derived.Outcome;
-import org.benchwright.engine.internal.RunState.PendingMove;
-import org.benchwright.engine.internal.RunState.PendingRelease;
 import org.benchwright.engine.plan.Move;
 
 /** Carrying out a move: where a check that does not conform leads. */

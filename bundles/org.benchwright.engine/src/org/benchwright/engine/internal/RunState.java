@@ -70,23 +70,6 @@ public final class RunState {
     private String position = "";
     private Optional<Actor> holder = Optional.empty();
 
-    /** Whether everything live has to be switched off before the test goes on. */
-    enum SwitchOff {
-        NOTHING,
-        /** Power was lost, or it is not known that it was kept: nobody knows where the switches stand. */
-        BEFORE_POWER_UP,
-        /** Make safe is done, but something is live still. */
-        BEFORE_THE_END
-    }
-
-    /** A release that is being waited for. */
-    record PendingRelease(String check, Move.ReleaseBy asked, String because) {
-    }
-
-    /** A move whose derived event is on its way: where it goes, and what is counted when it is taken. */
-    record PendingMove(Spot target, String counted) {
-    }
-
     /** The state before the last observation, as long as that can be struck. */
     record Snapshot(long sequence, RunState state) {
     }

@@ -12,9 +12,7 @@ import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.event.WatchFact;
-import org.benchwright.engine.internal.RunState.PendingMove;
 import org.benchwright.engine.internal.RunState.Snapshot;
-import org.benchwright.engine.internal.RunState.SwitchOff;
 import org.benchwright.engine.plan.Move;
 import org.benchwright.engine.plan.Precondition;
 
