@@ -143,11 +143,15 @@ public final class Sharing {
         while (!cancellation.requested()) {
             try (SqliteLedger own = SqliteLedger.openExisting(ledger); PostgresLedger shared = open()) {
                 Forwarder forwarder = new Forwarder(own, shared, benchKey(), Clock.systemUTC());
+                // What was fetched before and not erased, since the power was cut in between.
+                FileEraser.erase(own);
                 while (!cancellation.requested()) {
                     Noting noting = new Noting();
                     Forwarder.Outcome outcome = forwarder.run(noting, cancellation);
                     noting.done(outcome);
-                    FileEraser.erase(own);
+                    if (outcome.fetched() > 0) {
+                        FileEraser.erase(own);
+                    }
                     told.accept(state());
                     wait = BETWEEN;
                     time.pause(BETWEEN);

@@ -47,8 +47,16 @@ public record DocumentTable(String place, Optional<Attachments> attachments) {
     }
 
     boolean holds(Connection connection, Digest digest) throws SQLException {
-        try (PreparedStatement statement = connection.prepareStatement("SELECT 1 FROM document WHERE digest = ?")) {
+        return isThere(connection, digest, "");
+    }
+
+    /** Looks without reading the bytes, of which there may be many. */
+    private static boolean isThere(Connection connection, Digest digest, String and, byte[]... values) throws SQLException {
+        try (PreparedStatement statement = connection.prepareStatement("SELECT 1 FROM document WHERE digest = ? " + and)) {
             statement.setBytes(1, digest.bytes());
+            for (int i = 0; i < values.length; i++) {
+                statement.setBytes(i + 2, values[i]);
+            }
             try (ResultSet row = statement.executeQuery()) {
                 return row.next();
             }
@@ -57,21 +65,12 @@ public record DocumentTable(String place, Optional<Attachments> attachments) {
 
     /** Whether the document's bytes were taken out of its row. */
     boolean isErased(Connection connection, Digest digest) throws SQLException {
-        return within(connection, digest).filter(content -> isWithdrawn(content, digest)).isPresent();
+        return isWithdrawn(WITHDRAWN, digest) && isThere(connection, digest, "AND content = ?", WITHDRAWN);
     }
 
     /** Whether bytes of a document stand in its row. */
     boolean holdsWithin(Connection connection, Digest digest) throws SQLException {
-        return within(connection, digest).filter(content -> content.length > 0 && !isWithdrawn(content, digest)).isPresent();
-    }
-
-    private static Optional<byte[]> within(Connection connection, Digest digest) throws SQLException {
-        try (PreparedStatement statement = connection.prepareStatement("SELECT content FROM document WHERE digest = ?")) {
-            statement.setBytes(1, digest.bytes());
-            try (ResultSet row = statement.executeQuery()) {
-                return row.next() ? Optional.ofNullable(row.getBytes(1)) : Optional.empty();
-            }
-        }
+        return isThere(connection, digest, "AND length(content) > 0") && !isErased(connection, digest);
     }
 
     /** Adds the row, unless there is one; a file beside must have been written before. */
