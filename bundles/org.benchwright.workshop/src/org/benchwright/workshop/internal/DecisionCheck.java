@@ -42,6 +42,13 @@ public final class DecisionCheck implements TestCheck {
     /** Whoever opens two tests of a unit within it may not have seen the first. */
     private static final Duration SAME_MOMENT = Duration.ofMinutes(1);
 
+    /** A unit in its tests, or in its rehearsals: neither knows of the others. */
+    private record Unit(String serial, boolean rehearsed) {
+        static Unit of(Fact.Opened opened) {
+            return new Unit(opened.serial(), opened.rehearsal());
+        }
+    }
+
     /** A test, and where and when it was opened. */
     private record Begun(TestId test, long position, Instant instant) {
     }
@@ -55,8 +62,7 @@ public final class DecisionCheck implements TestCheck {
     private final List<KeptTest> open = new ArrayList<>();
     private final List<String> reviewsDue = new ArrayList<>();
     private final Optional<ProjectionCheck> projection;
-    /** The last test of each unit, rehearsals apart. */
-    private final Map<String, Begun> lastOfUnit = new HashMap<>();
+    private final Map<Unit, Begun> lastOfUnit = new HashMap<>();
     private int derived;
     private Optional<RevisionHistory> history = Optional.empty();
     private Optional<ReceiptHistory> receipts = Optional.empty();
@@ -123,7 +129,8 @@ public final class DecisionCheck implements TestCheck {
      * order in which they were opened.
      */
     private void predecessor(TestId test, Fact.Opened opened, LedgerEntry first, List<Fault> faults) throws StoreException {
-        Optional<Begun> before = Optional.ofNullable(lastOfUnit.put(opened.rehearsal() + opened.serial(), new Begun(test, first.position(), first.instant())));
+        Unit unit = Unit.of(opened);
+        Optional<Begun> before = Optional.ofNullable(lastOfUnit.put(unit, new Begun(test, first.position(), first.instant())));
         Optional<String> named = opened.predecessor();
         if (named.isPresent() && before.filter(last -> last.test().value().equals(named.get())).isPresent()) {
             return;
@@ -131,8 +138,7 @@ public final class DecisionCheck implements TestCheck {
         Optional<TestId> other = named.flatMap(TestId::parse).filter(TestId::isTest);
         List<LedgerEntry> there = other.isEmpty() ? List.of() : LedgerWork.of(() -> documents.entries(other.get()));
         Optional<TestsOfUnit.Opening> opening = TestsOfUnit.decoded(there.stream().limit(1).toList()).stream().filter(each ->
-                each.entry().position() < first.position() && each.opened().serial().equals(opened.serial()) && each.opened().rehearsal() == opened.rehearsal())
-                .findFirst();
+                each.entry().position() < first.position() && Unit.of(each.opened()).equals(unit)).findFirst();
         boolean elsewhere = there.isEmpty() && other.isPresent() && (bench.isEmpty() || sharing);
         if (named.isPresent() && opening.isEmpty() && !elsewhere) {
             faults.add(fault(test, 1, Message.FAULT_NO_EARLIER.text(named.get())));
