@@ -243,10 +243,11 @@ final class AuditCommands extends SigningCommands {
         }
         return signing(screen -> {
             // Asked before the password is, which that doesn't need.
-            if (auditing(given).endWithdrawal(about, event(given))) {
-                screen.line(Message.AUDIT_ERASED.text(about, String.valueOf(event(given))));
+            long event = event(given);
+            if (auditing(given).endWithdrawal(about, event)) {
+                screen.line(Message.AUDIT_ERASED.text(about, String.valueOf(event)));
             } else {
-                print(about, auditing(given).withdrawAttachment(about, event(given), text(given, "--reason"), by(given, screen)), screen);
+                print(about, auditing(given).withdrawAttachment(about, event, text(given, "--reason"), by(given, screen)), screen);
             }
         });
     }

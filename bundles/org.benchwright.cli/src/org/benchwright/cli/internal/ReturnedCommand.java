@@ -31,8 +31,7 @@ final class ReturnedCommand {
         try (Screen screen = Screens.printing(around)) {
             Returning.Entry entry = new Returning.Entry(given.word().orElseThrow(), given.day("--on").orElseThrow(),
                     given.text("--complaint").orElseThrow(), given.text("--fault").orElse(Returning.faults().get(0)),
-                    given.technician(), given.station(),
-                    around.software());
+                    given.technician(), given.station(), around.software());
             Returning.record(given.ledger(), entry, around.clocks());
             screen.line(Message.RETURNED.text(entry.test(), entry.on().toString()));
             return ExitStatus.OK;

@@ -10,6 +10,7 @@ import org.benchwright.language.editing.Place;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.app.Editors;
+import org.benchwright.ui.internal.look.Labels;
 import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.look.Columns;
 import org.eclipse.jface.action.MenuManager;
@@ -59,8 +60,8 @@ public final class RemarksView extends ViewPart implements AuthorListener {
         GridDataFactory.fillDefaults().grab(true, true).applyTo(remarks.getControl());
         Label inFull = new Label(body, SWT.WRAP);
         GridDataFactory.fillDefaults().grab(true, false).indent(4, 0).hint(SWT.DEFAULT, 2 * remarks.getTable().getItemHeight()).applyTo(inFull);
-        remarks.addSelectionChangedListener(event -> inFull.setText(event.getStructuredSelection().getFirstElement() instanceof Remark remark
-                ? remark.words().replace("&", "&&") : ""));
+        remarks.addSelectionChangedListener(event -> Labels.say(inFull,
+                event.getStructuredSelection().getFirstElement() instanceof Remark remark ? remark.words() : ""));
         MenuManager menu = new MenuManager();
         getSite().registerContextMenu(menu, remarks);
         remarks.getControl().setMenu(menu.createContextMenu(remarks.getControl()));
