@@ -10,34 +10,16 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.util.Arrays;
 
 import org.benchwright.ledger.tests.PostgresServer;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
+import org.benchwright.ledger.tests.WithServer;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestInstance;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Two benches on one shared ledger, at the terminal. */
-@TestInstance(TestInstance.Lifecycle.PER_CLASS)
-class SharedLedgerTest {
+class SharedLedgerTest extends WithServer {
 
-    @TempDir
-    Path folder;
-
-    private PostgresServer server;
     private String url;
     private CommandRunner one;
     private CommandRunner two;
-
-    @BeforeAll
-    void start() throws Exception {
-        server = PostgresServer.start();
-    }
-
-    @AfterAll
-    void stop() throws Exception {
-        server.close();
-    }
 
     @BeforeEach
     void benches() throws Exception {

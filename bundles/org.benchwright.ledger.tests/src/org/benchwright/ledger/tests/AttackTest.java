@@ -17,7 +17,6 @@ import org.benchwright.core.Cancellation;
 import org.benchwright.core.Progress;
 import org.benchwright.ledger.BenchKey;
 import org.benchwright.ledger.BenchKeyStore;
-import org.benchwright.ledger.DocumentKind;
 import org.benchwright.ledger.Fault;
 import org.benchwright.ledger.FaultKind;
 import org.benchwright.ledger.Ledger;
@@ -321,11 +320,7 @@ class AttackTest {
 
     @Test
     void attachmentBesideExchangedOrRemoved() throws Exception {
-        Path beside;
-        try (Ledger open = SqliteLedger.open(ledger)) {
-            String hex = open.keep(new byte[300 << 10], DocumentKind.ATTACHMENT).hex();
-            beside = folder.resolve("attachments").resolve(hex.substring(0, 2)).resolve(hex.substring(2));
-        }
+        Path beside = SampleLedger.keptBeside(ledger);
         assertTrue(verify().clean());
         byte[] content = Files.readAllBytes(beside);
         content[content.length - 1] = 1;

@@ -14,7 +14,6 @@ import java.nio.file.StandardCopyOption;
 import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
-import org.benchwright.ledger.DocumentKind;
 import org.benchwright.ledger.Fault;
 import org.benchwright.ledger.FaultKind;
 import org.benchwright.ledger.Ledger;
@@ -145,11 +144,7 @@ class HostileContentTest {
 
     @Test
     void anAttachmentThatIsSaidToBeEndlessIsNotReadToItsEnd() throws Exception {
-        Path beside;
-        try (Ledger open = SqliteLedger.open(ledger)) {
-            String hex = open.keep(new byte[300 << 10], DocumentKind.ATTACHMENT).hex();
-            beside = folder.resolve("attachments").resolve(hex.substring(0, 2)).resolve(hex.substring(2));
-        }
+        Path beside = SampleLedger.keptBeside(ledger);
         try (RandomAccessFile file = new RandomAccessFile(beside.toFile(), "rw")) {
             file.setLength(1L << 42);
         }

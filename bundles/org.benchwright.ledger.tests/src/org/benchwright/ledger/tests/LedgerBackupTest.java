@@ -175,7 +175,7 @@ class LedgerBackupTest {
 
     @Test
     void anAttachmentThatLacksIsNamedWhenTheBackupIsVerified() throws Exception {
-        Files.delete(ledger.resolveSibling("attachments").resolve(photo.hex().substring(0, 2)).resolve(photo.hex().substring(2)));
+        Files.delete(SampleLedger.beside(ledger, photo));
         Path copy = LedgerBackup.write(ledger, folder.resolve("backup"), false);
         assertEquals(List.of(FaultKind.DOCUMENT_MISSING),
                 LedgerVerifier.verify(VerificationRequest.of(copy)).faults().stream().map(fault -> fault.kind()).toList());

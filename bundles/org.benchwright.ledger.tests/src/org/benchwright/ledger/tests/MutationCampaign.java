@@ -76,9 +76,8 @@ final class MutationCampaign {
         try (Ledger open = SqliteLedger.open(ledger)) {
             byte[] photo = new byte[ATTACHMENT];
             new Random(1).nextBytes(photo);
-            String hex = open.keep(photo, DocumentKind.ATTACHMENT).hex();
+            beside = SampleLedger.beside(ledger, open.keep(photo, DocumentKind.ATTACHMENT));
             new SampleLedger(open, BenchKeyStore.openOrCreate(folder)).carryOut(3, 6);
-            beside = folder.resolve("attachments").resolve(hex.substring(0, 2)).resolve(hex.substring(2));
             kept = new LedgerProofs(open).latest();
         }
         return new MutationCampaign(ledger, beside, kept);

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.stream.Stream;
 import org.benchwright.core.Actor;
+import org.benchwright.core.Digest;
 import org.benchwright.core.Role;
 import org.benchwright.ledger.BenchKey;
 import org.benchwright.ledger.BenchKeyStore;
@@ -96,6 +97,19 @@ final class SampleLedger {
         }
         seal(id, observations);
         return id;
+    }
+
+    /** Where an attachment lies that is too large for a ledger's database. */
+    static Path beside(Path ledger, Digest attachment) {
+        String hex = attachment.hex();
+        return ledger.resolveSibling("attachments").resolve(hex.substring(0, 2)).resolve(hex.substring(2));
+    }
+
+    /** Keeps an attachment that lies beside a ledger, and says where. */
+    static Path keptBeside(Path ledger) throws Exception {
+        try (Ledger open = SqliteLedger.open(ledger)) {
+            return beside(ledger, open.keep(new byte[300 << 10], DocumentKind.ATTACHMENT));
+        }
     }
 
     EntryDraft observation(TestId id, int number) {

@@ -58,7 +58,7 @@ class SqliteLedgerTest extends LedgerContractTest {
         byte[] photo = new byte[300 << 10];
         new Random(1).nextBytes(photo);
         Digest digest = ledger().keep(photo, DocumentKind.ATTACHMENT);
-        Path beside = file.resolveSibling("attachments").resolve(digest.hex().substring(0, 2)).resolve(digest.hex().substring(2));
+        Path beside = SampleLedger.beside(file, digest);
         assertArrayEquals(photo, Files.readAllBytes(beside));
         assertArrayEquals(photo, ledger().document(digest).orElseThrow());
         Digest plan = ledger().keep(Arrays.copyOf(photo, 290 << 10), DocumentKind.PLAN);

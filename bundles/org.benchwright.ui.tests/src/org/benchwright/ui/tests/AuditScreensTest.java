@@ -55,11 +55,7 @@ class AuditScreensTest {
         answered.get();
         Auditor.showSheet(amended, "F-320001");
         Screen.waitFor("the buttons", () -> Auditor.enabled("Amend"));
-        Auditor.sign("Amend", "Amend an entry", shell -> {
-            Auditor.fields(shell).get(0).setText("no");
-            Auditor.fields(shell).get(1).setText("a foot is broken");
-        }, "QN");
-        Screen.waitFor("the amendment", () -> Auditor.sheet("F-320001").contains("it would have been rejected"));
+        Auditor.amend("F-320001");
         Pictures.take("record-amended");
         Pictures.dark(() -> {
             Pictures.take("dark-record-amended");

@@ -189,6 +189,15 @@ final class Auditor {
         Screen.settle();
     }
 
+    /** Says on the sheet of a unit that a foot is broken, which was not so by its test; waits until it tells what follows. */
+    static void amend(String serial) throws Exception {
+        sign("Amend", "Amend an entry", shell -> {
+            fields(shell).get(0).setText("no");
+            fields(shell).get(1).setText("a foot is broken");
+        }, "QN");
+        Screen.waitFor("the amendment", () -> sheet(serial).contains("it would have been rejected"));
+    }
+
     /** The fields that can be written into, the person and the password last. */
     static List<Text> fields(Shell dialog) {
         return Screen.all(dialog, Text.class).stream().filter(Text::getEditable).toList();
