@@ -13,14 +13,14 @@ final class EditedFolder {
     static final String LARK = Bench.FAMILY.substring(Bench.FAMILY.indexOf("family lark \""));
 
     private static final String SHARED = """
-            shared stage rail "Rail" for lark (least in V, most in V) {
+            shared stage rail "Rail" for lark (low in V, high in V) {
                 hazard live danger "Terminals are live." can "kill" so "Fit the cover."
                 instrument probe "Probe" reads V dc up to 60 V, uncertainty at most 0.05 V, coverage 2
                 step supply_on "Switch on." with hazard live { energises supply }
                 step look "Look." {
                     mark seen_on "Press."
                     expect pwr steady within 5 s of seen_on or conclude rejected "Dark."
-                    measure rail_volts with probe, limits least .. most or go to look, at most 2, or conclude rejected "Off."
+                    measure rail_volts with probe, limits low .. high or go to look, at most 2, or conclude rejected "Off."
                     derive half as rail_volts - 1 V, limits 20 .. 30 V or conclude rejected "Half."
                 }
                 step supply_off "Switch off." { isolates supply }
@@ -32,7 +32,7 @@ final class EditedFolder {
                 applies to lark
                 retest of lark_acceptance, repeats power_up
                 hazard mains danger "Terminals are live." can "kill" so "Fit the cover."
-                carry out rail(least = 23.5 V, most = 24.5 V) as power_up
+                carry out rail(low = 23.5 V, high = 24.5 V) as power_up
                 carry out note
                 make safe "Make safe" { step off "Off." { isolates supply } }
                 conclude accepted
@@ -87,6 +87,6 @@ final class EditedFolder {
                     """.formatted(step, Math.max(0, step - 1)));
         }
         return Bench.PROCEDURE.replace("lark_acceptance", "lark_long").replace("        step fit \"Fit", more + "        step fit \"Fit")
-                .replace("    stage read_log", "    carry out rail(least = 23 V, most = 25 V)\n    carry out note as first_note\n\n    stage read_log");
+                .replace("    stage read_log", "    carry out rail(low = 23 V, high = 25 V)\n    carry out note as first_note\n\n    stage read_log");
     }
 }

@@ -7,20 +7,34 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 
 import org.benchwright.core.Cancellation;
 import org.benchwright.language.LanguageServices;
 import org.benchwright.language.Remark;
+import org.benchwright.language.RemarkCode;
 import org.benchwright.language.SourceText;
 import org.benchwright.language.editing.Analysis;
 import org.benchwright.language.editing.FolderSession;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** However a folder came to be what it is, the answers are those of one that was opened so: remarks, colours, contents, links and folds. */
 class ManyEditsTest {
+
+    /** Where a text can't be read, most of what is compared below would be empty. */
+    @Test
+    void allTextsCanBeReadBeforeTheyAreEdited(@TempDir Path parent) {
+        Map<Path, String> texts = EditedFolder.texts(parent.resolve("shop"), 2);
+        texts.putAll(EditedFolder.imported(parent.resolve("common")));
+        Set<RemarkCode> found = Bench.LANGUAGE.checkTexts(texts.entrySet().stream().map(e -> new SourceText(e.getKey(), e.getValue())).toList())
+                .remarks().stream().map(Remark::code).collect(Collectors.toSet());
+        assertEquals(Set.of(RemarkCode.ENDLESS_REPEAT, RemarkCode.UNUSED_HAZARD), found);
+    }
 
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3})

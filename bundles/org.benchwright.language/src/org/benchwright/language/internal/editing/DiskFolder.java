@@ -11,6 +11,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 
 import org.benchwright.language.LanguageServices;
@@ -34,13 +35,13 @@ final class DiskFolder {
         return folder;
     }
 
-    /** Makes a file be read again by the next {@link #changes}. */
+    /** Makes a file be read again by the next {@link #look}. */
     void forget(Path file) {
         read.remove(file);
     }
 
-    /** The files that are there; none where the folder can't be read. */
-    List<Path> files() {
+    /** None where the folder can't be read. */
+    private List<Path> files() {
         try (Stream<Path> all = Files.list(folder)) {
             return all.filter(LanguageServices::isOurs).sorted().toList();
         } catch (IOException | UncheckedIOException unreadable) {
@@ -49,17 +50,29 @@ final class DiskFolder {
         }
     }
 
-    /** Reads the files that are new or changed. */
-    List<ReadText> changes() {
+    /**
+     * What there is in the folder.
+     *
+     * @param present its files
+     * @param changed those that are new or have changed, read
+     */
+    record Look(List<Path> present, List<ReadText> changed) {
+    }
+
+    /** Looks at the folder, and reads what has changed since the last look. */
+    Look look() {
+        List<Path> present = files();
+        // A file that comes back is to be read, even if it is what it was.
+        read.keySet().retainAll(Set.copyOf(present));
         List<ReadText> changed = new ArrayList<>();
-        for (Path file : files()) {
+        for (Path file : present) {
             Optional<Stamp> stamp = stamp(file);
             if (stamp.isEmpty() || !stamp.get().equals(read.get(file))) {
                 changed.add(ReadText.read(file));
                 stamp.ifPresent(known -> read.put(file, known));
             }
         }
-        return changed;
+        return new Look(present, changed);
     }
 
     private static Optional<Stamp> stamp(Path file) {

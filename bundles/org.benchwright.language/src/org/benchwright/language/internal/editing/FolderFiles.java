@@ -1,10 +1,8 @@
 package org.benchwright.language.internal.editing;
 
 import java.nio.file.Path;
-import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.IdentityHashMap;
@@ -19,11 +17,9 @@ import org.benchwright.language.ApprovedRevisions;
 import org.benchwright.language.Remark;
 import org.benchwright.language.editing.Analysis;
 import org.benchwright.language.internal.ApprovalCheck;
-import org.benchwright.language.internal.Imports;
 import org.benchwright.language.internal.ParsedFile;
 import org.benchwright.language.internal.ParsedFile.Parse;
 import org.benchwright.language.internal.ReadText;
-import org.eclipse.emf.common.util.URI;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.resource.Resource;
 import org.eclipse.xtext.resource.XtextResourceSet;
@@ -49,14 +45,13 @@ final class FolderFiles {
     private final Map<ParsedFile, FileView> views = new IdentityHashMap<>();
     private final Set<Path> changed = new HashSet<>();
     private boolean importsDue;
-    /** Folders from which files are imported, and their files as they are on the disk. */
-    private final Map<Path, DiskFolder> others = new HashMap<>();
-    private final Map<Path, ParsedFile> imported = new HashMap<>();
+    private final ImportedFiles imported;
     private ApprovedRevisions approved = ApprovedRevisions.none();
 
     FolderFiles(Injector injector) {
         this.injector = injector;
         folder = injector.getInstance(XtextResourceSet.class);
+        imported = new ImportedFiles(injector, folder);
     }
 
     Collection<Path> paths() {
@@ -108,7 +103,7 @@ final class FolderFiles {
 
     /** The file that holds a piece of a tree. */
     Optional<ParsedFile> holding(EObject piece) {
-        return Optional.ofNullable(byResource.get(piece.eResource()));
+        return Optional.ofNullable(byResource.get(piece.eResource())).or(() -> imported.file(piece.eResource()));
     }
 
     /** From now on procedures are compared with what was approved. */
@@ -130,7 +125,7 @@ final class FolderFiles {
         settle();
         List<Remark> all = compared.get(path);
         if (all == null) {
-            ParsedFile file = files.getOrDefault(path, imported.get(path));
+            ParsedFile file = any(path).orElse(null);
             List<Remark> known = remarks.get(path);
             if (known == null) {
                 known = file == null ? List.of() : file.remarks(cancelled);
@@ -143,7 +138,11 @@ final class FolderFiles {
     }
 
     private Optional<ReadText> anyText(Path path) {
-        return Optional.ofNullable(files.getOrDefault(path, imported.get(path))).map(ParsedFile::text);
+        return any(path).map(ParsedFile::text);
+    }
+
+    private Optional<ParsedFile> any(Path path) {
+        return Optional.ofNullable(files.get(path)).or(() -> imported.file(path));
     }
 
     /** All that is shown of a file; put together if what is known no longer holds. */
@@ -205,7 +204,7 @@ final class FolderFiles {
         changed.clear();
         boolean look = importsDue || !afresh.isEmpty();
         importsDue = false;
-        if (look && readImported()) {
+        if (look && imported.look(files.values())) {
             // What an imported file says may matter to any file of the folder.
             remarks.clear();
             compared.clear();
@@ -213,43 +212,6 @@ final class FolderFiles {
             files.values().forEach(ParsedFile::outdate);
             files.values().forEach(ParsedFile::parse);
         }
-    }
-
-    /** Looks at the folders of imported files again; true if anything there was different. */
-    private boolean readImported() {
-        boolean different = false;
-        Deque<ParsedFile> open = new ArrayDeque<>(files.values());
-        open.addAll(imported.values());
-        Set<Path> seen = new HashSet<>();
-        while (!open.isEmpty()) {
-            for (URI target : Imports.targets(open.remove().resource())) {
-                Path there = Path.of(Imports.folder(target).toFileString());
-                if (!isOwn(there) && seen.add(there)) {
-                    List<ReadText> texts = others.computeIfAbsent(there, DiskFolder::new).changes();
-                    texts.forEach(text -> open.add(importFile(text)));
-                    different |= !texts.isEmpty();
-                }
-            }
-        }
-        return different;
-    }
-
-    private boolean isOwn(Path other) {
-        return files.keySet().stream().anyMatch(path -> other.equals(path.getParent()));
-    }
-
-    private ParsedFile importFile(ReadText text) {
-        ParsedFile known = imported.get(text.path());
-        if (known == null) {
-            known = new ParsedFile(injector, text);
-            folder.getResources().add(known.resource());
-            byResource.put(known.resource(), known);
-            imported.put(text.path(), known);
-        } else {
-            known.change(text);
-        }
-        known.parse();
-        return known;
     }
 
     /** The files that refer to one of the names or declare it too, and those that refer to them, but not those parsed afresh. */

@@ -85,8 +85,9 @@ public final class Session {
     }
 
     private boolean refreshed() {
-        List<ReadText> different = disk.changes();
-        Set<Path> present = new HashSet<>(disk.files());
+        DiskFolder.Look look = disk.look();
+        List<ReadText> different = look.changed();
+        Set<Path> present = Set.copyOf(look.present());
         List<Path> gone = files.paths().stream().filter(path -> !present.contains(path) && !unsaved.contains(path)).toList();
         different.stream().filter(text -> !unsaved.contains(text.path())).forEach(files::put);
         gone.forEach(files::remove);
