@@ -24,11 +24,11 @@ public final class Backoff {
         return now.compareTo(next) >= 0;
     }
 
-    /** It failed at that time. */
-    public void failed(Duration now) {
+    /** What was tried at that time failed. */
+    public void failed(Duration tried) {
         Duration doubled = wait.isZero() ? first : wait.multipliedBy(2);
         wait = doubled.compareTo(longest) > 0 ? longest : doubled;
-        next = now.plus(wait);
+        next = tried.plus(wait);
     }
 
     /** It went well: the next failure is the first again. */

@@ -74,9 +74,9 @@ public final class Observation {
                 last = Optional.empty();
             }
             if (judgement.good()) {
-                good(at);
+                good(at, judgement.conditions());
             }
-            conditions(at, judgement.conditions());
+            crossings(at, judgement.conditions());
             if (!judgement.good()) {
                 bad(at, judgement.shows());
             }
@@ -122,22 +122,23 @@ public final class Observation {
         inside.clear();
     }
 
-    private void good(Sample at) {
+    private void good(Sample at, Map<String, Quantity> read) {
         blip();
         if (!seeing) {
             told.add(new Observed.Sees(at));
             seeing = true;
-            restart(at);
+            restart(at, read);
         } else if (runFrom.isEmpty()) {
-            restart(at);
+            restart(at, read);
         } else {
             samples++;
             missed += missedInRow;
+            range(read);
         }
         lastGood = Optional.of(at);
         if (at.offset().minus(runFrom.orElseThrow().offset()).compareTo(rhythm.longestRun()) >= 0) {
             flush();
-            restart(at);
+            restart(at, read);
         }
     }
 
@@ -169,19 +170,23 @@ public final class Observation {
         if (runFrom.isPresent() && lastGood.isPresent() && samples > 1) {
             told.add(new Observed.Held(runFrom.get(), lastGood.get(), samples, missed, ranges));
         }
-        ranges.clear();
     }
 
-    private void restart(Sample at) {
+    private void restart(Sample at, Map<String, Quantity> read) {
         runFrom = Optional.of(at);
         samples = 1;
         missed = 0;
+        ranges.clear();
+        range(read);
     }
 
-    private void conditions(Sample at, Map<String, Quantity> read) {
+    private void range(Map<String, Quantity> read) {
+        read.forEach((name, value) -> ranges.merge(name, new Observed.Range(value, value), (range, one) -> range.with(one.low())));
+    }
+
+    private void crossings(Sample at, Map<String, Quantity> read) {
         read.entrySet().stream().sorted(Map.Entry.comparingByKey()).forEach(entry -> {
             String name = entry.getKey();
-            ranges.merge(name, new Observed.Range(entry.getValue(), entry.getValue()), (range, one) -> range.with(one.low()));
             boolean now = judge.inside(name, entry.getValue());
             if (inside.getOrDefault(name, true) != now) {
                 told.add(new Observed.Crossed(name, now, inside.containsKey(name) ? last : Optional.empty(), at, entry.getValue()));

@@ -17,7 +17,7 @@ public sealed interface Observed {
      *
      * @param samples    how many, both ends included
      * @param missed     how many between them did not arrive
-     * @param conditions the range of each condition that was read
+     * @param conditions the range of each condition that these samples read
      */
     record Held(Sample from, Sample to, long samples, long missed, Map<String, Range> conditions) implements Observed {
         public Held {

@@ -74,6 +74,7 @@ public final class UnitWatch implements AutoCloseable {
 
     /** It is time for a sample. */
     public void tick() {
+        Duration asked = ticker.elapsed();
         synchronized (this) {
             if (closed || observation.stopped()) {
                 return;
@@ -83,7 +84,7 @@ public final class UnitWatch implements AutoCloseable {
                 tell(observation.missed(Message.SEE_TOO_SLOW.text()));
                 return;
             }
-            if (!backoff.due(ticker.elapsed())) {
+            if (!backoff.due(asked.plus(halfATick()))) {
                 lost++;
                 tell(observation.missed(lastWhy));
                 return;
@@ -94,10 +95,15 @@ public final class UnitWatch implements AutoCloseable {
             synchronized (this) {
                 reading = false;
                 if (!closed) {
-                    arrived(seen, failure);
+                    arrived(asked, seen, failure);
                 }
             }
         });
+    }
+
+    /** What is due by the next tick but for that much is due now: no two ticks come at quite the same distance. */
+    private Duration halfATick() {
+        return rhythm.every().dividedBy(2);
     }
 
     /** What was seen, and the unit's own time. */
@@ -113,17 +119,16 @@ public final class UnitWatch implements AutoCloseable {
         }
     }
 
-    private void arrived(Seen seen, Throwable failure) {
-        Duration now = ticker.elapsed();
+    private void arrived(Duration asked, Seen seen, Throwable failure) {
         if (failure == null) {
             taken++;
             backoff.succeeded();
             Sample at = new Sample(clock.instant().truncatedTo(ChronoUnit.MILLIS),
-                    now.minus(began).truncatedTo(ChronoUnit.MILLIS), seen.source());
+                    ticker.elapsed().minus(began).truncatedTo(ChronoUnit.MILLIS), seen.source());
             tell(observation.sample(at, seen.judgement()));
         } else {
             lost++;
-            backoff.failed(now);
+            backoff.failed(asked);
             lastWhy = words(failure);
             tell(observation.missed(lastWhy));
         }

@@ -132,6 +132,22 @@ class ModbusPeerTest {
         }
     }
 
+    /** Whatever the system says of an address that no single unit can have. */
+    @Test
+    void whereNoWayLeadsNoConnectionIsSaidToBeLost() throws Exception {
+        try (PointReader reader = sources.open(new Endpoint.Modbus("255.255.255.255", 502, 1), new OneUnit(List.of(RUNS)), TIMEOUT)) {
+            assertTrue(Reading.refusal(reader).startsWith("no way leads to modbus 255.255.255.255:502 unit 1 ("), Reading.refusal(reader));
+        }
+    }
+
+    @Test
+    void aReaderThatIsClosedConnectsNoMore() throws Exception {
+        PointReader reader = reader(peer.port(), 1, RUNS);
+        Reading.again(reader);
+        reader.close();
+        Reading.assertFails("the watch was ended", reader);
+    }
+
     @ParameterizedTest
     @CsvSource({"HALF_OPEN, no answer from .* within 1 s", "SLOW, no answer from .* within 1 s", "RESET, (no answer from .* within 1 s|the connection to .* was lost)",
             "GARBAGE, (no answer from .* within 1 s|the connection to .* was lost|.* answers with what is no answer: .*)"})

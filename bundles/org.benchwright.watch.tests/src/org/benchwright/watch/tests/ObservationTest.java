@@ -52,7 +52,15 @@ class ObservationTest implements PropertyTest {
     }
 
     private void volts(int second, String volts) {
-        all.addAll(observation.sample(at(second), new Judgement(true, "run", Map.of("supply", Quantity.of(volts, "V")))));
+        volts(second, volts, true);
+    }
+
+    private void volts(int second, String volts, boolean good) {
+        all.addAll(observation.sample(at(second), new Judgement(good, "", Map.of("supply", Quantity.of(volts, "V")))));
+    }
+
+    private static Observed held(int from, int to, long samples, String low, String high) {
+        return new Observed.Held(at(from), at(to), samples, 0, Map.of("supply", new Observed.Range(Quantity.of(low, "V"), Quantity.of(high, "V"))));
     }
 
     private void missed(int times) {
@@ -139,8 +147,29 @@ class ObservationTest implements PropertyTest {
         all.addAll(observation.end("ended"));
         assertEquals(new Observed.Crossed("supply", false, Optional.of(at(0)), at(10), Quantity.of("23.2", "V")), all.get(1));
         assertEquals(new Observed.Crossed("supply", true, Optional.of(at(20)), at(30), Quantity.of("23.9", "V")), all.get(2));
-        assertEquals(new Observed.Held(at(0), at(30), 4, 0, Map.of("supply", new Observed.Range(Quantity.of("23.2", "V"), Quantity.of("24.0", "V")))),
-                all.get(3));
+        assertEquals(held(0, 30, 4, "23.2", "24.0"), all.get(3));
+    }
+
+    @Test
+    void whatABadSampleReadsIsInNoRun() {
+        volts(0, "24.0");
+        volts(10, "24.1");
+        volts(20, "18.0", false);
+        volts(30, "24.2");
+        volts(40, "24.3");
+        all.addAll(observation.end("ended"));
+        assertEquals(List.of(held(0, 10, 2, "24.0", "24.1"), held(30, 40, 2, "24.2", "24.3")), all.stream().filter(Observed.Held.class::isInstance).toList());
+    }
+
+    @Test
+    void aRunHasTheReadingsOfBothItsEnds() {
+        for (int second = 0; second < 60; second += 10) {
+            volts(second, "24.0");
+        }
+        volts(60, "24.4");
+        volts(70, "24.1");
+        all.addAll(observation.end("ended"));
+        assertEquals(List.of(held(0, 60, 7, "24.0", "24.4"), held(60, 70, 2, "24.1", "24.4")), all.stream().filter(Observed.Held.class::isInstance).toList());
     }
 
     @Test

@@ -247,6 +247,22 @@ class OpcUaPeerTest {
         }
     }
 
+    /** Whatever the system says of an address that no single unit can have. */
+    @Test
+    void whereNoWayLeadsThatIsSaid() throws Exception {
+        try (PointReader reader = sources.open(new Endpoint.OpcUa("opc.tcp://255.255.255.255:4840", Security.NONE, false), new OneUnit(List.of(STATE)), TIMEOUT)) {
+            assertTrue(Reading.refusal(reader).startsWith("no way leads to opcua opc.tcp://255.255.255.255:4840 security none ("), Reading.refusal(reader));
+        }
+    }
+
+    @Test
+    void aReaderThatIsClosedConnectsNoMore() throws Exception {
+        PointReader reader = reader(peer.port(), Security.NONE, false, STATE);
+        Reading.again(reader);
+        reader.close();
+        Reading.assertFails("the watch was ended", reader);
+    }
+
     @Test
     void aServerThatIsStartedAgainIsSeenAgain() throws Exception {
         // With the other peer's certificate: making one takes seconds.

@@ -18,6 +18,7 @@ import java.util.concurrent.CompletionStage;
 import java.util.function.Supplier;
 
 import org.benchwright.core.PointAddress;
+import org.benchwright.watch.CannotSeeException;
 import org.benchwright.watch.Observed;
 import org.benchwright.watch.PointReader;
 import org.benchwright.watch.PointValues;
@@ -87,6 +88,35 @@ class UnitWatchTest {
         ticks(RHYTHM.silentAfter());
         assertFalse(watch.seeing());
         assertEquals(List.of("reading failed: A quantity has at most 100 digits on either side."), silences());
+    }
+
+    /** A failure is known a moment after the tick that asked; the tick after it must not be taken for one that comes too early. */
+    @Test
+    void oneLostAnswerIsOneMissedSample() {
+        ticks(2);
+        CompletableFuture<PointValues> late = new CompletableFuture<>();
+        answer = () -> late;
+        ticks(1);
+        now = now.plusMillis(40);
+        late.completeExceptionally(new CannotSeeException("no answer"));
+        now = now.minusMillis(40);
+        answer = () -> reads("240");
+        ticks(1);
+        assertEquals(Map.of("taken", 3L, "missed", 1L), watch.counts());
+    }
+
+    @Test
+    void aUnitThatDoesNotAnswerIsAskedLessAndLess() {
+        List<Integer> asked = new ArrayList<>();
+        for (int tick = 1; tick <= 30; tick++) {
+            int each = tick;
+            answer = () -> {
+                asked.add(each);
+                return CompletableFuture.failedFuture(new CannotSeeException("no answer"));
+            };
+            ticks(1);
+        }
+        assertEquals(List.of(1, 2, 4, 8, 14, 20, 26), asked, "at last once a minute");
     }
 
     @Test

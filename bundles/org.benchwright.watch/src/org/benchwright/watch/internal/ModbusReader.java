@@ -3,6 +3,7 @@ package org.benchwright.watch.internal;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.net.ConnectException;
+import java.net.SocketException;
 import java.net.UnknownHostException;
 import java.nio.BufferUnderflowException;
 import java.time.Duration;
@@ -44,6 +45,7 @@ public final class ModbusReader implements PointReader {
     private final Optional<String> never;
     private final AtomicReference<OptionalInt> otherUnit = new AtomicReference<>(OptionalInt.empty());
     private Optional<ModbusTcpClient> client = Optional.empty();
+    private boolean closed;
 
     /**
      * @param wire    shared by all connections
@@ -83,35 +85,42 @@ public final class ModbusReader implements PointReader {
     }
 
     private CompletableFuture<PointValues> values() {
-        CompletableFuture<Map<PointAddress, BigDecimal>> all = connected().thenApply(connection -> new HashMap<>());
-        for (Span span : spans) {
-            all = all.thenCompose(found -> answer(span).thenApply(data -> {
-                put(found, span, data);
-                return found;
-            }));
-        }
-        return all.thenApply(PointValues::new);
+        return connected().thenCompose(to -> {
+            CompletableFuture<Map<PointAddress, BigDecimal>> all = CompletableFuture.completedFuture(new HashMap<>());
+            for (Span span : spans) {
+                all = all.thenCompose(found -> answer(to, span).thenApply(data -> {
+                    put(found, span, data);
+                    return found;
+                }));
+            }
+            return all.thenApply(PointValues::new);
+        });
     }
 
     private synchronized CompletableFuture<ModbusTcpClient> connected() {
+        if (closed) {
+            return CompletableFuture.failedFuture(new CannotSeeException(Message.SEE_ENDED.text()));
+        }
         if (client.isPresent()) {
             return CompletableFuture.completedFuture(client.get());
         }
         ModbusTcpClient fresh = wire.client(at, bare(at.host()), timeout, other -> otherUnit.set(OptionalInt.of(other)));
         client = Optional.of(fresh);
-        return fresh.connectAsync().thenApply(nothing -> fresh).toCompletableFuture();
+        return fresh.connectAsync().handle((nothing, failure) -> failure == null ? CompletableFuture.completedFuture(fresh)
+                : CompletableFuture.<ModbusTcpClient>failedFuture(unconnected(cause(failure)))).thenCompose(made -> made).toCompletableFuture();
+    }
+
+    /** What the system says of a way that it can't take is no connection that was lost. */
+    private Throwable unconnected(Throwable cause) {
+        return cause instanceof SocketException && !(cause instanceof ConnectException)
+                ? new CannotSeeException(Message.SEE_NO_WAY.text(at.words(), String.valueOf(cause.getMessage())), cause) : cause;
     }
 
     private static String bare(String host) {
         return host.startsWith("[") ? host.substring(1, host.length() - 1) : host;
     }
 
-    private synchronized ModbusTcpClient client() {
-        return client.orElseThrow(() -> new CompletionException(new ConnectException()));
-    }
-
-    private CompletionStage<byte[]> answer(Span span) {
-        ModbusTcpClient to = client();
+    private CompletionStage<byte[]> answer(ModbusTcpClient to, Span span) {
         int unit = at.unit();
         return switch (span.table()) {
             case COIL -> to.readCoilsAsync(unit, new ReadCoilsRequest(span.first(), span.count())).thenApply(r -> r.coils());
@@ -180,7 +189,8 @@ public final class ModbusReader implements PointReader {
     }
 
     @Override
-    public void close() {
+    public synchronized void close() {
+        closed = true;
         giveUp();
     }
 }

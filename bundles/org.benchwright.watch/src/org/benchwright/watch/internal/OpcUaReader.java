@@ -4,6 +4,7 @@ import static org.eclipse.milo.opcua.stack.core.types.builtin.unsigned.Unsigned.
 
 import java.math.BigDecimal;
 import java.net.ConnectException;
+import java.net.SocketException;
 import java.net.UnknownHostException;
 import java.nio.file.Path;
 import java.security.cert.X509Certificate;
@@ -70,6 +71,7 @@ public final class OpcUaReader implements PointReader {
     private final OpcUaWire wire;
     private final AtomicReference<Optional<CannotSeeException>> refusal = new AtomicReference<>(Optional.empty());
     private Optional<Attempt> attempt = Optional.empty();
+    private boolean closed;
 
     /**
      * A connection that is being made or that is made. Once it is given up its client is disconnected, also if it comes up only later: a
@@ -206,6 +208,9 @@ public final class OpcUaReader implements PointReader {
     // ---- the session
 
     private synchronized CompletableFuture<Session> session() {
+        if (closed) {
+            return CompletableFuture.failedFuture(new CannotSeeException(Message.SEE_ENDED.text()));
+        }
         if (attempt.isEmpty()) {
             Attempt begun = new Attempt(wire);
             attempt = Optional.of(begun);
@@ -326,6 +331,8 @@ public final class OpcUaReader implements PointReader {
         while (refused.isEmpty() && cause != null) {
             if (cause instanceof CannotSeeException told) {
                 return told;
+            } else if (isUnconnected(cause)) {
+                return new CannotSeeException(Message.SEE_NO_WAY.text(at.words(), String.valueOf(cause.getMessage())), failure);
             } else if (cause instanceof TimeoutException) {
                 return new CannotSeeException(Message.SEE_NO_ANSWER.text(at.words(), Durations.words(timeout)), failure);
             } else if (cause instanceof UaException status) {
@@ -334,6 +341,11 @@ public final class OpcUaReader implements PointReader {
             cause = cause.getCause();
         }
         return refused.orElseGet(() -> new CannotSeeException(Message.SEE_GARBLED.text(at.words(), String.valueOf(failure.getMessage())), failure));
+    }
+
+    /** The address stands behind what the system says of a connection that could not be made, and of no other. */
+    private boolean isUnconnected(Throwable cause) {
+        return cause instanceof SocketException && String.valueOf(cause.getMessage()).endsWith(":" + EndpointUtil.getPort(at.url()));
     }
 
     private static boolean isCausedBy(Throwable failure, Class<? extends Throwable> type) {
@@ -346,7 +358,8 @@ public final class OpcUaReader implements PointReader {
     }
 
     @Override
-    public void close() {
+    public synchronized void close() {
+        closed = true;
         giveUp();
     }
 }
