@@ -10,6 +10,7 @@ import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.StringReader;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 import javax.imageio.ImageIO;
@@ -76,6 +77,22 @@ class ChartsTest {
         for (Scale scale : new Scale[] {Scale.NUMBERS, Scale.DATES}) {
             assertTrue(contrast(picture(numbered(scale, role), Look.PRINT)) > 120);
             assertTrue(Charts.svg(numbered(scale, role), Look.PRINT, 640, 320).contains("<svg"));
+        }
+    }
+
+    /** All other numbers of a sheet have points, whoever prints it. */
+    @Test
+    void numbersOfTheAxesAreTheSameInEveryCountry() {
+        Plot fine = new Plot("readings", "h", "V", Scale.NUMBERS, List.of(),
+                List.of(new Series("r", Role.LINE, PLACES, List.of(24.05, 24.15, 23.95))));
+        Locale before = Locale.getDefault();
+        try {
+            Locale.setDefault(Locale.UK);
+            String here = Charts.svg(fine, Look.PRINT, 640, 320);
+            Locale.setDefault(Locale.GERMANY);
+            assertEquals(here, Charts.svg(fine, Look.PRINT, 640, 320));
+        } finally {
+            Locale.setDefault(before);
         }
     }
 

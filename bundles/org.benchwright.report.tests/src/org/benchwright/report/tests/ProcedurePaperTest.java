@@ -15,6 +15,7 @@ import java.util.stream.Collectors;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.apache.pdfbox.text.TextPosition;
 import org.benchwright.core.PrintedText;
 import org.benchwright.core.PrintedText.Part;
 import org.benchwright.core.SheetTable;
@@ -80,5 +81,72 @@ class ProcedurePaperTest {
         }
         assertFalse(html.contains("<script"), html);
         assertTrue(Arrays.stream(SignalWord.values()).allMatch(word -> html.contains("." + word.word() + " b {")), "each signal word has its colour");
+    }
+
+    /** Wherever a table begins: its headings are over its first row, and no heading of a section is the last line of a page. */
+    @Test
+    void noHeadingIsLeftAloneAtTheFootOfAPage() throws Exception {
+        for (int lines = 30; lines < 60; lines++) {
+            List<Part> parts = new ArrayList<>();
+            for (int i = 0; i < lines; i++) {
+                parts.add(new PrintedText.Sentence("line", ""));
+            }
+            parts.add(new PrintedText.Heading(1, "LAMPS", ""));
+            parts.add(new PrintedText.Rows(new SheetTable("lamps", List.of("Lamp", "Colour"),
+                    List.of(List.of("PWR", "green ".repeat(30)), List.of("OK", "red"))), ""));
+            try (PDDocument document = Loader.loadPDF(paper(parts).pdf())) {
+                for (int page = 1; page <= document.getNumberOfPages(); page++) {
+                    PDFTextStripper stripper = new PDFTextStripper();
+                    stripper.setStartPage(page);
+                    stripper.setEndPage(page);
+                    String text = stripper.getText(document);
+                    assertEquals(text.contains("PWR") || text.contains("OK"), text.contains("Colour"), text);
+                    assertTrue(!text.contains("LAMPS") || text.contains("PWR"), text);
+                }
+            }
+        }
+    }
+
+    @Test
+    void aHazardThatIsHigherThanAPageIsPrintedToItsEnd() throws Exception {
+        List<String> sentences = new ArrayList<>();
+        for (int i = 1; i <= 90; i++) {
+            sentences.add("Rule " + i + " of the maker's.");
+        }
+        byte[] pdf = paper(List.of(new PrintedText.Hazard(SignalWord.DANGER, "DANGER", sentences, ""))).pdf();
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            assertEquals(90 * 2 + document.getNumberOfPages(), inSight(document), "and the signal word over each part");
+        }
+    }
+
+    @Test
+    void aLongTitleStaysOnItsPages() throws Exception {
+        String title = ("C16 acceptance on the bench, with everything that the maker's instructions of the third edition"
+                + " ask for, and what the owner asks for besides ").repeat(2);
+        byte[] pdf = new ProcedurePaper(new PrintedText(title, title, List.of(new PrintedText.Sentence("line", ""))), SampleReport.PRINTED).pdf();
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            float[] most = {0};
+            new PDFTextStripper() {
+                @Override
+                protected void processTextPosition(TextPosition sign) {
+                    most[0] = Math.max(most[0], sign.getX() + sign.getWidth());
+                }
+            }.getText(document);
+            float page = document.getPage(0).getMediaBox().getWidth();
+            assertTrue(most[0] > 500 && most[0] <= page - 51 + 0.1f, most[0] + " of " + page);
+        }
+    }
+
+    /** How many of the words "Rule", "maker's." and "DANGER" lie above the line at the foot of their pages. */
+    private static long inSight(PDDocument document) throws Exception {
+        long[] seen = {0};
+        new PDFTextStripper() {
+            @Override
+            protected void writeString(String words, List<TextPosition> signs) {
+                boolean above = signs.get(0).getY() < document.getPage(0).getMediaBox().getHeight() - 46;
+                seen[0] += above ? words.split("Rule|maker's\\.|DANGER", -1).length - 1 : 0;
+            }
+        }.getText(document);
+        return seen[0];
     }
 }

@@ -3,6 +3,7 @@ package org.benchwright.report.internal;
 import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Font;
+import java.util.Locale;
 
 import org.benchwright.core.Plot.Role;
 import org.benchwright.report.Look;
@@ -48,6 +49,8 @@ record Inks(Color ground, Color text, Color grid, Color data, Color bars, Color 
     }
 
     void apply(AxesChartStyler styler) {
+        // Numbers beside a plot have points wherever it is printed, and so have those on it.
+        styler.setLocale(Locale.ROOT);
         Font words = new Font(Font.SANS_SERIF, Font.PLAIN, 14);
         styler.setBaseFont(words).setChartBackgroundColor(ground).setPlotBackgroundColor(ground).setPlotBorderVisible(false)
                 .setChartFontColor(text).setLegendBackgroundColor(ground).setLegendBorderColor(ground).setLegendFont(words)

@@ -45,13 +45,11 @@ public final class LabelPage {
         paper.finish();
     }
 
-    /** Writes a line as large as there is room for it, and cuts off what even the smallest type has no room for. */
+    /** Writes a line as large as there is room for it; what even the smallest type has no room for is cut off, and seen to be. */
     static float line(Paper paper, Typeface face, float size, float smallest, float room, float y, String text) throws IOException {
-        String shown = face.shown(text);
-        float fits = Math.max(smallest, Math.min(size, size * room / Math.max(1, face.width(shown, size))));
-        String part = face.lines(shown, fits, room).get(0);
+        float fits = Math.max(smallest, Math.min(size, size * room / Math.max(1, face.width(face.shown(text), size))));
         float baseline = y + size * 1.12f;
-        paper.write(face, fits, EDGE, baseline, part);
+        paper.write(face, fits, EDGE, baseline, face.line(text, fits, room));
         return baseline + 1.5f;
     }
 

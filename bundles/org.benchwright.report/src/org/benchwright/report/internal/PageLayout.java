@@ -23,6 +23,8 @@ final class PageLayout {
     private static final float NAMES = 118;
     private static final float SQUARE = 128;
     private static final float BOX = 16;
+    /** A heading is never alone at the foot of a page: as much as it, the head of a table and four lines need. */
+    private static final float HEADED = 96;
     private static final int PICTURE_WIDTH = 760;
     private static final int PICTURE_HEIGHT = 300;
     private static final int FINE = 3;
@@ -54,7 +56,7 @@ final class PageLayout {
     }
 
     private void frame(int page, String footer) throws IOException {
-        paper.write(regular, 8, MARGIN, 42, regular.shown(document.header()));
+        paper.write(regular, 8, MARGIN, 42, regular.line(document.header(), 8, width()));
         paper.rule(MARGIN, 48, width(), 0.5f);
         float below = paper.height() - 34;
         paper.rule(MARGIN, below - 12, width(), 0.5f);
@@ -87,8 +89,7 @@ final class PageLayout {
         } else if (block instanceof Block.Banner banner) {
             banner(banner);
         } else if (block instanceof Block.Heading heading) {
-            // Never alone at the foot of a page.
-            room(60);
+            room(HEADED);
             y += GAP;
             lines(bold, 11, heading.text(), MARGIN, width());
             y += 1;
@@ -117,7 +118,7 @@ final class PageLayout {
 
     private void putWork(Block block) throws IOException {
         if (block instanceof Block.Subheading heading) {
-            room(72);
+            room(HEADED);
             y += GAP;
             lines(bold, 10, heading.text(), MARGIN, width());
         } else if (block instanceof Block.Strong strong) {
@@ -138,20 +139,27 @@ final class PageLayout {
         }
     }
 
-    /** Never broken over two pages. */
+    /** Not broken over two pages unless it is higher than one. */
     private void panel(Block.Panel panel) throws IOException {
         float inside = width() - 20;
         List<String> text = new ArrayList<>();
         for (String sentence : panel.sentences()) {
             text.addAll(regular.lines(sentence, BODY, inside));
         }
+        int most = (int) ((paper.height() - BOTTOM - TOP - 2 * GAP - 20) / (BODY * LEADING));
+        for (int from = 0; from < text.size(); from += most) {
+            panel(panel.word(), text.subList(from, Math.min(text.size(), from + most)));
+        }
+    }
+
+    private void panel(String word, List<String> text) throws IOException {
         float high = 20 + text.size() * BODY * LEADING;
         room(high + 2 * GAP);
         y += GAP / 2;
         paper.fill(MARGIN, y, 4, high);
         paper.rule(MARGIN, y, width(), 0.8f);
         paper.rule(MARGIN, y + high, width(), 0.8f);
-        paper.write(bold, 11, MARGIN + 12, y + 13, bold.shown(panel.word()));
+        paper.write(bold, 11, MARGIN + 12, y + 13, bold.shown(word));
         float at = y + 15;
         for (String line : text) {
             at += BODY * LEADING;
@@ -226,6 +234,8 @@ final class PageLayout {
             x += wide;
         }
         y += 2;
+        List<List<String>> first = table.rows().isEmpty() ? List.of() : cells(table.rows().get(0), regular, size, widths);
+        room(roomOf(cells(table.titles(), bold, size, widths), size) + 3 + roomOf(first, size));
         head(table, offsets, widths, size);
         for (List<String> row : table.rows()) {
             List<List<String>> cells = cells(row, regular, size, widths);

@@ -14,6 +14,7 @@ final class Typeface {
 
     private static final String FOLDER = "net/sf/jasperreports/fonts/dejavu/";
     private static final String UNKNOWN = "\uFFFD";
+    private static final String CUT = "\u2026";
 
     private final PDType0Font font;
     private final Map<Integer, Boolean> known = new HashMap<>();
@@ -71,6 +72,16 @@ final class Typeface {
     /** Width in points of a text that {@link #shown} has made. */
     float width(String shown, float size) throws IOException {
         return font.getStringWidth(shown) / 1000 * size;
+    }
+
+    /** The text in one line; what there is no room for is cut off, and a sign says so. */
+    String line(String text, float size, float width) throws IOException {
+        String shown = shown(text);
+        // A size that was reckoned to fit does so but for rounding.
+        if (width(shown, size) <= width + 0.01f) {
+            return shown;
+        }
+        return shown.substring(0, fitting(shown, size, width - width(CUT, size))).stripTrailing() + CUT;
     }
 
     /** The text in lines that are no wider than {@code width} points; words longer than a line are broken. */

@@ -136,7 +136,8 @@ class ModbusPeerTest {
     @Test
     void whereNoWayLeadsNoConnectionIsSaidToBeLost() throws Exception {
         try (PointReader reader = sources.open(new Endpoint.Modbus("255.255.255.255", 502, 1), new OneUnit(List.of(RUNS)), TIMEOUT)) {
-            assertTrue(Reading.refusal(reader).startsWith("no way leads to modbus 255.255.255.255:502 unit 1 ("), Reading.refusal(reader));
+            String words = Reading.refusal(reader);
+            assertTrue(words.startsWith("no way leads to modbus 255.255.255.255:502 unit 1 ("), words);
         }
     }
 

@@ -150,6 +150,10 @@ class ObservationTest implements PropertyTest {
         assertEquals(held(0, 30, 4, "23.2", "24.0"), all.get(3));
     }
 
+    private List<Observed> runs() {
+        return all.stream().filter(Observed.Held.class::isInstance).toList();
+    }
+
     @Test
     void whatABadSampleReadsIsInNoRun() {
         volts(0, "24.0");
@@ -158,7 +162,7 @@ class ObservationTest implements PropertyTest {
         volts(30, "24.2");
         volts(40, "24.3");
         all.addAll(observation.end("ended"));
-        assertEquals(List.of(held(0, 10, 2, "24.0", "24.1"), held(30, 40, 2, "24.2", "24.3")), all.stream().filter(Observed.Held.class::isInstance).toList());
+        assertEquals(List.of(held(0, 10, 2, "24.0", "24.1"), held(30, 40, 2, "24.2", "24.3")), runs());
     }
 
     @Test
@@ -169,7 +173,7 @@ class ObservationTest implements PropertyTest {
         volts(60, "24.4");
         volts(70, "24.1");
         all.addAll(observation.end("ended"));
-        assertEquals(List.of(held(0, 60, 7, "24.0", "24.4"), held(60, 70, 2, "24.1", "24.4")), all.stream().filter(Observed.Held.class::isInstance).toList());
+        assertEquals(List.of(held(0, 60, 7, "24.0", "24.4"), held(60, 70, 2, "24.1", "24.4")), runs());
     }
 
     @Test

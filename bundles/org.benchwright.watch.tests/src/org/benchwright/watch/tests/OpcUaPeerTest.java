@@ -250,8 +250,10 @@ class OpcUaPeerTest {
     /** Whatever the system says of an address that no single unit can have. */
     @Test
     void whereNoWayLeadsThatIsSaid() throws Exception {
-        try (PointReader reader = sources.open(new Endpoint.OpcUa("opc.tcp://255.255.255.255:4840", Security.NONE, false), new OneUnit(List.of(STATE)), TIMEOUT)) {
-            assertTrue(Reading.refusal(reader).startsWith("no way leads to opcua opc.tcp://255.255.255.255:4840 security none ("), Reading.refusal(reader));
+        Endpoint nowhere = new Endpoint.OpcUa("opc.tcp://255.255.255.255:4840", Security.NONE, false);
+        try (PointReader reader = sources.open(nowhere, new OneUnit(List.of(STATE)), TIMEOUT)) {
+            String words = Reading.refusal(reader);
+            assertTrue(words.startsWith("no way leads to opcua opc.tcp://255.255.255.255:4840 security none ("), words);
         }
     }
 
