@@ -32,8 +32,9 @@ public final class SoakFigure {
     private static final int LEAST_TO_DRAW = 5;
     private static final int LEAST_STOPS_TO_FIT = 5;
     private static final int PLACES_OF_FIT = 60;
-    private static final double SECONDS = 3600;
-    private static final double GRID = 6;
+    private static final double SECONDS_OF_AN_HOUR = 3600;
+    /** What times are rounded to for the curve, in hours. */
+    private static final double GRID_H = 6;
 
     private SoakFigure() {
     }
@@ -73,17 +74,17 @@ public final class SoakFigure {
 
     private static StopInterval interval(Fleet.Soaks soaks) {
         double after = rounded(soaks.afterSeconds());
-        return soaks.bySeconds().map(by -> new StopInterval(after, Math.max(after + GRID, rounded(by))))
+        return soaks.bySeconds().map(by -> new StopInterval(after, Math.max(after + GRID_H, rounded(by))))
                 .orElseGet(() -> StopInterval.never(after));
     }
 
     private static double rounded(long seconds) {
-        return GRID * Math.round(seconds / SECONDS / GRID);
+        return GRID_H * Math.round(seconds / SECONDS_OF_AN_HOUR / GRID_H);
     }
 
     private static Lifetime middle(Fleet.Soaks soaks) {
-        double after = soaks.afterSeconds() / SECONDS;
-        return soaks.bySeconds().map(by -> Lifetime.failedAt((after + by / SECONDS) / 2)).orElseGet(() -> Lifetime.aliveAt(after));
+        double after = soaks.afterSeconds() / SECONDS_OF_AN_HOUR;
+        return soaks.bySeconds().map(by -> Lifetime.failedAt((after + by / SECONDS_OF_AN_HOUR) / 2)).orElseGet(() -> Lifetime.aliveAt(after));
     }
 
     private static List<String> sentences(Map<Lifetime, Long> middles, long units, int stopped, double longest) {
