@@ -186,7 +186,7 @@ public final class Bench implements AutoCloseable {
      * Takes up an open test by the procedure that it was opened with. Whoever had it before is told so by their next entry.
      *
      * @param test the test's id
-     * @param work its serial number and whether it is a rehearsal are those of the test, and not looked at except for the latter
+     * @param work who goes on, where; its serial number is not looked at, and whether it is a rehearsal has to be said as the test has it
      * @throws EntryRefusedException   if the initials are not taken, or the test is over
      * @throws TakenElsewhereException if somebody else took it up in the same moment
      * @throws CannotStoreException    if it can't be recorded

@@ -20,7 +20,9 @@ public record Comparison(RecordRow then, RecordRow now, List<Line> lines) {
         /** It was decided otherwise, or stands in one of the two only. */
         OUTCOME,
         /** Something else was read or seen, and it was decided alike. */
-        VALUE, NONE
+        VALUE,
+        /** Both are alike. */
+        NONE
     }
 
     /**

@@ -32,11 +32,11 @@ public record FaultPage(String sentence, List<Row> rows) {
      * @param name   its family's name, as procedures refer to it
      * @param family its family's title
      * @param known  whether the family's notes told it when it was last seen
-     * @param tests  in how many tests it was met
-     * @param first  the day on which it was first met
+     * @param tests  in how many tests it was met, as a number in digits
+     * @param first  the day on which it was first met, such as 2026-03-02
      * @param last   the day on which it was last met
-     * @param where  the latest tests
-     * @param beside what stood beside it lately
+     * @param where  ids of the latest tests, three at most, with blanks between them
+     * @param beside what stood beside it lately, three texts at most; may be empty
      */
     public record Row(String code, String name, String family, boolean known, String tests, String first, String last, String where, String beside) {
 

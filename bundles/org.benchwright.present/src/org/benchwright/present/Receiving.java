@@ -49,7 +49,7 @@ public final class Receiving {
     private final LedgerMemory memory = new LedgerMemory();
 
     /**
-     * @param ledger   the ledger's file; made when the first unit is received
+     * @param ledger   the ledger's file; made, if there is none, by whatever is written down first
      * @param station  the bench's name
      * @param software name and version of this program
      * @param plates   what the plates of the families look like that are known here
@@ -264,7 +264,10 @@ public final class Receiving {
      * Says anew how a unit came in.
      *
      * @param receipt such as {@code R-17}
-     * @param to      all that holds now
+     * @param to      all that holds now; its files come to those that are kept already
+     * @throws EntryRefusedException   if there is no such receipt, or it is not taken so
+     * @throws TakenElsewhereException if others wrote again and again in the same moment
+     * @throws CannotStoreException    if it can't be recorded
      */
     public void correct(String receipt, String reason, Arriving to, String by)
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {

@@ -74,7 +74,14 @@ public final class SharedBench {
         return asked(sharing::forward);
     }
 
-    /** Forwards on and on, and waits where it can't. */
+    /**
+     * Forwards on and on, and waits where it can't.
+     *
+     * @param told         hears how things stand, in the thread that forwards
+     * @param cancellation ends it
+     * @throws InterruptedException if the waiting thread is interrupted
+     * @throws CannotStoreException if how things stand can't be read
+     */
     public void keepOn(Consumer<State> told, Cancellation cancellation) throws InterruptedException, CannotStoreException {
         try {
             sharing.keepOn(state -> told.accept(State.of(state)), cancellation);

@@ -456,7 +456,7 @@ public final class TestDialogue {
         return List.copyOf(sitting.run().live());
     }
 
-    /** What is shown when the test is left open: when to come back. */
+    /** What is shown when the test is left open: where the unit stays, how to go on, and what of it stays live. */
     public List<String> leavingWords() {
         TestRun run = sitting.run();
         List<String> words = new ArrayList<>();

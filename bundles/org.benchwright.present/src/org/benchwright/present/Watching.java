@@ -43,6 +43,7 @@ public final class Watching implements AutoCloseable {
     /**
      * Begins a watch. Where units are reached stands in the file {@code watch.units} of the bench folder.
      *
+     * @param file     the ledger's file; made if there is none
      * @param more     endpoints by serial numbers, besides those in the file
      * @param listener hears what it tells
      * @throws EntryRefusedException if it is not understood where units are reached

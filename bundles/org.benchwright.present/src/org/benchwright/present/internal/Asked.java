@@ -31,7 +31,13 @@ public final class Asked {
         void done() throws RefusedException, OvertakenException, StoreException, FaultyRecordException, EntryRefusedException;
     }
 
-    /** Does it. */
+    /**
+     * Does it.
+     *
+     * @throws EntryRefusedException   if the workshop refuses it
+     * @throws TakenElsewhereException if somebody else was faster
+     * @throws CannotStoreException    if the ledger can't be read or written, or a record is not sound
+     */
     public static <T> T of(Work<T> work) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         try {
             return work.done();
@@ -44,7 +50,7 @@ public final class Asked {
         }
     }
 
-    /** Does it. */
+    /** As {@link #of}, for what nothing comes back of. */
     public static void to(Deed deed) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         of(() -> {
             deed.done();

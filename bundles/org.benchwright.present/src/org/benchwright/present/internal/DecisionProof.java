@@ -18,7 +18,7 @@ final class DecisionProof {
     /**
      * The certainty of a decision. Without an uncertainty nothing can be said of it.
      *
-     * @param reading the how manieth reading it rests on, from 1
+     * @param reading which reading it rests on, counted from 1
      */
     static Certainty of(JudgedValue judged, int reading) {
         ConformityDecision decision = ConformityDecision.decide(judged.value(), judged.limits(), judged.uncertainty(), judged.coverage(),

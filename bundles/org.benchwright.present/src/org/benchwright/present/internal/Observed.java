@@ -36,7 +36,7 @@ public final class Observed {
      * @param step  in which step, spaced
      * @param check about what, by its name in the plan
      * @param part  which cell or item of it; may be empty
-     * @param count for the how manieth time, from 1
+     * @param count which time it was entered there, counted from 1
      */
     private record Place(String step, String check, String part, int count) {
     }

@@ -72,7 +72,7 @@ final class TypedText {
     }
 
     /**
-     * A first word with what follows it behind a comma, a colon or nothing.
+     * What stands before a comma, a colon or a semicolon, and what stands behind it.
      *
      * @param head the word or words before the separator
      * @param rest what follows it, may be empty
