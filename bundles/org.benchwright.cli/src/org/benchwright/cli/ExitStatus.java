@@ -7,9 +7,12 @@ public final class ExitStatus {
 
     /** Accepted, or would be; for other commands: done, nothing wrong. */
     public static final int OK = 0;
-    /** What was given is not good: arguments, a procedure, an answer. For a verification: faults were found. */
+    /**
+     * What was given is not good: arguments, a procedure, an answer; or it was refused. For what only looks: faults or differences were found.
+     * For several at once: one at least was refused.
+     */
     public static final int BAD_INPUT = 1;
-    /** Something can't be read or written. */
+    /** Something can't be read or written, or something happened that nobody expected. */
     public static final int CANNOT_STORE = 2;
     /** Rejected, or would be. */
     public static final int REJECTED = 3;

@@ -54,7 +54,7 @@ public record AnswersFile(Path file, List<Line> answers) {
         }
     }
 
-    /** The file is none: a line has no key. */
+    /** The file is none: a line has no key, or it is no text in UTF-8. */
     public static final class MalformedException extends Exception {
         private static final long serialVersionUID = 1L;
 

@@ -100,7 +100,7 @@ final class AuditCommands extends SigningCommands {
     static CommandSpec reviewsSpec() {
         return Specs.command("reviews", Message.HELP_REVIEWS).addOption(Specs.number("--lot", "TESTS", Message.HELP_REVIEWS_LOT))
                 .addOption(Specs.text("--quality", "PERCENT", Message.HELP_REVIEWS_QUALITY)).addOption(Specs.flag("--none", Message.HELP_REVIEWS_NONE))
-               .addOption(Specs.text("--reason", "WORDS", Message.HELP_REASON))
+                .addOption(Specs.text("--reason", "WORDS", Message.HELP_REASON))
                 .addOption(Specs.text("--by", "ID", Message.HELP_BY)).addOption(Specs.ledger());
     }
 

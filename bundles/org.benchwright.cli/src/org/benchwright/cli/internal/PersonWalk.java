@@ -45,7 +45,11 @@ final class PersonWalk {
         this.ticker = ticker;
     }
 
-    /** Goes on until the unit was looked at, or the test ends by it, or the person goes on to the next unit. */
+    /**
+     * Goes on until the unit was looked at, or the test ends by it, or the person goes on to the next unit.
+     *
+     * @return whether the unit was looked at
+     */
     boolean look() throws InterruptedException, CannotStoreException, TakenElsewhereException {
         long before = dialogue.looks();
         while (dialogue.ending().isEmpty() && dialogue.looks() == before) {

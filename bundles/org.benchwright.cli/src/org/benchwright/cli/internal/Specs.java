@@ -95,7 +95,7 @@ final class Specs {
         return PositionalParamSpec.builder().paramLabel(label).index("1").arity("1").required(true).type(String.class).description(help.text()).build();
     }
 
-    /** Words that stand without an option, none at least. */
+    /** Words that stand without an option; there may be none. */
     static PositionalParamSpec words(String label, Message help) {
         return PositionalParamSpec.builder().paramLabel(label).arity("0..*").required(false).type(String[].class).description(help.text()).build();
     }

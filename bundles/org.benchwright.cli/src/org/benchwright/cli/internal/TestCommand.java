@@ -158,7 +158,7 @@ final class TestCommand {
         return station;
     }
 
-    /** Where several units are in hand, the one before the technician is identified first. */
+    /** Says where the unit stands, if that was given. Where several units are in hand, the one before the technician is identified first. */
     private static void begun(Bench bench, TestDialogue dialogue, Request request, Screen screen) throws TakenElsewhereException, CannotStoreException {
         if (!request.position().isBlank()) {
             try {

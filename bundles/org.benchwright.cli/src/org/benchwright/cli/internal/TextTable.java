@@ -6,7 +6,7 @@ import java.util.stream.IntStream;
 
 import org.benchwright.core.SheetTable;
 
-/** A table in a terminal: columns one under the other, or row by row where they don't fit beside each other. */
+/** A table in a terminal: the columns beside each other, or cell behind cell, row by row, where they don't fit. */
 final class TextTable {
 
     private static final int MOST_ROWS = 20;

@@ -54,6 +54,7 @@ final class WatchCommand {
                 more.put(units.get(i), places.get(i));
             }
             Wrap.lines(Message.WATCH_CAUTION.text(), screen.width(), "", "").forEach(screen::line);
+            // Without an end of its own it goes on for longer than any machine runs.
             Duration length = given.number("--for").isPresent() ? Duration.ofSeconds(given.number("--for").getAsLong()) : Duration.ofDays(36500);
             return watch(given, more, screen, calls, length);
         }
