@@ -28,6 +28,8 @@ public final class BenchKeyStore {
     /** The public half. */
     public static final String PUBLIC_FILE = "bench-key.pub";
 
+    /** A key's file has some hundred bytes. */
+    private static final long LONGEST = 1 << 16;
     private static final String ALGORITHM = "Ed25519";
     private static final Duration PATIENCE = Duration.ofSeconds(10);
     private static final byte[] TRIAL = "benchwright.trial/1".getBytes(StandardCharsets.UTF_8);
@@ -69,7 +71,7 @@ public final class BenchKeyStore {
             return Optional.empty();
         }
         try {
-            return Optional.of(SignerKey.decode(block(Files.readString(file, StandardCharsets.US_ASCII), "PUBLIC KEY"))
+            return Optional.of(SignerKey.decode(block(content(file), "PUBLIC KEY"))
                     .orElseThrow(() -> new BenchKeyException(Messages.text("key.unreadable", file))));
         } catch (IOException | IllegalArgumentException failure) {
             throw new BenchKeyException(Messages.text("key.unreadable", file), failure);
@@ -107,7 +109,7 @@ public final class BenchKeyStore {
 
     private static BenchKey read(Path secretFile) throws IOException, BenchKeyException {
         try {
-            String text = Files.readString(secretFile, StandardCharsets.US_ASCII);
+            String text = content(secretFile);
             PrivateKey secret = KeyFactory.getInstance(ALGORITHM).generatePrivate(new PKCS8EncodedKeySpec(block(text, "PRIVATE KEY")));
             SignerKey key = SignerKey.decode(block(text, "PUBLIC KEY"))
                     .orElseThrow(() -> new BenchKeyException(Messages.text("key.unreadable", secretFile)));
@@ -115,6 +117,14 @@ public final class BenchKeyStore {
         } catch (GeneralSecurityException | IllegalArgumentException malformed) {
             throw new BenchKeyException(Messages.text("key.unreadable", secretFile), malformed);
         }
+    }
+
+    /** What stands at a key's place may be something that has no end. */
+    private static String content(Path file) throws IOException, BenchKeyException {
+        if (!Files.isRegularFile(file) || Files.size(file) > LONGEST) {
+            throw new BenchKeyException(Messages.text("key.unreadable", file));
+        }
+        return Files.readString(file, StandardCharsets.US_ASCII);
     }
 
     private static String text(String label, byte[] der) {

@@ -7,6 +7,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.benchwright.ledger.internal.Messages;
 import org.benchwright.ledger.internal.ProjectionFile;
 import org.benchwright.ledger.internal.ProjectionReader;
 import org.benchwright.ledger.internal.ProjectionRows;
@@ -52,7 +53,11 @@ public final class Projection implements AutoCloseable {
         }
     }
 
-    /** The cache for looking at it only; nothing if there is none, or it isn't one of this release. */
+    /**
+     * The cache for looking at it only; nothing if there is none, or it isn't one of this release.
+     *
+     * @throws LedgerDamagedException if it says to be one of this release and has other tables
+     */
     public static Optional<Projection> openReadOnly(Path file) throws LedgerException {
         try {
             return ProjectionFile.openReadOnly(file).map(connection -> new Projection(connection, file));
@@ -169,7 +174,9 @@ public final class Projection implements AutoCloseable {
         try {
             return work.on(connection);
         } catch (SQLException failure) {
-            throw SqliteErrors.translate(failure, file);
+            LedgerException translated = SqliteErrors.translate(failure, file);
+            // Nobody has to go back to a copy of what can be made anew.
+            throw translated instanceof LedgerDamagedException ? new LedgerDamagedException(Messages.text("cacheOdd", file), failure) : translated;
         }
     }
 

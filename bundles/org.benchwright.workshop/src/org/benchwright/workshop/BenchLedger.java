@@ -25,7 +25,6 @@ import org.benchwright.ledger.BenchKeyStore;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.LedgerVerifier;
-import org.benchwright.ledger.Projection;
 import org.benchwright.ledger.ProofFormatException;
 import org.benchwright.ledger.SignedCheckpoint;
 import org.benchwright.ledger.Signer;
@@ -44,6 +43,7 @@ import org.benchwright.workshop.internal.KeptTests;
 import org.benchwright.workshop.internal.LedgerWork;
 import org.benchwright.workshop.internal.Message;
 import org.benchwright.workshop.internal.PeopleKeys;
+import org.benchwright.workshop.internal.ProjectionCheck;
 import org.benchwright.workshop.internal.RevisionHistory;
 import org.benchwright.workshop.internal.SharedBooks;
 import org.benchwright.workshop.internal.SharedSettings;
@@ -408,24 +408,22 @@ public final class BenchLedger implements AutoCloseable {
             throws StoreException {
         try (Ledger documents = SqliteLedger.openReadOnly(file)) {
             VerificationRequest request = VerificationRequest.of(file);
-            Optional<Projection> cache = Projection.openReadOnly(Projection.besides(file.toAbsolutePath()));
-            try {
-                return verified(request.against(kept).with(progress, cancellation), new DecisionCheck(documents, cache,
+            try (ProjectionCheck cache = ProjectionCheck.beside(file, documents)) {
+                return verified(request.against(kept).with(progress, cancellation), cache, new DecisionCheck(documents, cache,
                         request.benchKey().map(SignerKey::fingerprint), Files.exists(BenchFolder.of(file).path().resolve(SharedSettings.FILE))));
-            } finally {
-                if (cache.isPresent()) {
-                    cache.get().close();
-                }
             }
         } catch (LedgerException e) {
             throw LedgerWork.failed(e);
         }
     }
 
-    private static LedgerReport verified(VerificationRequest request, DecisionCheck decisions) throws LedgerException {
+    private static LedgerReport verified(VerificationRequest request, ProjectionCheck cache, DecisionCheck decisions) throws LedgerException {
         Verification found = LedgerVerifier.verify(request.with(decisions));
         List<String> signers = found.signers().stream().map(key -> key.fingerprint().hex()).toList();
         List<RecordFault> derived = new ArrayList<>(faults(found, 3));
+        if (!cache.readable()) {
+            derived.add(new RecordFault("", 0, Message.FAULT_CACHE.text()));
+        }
         if (!request.cancellation().requested()) {
             // Tests in which the first lines found something were not derived again.
             Set<String> tests = found.tests().stream().map(test -> test.test().value()).collect(Collectors.toSet());

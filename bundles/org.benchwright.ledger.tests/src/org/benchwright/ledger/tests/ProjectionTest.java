@@ -1,6 +1,7 @@
 package org.benchwright.ledger.tests;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
@@ -9,6 +10,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 
+import org.benchwright.ledger.LedgerDamagedException;
 import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.ProjectedTest;
 import org.benchwright.ledger.ProjectedTest.Cause;
@@ -143,5 +145,43 @@ class ProjectionTest {
             assertEquals(1, projection.tests(ProjectionFilter.ALL).size());
         }
         assertTrue(Files.notExists(nowhere.getParent()));
+    }
+
+    /** A view may never come to an end, and may answer otherwise each time. */
+    @Test
+    void aCacheWithOtherTablesThanOursIsNone() throws Exception {
+        Path file = made();
+        try (Tamper tamper = Tamper.with(file)) {
+            tamper.run("ALTER TABLE mark RENAME TO marks").run("CREATE VIEW mark AS SELECT * FROM marks");
+        }
+        LedgerException told = assertThrows(LedgerDamagedException.class, () -> Projection.openReadOnly(file));
+        assertTrue(told.getMessage().contains("made anew"), told.getMessage());
+        try (Projection anew = Projection.open(file)) {
+            assertEquals(Optional.empty(), anew.mark());
+        }
+    }
+
+    /** Nobody's memory is filled by what stands in a cell. */
+    @Test
+    void aCellThatIsLongerThanAnEventIsNotRead() throws Exception {
+        Path file = made();
+        try (Tamper tamper = Tamper.with(file)) {
+            tamper.run("UPDATE test SET test = replace(hex(zeroblob(3000000)), '0', 'x')");
+        }
+        try (Projection projection = Projection.openReadOnly(file).orElseThrow()) {
+            LedgerException refused = assertThrows(LedgerException.class, projection::ids);
+            assertTrue(refused.getMessage().contains(file.toString()), refused.getMessage());
+        }
+    }
+
+    private Path made() throws LedgerException {
+        Path file = folder.resolve("bench.ledger.figures");
+        try (Projection projection = Projection.open(file)) {
+            projection.put(List.of(test("a", State.OPEN, Optional.empty())), Optional.of(MARK));
+        }
+        try (Projection projection = Projection.openReadOnly(file).orElseThrow()) {
+            assertEquals(Optional.of(MARK), projection.mark());
+        }
+        return file;
     }
 }

@@ -7,8 +7,14 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
+import org.benchwright.ledger.LedgerDamagedException;
 import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteConnection;
+import org.sqlite.SQLiteLimits;
 
 /** The file of a projection. It may go at any time, so it is not synchronised with the disk, and a broken one is made anew. */
 public final class ProjectionFile {
@@ -17,6 +23,7 @@ public final class ProjectionFile {
     private static final int VERSION = 4;
     private static final int APPLICATION = 0x42574647;
     private static final int PATIENCE_MILLIS = 10_000;
+    private static final int LONGEST_ROW = 4 << 20;
 
     private static final String[] TABLES = {
         "CREATE TABLE mark (position INTEGER NOT NULL, link TEXT NOT NULL, rules INTEGER NOT NULL)",
@@ -51,7 +58,8 @@ public final class ProjectionFile {
 
     /** Opens the file for writing, anew if need be, or a projection in memory where there is no writing. */
     public static Connection open(Path file) throws SQLException {
-        if (!Files.isWritable(file.toAbsolutePath().getParent()) || Files.exists(file) && !Files.isWritable(file)) {
+        if (!Files.isWritable(file.toAbsolutePath().getParent()) || SideFiles.hasOdd(file)
+                || Files.exists(file) && !(Files.isRegularFile(file) && Files.isWritable(file))) {
             return inMemory();
         }
         try {
@@ -68,19 +76,27 @@ public final class ProjectionFile {
         return madeAnew(file);
     }
 
-    /** Opens the file for looking at it only; nothing if there is none, or it isn't one of this release. */
-    public static Optional<Connection> openReadOnly(Path file) throws SQLException {
-        if (!Files.isRegularFile(file)) {
+    /**
+     * Opens the file for looking at it only; nothing if there is none, or it isn't one of this release.
+     *
+     * @throws LedgerDamagedException if it says to be one of this release and has other tables
+     */
+    public static Optional<Connection> openReadOnly(Path file) throws SQLException, LedgerDamagedException {
+        if (!Files.isRegularFile(file) || SideFiles.hasOdd(file)) {
             return Optional.empty();
         }
         SQLiteConfig config = new SQLiteConfig();
         config.setReadOnly(true);
         config.setBusyTimeout(PATIENCE_MILLIS);
-        Connection connection = config.createConnection("jdbc:sqlite:" + file.toAbsolutePath());
+        Connection connection = limited(config.createConnection("jdbc:sqlite:" + file.toAbsolutePath()));
         try (Statement statement = connection.createStatement()) {
             statement.execute("PRAGMA trusted_schema = OFF");
             if (made(connection)) {
                 return Optional.of(connection);
+            }
+            if (named(connection)) {
+                connection.close();
+                throw new LedgerDamagedException(Messages.text("cacheOdd", file));
             }
         } catch (SQLException noDatabase) {
             // Whoever uses it next makes it anew.
@@ -113,12 +129,34 @@ public final class ProjectionFile {
         SQLiteConfig config = new SQLiteConfig();
         config.setBusyTimeout(PATIENCE_MILLIS);
         config.setSynchronous(SQLiteConfig.SynchronousMode.OFF);
-        return config.createConnection(url);
+        return limited(config.createConnection(url));
     }
 
-    /** Whether the tables are those of this release. */
+    /** Whether the tables are those of this release. What somebody else puts in their place may never come to an end. */
     private static boolean made(Connection connection) throws SQLException {
+        return named(connection) && statements(connection).equals(Stream.of(TABLES).sorted().toList());
+    }
+
+    /** Whether it says to be a cache of this release. */
+    private static boolean named(Connection connection) throws SQLException {
         return number(connection, "PRAGMA application_id") == APPLICATION && number(connection, "PRAGMA user_version") == VERSION;
+    }
+
+    private static List<String> statements(Connection connection) throws SQLException {
+        List<String> found = new ArrayList<>();
+        try (Statement statement = connection.createStatement();
+                ResultSet rows = statement.executeQuery("SELECT sql FROM sqlite_master WHERE sql IS NOT NULL ORDER BY sql")) {
+            while (rows.next()) {
+                found.add(rows.getString(1));
+            }
+        }
+        return found;
+    }
+
+    /** No row is longer than the events that it tells of; one that is isn't read into memory. */
+    private static Connection limited(Connection connection) throws SQLException {
+        connection.unwrap(SQLiteConnection.class).setLimit(SQLiteLimits.SQLITE_LIMIT_LENGTH, LONGEST_ROW);
+        return connection;
     }
 
     private static int number(Connection connection, String sql) throws SQLException {

@@ -9,6 +9,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.SortedSet;
 import java.util.TreeSet;
@@ -54,7 +55,7 @@ public final class Schema {
         List<List<String>> found = objects(connection);
         List<List<String>> wanted = Made.OBJECTS.get(Math.max(0, Math.min(version(connection), NEWEST)));
         SortedSet<String> names = new TreeSet<>();
-        found.stream().filter(object -> !wanted.contains(object)).forEach(object -> names.add(object.get(1)));
+        found.stream().filter(object -> !wanted.contains(object) || Collections.frequency(found, object) > 1).forEach(object -> names.add(object.get(1)));
         wanted.stream().filter(object -> !found.contains(object)).forEach(object -> names.add(object.get(1)));
         return names;
     }

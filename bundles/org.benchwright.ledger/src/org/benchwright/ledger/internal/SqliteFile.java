@@ -44,7 +44,7 @@ public final class SqliteFile implements Database {
     @SuppressWarnings("try") // the lock is held, not used
     public static SqliteFile openOrCreate(Path file, LedgerOptions options) throws LedgerException {
         Path path = file.toAbsolutePath().normalize();
-        if (Files.isDirectory(path)) {
+        if (Files.exists(path) && !Files.isRegularFile(path)) {
             throw new LedgerFormatException(Messages.text("notALedger", path));
         }
         // The change of a new file to WAL mode doesn't wait for others, so starts take turns.
@@ -59,6 +59,7 @@ public final class SqliteFile implements Database {
     }
 
     private static SqliteFile openOrCreateAlone(Path path, LedgerOptions options) throws SQLException, LedgerException {
+        SideFiles.requireHarmless(path);
         Connection connection = connect(path.toUri().toString(), false, options);
         try {
             prepare(connection, path, options);
@@ -88,6 +89,7 @@ public final class SqliteFile implements Database {
         if (!Files.isRegularFile(path)) {
             throw new LedgerFormatException(Messages.text("notALedger", path));
         }
+        SideFiles.requireHarmless(path);
         try {
             return openReadOnly(path, ReadOnlyPlace.inPlace(path), options);
         } catch (SQLException failure) {

@@ -24,6 +24,7 @@ import org.benchwright.workshop.CompiledProcedure;
 import org.benchwright.workshop.Station;
 import org.benchwright.workshop.Workshop;
 import org.benchwright.workshop.internal.DecisionCheck;
+import org.benchwright.workshop.internal.ProjectionCheck;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -86,7 +87,7 @@ class DecisionSpeedTest {
     private static long derive(Ledger ledger, List<List<LedgerEntry>> tests, long wanted) throws Exception {
         long events = 0;
         while (events < wanted) {
-            DecisionCheck check = new DecisionCheck(ledger, Optional.empty(), Optional.empty(), false);
+            DecisionCheck check = new DecisionCheck(ledger, ProjectionCheck.none(), Optional.empty(), false);
             for (List<LedgerEntry> entries : tests) {
                 assertEquals(List.of(), check.check(entries.get(0).test(), entries));
                 events += entries.size();

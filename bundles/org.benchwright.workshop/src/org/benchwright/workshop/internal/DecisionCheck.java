@@ -28,7 +28,6 @@ import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerEntry;
 import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.ProjectedTest;
-import org.benchwright.ledger.Projection;
 import org.benchwright.ledger.TestCheck;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.people.Person;
@@ -61,7 +60,7 @@ public final class DecisionCheck implements TestCheck {
     private final KeptTests reader = KeptTests.verifying();
     private final List<KeptTest> open = new ArrayList<>();
     private final List<String> reviewsDue = new ArrayList<>();
-    private final Optional<ProjectionCheck> projection;
+    private final ProjectionCheck projection;
     private final Map<Unit, Begun> lastOfUnit = new HashMap<>();
     private int derived;
     private Optional<RevisionHistory> history = Optional.empty();
@@ -72,17 +71,16 @@ public final class DecisionCheck implements TestCheck {
 
     /**
      * @param documents  where plans and texts are read from
-     * @param projection the cache beside the ledger, if there is one
+     * @param projection looks at the cache beside the ledger
      * @param bench      fingerprint of the bench's key where the ledger is known to be one bench's own: then nobody in it can have known less of
      *                   the books than stands before it
      * @param sharing    whether the bench shares a ledger with others, whose tests are not here
-     * @throws LedgerException if the ledger can't be read
      */
-    public DecisionCheck(Ledger documents, Optional<Projection> projection, Optional<Digest> bench, boolean sharing) throws LedgerException {
+    public DecisionCheck(Ledger documents, ProjectionCheck projection, Optional<Digest> bench, boolean sharing) {
         this.documents = documents;
         this.bench = bench;
         this.sharing = sharing;
-        this.projection = projection.isEmpty() ? Optional.empty() : ProjectionCheck.of(projection.get(), documents);
+        this.projection = projection;
     }
 
     @Override
@@ -202,7 +200,7 @@ public final class DecisionCheck implements TestCheck {
     private List<Fault> projected(TestId test, List<LedgerEntry> entries, ProjectedTest right) {
         try {
             LedgerEntry last = entries.get(entries.size() - 1);
-            return projection.isPresent() && projection.get().differs(test, last.position(), right)
+            return projection.differs(test, last.position(), right)
                     ? List.of(Fault.of(test, last.sequence(), FaultKind.PROJECTION_DIFFERS, Message.FAULT_PROJECTION.text())) : List.of();
         } catch (LedgerException | RuntimeException unreadable) {
             return List.of(Fault.of(test, entries.size(), FaultKind.PROJECTION_DIFFERS, Message.FAULT_PROJECTION.text()));
@@ -215,7 +213,7 @@ public final class DecisionCheck implements TestCheck {
      * @throws LedgerException if the cache can't be read
      */
     public Set<String> madeUp() throws LedgerException {
-        return projection.isPresent() ? projection.get().unknown() : Set.of();
+        return projection.unknown();
     }
 
     /** Rights and order in the register of people are looked at with its signatures. */
