@@ -2,9 +2,9 @@ package org.benchwright.language.internal;
 
 import org.benchwright.core.Texts;
 
-/** Words that remarks are put together from, and what the language server answers where a request fails. */
+/** Words that remarks are put together from, and what the language server says where something fails. */
 public enum InternalText {
-    NO_SUCH_FILE, FOR_FAMILY, NO_FAMILY_LIKE, SEVERAL_FAMILIES, NO_SUCH_METHOD, REQUEST_FAILED;
+    NO_SUCH_FILE, FOR_FAMILY, NO_FAMILY_LIKE, SEVERAL_FAMILIES, NO_SUCH_METHOD, REQUEST_FAILED, NO_REMARKS;
 
     private static final Texts TEXTS = Texts.beside(InternalText.class, "messages");
 

@@ -5,11 +5,12 @@ import java.util.Arrays;
 /** Lines and columns of a text, both from 1. Lines end with CR LF, LF or CR. */
 public final class TextPlaces {
 
+    private final String text;
     private final int[] lineStarts;
-    private final int length;
 
     /** Finds the lines of a text. */
     public TextPlaces(String text) {
+        this.text = text;
         int[] starts = new int[16];
         int count = 1;
         for (int i = 0; i < text.length(); i++) {
@@ -24,7 +25,6 @@ public final class TextPlaces {
             }
         }
         lineStarts = Arrays.copyOf(starts, count);
-        length = text.length();
     }
 
     /** The line of a place, places behind the end counting as the end. */
@@ -39,7 +39,25 @@ public final class TextPlaces {
         return place - lineStarts[line(place) - 1] + 1;
     }
 
+    /** The place at a line and a column: places behind the end of a line count as its end, lines behind the end as the end of the text. */
+    public int offset(int line, int column) {
+        if (line > lineStarts.length) {
+            return text.length();
+        }
+        int start = lineStarts[Math.max(1, line) - 1];
+        return start + Math.min(Math.max(1, column) - 1, end(Math.max(1, line)) - start);
+    }
+
+    /** Where a line ends, what ends it not included. */
+    private int end(int line) {
+        int end = line < lineStarts.length ? lineStarts[line] : text.length();
+        while (end > lineStarts[line - 1] && (text.charAt(end - 1) == '\n' || text.charAt(end - 1) == '\r')) {
+            end--;
+        }
+        return end;
+    }
+
     private int within(int offset) {
-        return Math.max(0, Math.min(offset, length));
+        return Math.max(0, Math.min(offset, text.length()));
     }
 }

@@ -110,7 +110,7 @@ final class Answers {
     }
 
     static Location location(Place place, FolderSession session) {
-        return new Location(Desk.uri(place.file()), lines(session, place).range(place.offset(), place.length()));
+        return new Location(Addresses.of(place.file()), lines(session, place).range(place.offset(), place.length()));
     }
 
     private static Lines lines(FolderSession session, Place place) {
@@ -129,7 +129,7 @@ final class Answers {
         Map<String, List<TextEdit>> changes = new HashMap<>();
         Map<Path, Lines> lines = new HashMap<>();
         Function<Edit, Lines> linesOf = edit -> lines.computeIfAbsent(edit.place().file(), file -> lines(session, edit.place()));
-        edits.forEach(edit -> changes.computeIfAbsent(Desk.uri(edit.place().file()), file -> new ArrayList<>())
+        edits.forEach(edit -> changes.computeIfAbsent(Addresses.of(edit.place().file()), file -> new ArrayList<>())
                 .add(textEdit(edit, linesOf.apply(edit))));
         return new WorkspaceEdit(changes);
     }

@@ -39,7 +39,7 @@ final class Colours {
             String word = WORDS.get(style.meaning());
             String passage = text.substring(style.offset(), style.offset() + style.length());
             for (int from = 0; word != null && from < passage.length();) {
-                int end = passage.indexOf('\n', from) < 0 ? passage.length() : passage.indexOf('\n', from);
+                int end = lineEnd(passage, from);
                 Position at = lines.at(style.offset() + from);
                 if (end > from) {
                     boolean sameLine = at.getLine() == last.getLine();
@@ -51,5 +51,13 @@ final class Colours {
             }
         }
         return new SemanticTokens(data);
+    }
+
+    private static int lineEnd(String passage, int from) {
+        int end = from;
+        while (end < passage.length() && passage.charAt(end) != '\n' && passage.charAt(end) != '\r') {
+            end++;
+        }
+        return end;
     }
 }

@@ -1,6 +1,5 @@
 package org.benchwright.language.internal.server;
 
-import java.net.URI;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
@@ -18,6 +17,9 @@ import org.benchwright.core.Cancellation;
 import org.benchwright.language.ApprovedRevisions;
 import org.benchwright.language.Remark;
 import org.benchwright.language.editing.FolderSession;
+import org.benchwright.language.internal.InternalText;
+import org.eclipse.lsp4j.MessageParams;
+import org.eclipse.lsp4j.MessageType;
 import org.eclipse.lsp4j.PublishDiagnosticsParams;
 import org.eclipse.lsp4j.services.LanguageClient;
 
@@ -26,6 +28,7 @@ final class Desk {
 
     /** Nobody tells an editor that a revision was approved elsewhere. */
     private static final int LOOK_AT_APPROVALS_SECONDS = 2;
+    private static final System.Logger PLATFORM = System.getLogger("org.benchwright.language");
 
     private final Map<Path, FolderSession> folders = new HashMap<>();
     /** Folders that have changed since they were last looked at, each with the file whose remarks are awaited most. */
@@ -54,16 +57,6 @@ final class Desk {
 
     void close() {
         work.shutdownNow();
-    }
-
-    /** The file of a document; nothing where it is none on a disk. */
-    static Optional<Path> file(String uri) {
-        URI location = URI.create(uri);
-        return "file".equals(location.getScheme()) ? Optional.of(Path.of(location).toAbsolutePath().normalize()) : Optional.empty();
-    }
-
-    static String uri(Path file) {
-        return file.toUri().toString();
     }
 
     /** The folder of a file, opened if need be. */
@@ -133,9 +126,15 @@ final class Desk {
         Cancellation changed = () -> due.containsKey(folder);
         try {
             first.flatMap(file -> session.analyse(file, changed)).ifPresent(known -> tell(known.file(), session, known.remarks()));
-            session.remarks(changed).forEach((file, remarks) -> tell(file, session, remarks));
+            Map<Path, List<Remark>> all = session.remarks(changed);
+            all.forEach((file, remarks) -> tell(file, session, remarks));
+            told.keySet().stream().filter(file -> folder.equals(file.getParent()) && !all.containsKey(file)).forEach(this::takeBack);
         } catch (CancellationException outdated) {
             // What has changed meanwhile has made this be done again already.
+        } catch (RuntimeException failed) {
+            // The next change makes this be done again; until then nobody may take the remarks that are shown for those on the text.
+            PLATFORM.log(System.Logger.Level.ERROR, "remarks could not be made", failed);
+            editor.logMessage(new MessageParams(MessageType.Error, InternalText.NO_REMARKS.text(folder.toString())));
         }
     }
 
@@ -147,7 +146,14 @@ final class Desk {
         session.text(file).ifPresent(text -> {
             tellAnyway.remove(file);
             told.put(file, remarks);
-            editor.publishDiagnostics(new PublishDiagnosticsParams(uri(file), Answers.diagnostics(remarks, new Lines(text))));
+            editor.publishDiagnostics(new PublishDiagnosticsParams(Addresses.of(file), Answers.diagnostics(remarks, new Lines(text))));
         });
+    }
+
+    /** A file that is gone has no remarks. */
+    private void takeBack(Path file) {
+        tellAnyway.remove(file);
+        told.remove(file);
+        editor.publishDiagnostics(new PublishDiagnosticsParams(Addresses.of(file), List.of()));
     }
 }

@@ -7,11 +7,9 @@ import org.eclipse.lsp4j.Range;
 /** Places of a text as the protocol counts them: lines and UTF-16 units from 0. */
 final class Lines {
 
-    private final String text;
     private final TextPlaces places;
 
     Lines(String text) {
-        this.text = text;
         places = new TextPlaces(text);
     }
 
@@ -23,17 +21,13 @@ final class Lines {
         return new Range(at(offset), at(offset + length));
     }
 
-    /** The offset of a place; places behind the end of a line count as its end. */
+    /** The offset of a place; places behind the end of a line count as its end, however far behind it they are. */
     int offset(Position position) {
-        int from = 0;
-        for (int line = 0; line < position.getLine(); line++) {
-            int end = text.indexOf('\n', from);
-            if (end < 0) {
-                return text.length();
-            }
-            from = end + 1;
-        }
-        int end = text.indexOf('\n', from);
-        return Math.min(from + position.getCharacter(), end < 0 ? text.length() : end);
+        return places.offset(counted(position.getLine()), counted(position.getCharacter()));
+    }
+
+    /** From 1 instead of from 0, without going round at the largest number, by which editors mean the end. */
+    private static int counted(int fromZero) {
+        return Math.min(fromZero, Integer.MAX_VALUE - 1) + 1;
     }
 }

@@ -40,6 +40,7 @@ import org.eclipse.lsp4j.RenameParams;
 import org.eclipse.lsp4j.SemanticTokens;
 import org.eclipse.lsp4j.SemanticTokensParams;
 import org.eclipse.lsp4j.SymbolInformation;
+import org.eclipse.lsp4j.TextDocumentContentChangeEvent;
 import org.eclipse.lsp4j.TextDocumentIdentifier;
 import org.eclipse.lsp4j.TextEdit;
 import org.eclipse.lsp4j.WorkspaceEdit;
@@ -60,7 +61,7 @@ record Texts(Desk desk) implements TextDocumentService {
     }
 
     private <T> CompletableFuture<T> ask(TextDocumentIdentifier document, T nothing, BiFunction<Open, Path, T> question) {
-        return CompletableFuture.supplyAsync(() -> Desk.file(document.getUri()).flatMap(this::open).map(open -> question.apply(open, open.file()))
+        return CompletableFuture.supplyAsync(() -> Addresses.file(document.getUri()).flatMap(this::open).map(open -> question.apply(open, open.file()))
                 .orElse(nothing));
     }
 
@@ -73,18 +74,20 @@ record Texts(Desk desk) implements TextDocumentService {
 
     @Override
     public void didOpen(DidOpenTextDocumentParams parameters) {
-        Desk.file(parameters.getTextDocument().getUri()).ifPresent(file -> desk.open(file, parameters.getTextDocument().getText()));
+        Addresses.file(parameters.getTextDocument().getUri()).ifPresent(file -> desk.open(file, parameters.getTextDocument().getText()));
     }
 
     @Override
     public void didChange(DidChangeTextDocumentParams parameters) {
-        String text = parameters.getContentChanges().get(parameters.getContentChanges().size() - 1).getText();
-        Desk.file(parameters.getTextDocument().getUri()).ifPresent(file -> desk.change(file, text));
+        // Each change is the whole text: the last one holds. An editor may send none, where only the version is another one.
+        List<TextDocumentContentChangeEvent> changes = parameters.getContentChanges();
+        Optional<String> text = changes.isEmpty() ? Optional.empty() : Optional.of(changes.get(changes.size() - 1).getText());
+        text.ifPresent(now -> Addresses.file(parameters.getTextDocument().getUri()).ifPresent(file -> desk.change(file, now)));
     }
 
     @Override
     public void didClose(DidCloseTextDocumentParams parameters) {
-        Desk.file(parameters.getTextDocument().getUri()).ifPresent(desk::close);
+        Addresses.file(parameters.getTextDocument().getUri()).ifPresent(desk::close);
     }
 
     @Override
@@ -167,7 +170,7 @@ record Texts(Desk desk) implements TextDocumentService {
     @Override
     public CompletableFuture<SemanticTokens> semanticTokensFull(SemanticTokensParams parameters) {
         return ask(parameters.getTextDocument(), new SemanticTokens(List.of()), (open, file) -> open.session().analyse(file, Cancellation.never())
-                .map(analysis -> Colours.of(analysis.styles(), analysis.text(), new Lines(analysis.text()))).orElseThrow());
+                .map(analysis -> Colours.of(analysis.styles(), analysis.text(), new Lines(analysis.text()))).orElseGet(() -> new SemanticTokens(List.of())));
     }
 
     @Override
