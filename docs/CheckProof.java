@@ -1,5 +1,7 @@
 import java.io.IOException;
+import java.io.InputStream;
 import java.math.BigInteger;
+import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -9,11 +11,13 @@ import java.security.MessageDigest;
 import java.security.PublicKey;
 import java.security.Signature;
 import java.security.spec.X509EncodedKeySpec;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Base64;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 
 /**
@@ -26,6 +30,7 @@ import java.util.TreeMap;
  */
 public final class CheckProof {
 
+    private static final int LARGEST = 256 << 20;
     private static final byte[] LEAF = {0};
     private static final byte[] NODE = {1};
 
@@ -83,10 +88,12 @@ public final class CheckProof {
 
     private Finding check(String file) {
         try {
-            Map<?, ?> proof = object(new Json(Files.readString(Path.of(file), StandardCharsets.UTF_8)).read());
+            Map<?, ?> proof = object(new Json(content(Path.of(file))).read());
             String format = text(proof, "format");
             switch (format) {
-                case "benchwright.checkpoint-file/1" -> checkpoint(proof, "checkpoint");
+                case "benchwright.checkpoint-file/1" -> {
+                    checkpoint(proof, "checkpoint", "format", "publicKey", "signature", "signed");
+                }
                 case "benchwright.inclusion-proof/1" -> inclusion(proof);
                 case "benchwright.consistency-proof/1" -> consistency(proof);
                 default -> throw new NotReadable("unknown format " + format);
@@ -96,6 +103,16 @@ public final class CheckProof {
             return finding(1, file + ": DOES NOT HOLD: " + refuted.getMessage());
         } catch (IOException | RuntimeException unreadable) {
             return finding(2, file + ": can't be read: " + unreadable.getMessage());
+        }
+    }
+
+    private static String content(Path file) throws IOException {
+        try (InputStream stream = Files.newInputStream(file)) {
+            byte[] bytes = stream.readNBytes(LARGEST + 1);
+            if (bytes.length > LARGEST) {
+                throw new NotReadable("it is larger than " + LARGEST + " bytes");
+            }
+            return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
         }
     }
 
@@ -111,7 +128,13 @@ public final class CheckProof {
     }
 
     private Checkpoint checkpoint(Map<?, ?> file, String name) throws NotTrue {
+        return checkpoint(file, name, "publicKey", "signature", "signed");
+    }
+
+    private Checkpoint checkpoint(Map<?, ?> file, String name, String... members) throws NotTrue {
+        just(file, members);
         Map<?, ?> signed = object(file.get("signed"));
+        just(signed, "documents", "documentsLink", "domain", "instant", "key", "number", "root", "size");
         byte[] key = base64(text(file, "publicKey"));
         String fingerprint = hex(sha256(key));
         require(text(signed, "domain").equals("benchwright.checkpoint/1"), name + ": something else was signed");
@@ -119,14 +142,23 @@ public final class CheckProof {
         byte[] signature = base64(text(file, "signature"));
         require(signature.length == 64 && verifies(key, canonical(signed), signature), name + ": the signature is false");
         require(wantedKey.isEmpty() || wantedKey.equals(fingerprint), name + ": it was signed with another key than " + wantedKey);
+        require(text(signed, "documents").equals("0") || number(signed, "documents") > 0, name + ": it tells of fewer than no documents");
+        bytes(signed, "documentsLink");
+        if (!Instant.parse(text(signed, "instant")).toString().equals(text(signed, "instant"))) {
+            throw new NotReadable("an instant is written otherwise");
+        }
         seen.add("  " + name + " " + text(signed, "number") + " of " + text(signed, "instant") + ": " + text(signed, "size")
                 + " events, signed with key " + fingerprint);
         return new Checkpoint(number(signed, "number"), number(signed, "size"), bytes(signed, "root"));
     }
 
     private void inclusion(Map<?, ?> proof) throws NotTrue {
+        just(proof, "checkpoint", "earlier", "event", "format", "path", "position", "previous", "sequence", "test");
         Checkpoint checkpoint = checkpoint(object(proof.get("checkpoint")), "checkpoint");
         String test = text(proof, "test");
+        if (!test.matches("T-[2-9A-HJKMNP-TV-Z]{5}-[2-9A-HJKMNP-TV-Z]{5}|B-(PEOPLE|REVISIONS|RECEIPTS|INSTRUMENTS)")) {
+            throw new NotReadable("there is no test of that name");
+        }
         long sequence = number(proof, "sequence");
         byte[] previous = bytes(proof, "previous");
         List<?> earlier = list(proof, "earlier");
@@ -148,6 +180,7 @@ public final class CheckProof {
     }
 
     private void consistency(Map<?, ?> proof) throws NotTrue {
+        just(proof, "format", "newer", "older", "path");
         Checkpoint older = checkpoint(object(proof.get("older")), "older checkpoint");
         Checkpoint newer = checkpoint(object(proof.get("newer")), "newer checkpoint");
         require(older.number() <= newer.number() && older.size() <= newer.size(), "the older checkpoint tells of more than the newer");
@@ -303,13 +336,20 @@ public final class CheckProof {
         return HexFormat.of().parseHex(hash);
     }
 
+    /** Who reads a file must not have to ask what else it says. */
+    private static void just(Map<?, ?> object, String... names) {
+        if (!object.keySet().equals(Set.of(names))) {
+            throw new NotReadable("members are missing, or there are others: " + object.keySet());
+        }
+    }
+
     private static byte[] bytes(Map<?, ?> object, String name) {
         return bytes(text(object, name));
     }
 
     private static long number(Map<?, ?> object, String name) {
         String text = text(object, name);
-        if (!text.matches("[1-9][0-9]*")) {
+        if (!text.matches("[1-9][0-9]{0,18}")) {
             throw new NotReadable(name + " is no number from 1 in decimal digits");
         }
         return new BigInteger(text).longValueExact();
@@ -343,7 +383,7 @@ public final class CheckProof {
     /** Reads JSON made of objects, arrays, strings, true, false and null; there are no numbers in these files. */
     private static final class Json {
 
-        private static final int DEEPEST = 64;
+        private static final int DEEPEST = 63;
 
         private final String text;
         private int at;
@@ -354,7 +394,8 @@ public final class CheckProof {
 
         Object read() {
             Object value = value(0);
-            if (peek() != '\0') {
+            peek();
+            if (at < text.length()) {
                 throw new NotReadable("there is more behind the JSON");
             }
             return value;
@@ -434,9 +475,18 @@ public final class CheckProof {
             StringBuilder string = new StringBuilder();
             while (at < text.length() && text.charAt(at) != '"') {
                 char next = text.charAt(at++);
+                if (next < ' ') {
+                    throw new NotReadable("a control character at character " + at);
+                }
                 string.append(next == '\\' ? escaped() : next);
             }
-            take('"');
+            if (at == text.length()) {
+                throw new NotReadable("a string is cut off");
+            }
+            at++;
+            if (!StandardCharsets.UTF_8.newEncoder().canEncode(string)) {
+                throw new NotReadable("half a character before character " + at);
+            }
             return string.toString();
         }
 
@@ -458,7 +508,7 @@ public final class CheckProof {
             if (at + 4 > text.length()) {
                 throw new NotReadable("an escape is cut off");
             }
-            char unit = (char) Integer.parseInt(text, at, at + 4, 16);
+            char unit = (char) HexFormat.fromHexDigits(text, at, at + 4);
             at += 4;
             return unit;
         }

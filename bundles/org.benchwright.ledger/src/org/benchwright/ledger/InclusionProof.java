@@ -3,7 +3,10 @@ package org.benchwright.ledger;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import org.benchwright.core.Digest;
+import org.benchwright.ledger.internal.CanonicalJson;
+import org.benchwright.ledger.internal.JsonValue;
 import org.benchwright.ledger.internal.ProofCodec;
 
 /**
@@ -36,10 +39,12 @@ public record InclusionProof(TestId test, long sequence, long position, Link pre
         return previous.next(event.getBytes(StandardCharsets.UTF_8));
     }
 
-    /** Whether the checkpoint holds, the path leads to its root, and the earlier events, where told, lead to this one. */
+    /**
+     * Whether the checkpoint holds, the path leads to its root, the earlier events, where told, lead to this one, and each event says of itself that it is the one that it is told to be.
+     */
     public boolean holds() {
         Digest leaf = MerkleTree.eventLeaf(test, sequence, link());
-        return checkpoint.holds() && chained()
+        return checkpoint.holds() && chained() && says(event, sequence)
                 && MerkleTree.includes(leaf, position - 1, checkpoint.checkpoint().size(), path, checkpoint.checkpoint().root());
     }
 
@@ -48,10 +53,25 @@ public record InclusionProof(TestId test, long sequence, long position, Link pre
             return sequence > 1 || previous.equals(Link.before(test));
         }
         Link link = Link.before(test);
+        long number = 0;
         for (String text : earlier) {
+            number++;
+            if (!says(text, number)) {
+                return false;
+            }
             link = link.next(text.getBytes(StandardCharsets.UTF_8));
         }
-        return earlier.size() == sequence - 1 && link.equals(previous);
+        return number == sequence - 1 && link.equals(previous);
+    }
+
+    /** The hash ties an event to its place; whoever reads it goes by what it says. */
+    private boolean says(String text, long number) {
+        try {
+            JsonValue.Members said = CanonicalJson.parse(text);
+            return said.text("test").equals(Optional.of(test.value())) && said.text("sequence").equals(Optional.of(Long.toString(number)));
+        } catch (PayloadException noEvent) {
+            return false;
+        }
     }
 
     /** The file's text. */

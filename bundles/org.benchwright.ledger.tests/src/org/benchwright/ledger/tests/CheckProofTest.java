@@ -27,7 +27,7 @@ class CheckProofTest {
     private String fingerprint;
 
     /** What the checker said. */
-    private record Outcome(int status, List<String> lines) {
+    record Outcome(int status, List<String> lines) {
     }
 
     @BeforeEach
@@ -47,6 +47,11 @@ class CheckProofTest {
     }
 
     private Outcome check(List<String> texts, String... more) throws Exception {
+        return check(folder, texts, more);
+    }
+
+    /** What the checker says of files with these texts, which are put into {@code folder} as {@code 0.json} and so on. */
+    static Outcome check(Path folder, List<String> texts, String... more) throws Exception {
         List<String> command = new ArrayList<>(List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-XX:TieredStopAtLevel=1", checker().toString()));
         for (int i = 0; i < texts.size(); i++) {

@@ -54,6 +54,20 @@ public final class CanonicalJson {
         }
     }
 
+    /** The object in {@code text}, whose texts are in Unicode NFC already; any other form is refused. */
+    static Members parseComposed(String text) throws PayloadException {
+        try (JsonParser parser = FACTORY.createParser(text)) {
+            for (JsonToken token = parser.nextToken(); token != null; token = parser.nextToken()) {
+                if ((token == JsonToken.FIELD_NAME || token == JsonToken.VALUE_STRING) && !normalise(parser.getText()).equals(parser.getText())) {
+                    throw new PayloadException(Messages.text("payload.malformed"));
+                }
+            }
+        } catch (IOException malformed) {
+            throw new PayloadException(Messages.text("payload.malformed"), malformed);
+        }
+        return parse(text);
+    }
+
     /** The object in UTF-8 {@code bytes}. */
     public static Members parse(byte[] bytes) throws PayloadException {
         return parse(utf8(bytes));

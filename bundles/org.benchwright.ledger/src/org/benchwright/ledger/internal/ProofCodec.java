@@ -129,7 +129,7 @@ public final class ProofCodec {
     private static <T> T read(String text, String format, Set<String> names, Reading<T> reading, Function<T, String> writing)
             throws ProofFormatException {
         try {
-            Members members = CanonicalJson.parse(text);
+            Members members = CanonicalJson.parseComposed(text);
             if (!members.text(FORMAT).equals(Optional.of(format)) || !members.values().keySet().equals(names)) {
                 throw refused(format);
             }
