@@ -154,18 +154,24 @@ lock_build() {
 	fi
 }
 
-# Minutes without a word look like a program that hangs. Whoever sits at a terminal sees how far it is.
+# Minutes without a word look like a program that hangs. Whoever sits at a terminal sees how far it is, and that time goes on.
 tell_progress() {
-	local part
 	if [ ! -t 2 ]; then
 		cat >/dev/null
 		return
 	fi
-	printf '  fetching what it is built from' >&2
-	sed -u -n 's/^\[INFO\] Building .*\[\([0-9]*\/[0-9]*\)\]$/\1/p' | while read -r part; do
-		printf '\r  part %s of %s                   ' "${part%/*}" "${part#*/}" >&2
+	local part='fetching what it is built from' line since=$SECONDS status
+	sed -u -n 's/^\[INFO\] Building .*\[\([0-9]*\)\/\([0-9]*\)\]$/part \1 of \2/p' | while :; do
+		printf '\r  %-31s %3d:%02d min' "$part" $(((SECONDS - since) / 60)) $(((SECONDS - since) % 60)) >&2
+		status=0
+		IFS= read -r -t 5 line || status=$?
+		if [ "$status" -eq 0 ]; then
+			part=$line
+		elif [ "$status" -le 128 ]; then
+			break # The build has ended; above 128 the five seconds have.
+		fi
 	done
-	printf '\r%40s\r' '' >&2
+	printf '\r%50s\r' '' >&2
 }
 
 # Prints a digest of everything the product is made from: names and contents, so that a copy, a fresh clone or a
