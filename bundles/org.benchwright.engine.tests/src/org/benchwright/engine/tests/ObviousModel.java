@@ -45,7 +45,9 @@ final class ObviousModel extends ObviousChecks {
             byWatch = event.body() instanceof WatchFact || byWatch && !(event.body() instanceof Fact);
             Duration since = byWatch ? Duration.between(before.instant(), event.moment().instant()) : passed(before, event.moment());
             Duration reached = ageOfSitting.plus(since);
-            age = reached.compareTo(age) > 0 ? reached : age;
+            // In a sitting its own clock tells how old the test is, whatever a watch said before.
+            boolean ownClock = !byWatch && before.sitting() == event.moment().sitting();
+            age = ownClock || reached.compareTo(age) > 0 ? reached : age;
             if (!byWatch) {
                 // A watch does not move the sitting's clock.
                 ageOfSitting = age;
@@ -63,6 +65,7 @@ final class ObviousModel extends ObviousChecks {
                 if (fact instanceof WatchFact watched) {
                     model.soak.told(watched, event.moment().instant());
                 } else {
+                    model.soak.nothingSeenLaterThan(age);
                     model.take(fact);
                 }
                 model.advance();

@@ -96,6 +96,14 @@ final class ObviousSoak {
         return instead ? next.plus(lastSeen().minus(lastLook())) : next;
     }
 
+    void nothingSeenLaterThan(Duration age) {
+        seen.replaceAll(one -> one.age().compareTo(age) > 0 ? new Seen(age, one.look(), one.held()) : one);
+    }
+
+    private boolean late(SoakStage soak, Duration age) {
+        return underWay() && age.minus(lastLook()).minus(due(soak)).compareTo(soak.lookTolerance()) > 0;
+    }
+
     // ---- looks
 
     void looked(Observation.Looked look) {
@@ -107,7 +115,7 @@ final class ObviousSoak {
                 test.say("departure OUTSIDE_CONDITIONS");
             }
         }
-        if (underWay() && test.now.minus(lastLook()).minus(due(soak)).compareTo(soak.lookTolerance()) > 0) {
+        if (late(soak, test.now)) {
             test.say("departure LATE_LOOK");
         }
         if (look.answer() == Sight.NO) {
@@ -168,6 +176,28 @@ final class ObviousSoak {
 
     void told(WatchFact fact, Instant wall) {
         SoakStage soak = (SoakStage) test.here();
+        boolean instead = soak.watch().get().instead().isPresent();
+        Optional<Duration> from = first(fact).map(sample -> instead ? age(sample, wall) : test.now);
+        boolean due = from.isPresent() && late(soak, from.get());
+        toldInTime(soak, fact, wall);
+        if (due && !late(soak, from.get())) {
+            // Nobody is asked for it any more.
+            test.say("departure LATE_LOOK");
+        }
+    }
+
+    private static Optional<Sampled> first(WatchFact fact) {
+        if (fact instanceof WatchFact.Sees sees) {
+            return Optional.of(sees.at());
+        } else if (fact instanceof WatchFact.Held held) {
+            return Optional.of(held.from());
+        } else if (fact instanceof WatchFact.Changed changed) {
+            return Optional.of(changed.lastGood().orElse(changed.firstBad()));
+        }
+        return Optional.empty();
+    }
+
+    private void toldInTime(SoakStage soak, WatchFact fact, Instant wall) {
         if (fact.by().number() != watch) {
             watch = fact.by().number();
             unseen();
@@ -243,11 +273,19 @@ final class ObviousSoak {
 
     void abandoned() {
         if (underWay()) {
+            nobodyLooks((SoakStage) test.here());
             end(Outcome.UNDECIDED);
         }
     }
 
+    private void nobodyLooks(SoakStage soak) {
+        if (late(soak, test.now)) {
+            test.say("departure LATE_LOOK");
+        }
+    }
+
     void powerLost(SoakStage soak) {
+        nobodyLooks(soak);
         end(Outcome.UNDECIDED);
         Move move = soak.gap().map(SoakStage.Gap::instead).orElse(Parts.undecided("power lost"));
         String again = soak.name() + " again";

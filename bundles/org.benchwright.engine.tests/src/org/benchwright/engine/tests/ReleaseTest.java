@@ -55,6 +55,8 @@ class ReleaseTest {
         walk.refusal(by("QN", Role.SECOND_PERSON, true));
         Walk supervisorWorked = upTo(Role.SECOND_PERSON).tell(new Observation.Confirmed("x", true), Walk.SUPERVISOR);
         supervisorWorked.refusal(by("SV", Role.SUPERVISOR, true));
+        Walk secondWorked = upTo(Role.SECOND_PERSON).tell(new Observation.Confirmed("x", true), Walk.SECOND);
+        assertEquals("AB works on this test, so somebody else has to release it.", secondWorked.refusal(by("AB", Role.SECOND_PERSON, true)));
     }
 
     @Test

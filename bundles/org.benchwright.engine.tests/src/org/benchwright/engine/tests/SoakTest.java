@@ -129,6 +129,17 @@ class SoakTest {
     }
 
     @Test
+    void aLookThatNobodyTookIsADepartureHoweverTheSoakEnds() {
+        Walk inTime = soaking().after("25 h").interrupt("1 h").tell(new Fact.PowerAnswered(false));
+        assertTrue(inTime.departures().isEmpty());
+        Walk powerLost = soaking().after("60 h").interrupt("1 h").tell(new Fact.PowerAnswered(false));
+        assertEquals(List.of(DepartureKind.LATE_LOOK), powerLost.departures());
+        assertEquals("no look was taken, 37 h later than one was due; tolerance 2 h", powerLost.last(Derived.DepartureNoted.class).words());
+        Walk abandoned = soaking().after("60 h").tell(new Fact.Abandoned("bench needed"));
+        assertEquals(List.of(DepartureKind.ABANDONED, DepartureKind.LATE_LOOK), abandoned.departures());
+    }
+
+    @Test
     void aStopIsKnownToLieBetweenTwoLooks() {
         Walk walk = looks(look(soaking(), "24 h").after("20 h"), Sight.NO, true).asks("log.lines");
         Derived.SoakEnded ended = walk.last(Derived.SoakEnded.class);

@@ -339,6 +339,80 @@ class WatchTest {
         assertEquals(Duration.ofHours(41), walk.run().witnessed(), "1 h in the first sitting, 40 h by wall time");
     }
 
+    /** The watch begins another run when somebody puts the wall clock forward by 10 h, before the sitting has noticed. */
+    @Test
+    void aWallClockThatIsPutForwardWitnessesNothingAndDelaysNothing() {
+        latching();
+        told("0 s", sees(FIRST, at("0 s")));
+        told("1 h", held(FIRST, at("0 s"), at("1 h")));
+        told("11 h", sees(SECOND, new Sampled(began.plus(Duration.ofHours(11)), Duration.ZERO, Optional.empty())));
+        walk.wallTo(began).after("2 h").stepWallClock(Duration.ofHours(10));
+        assertEquals(Duration.ofHours(26), assertInstanceOf(Demand.Look.class, walk.demand()).due(), "24 h from now");
+        look();
+        assertEquals(Duration.ofHours(2), walk.run().witnessed());
+        walk.strike();
+        assertEquals(Duration.ofHours(26), assertInstanceOf(Demand.Look.class, walk.demand()).due(), "after a slip, too");
+        look();
+        assertEquals(Duration.ofHours(2), walk.run().witnessed());
+    }
+
+    // ---- looks that nobody takes
+
+    /** A procedure may ask for looks whether or not something watches: each is owed then. */
+    private void looksAreOwed() {
+        SoakStage.Watch besides = new SoakStage.Watch(Duration.ofSeconds(10), 2, 3, Optional.empty());
+        on(Walk.open(draft(Optional.of(besides), GAP).build()));
+        told("0 s", sees(FIRST, at("0 s")));
+    }
+
+    @Test
+    void aWatchThatSawTheSoakToItsEndDoesNotHideThatNobodyLooked() {
+        looksAreOwed();
+        told("25 h 59 min", held(FIRST, at("0 s"), at("25 h 59 min")));
+        assertTrue(walk.departures().isEmpty(), "somebody may come yet");
+        told("72 h", held(FIRST, at("25 h 59 min"), at("72 h")));
+        assertEquals(Outcome.CONFORMS, walk.last(Derived.SoakEnded.class).outcome());
+        assertEquals(List.of(DepartureKind.LATE_LOOK), walk.departures());
+        assertEquals("no look was taken, 48 h later than one was due; tolerance 2 h", walk.last(Derived.DepartureNoted.class).words());
+    }
+
+    @Test
+    void aStopThatAWatchToldDoesNotHideThatNobodyLooked() {
+        looksAreOwed();
+        told("60 h", held(FIRST, at("0 s"), at("60 h")));
+        told("60 h 20 s", changed(FIRST, at("60 h"), at("60 h 10 s"), 2));
+        walk.asks("log.lines");
+        assertEquals(List.of(DepartureKind.LATE_LOOK), walk.departures());
+    }
+
+    @Test
+    void aLookThatWasMissedWhileTheWatchWasSilentStaysMissedOnceItSeesAgain() {
+        latching();
+        told("0 s", sees(FIRST, at("0 s")));
+        told("10 h", held(FIRST, at("0 s"), at("10 h")));
+        told("10 h 30 s", silent(FIRST, at("10 h")));
+        told("35 h 59 min", sees(FIRST, at("35 h 59 min")));
+        assertTrue(walk.departures().isEmpty(), "due at 34 h, in time until 36 h");
+        told("36 h", silent(FIRST, at("35 h 59 min")));
+        told("62 h", sees(FIRST, at("62 h")));
+        assertEquals(List.of(DepartureKind.LATE_LOOK), walk.departures());
+        told("63 h", held(FIRST, at("62 h"), at("63 h")));
+        assertEquals(1, walk.departures().size(), "told once");
+    }
+
+    @Test
+    void aLookThatSomebodyTakesLateIsALateOneAndNoMissedOneBesides() {
+        latching();
+        told("60 h", sees(FIRST, at("60 h")));
+        assertTrue(walk.departures().isEmpty(), "this watch has seen no time yet, so the look is due still");
+        lookAfter("60 h 10 s");
+        assertEquals(List.of(DepartureKind.LATE_LOOK), walk.departures());
+        latching();
+        told("60 h", sees(FIRST, at("60 h")));
+        told("60 h 10 min", held(FIRST, at("60 h"), at("60 h 10 min")));
+        assertEquals(List.of(DepartureKind.LATE_LOOK), walk.departures());
+    }
+
     // ---- what is refused
 
     @Test

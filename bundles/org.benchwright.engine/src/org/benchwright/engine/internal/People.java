@@ -18,7 +18,7 @@ record People(Set<String> workers, Set<String> releasers) {
 
     static final People NOBODY = new People(Set.of(), Set.of());
 
-    /** With who told a fact. A release is told on behalf of whoever gives it; a note and a second person's call are no work. */
+    /** With who told a fact. A release is told on behalf of whoever gives it; a note and the mark that a second person calls are no work. */
     People after(Fact fact, Actor actor) {
         if (fact instanceof Fact.Released r) {
             return new People(workers, plus(releasers, r.by()));
@@ -37,7 +37,8 @@ record People(Set<String> workers, Set<String> releasers) {
 
     private static boolean works(Fact fact, Actor actor) {
         boolean machine = actor.role() == Role.BENCH || actor.role() == Role.WATCH;
-        return !machine && actor.role() != Role.SECOND_PERSON && !(fact instanceof Fact.Noted) && !(fact instanceof Fact.Interrupted);
+        boolean call = actor.role() == Role.SECOND_PERSON && fact instanceof Fact.Marked;
+        return !machine && !call && !(fact instanceof Fact.Noted) && !(fact instanceof Fact.Interrupted);
     }
 
     /** True if this actor has carried out some of the test. */

@@ -59,6 +59,10 @@ record Progress(Set<String> opened, Set<String> closed, Map<String, Observation.
         return new Progress(opened, closed, seen, released, entries, owed, Optional.of(began));
     }
 
+    Progress notWaitingSinceLaterThan(Stamp now) {
+        return waiting.filter(began -> began.age().compareTo(now.age()) > 0).isPresent() ? waitingSince(now) : this;
+    }
+
     private static Set<String> plus(Set<String> set, String element) {
         Set<String> more = new HashSet<>(set);
         more.add(element);

@@ -101,6 +101,7 @@ public final class RunState {
     void revertTo(RunState before) {
         Set<String> mayBeLive = new LinkedHashSet<>(live);
         takeOver(before);
+        nothingIsLaterThanNow();
         live.addAll(mayBeLive);
         beforeLast = Optional.empty();
     }
@@ -374,6 +375,15 @@ public final class RunState {
         if (stageSince.isEmpty() && stepOpen && !age.toldByWatch()) {
             stageSince = age.last();
         }
+        if (!age.toldByWatch()) {
+            nothingIsLaterThanNow();
+        }
+    }
+
+    /** Where a watch told by a wall clock that was put forward, it told of a time that the sitting's own clock has not come to. */
+    private void nothingIsLaterThanNow() {
+        soak = soak.notSeenAfter(now().age());
+        progress = progress.notWaitingSinceLaterThan(now());
     }
 
     /** Somebody told a fact. */

@@ -41,6 +41,11 @@ public record SoakProgress(boolean begun, Optional<Stamp> began, Optional<Stamp>
         return held(Duration.ZERO, at);
     }
 
+    /** The soak at that age of the test, later than which nobody can have seen the unit. */
+    SoakProgress notSeenAfter(Duration now) {
+        return lastSeen.compareTo(now) <= 0 ? this : new SoakProgress(begun, began, lastGood, witnessed, atLastLook, watched, now);
+    }
+
     private Duration later(Duration age) {
         return age.compareTo(lastSeen) > 0 ? age : lastSeen;
     }

@@ -58,11 +58,26 @@ final class SoakRules {
     }
 
     private static void noteLate(RunState s, SoakStage soak) {
-        Duration late = sinceLastGood(s).minus(s.soak().due(soak));
-        if (late.compareTo(soak.lookTolerance()) > 0) {
-            s.following().add(new Derived.DepartureNoted(DepartureKind.LATE_LOOK,
-                    Words.of("soak.lateLook", Durations.words(late), Durations.words(soak.lookTolerance()))));
-        }
+        late(s, soak, s.now().age()).ifPresent(late -> s.following().add(new Derived.DepartureNoted(DepartureKind.LATE_LOOK,
+                Words.of("soak.lateLook", Durations.words(late), Durations.words(soak.lookTolerance())))));
+    }
+
+    /** By how much the next look is late at that age of the test; empty if it is in time. */
+    private static Optional<Duration> late(RunState s, SoakStage soak, Duration age) {
+        Duration late = age.minus(s.soak().lastGood().orElseThrow().age()).minus(s.soak().due(soak));
+        return Optional.of(late).filter(time -> time.compareTo(soak.lookTolerance()) > 0);
+    }
+
+    /** A look that nobody has taken by that age of the test, and that nobody will. */
+    static Optional<Derived> missed(RunState s, SoakStage soak, Duration age) {
+        return late(s, soak, age).map(late -> new Derived.DepartureNoted(DepartureKind.LATE_LOOK,
+                Words.of("soak.missedLook", Durations.words(late), Durations.words(soak.lookTolerance()))));
+    }
+
+    /** The soak ends, and by no look. */
+    static void endUnlooked(RunState s, SoakStage soak, String words) {
+        missed(s, soak, s.now().age()).ifPresent(s.following()::add);
+        s.following().add(new Derived.SoakEnded(soak.name(), Outcome.UNDECIDED, s.soak().witnessed(), words));
     }
 
     private static void goodLook(RunState s, SoakStage soak) {
@@ -117,9 +132,8 @@ final class SoakRules {
 
     /** Power was lost while the soak was under way. */
     static void powerLost(RunState s, SoakStage soak) {
-        Duration witnessed = s.soak().witnessed();
         String words = Words.of("soak.powerLost", Durations.words(s.soak().lasted()));
-        s.following().add(new Derived.SoakEnded(soak.name(), Outcome.UNDECIDED, witnessed, words));
+        endUnlooked(s, soak, words);
         powerLost(s, soak.onPowerLost(), words);
     }
 

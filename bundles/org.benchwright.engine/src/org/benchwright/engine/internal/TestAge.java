@@ -33,9 +33,13 @@ record TestAge(Optional<Stamp> last, Optional<Stamp> ofSitting, boolean toldByWa
         return opened(last);
     }
 
-    /** How old the test is at a moment of a sitting that is not before the last event. */
+    /**
+     * How old the test is at a moment of a sitting. Within one its own clock alone tells: what a watch told by a wall clock that was put forward
+     * does not make the test older. Between two sittings there is no clock but the wall's.
+     */
     Duration at(Moment moment) {
-        return notBefore(ofSitting.map(known -> known.age().plus(moment.since(known.moment()))).orElse(Duration.ZERO));
+        Duration age = ofSitting.map(known -> known.age().plus(moment.since(known.moment()))).orElse(Duration.ZERO);
+        return ofSitting.filter(known -> known.moment().sitting() == moment.sitting()).isPresent() ? age : notBefore(age);
     }
 
     /** How old the test is by wall time, for what a watch tells: its process and that of the sitting have no other clock in common. */

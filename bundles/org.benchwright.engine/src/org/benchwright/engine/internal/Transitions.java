@@ -204,8 +204,7 @@ public final class Transitions {
         s.release(Optional.empty());
         String words = Words.of("because.abandoned", a.reason());
         s.following().add(new Derived.DepartureNoted(DepartureKind.ABANDONED, words));
-        SoakRules.underWay(s).ifPresent(soak -> s.following()
-                .add(new Derived.SoakEnded(soak.name(), Outcome.UNDECIDED, s.soak().witnessed(), words)));
+        SoakRules.underWay(s).ifPresent(soak -> SoakRules.endUnlooked(s, soak, words));
         Moves.leaveStage(s, Outcome.UNDECIDED);
         s.following().add(new Derived.ConclusionReached(Verdict.UNDECIDED, words));
     }

@@ -26,6 +26,37 @@ final class WatchRules {
 
     static void told(RunState s, WatchFact fact) {
         SoakStage soak = s.atSoak().orElseThrow();
+        Optional<Derived> missed = missed(s, soak, fact);
+        follow(s, soak, fact);
+        if (ended(s) || missed(s, soak, fact).isEmpty()) {
+            missed.ifPresent(s.following()::addFirst);
+        }
+    }
+
+    /**
+     * A look that was late already when the watch saw the unit again, or saw the last of it. As long as it is due somebody may come yet, and then it is a late
+     * one.
+     */
+    private static Optional<Derived> missed(RunState s, SoakStage soak, WatchFact fact) {
+        boolean standsIn = soak.watch().flatMap(SoakStage.Watch::instead).isPresent();
+        return firstSample(fact).flatMap(first -> SoakRules.missed(s, soak, standsIn ? ageOf(s, first) : s.now().age()));
+    }
+
+    /** The first sample that a watch tells of; empty where it tells none of the unit. */
+    private static Optional<WatchFact.Sampled> firstSample(WatchFact fact) {
+        if (fact instanceof WatchFact.Held held) {
+            return Optional.of(held.from());
+        } else if (fact instanceof WatchFact.Changed changed) {
+            return changed.lastGood().or(() -> Optional.of(changed.firstBad()));
+        }
+        return fact instanceof WatchFact.Sees sees ? Optional.of(sees.at()) : Optional.empty();
+    }
+
+    private static boolean ended(RunState s) {
+        return s.following().stream().anyMatch(Derived.SoakEnded.class::isInstance);
+    }
+
+    private static void follow(RunState s, SoakStage soak, WatchFact fact) {
         if (fact instanceof WatchFact.Sees f) {
             sees(s, soak, f);
         } else if (fact instanceof WatchFact.Held f) {
