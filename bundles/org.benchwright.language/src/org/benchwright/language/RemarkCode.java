@@ -230,6 +230,8 @@ public enum RemarkCode {
     POINT_BITS(Severity.ERROR),
     /** A value that the point can't read. */
     POINT_VALUE(Severity.ERROR),
+    /** A node by an identifier that no server has. */
+    POINT_NODE(Severity.ERROR),
     /** A point of another protocol. */
     POINT_OTHER_PROTOCOL(Severity.ERROR),
     /** Two points that take the same registers for different numbers. */

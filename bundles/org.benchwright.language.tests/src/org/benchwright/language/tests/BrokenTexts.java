@@ -9,6 +9,9 @@ import org.benchwright.language.RemarkCode;
 /** The broken texts. */
 final class BrokenTexts {
 
+    private static final String MODBUS = Bench.FAMILY.substring(Bench.FAMILY.indexOf("watched by modbus"), Bench.FAMILY.indexOf("    stop stays")).strip();
+
+
     static final List<BrokenText> ALL = List.of(
             // names that lead nowhere
             broken(UNKNOWN_FAMILY, "applies to lark", "applies to lork", "applies to lark_base"),
@@ -149,6 +152,13 @@ final class BrokenTexts {
             broken(POINT_VALUE, "unsigned 16 is 2", "unsigned 16 is on", ""),
             broken(POINT_VALUE, "unsigned 16 is 2", "signed 16 is -32769", "signed 16 is -32768"),
             broken(POINT_VALUE, "coil 5 is on", "coil 5 is 1", "coil 5 is off"),
+            broken(POINT_NODE, MODBUS, node("Unit.Mode"), node("ns=2;s=Unit.Mode"), "node"),
+            broken(POINT_NODE, MODBUS, node("ns=65536;s=Mode"), node("ns=65535;s=Mode"), "node"),
+            broken(POINT_NODE, MODBUS, node("ns=2;i=4294967296"), node("ns=2;i=4294967295"), "node"),
+            broken(POINT_NODE, MODBUS, node("i=-1"), node("i=0"), "node"),
+            broken(POINT_NODE, MODBUS, node("g=09087e75"), node("g=09087e75-8e5e-499b-954f-f2a9603db28a"), "node"),
+            broken(POINT_NODE, MODBUS, node("b=M/Rb!"), node("b=M/RbKBsRVkePCePcx24oRA=="), "node"),
+            broken(POINT_NODE, MODBUS, node("ns=2;s="), node("s= "), "node"),
             broken(POINT_OTHER_PROTOCOL, "coil 5 is on", "node \"ns=2;s=Flt\" is on", ""),
             broken(POINTS_OVERLAP, "input register 30 signed 16, scale 0.1 V", "input register 30 signed 16, scale 0.1 V condition ambient from input register 29 signed 32, scale 1 degC",
                     "input register 30 signed 16, scale 0.1 V condition ambient from input register 31 signed 32, scale 1 degC", "condition ambient"),
@@ -209,6 +219,11 @@ final class BrokenTexts {
                     "go to endurance, at most 1, or conclude rejected \"Stopped again.\""));
 
     private BrokenTexts() {
+    }
+
+    /** A family that is watched by the other protocol, its mode in that node. */
+    private static String node(String id) {
+        return "watched by opcua { mode run when node \"" + id + "\" is 2 }";
     }
 
     private static BrokenText broken(RemarkCode code, String sound, String broken, String nearMiss) {

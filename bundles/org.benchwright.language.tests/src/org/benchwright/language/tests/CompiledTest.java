@@ -11,11 +11,15 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 
 import org.benchwright.core.Cancellation;
 import org.benchwright.engine.plan.InstrumentSpec;
+import org.benchwright.engine.plan.Move;
 import org.benchwright.engine.plan.Plan;
+import org.benchwright.engine.plan.SoakStage;
 import org.benchwright.engine.plan.WorkStage;
+import org.benchwright.language.Checked;
 import org.benchwright.language.LanguageServices;
 import org.benchwright.language.ProcedureReader;
 import org.benchwright.language.Reading;
@@ -24,6 +28,7 @@ import org.benchwright.language.editing.Compiled;
 import org.benchwright.language.editing.FolderSession;
 import org.benchwright.language.editing.Passage;
 import org.benchwright.language.editing.Place;
+import org.benchwright.language.internal.compile.PlanCompiler;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -61,6 +66,25 @@ class CompiledTest {
         assertEquals(Optional.of(read.plan()), compiled.plan());
         assertEquals(List.of(), compiled.errors());
         assertEquals("c16_acceptance", compiled.name());
+    }
+
+    /** As everything that doesn't say for itself what follows, and as the flow and the remarks have it. */
+    @Test
+    void aSoakThatMayNotBeginOnceMoreEndsAsTheOtherwiseAroundItSays() {
+        String gap = "gap at most 2 h, or begin again at most 1";
+        String stopped = "when stopped outside conditions begin again at most 1";
+        assertEquals(List.of("Could not be carried out.", "Could not be carried out."), exhausted(Bench.PROCEDURE));
+        String own = "otherwise conclude undecided \"The soak was broken off.\"";
+        assertEquals(List.of("The soak was broken off.", "The soak was broken off."), exhausted(Bench.PROCEDURE.replace("when stopped go to read_log", "when stopped go to read_log " + own)));
+        assertEquals(List.of("Power.", "Warm."), exhausted(Bench.PROCEDURE.replace(gap, gap + ", or conclude undecided \"Power.\"")
+                .replace(stopped, stopped + ", or conclude undecided \"Warm.\"")));
+    }
+
+    private static List<String> exhausted(String procedure) {
+        Checked checked = Bench.check(Bench.FAMILY, procedure);
+        assertEquals(List.of(), checked.remarks());
+        SoakStage soak = (SoakStage) PlanCompiler.compile(checked.procedures().get(0)).stages().stream().filter(SoakStage.class::isInstance).findFirst().orElseThrow();
+        return Stream.of(soak.gap().orElseThrow().instead(), soak.stoppedOutside()).map(move -> ((Move.Conclude) ((Move.BeginAgain) move).bound().instead()).reason()).toList();
     }
 
     @Test

@@ -98,6 +98,9 @@ class CornersTest {
                 temperatures("derive rise as warm - cold, limits -1 .. +1 K derive twice as rise + rise, limits at most 5 degC", OFFSET_UNIT_IN_TOLERANCE),
                 temperatures("derive sum as warm + cold, limits 0 .. 100 degC", OFFSET_UNIT_IN_TOLERANCE),
                 temperatures("derive sum as warm + 5 degC, limits 0 .. 100 degC", OFFSET_UNIT_IN_TOLERANCE),
+                temperatures("derive rise as 1 K + (warm - cold), limits -1 .. +2 K"), temperatures("derive rise as 1 K + (warm - cold), limits -1 .. +2 degC", OFFSET_UNIT_IN_TOLERANCE),
+                temperatures("derive rise as 1 K - (warm - cold), limits -1 .. +2 degC", OFFSET_UNIT_IN_TOLERANCE),
+                temperatures("derive cooler as cold + (warm - cold), limits 0 .. 50 degC"), temperatures("derive cooler as cold - (warm - cold), limits 0 .. 50 degC"),
                 temperatures("derive warmer as warm + 5 K, limits 0 .. 100 degC"), temperatures("derive own as own - cold, limits 0 .. 100 K", VALUE_NOT_MEASURED),
                 temperatures("for each given 10, 20 degC measure shown in degC judge shown - given, limits -1 .. +1 degC", OFFSET_UNIT_IN_TOLERANCE),
                 temperatures("for each given 10, 20 degC measure shown in degC judge shown - given, limits -1 .. +1 K"),
@@ -153,6 +156,9 @@ class CornersTest {
                 // texts that are not what they look like
                 text("\"Terminals are live.\"", "\"Terminals\u001b[2K are live.\"", SYNTAX), text("\"Terminals are live.\"", "\"Terminals\u0000 are live.\"", SYNTAX),
                 text("\"Terminals are live.\"", "\"Terminals are \u202edael.\"", SYNTAX), text("\"Terminals are live.\"", "\"Terminals\tare \u5e26\u7535 \u05d7\u05d9.\""),
+                // ends of lines
+                text("applies to lark", "applies to lark // the\r// series\r"), text("applies to lark", "applies to lark // the series\r    /* all\rof it */"),
+                text("applies to lark", "// the series\rapplies to lark"), text("conclude accepted", "conclude accepted // done\r"),
                 // shared stages
                 carryOut("carry out rail_check(rail = 24 V, time = 5 s)", SHARED), carryOut("carry out rail_check(rail = 24 A, time = 5 s)", SHARED, WRONG_DIMENSION),
                 carryOut("carry out rail_check(rail = 24 V)", SHARED, ARGUMENT_MISSING), carryOut("carry out rail_check(rail = 24 V, rail = 5 V, time = 5 s)", SHARED, LISTED_TWICE),

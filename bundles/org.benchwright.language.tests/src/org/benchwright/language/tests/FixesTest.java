@@ -31,6 +31,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** Every kind of fix mends the example of its remark's page: the remark is gone, no error is new, and there is nothing left to do twice. */
@@ -139,6 +140,29 @@ class FixesTest {
         assertEquals(List.of("Isolate the supply in a step of its own"), fixes.stream().map(Fix::label).toList());
         apply(fixes.get(0));
         assertEquals(List.of(), remarks());
+    }
+
+    /** A time that is none can't be added up; what can be mended beside it is offered all the same. */
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {
+            "steps-longer-than-stage | step one \"One.\" takes 20 min { confirm \"So.\" } step two \"Two.\" takes 1 fortnight { confirm \"So.\" } | lasting at most 10 min | 20 min",
+            "deadline-longer-than-stage | step one \"One.\" { mark m \"Press.\" expect pwr steady from 20 min of m, lasting 1 fortnight } | lasting at most 10 min | 20 min",
+            "claim-unsupported | step one \"One.\" { confirm \"So.\" } } soak a \"A\" lasting 1 fortnight { keep pwr steady } soak b \"B\" lasting 10 h { keep pwr steady | | 4"})
+    void aTimeOfAnUnknownUnitIsInNoFixesWay(String code, String steps, String lasting, String offered) throws IOException {
+        show(List.of(new SourceText(folder.resolve("dove.procedure"), """
+                family dove "Dove" { lamp pwr green "Power" stop stays until "restarted" }
+                procedure dove_test "Dove test" revision 1 {
+                    applies to dove
+                    claims a fault stopping it every 30 h is revealed at 90 %
+                    otherwise conclude undecided "No."
+                    stage work "Work" LASTING { STEPS }
+                    make safe "Make safe" { step off "Off." { isolates supply } }
+                    conclude accepted
+                }
+                """.replace("LASTING", lasting == null ? "" : lasting).replace("STEPS", steps))));
+        Remark remark = remarks().stream().filter(each -> each.code().word().equals(code)).findFirst().orElseThrow(() -> new AssertionError(remarks().toString()));
+        List<Fix> fixes = session.fixes(remark);
+        assertTrue(fixes.size() == 1 && fixes.get(0).label().contains(offered), () -> fixes.toString());
     }
 
     private static List<Remark> remarks() {

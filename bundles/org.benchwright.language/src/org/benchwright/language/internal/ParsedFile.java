@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -43,6 +44,7 @@ public final class ParsedFile {
 
     /** Nobody reads more remarks on one file at once. */
     private static final int MOST_REMARKS = 200;
+    private static final Pattern LONE_CR = Pattern.compile("\r(?!\n)");
     private static final Map<String, RemarkCode> CODES = Arrays.stream(RemarkCode.values())
             .collect(Collectors.toMap(RemarkCode::word, Function.identity()));
 
@@ -93,6 +95,11 @@ public final class ParsedFile {
         return text;
     }
 
+    /** The characters as they are parsed, place for place those of the file: a lone CR ends a line, and so a comment, like any other end of a line. */
+    public String readable() {
+        return text.text().indexOf('\r') < 0 ? text.text() : LONE_CR.matcher(text.text()).replaceAll("\n");
+    }
+
     /** What was parsed, for the folder's resource set and for looking things up. */
     public XtextResource resource() {
         return resource;
@@ -118,19 +125,19 @@ public final class ParsedFile {
         Parse done = !outdated && !isTooDeep() && changeSteps() ? Parse.STEPS : parseWhole();
         parsed = true;
         outdated = false;
-        parsedText = text.text();
+        parsedText = readable();
         return done;
     }
 
     private boolean changeSteps() {
-        Optional<Set<Step>> changed = edits.change(parsedText, text.text());
+        Optional<Set<Step>> changed = edits.change(parsedText, readable());
         changed.ifPresent(steps -> perStep.forEach(known -> known.forget(steps)));
         return changed.isPresent();
     }
 
     private Parse parseWhole() {
-        tooDeep = NestingScan.tooDeep(injector.getInstance(Key.get(Lexer.class, Names.named(LexerBindings.RUNTIME))), text.text());
-        String readable = tooDeep.isPresent() ? "" : text.text();
+        tooDeep = NestingScan.tooDeep(injector.getInstance(Key.get(Lexer.class, Names.named(LexerBindings.RUNTIME))), readable());
+        String readable = tooDeep.isPresent() ? "" : readable();
         try {
             if (resource.isLoaded()) {
                 resource.reparse(readable);

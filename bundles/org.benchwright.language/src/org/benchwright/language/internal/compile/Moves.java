@@ -11,7 +11,7 @@ import org.benchwright.model.Conclude;
 import org.benchwright.model.Destination;
 import org.benchwright.model.GoTo;
 import org.benchwright.model.Outcome;
-import org.benchwright.model.OutcomeScope;
+import org.benchwright.model.Procedures;
 import org.benchwright.model.Release;
 import org.benchwright.model.Releaser;
 import org.benchwright.model.Stage;
@@ -28,16 +28,7 @@ final class Moves {
 
     /** The outcome written at the check itself, else the nearest {@code otherwise} around it, else undecided. */
     static Move of(Outcome written, EObject at) {
-        return Optional.ofNullable(written).or(() -> otherwise(at)).map(Moves::move).orElse(UNDECIDED);
-    }
-
-    private static Optional<Outcome> otherwise(EObject at) {
-        for (EObject around = at; around != null; around = around.eContainer()) {
-            if (around instanceof OutcomeScope scope && scope.getOtherwise() != null) {
-                return Optional.of(scope.getOtherwise());
-            }
-        }
-        return Optional.empty();
+        return Optional.ofNullable(written).or(() -> Procedures.enclosingOtherwise(at)).map(Moves::move).orElse(UNDECIDED);
     }
 
     static Move move(Outcome written) {
@@ -49,7 +40,7 @@ final class Moves {
             return new Move.ReleaseBy(role(release.getBy()), release.getText());
         }
         BeginAgain again = (BeginAgain) written;
-        return new Move.BeginAgain(new Move.Bound(again.getTimes(), instead(again.getExhausted())));
+        return new Move.BeginAgain(new Move.Bound(again.getTimes(), of(again.getExhausted(), again)));
     }
 
     static Move.Conclude conclude(Conclude written) {
@@ -58,7 +49,7 @@ final class Moves {
 
     static Move.GoTo goTo(GoTo written) {
         Optional<Move.Bound> bound = Optional.ofNullable(written.getTimes())
-                .map(times -> new Move.Bound(times, instead(written.getExhausted())));
+                .map(times -> new Move.Bound(times, of(written.getExhausted(), written)));
         Destination target = written.getTarget();
         if (target instanceof Stage stage) {
             return new Move.GoTo(stage.getName(), stage.getSteps().get(0).getName(), bound);
@@ -66,10 +57,6 @@ final class Moves {
             return new Move.GoTo(soak.getName(), "", bound);
         }
         return new Move.GoTo(((Block) target.eContainer()).getName(), target.getName(), bound);
-    }
-
-    private static Move instead(Outcome exhausted) {
-        return exhausted == null ? UNDECIDED : move(exhausted);
     }
 
     static Role role(Releaser written) {

@@ -33,7 +33,7 @@ final class ProposalList {
         // The factory holds the state of one question.
         ContentAssistContextFactory contexts = injector.getInstance(ContentAssistContextFactory.class);
         contexts.setPool(MoreExecutors.newDirectExecutorService());
-        ContentAssistContext[] found = contexts.create(file.text().text(), new TextRegion(offset, 0), offset, file.resource());
+        ContentAssistContext[] found = contexts.create(file.readable(), new TextRegion(offset, 0), offset, file.resource());
         Map<String, Proposal> proposals = new LinkedHashMap<>();
         injector.getInstance(ProcedureProposals.class).createProposals(List.of(found), new IIdeContentProposalAcceptor() {
             @Override

@@ -6,15 +6,14 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
 
 import org.benchwright.core.Durations;
-import org.benchwright.core.Quantity;
 import org.benchwright.core.UnitOfMeasure;
 import org.benchwright.language.editing.Edit;
 import org.benchwright.language.editing.Fix;
+import org.benchwright.language.internal.inspect.Written;
 import org.benchwright.model.Amount;
 import org.benchwright.model.Axis;
 import org.benchwright.model.Claim;
@@ -29,6 +28,7 @@ import org.benchwright.model.Procedure;
 import org.benchwright.model.ProcedurePackage.Literals;
 import org.benchwright.model.Soak;
 import org.benchwright.model.Stage;
+import org.benchwright.model.Step;
 import org.benchwright.model.Timing;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.EStructuralFeature;
@@ -37,7 +37,6 @@ import org.eclipse.xtext.nodemodel.INode;
 /** Numbers, limits, colours and times. */
 final class AmountFixes {
 
-    private static final UnitOfMeasure SECOND = UnitOfMeasure.of("s");
     /** What people write who don't know how instruments write it. */
     private static final Map<String, String> UNITS_IN_FULL = Map.ofEntries(Map.entry("second", "s"), Map.entry("sec", "s"), Map.entry("minute", "min"),
             Map.entry("hour", "h"), Map.entry("hr", "h"), Map.entry("day", "d"), Map.entry("volt", "V"), Map.entry("millivolt", "mV"),
@@ -143,9 +142,7 @@ final class AmountFixes {
     static List<Fix> longerStage(Spot spot) {
         Optional<Stage> stage = spot.around(Stage.class).filter(each -> each.getLongest() != null);
         return stage.map(each -> {
-            BigDecimal seconds = each.getSteps().stream().filter(step -> step.getTakes() != null).map(step -> seconds(step.getTakes()))
-                    .reduce(BigDecimal.ZERO, BigDecimal::add);
-            String time = words(Duration.ofSeconds(seconds.setScale(0, RoundingMode.CEILING).longValue()));
+            String time = words(together(each.getSteps().stream().map(Step::getTakes)));
             return Spot.one(FixText.LONGER, time, spot.replace(Spot.node(each.getLongest()), time));
         }).orElse(List.of());
     }
@@ -157,19 +154,17 @@ final class AmountFixes {
         if (stage.isEmpty() || timing.isEmpty()) {
             return List.of();
         }
-        BigDecimal end = Stream.of(timing.get().getWithin(), timing.get().getFrom(), timing.get().getLasting()).filter(Objects::nonNull)
-                .map(AmountFixes::seconds).reduce(BigDecimal.ZERO, BigDecimal::add);
-        String time = words(Duration.ofSeconds(end.setScale(0, RoundingMode.CEILING).longValue()));
+        String time = words(together(Stream.of(timing.get().getWithin(), timing.get().getFrom(), timing.get().getLasting())));
         return Spot.one(FixText.LONGER, time, spot.replace(Spot.node(stage.get().getLongest()), time));
     }
 
     /** A twelfth of the time between two looks: two hours of a day. */
     static List<Fix> lookTolerance(Spot spot) {
-        Optional<Look> look = spot.around(Look.class).filter(each -> each.getEvery() != null && each.getTolerance() != null);
-        return look.map(each -> {
-            Duration twelfth = Duration.ofSeconds(Math.max(1, seconds(each.getEvery()).longValue() / 12));
+        Optional<Look> look = spot.around(Look.class).filter(each -> each.getTolerance() != null);
+        return look.flatMap(each -> Written.seconds(each.getEvery())).map(every -> {
+            Duration twelfth = Duration.ofSeconds(Math.max(1, every.longValue() / 12));
             String time = Durations.words(Durations.cutDown(twelfth));
-            return Spot.one(FixText.REPLACE, time, spot.replace(Spot.node(each.getTolerance()), time));
+            return Spot.one(FixText.REPLACE, time, spot.replace(Spot.node(look.get().getTolerance()), time));
         }).orElse(List.of());
     }
 
@@ -194,8 +189,10 @@ final class AmountFixes {
                 .flatMap(word -> by(spot, word).stream()).toList();
     }
 
-    private static BigDecimal seconds(Amount amount) {
-        return new Quantity(amount.getValue(), UnitOfMeasure.of(amount.getUnit())).to(SECOND).value();
+    /** In whole seconds, rounded up; what is no time adds nothing, and has a remark of its own. */
+    private static Duration together(Stream<Amount> times) {
+        BigDecimal seconds = times.flatMap(time -> Written.seconds(time).stream()).reduce(BigDecimal.ZERO, BigDecimal::add);
+        return Duration.ofSeconds(seconds.setScale(0, RoundingMode.CEILING).longValue());
     }
 
     private static String words(Duration time) {
@@ -210,14 +207,13 @@ final class AmountFixes {
             return List.of();
         }
         double longest = procedure.get().getBlocks().stream().filter(Soak.class::isInstance).map(Soak.class::cast)
-                .mapToDouble(soak -> seconds(soak.getLength()).doubleValue()).max().orElse(0);
-        double level = new Quantity(claim.get().getLevel().getValue(), UnitOfMeasure.of(claim.get().getLevel().getUnit()))
-                .in(UnitOfMeasure.of("%")) / 100;
-        if (!(level > 0 && level < 1)) {
+                .flatMap(soak -> Written.seconds(soak.getLength()).stream()).mapToDouble(BigDecimal::doubleValue).max().orElse(0);
+        Optional<Double> level = Written.share(claim.get().getLevel()).filter(share -> share > 0 && share < 1);
+        if (level.isEmpty()) {
             return List.of(); // another remark says that there is no such level
         }
         String time = Durations.words(Durations.cutDown(
-                org.benchwright.evidence.Soak.longestMeanTimeRevealed(Duration.ofSeconds((long) longest), level)));
+                org.benchwright.evidence.Soak.longestMeanTimeRevealed(Duration.ofSeconds((long) longest), level.get())));
         return Spot.one(FixText.CLAIM_LESS, time, spot.replace(Spot.node(claim.get().getInterval()), time));
     }
 }

@@ -85,6 +85,7 @@ final class TemperatureScales {
         } else if (right == Kind.POINT) {
             return left == Kind.POINT ? Kind.DIFFERENCE : Kind.PLAIN;
         }
-        return left;
+        // A number of kelvin to which a difference is added, or from which one is taken, is a difference too.
+        return right == Kind.DIFFERENCE && left == Kind.PLAIN ? Kind.DIFFERENCE : left;
     }
 }

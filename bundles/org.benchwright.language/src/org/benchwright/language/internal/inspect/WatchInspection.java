@@ -8,6 +8,8 @@ import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 import org.benchwright.core.PointAddress.Register;
 import org.benchwright.core.UnitOfMeasure;
@@ -40,6 +42,11 @@ import org.benchwright.model.WatchedPoint;
 /** What a watch reads can be read, means one thing, and tells what a soak asks. */
 final class WatchInspection implements Inspection {
 
+    /** A namespace and a number, a text, a GUID or bytes (OPC UA part 6, section 5.3.1.10). */
+    private static final Pattern NODE_ID = Pattern.compile("(ns=(?<namespace>\\d{1,5});)?"
+            + "(i=(?<number>\\d{1,10})|s=.+|g=\\p{XDigit}{8}(-\\p{XDigit}{4}){3}-\\p{XDigit}{12}|b=[A-Za-z0-9+/]+={0,2})");
+    private static final long LARGEST_NAMESPACE = 65_535;
+    private static final long LARGEST_NUMBER = 4_294_967_295L;
     private static final int BITS_OF_A_REGISTER = 16;
 
     @Override
@@ -82,9 +89,18 @@ final class WatchInspection implements Inspection {
             remarks.on(address, Literals.POINT_ADDRESS__NUMBER, RemarkCode.POINT_ADDRESS, Integer.toString(isBit(address) ? 1 : address.getBits()),
                     Long.toString(length(address)));
         }
-        if (address.getTable() == PointTable.NODE && (address.getNode() == null || !address.getNode().matches("(ns=\\d{1,5};)?[isgb]=.+"))) {
-            remarks.on(address, Literals.POINT_ADDRESS__NODE, RemarkCode.POINT_VALUE, word(address), "ns=2;s=Unit.State");
+        if (address.getTable() == PointTable.NODE && address.getNode() != null && !isNodeId(address.getNode())) {
+            remarks.on(address, Literals.POINT_ADDRESS__NODE, RemarkCode.POINT_NODE, address.getNode());
         }
+    }
+
+    private static boolean isNodeId(String written) {
+        Matcher parts = NODE_ID.matcher(written);
+        return parts.matches() && isUpTo(LARGEST_NAMESPACE, parts.group("namespace")) && isUpTo(LARGEST_NUMBER, parts.group("number"));
+    }
+
+    private static boolean isUpTo(long largest, String digits) {
+        return digits == null || Long.parseLong(digits) <= largest;
     }
 
     private static boolean isRegister(PointAddress address) {

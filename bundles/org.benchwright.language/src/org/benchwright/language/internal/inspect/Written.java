@@ -13,7 +13,7 @@ import org.benchwright.model.Limits;
 import org.eclipse.emf.ecore.EObject;
 
 /** What is written, as values: nothing where it is missing or makes no sense, which is remarked on elsewhere. */
-final class Written {
+public final class Written {
 
     private static final UnitOfMeasure SECOND = UnitOfMeasure.of("s");
     private static final UnitOfMeasure PERCENT = UnitOfMeasure.of("%");
@@ -44,7 +44,7 @@ final class Written {
     }
 
     /** The seconds of an amount that is a time. */
-    static Optional<BigDecimal> seconds(Amount amount) {
+    public static Optional<BigDecimal> seconds(Amount amount) {
         return quantity(amount).filter(time -> time.unit().sameDimension(SECOND)).map(time -> time.to(SECOND).value());
     }
 
@@ -54,7 +54,7 @@ final class Written {
     }
 
     /** A share from 0 to 1. */
-    static Optional<Double> share(Amount amount) {
+    public static Optional<Double> share(Amount amount) {
         return quantity(amount).filter(share -> share.unit().sameDimension(PERCENT)).map(share -> share.in(PERCENT) / 100);
     }
 
