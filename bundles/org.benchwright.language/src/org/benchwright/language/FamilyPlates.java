@@ -2,11 +2,9 @@ package org.benchwright.language;
 
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Optional;
 
 import org.benchwright.core.FamilyPlate;
-import org.benchwright.core.SerialMask;
-import org.benchwright.model.Families;
+import org.benchwright.language.internal.LikeFamilies;
 import org.benchwright.model.Family;
 
 /** What the type plates of the families in a folder look like. */
@@ -29,15 +27,6 @@ public final class FamilyPlates {
 
     private static FamilyPlate plate(Family family) {
         String title = family.getLabel() == null ? family.getName() : family.getLabel();
-        return new FamilyPlate(family.getName(), title, Families.serialMask(family).flatMap(FamilyPlates::mask));
-    }
-
-    private static Optional<SerialMask> mask(String written) {
-        try {
-            return Optional.of(new SerialMask(written));
-        } catch (IllegalArgumentException none) {
-            // The family has a remark on it; here it is as good as none.
-            return Optional.empty();
-        }
+        return new FamilyPlate(family.getName(), title, LikeFamilies.mask(family));
     }
 }

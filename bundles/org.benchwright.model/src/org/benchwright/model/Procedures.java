@@ -103,6 +103,17 @@ public final class Procedures {
     }
 
     /**
+     * Whether somebody can refuse what a statement asks for, although it is no check.
+     *
+     * @param statement a statement
+     * @return true for a release, for hands on the unit, and for what is erased or loaded
+     */
+    public static boolean canBeRefused(Statement statement) {
+        return statement instanceof Release || statement instanceof FitUnit || statement instanceof RemoveUnit
+                || statement instanceof Erase || statement instanceof Load;
+    }
+
+    /**
      * The otherwise that holds for something.
      *
      * @param inside something in a procedure

@@ -14,9 +14,7 @@ import org.benchwright.language.FamilyChoice;
 import org.benchwright.model.Families;
 import org.benchwright.model.Family;
 import org.benchwright.model.Procedure;
-import org.benchwright.model.ProcedureFile;
 import org.eclipse.emf.common.util.URI;
-import org.eclipse.emf.ecore.resource.Resource;
 
 /** The families that a procedure applies to: the one that it names, and those like it that its file sees. */
 public final class LikeFamilies {
@@ -37,15 +35,11 @@ public final class LikeFamilies {
         LikeFamilies families = new LikeFamilies(procedure.getFamily());
         Set<URI> folders = Imports.folders(procedure.eResource());
         procedure.eResource().getResourceSet().getResources().stream().filter(file -> folders.contains(Imports.folder(file.getURI())))
-                .flatMap(file -> declared(file).stream()).filter(family -> family.getName() != null && Families.isLike(family, families.named))
+                .flatMap(file -> Imports.content(file).stream()).flatMap(content -> content.getFamilies().stream())
+                .filter(family -> family.getName() != null && Families.isLike(family, families.named))
                 .filter(family -> !family.getName().equals(families.named.getName()))
                 .forEach(family -> families.like.putIfAbsent(family.getName(), family));
         return families;
-    }
-
-    private static List<Family> declared(Resource file) {
-        return file.getContents().stream().filter(ProcedureFile.class::isInstance)
-                .flatMap(content -> ((ProcedureFile) content).getFamilies().stream()).toList();
     }
 
     /** The names of all of them, the one that the procedure names first. */
@@ -94,11 +88,16 @@ public final class LikeFamilies {
         return mask(family).filter(mask -> mask.accepts(serial)).isPresent();
     }
 
-    private static Optional<SerialMask> mask(Family family) {
+    /**
+     * The mask that a family's serial numbers fit.
+     *
+     * @param family a family
+     * @return nothing where it says none, or one that is unusable, on which its own file has a remark: no number fits that
+     */
+    public static Optional<SerialMask> mask(Family family) {
         try {
             return Families.serialMask(family).map(SerialMask::new);
         } catch (IllegalArgumentException unusable) {
-            // The family's own file has a remark that says so; no number fits it.
             return Optional.empty();
         }
     }

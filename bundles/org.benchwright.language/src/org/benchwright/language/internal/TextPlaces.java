@@ -27,6 +27,12 @@ public final class TextPlaces {
         lineStarts = Arrays.copyOf(starts, count);
     }
 
+    /** The blanks that the line of a place begins with. */
+    public String indentation(int offset) {
+        String line = text.substring(lineStarts[line(offset) - 1], within(offset));
+        return line.substring(0, line.length() - line.stripLeading().length());
+    }
+
     /** The line of a place, places behind the end counting as the end. */
     public int line(int offset) {
         int found = Arrays.binarySearch(lineStarts, within(offset));

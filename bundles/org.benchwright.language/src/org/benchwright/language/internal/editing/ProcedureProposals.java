@@ -10,6 +10,7 @@ import java.util.stream.Stream;
 import org.benchwright.core.UnitOfMeasure;
 import org.benchwright.language.editing.Proposal;
 import org.benchwright.language.editing.Proposal.Slot;
+import org.benchwright.language.internal.TextPlaces;
 import org.benchwright.model.Families;
 import org.benchwright.model.Lamp;
 import org.benchwright.model.Named;
@@ -60,7 +61,7 @@ class ProcedureProposals extends IdeContentProposalProvider {
             return;
         }
         offer(Proposal.Kind.KEYWORD, word, KeywordMeanings.of(word).orElse(""), context, acceptor);
-        Templates.of(rule, word).forEach(template -> offer(template.filledIn(context.getCurrentModel(), indentation(context)), context, acceptor));
+        Templates.of(rule, word).forEach(template -> offer(template.filledIn(context.getCurrentModel(), new TextPlaces(context.getRootNode().getText()).indentation(context.getOffset())), context, acceptor));
     }
 
     @Override
@@ -132,12 +133,5 @@ class ProcedureProposals extends IdeContentProposalProvider {
         entry.setProposal(text);
         entry.setSource(draft);
         acceptor.accept(entry, 0);
-    }
-
-    /** The blanks that the line of the place begins with. */
-    private static String indentation(ContentAssistContext context) {
-        String before = context.getRootNode().getText().substring(0, Math.min(context.getOffset(), context.getRootNode().getText().length()));
-        String line = before.substring(before.lastIndexOf('\n') + 1);
-        return line.substring(0, line.length() - line.stripLeading().length());
     }
 }

@@ -8,6 +8,7 @@ import org.benchwright.language.editing.Edit;
 import org.benchwright.language.editing.Fix;
 import org.benchwright.language.editing.Place;
 import org.benchwright.language.internal.ParsedFile;
+import org.benchwright.language.internal.TextPlaces;
 import org.benchwright.model.Procedures;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.EStructuralFeature;
@@ -120,9 +121,7 @@ record Spot(ParsedFile file, Remark remark, ILeafNode leaf, EObject object) {
 
     /** The blanks that a place's line begins with. */
     String indentation(int offset) {
-        String before = file.text().text().substring(0, offset);
-        String line = before.substring(before.lastIndexOf('\n') + 1);
-        return line.substring(0, line.length() - line.stripLeading().length());
+        return new TextPlaces(file.text().text()).indentation(offset);
     }
 
     static List<Fix> one(FixText label, String what, Edit... edits) {

@@ -14,17 +14,13 @@ import org.benchwright.model.Branch;
 import org.benchwright.model.Check;
 import org.benchwright.model.Conclude;
 import org.benchwright.model.Decision;
-import org.benchwright.model.Erase;
-import org.benchwright.model.FitUnit;
 import org.benchwright.model.GoTo;
 import org.benchwright.model.Grid;
-import org.benchwright.model.Load;
 import org.benchwright.model.MakeSafe;
 import org.benchwright.model.Outcome;
 import org.benchwright.model.Procedure;
 import org.benchwright.model.Procedures;
 import org.benchwright.model.Release;
-import org.benchwright.model.RemoveUnit;
 import org.benchwright.model.Soak;
 import org.benchwright.model.Stage;
 import org.benchwright.model.Statement;
@@ -149,14 +145,9 @@ public final class FlowBuilder {
             Optional.ofNullable(grid.getJudgement()).ifPresent(judgement -> fails(here, judgement, next));
         } else if (statement instanceof Check check) {
             fails(here, check, next);
-        } else if (canBeRefused(statement)) {
+        } else if (Procedures.canBeRefused(statement)) {
             otherwise(here, statement, next);
         }
-    }
-
-    private static boolean canBeRefused(Statement statement) {
-        return statement instanceof Release || statement instanceof FitUnit || statement instanceof RemoveUnit
-                || statement instanceof Erase || statement instanceof Load;
     }
 
     private void fails(FlowNode here, Check check, FlowNode next) {

@@ -7,19 +7,14 @@ import org.benchwright.language.RemarkCode;
 import org.benchwright.model.BeginAgain;
 import org.benchwright.model.Check;
 import org.benchwright.model.Conclude;
-import org.benchwright.model.Erase;
-import org.benchwright.model.FitUnit;
 import org.benchwright.model.Gap;
 import org.benchwright.model.GoTo;
 import org.benchwright.model.Grid;
-import org.benchwright.model.Load;
 import org.benchwright.model.MakeSafe;
 import org.benchwright.model.Outcome;
 import org.benchwright.model.Procedure;
 import org.benchwright.model.ProcedurePackage.Literals;
 import org.benchwright.model.Procedures;
-import org.benchwright.model.Release;
-import org.benchwright.model.RemoveUnit;
 import org.benchwright.model.Soak;
 import org.benchwright.model.Statement;
 import org.benchwright.model.Step;
@@ -66,7 +61,7 @@ final class OutcomeInspection implements Inspection {
                 Optional.ofNullable(grid.getJudgement()).ifPresent(judgement -> outcome(judgement, remarks));
             } else if (statement instanceof Check check) {
                 outcome(check, remarks);
-            } else if (canBeRefused(statement) && Procedures.enclosingOtherwise(statement).isEmpty()) {
+            } else if (Procedures.canBeRefused(statement) && Procedures.enclosingOtherwise(statement).isEmpty()) {
                 remarks.on(statement, RemarkCode.NO_OUTCOME);
             }
         }
@@ -82,11 +77,6 @@ final class OutcomeInspection implements Inspection {
     private static boolean endsWithoutRelease(Outcome outcome) {
         return outcome instanceof Conclude
                 || outcome instanceof GoTo goTo && goTo.getExhausted() != null && endsWithoutRelease(goTo.getExhausted());
-    }
-
-    private static boolean canBeRefused(Statement statement) {
-        return statement instanceof Release || statement instanceof FitUnit || statement instanceof RemoveUnit
-                || statement instanceof Erase || statement instanceof Load;
     }
 
     private static void outcome(Check check, Remarks remarks) {

@@ -96,9 +96,8 @@ final class SoakInspection implements Inspection {
         if (soaks.isEmpty()) {
             remarks.on(claim, RemarkCode.CLAIM_WITHOUT_SOAK);
         } else if (level.isPresent() && interval.isPresent() && longest.isPresent()) {
-            double proved = revealed(longest.get(), interval.get());
-            if (proved < level.get()) {
-                remarks.on(claim, RemarkCode.CLAIM_UNSUPPORTED, percent(proved));
+            if (!org.benchwright.evidence.Soak.supports(longest.get(), interval.get(), level.get())) {
+                remarks.on(claim, RemarkCode.CLAIM_UNSUPPORTED, percent(longest.get(), interval.get()));
             }
         }
     }
@@ -108,24 +107,19 @@ final class SoakInspection implements Inspection {
         Optional<Claim> claim = Optional.ofNullable(procedure.getClaim());
         Optional<Double> level = claim.flatMap(each -> Written.share(each.getLevel()));
         Optional<Duration> interval = claim.flatMap(each -> Written.duration(each.getInterval()));
-        if (level.isEmpty() || interval.isEmpty()) {
+        if (level.filter(share -> share > 0 && share < 1).isEmpty() || interval.isEmpty()) {
             return List.of();
         }
         return soaks(procedure).stream().filter(soak -> Written.duration(soak.getLength())
-                .filter(length -> revealed(length, interval.get()) >= level.get()).isPresent()).toList();
+                .filter(length -> org.benchwright.evidence.Soak.supports(length, interval.get(), level.get())).isPresent()).toList();
     }
 
     private static List<Soak> soaks(Procedure procedure) {
         return procedure.getBlocks().stream().filter(Soak.class::isInstance).map(Soak.class::cast).toList();
     }
 
-    /** Chance that a fault which stops a unit at random, once per interval on average, does so during the soak: 1 - exp(-T/M). */
-    private static double revealed(Duration soak, Duration interval) {
-        return -Math.expm1(-(double) soak.toMillis() / interval.toMillis());
-    }
-
     /** Rounded down, so that what is printed is not more than what is proved. */
-    private static String percent(double share) {
-        return Long.toString((long) Math.floor(share * 100));
+    private static String percent(Duration soak, Duration interval) {
+        return Long.toString((long) Math.floor(100 * org.benchwright.evidence.Soak.detectionProbability(soak.toMillis(), interval.toMillis())));
     }
 }
