@@ -21,6 +21,6 @@ public final class AsPrinted {
      *         {@code stage.NAME} (soaks and make safe are stages too) and {@code step.NAME}
      */
     public static PrintedText of(Plan plan) {
-        return new PlanText(plan).text();
+        return PlanText.of(plan);
     }
 }

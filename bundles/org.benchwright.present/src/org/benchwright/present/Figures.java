@@ -75,7 +75,7 @@ public record Figures(List<String> basis, List<Figure> figures) {
             figures.add(ReviewFigure.of(groups));
             for (Fleet.Measured measured : fleet.measured(which)) {
                 List<Fleet.Read> readings = fleet.readings(which, measured, ReadingFigures.MOST);
-                figures.add(ReadingFigures.of(measured, readings));
+                figures.add(ReadingFigures.of(measured, readings, filter.zone()));
                 figures.addAll(SpreadFigures.of(measured, readings));
             }
             return new Figures(FigureBasis.of(groups, filter), figures);

@@ -109,10 +109,13 @@ public record Impact(String asked, List<Row> rows, List<String> left) {
     private static void look(BenchLedger open, String id, InstrumentImpact.Wrong wrong, List<Row> rows, List<String> left) throws StoreException {
         try {
             KeptTest kept = open.test(id).orElseThrow();
+            if (kept.run().rehearsal()) {
+                return;
+            }
             boolean named = InstrumentImpact.assets(kept.run()).stream().anyMatch(wrong.asset()::equalsIgnoreCase);
             if (kept.record().isEmpty() && named) {
                 left.add(Message.IMPACT_OPEN.text(id, kept.run().opening().serial()));
-            } else if (kept.record().isPresent() && !kept.run().rehearsal()) {
+            } else if (kept.record().isPresent()) {
                 InstrumentImpact.of(kept.run(), kept.record().get().corrections(), wrong).ifPresent(impact -> rows.add(row(kept, kept.record().get(), impact)));
             }
         } catch (FaultyRecordException faulty) {

@@ -34,6 +34,7 @@ import org.benchwright.present.internal.PastedCells;
 import org.benchwright.present.internal.SoakProof;
 import org.benchwright.present.internal.Timeline;
 import org.benchwright.present.internal.Times;
+import org.benchwright.present.internal.WholeSeconds;
 import org.benchwright.workshop.FaultyRecordException;
 import org.benchwright.workshop.OvertakenException;
 import org.benchwright.workshop.SigningPerson;
@@ -166,8 +167,8 @@ public final class TestDialogue {
 
     /** Takes a release with the password of whoever gives or refuses it, which is blanked out. */
     public Told release(List<String> parts, char[] password) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
-        Fact.Released release = (Fact.Released) ((Entry.Told) EntryReader.read(demand(), parts)).fact();
         try {
+            Fact.Released release = (Fact.Released) ((Entry.Told) EntryReader.read(demand(), parts)).fact();
             return told(() -> sitting.release(release, new SigningPerson(release.by().id(), password)));
         } finally {
             Arrays.fill(password, ' ');
@@ -325,6 +326,10 @@ public final class TestDialogue {
                 Told told = tell(EntryReader.read(demand(), values.get(i)), folder);
                 event = told.event();
                 news.addAll(told.news());
+                if (sitting.run().questioned().isPresent()) {
+                    news.add(Hands.COLUMN_QUESTIONED.text(i, values.size(), values.get(i)));
+                    break;
+                }
             } catch (EntryRefusedException e) {
                 if (i == 0) {
                     throw e;
@@ -432,7 +437,7 @@ public final class TestDialogue {
             return Optional.empty();
         }
         String words = (end.rehearsal() ? Message.ENDING_REHEARSAL : Message.ENDING).text(end.outcome().word(),
-                end.reason().replaceAll("\\s*[\\n|]\\s*", " "), test());
+                WholeSeconds.in(end.reason()).replaceAll("\\s*[\\n|]\\s*", " "), test());
         return Optional.of(new Ending(end.outcome(), end.rehearsal(), end.reason(), SoakProof.of(sitting.run()), test(), words));
     }
 

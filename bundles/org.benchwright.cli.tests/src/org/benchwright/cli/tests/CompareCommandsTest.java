@@ -69,6 +69,16 @@ class CompareCommandsTest extends OnAnApprovedBench {
         assertFalse(Files.readString(folder.resolve("s.csv")).isEmpty());
     }
 
+    /** It comes to no verdict, so nothing that an instrument did in it goes out with a unit. */
+    @Test
+    void aRehearsalIsNotLookedAtForAnInstrument() throws Exception {
+        bench.rehearse(SampleProcedure.GOOD);
+        bench.rehearse(SampleProcedure.without("endurance.look"));
+        CommandRunner.Ended impact = bench.onLedger("impact", "M-17", "--reads", "0.1 V too high", "--from", "2026-03-01", "--to", "2026-03-31");
+        assertFalse(impact.out().contains("is not over"), impact.out());
+        assertEquals(0, impact.status(), impact.out() + impact.err());
+    }
+
     @Test
     void aQuestionThatCannotBeReadIsRefused() {
         for (String reads : new String[] {"wrong", "-0.1 V high", "0.1 high", "0.1 V", "2 degC high", "100 % low", "0.1 V high low"}) {

@@ -118,7 +118,7 @@ class PersonTest extends OnAnApprovedBench {
         assertEquals(1, bench.run(back).status(), "once");
         assertTrue(bench.run(back).err().contains("It is on record that it came back on 2026-04-10."));
         CommandRunner.Ended figures = bench.run("figures", "--ledger", ledger);
-        assertTrue(figures.said().contains("1 units went out accepted, 1 of them came back; a fault was confirmed in 0, not found in 1"),
+        assertTrue(figures.said().contains("1 unit went out accepted, 1 of them came back; a fault was confirmed in 0, not found in 1"),
                 figures.out());
         assertEquals(1, bench.run("returned", "T-4K7M2-QXD9R", "--on", "2026-04-10", "--complaint", "x", "--ledger", ledger).status());
         assertEquals(1, bench.run("returned", test, "--on", "10 April", "--complaint", "x", "--ledger", ledger).status());

@@ -1,6 +1,7 @@
 package org.benchwright.cli.tests;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Duration;
@@ -11,6 +12,14 @@ import org.junit.jupiter.api.Test;
 
 /** Along the rack and with people's keys, at the terminal. */
 class RackCommandsTest extends OnAnApprovedBench {
+
+    /** Nobody holds a unit in hand for a rehearsal that was left open. */
+    @Test
+    void anOpenRehearsalIsNoOtherUnitInHand() throws Exception {
+        bench.rehearse(SampleProcedure.without("endurance.look"));
+        CommandRunner.Ended alone = bench.carryOut("y, 4711\n");
+        assertFalse(alone.said().contains("Scan or type the serial number"), alone.out());
+    }
 
     @BeforeEach
     void setUp() throws Exception {
@@ -47,7 +56,7 @@ class RackCommandsTest extends OnAnApprovedBench {
         assertTrue(unitsSay().startsWith("1 LOOK DUE\n  A 3  C16-004711: LOOK NOW, due since "), unitsSay());
         try (Conversation talk = Conversation.byLines(bench, "round", "--ledger", bench.ledger().toString())) {
             talk.hears("Position A 3: C16-004711").hears("Was this on all the time").hears(">").types("y");
-            PersonTest.look(talk).hears("24 h witnessed.").hears("1 of 1 units looked at.");
+            PersonTest.look(talk).hears("24 h witnessed.").hears("1 of 1 unit looked at.");
             assertEquals(0, talk.ends());
         }
         bench.time().advance(Duration.ofHours(26).plusSeconds(1));
@@ -65,7 +74,7 @@ class RackCommandsTest extends OnAnApprovedBench {
         bench.time().advance(Duration.ofHours(24));
         try (Conversation talk = Conversation.byLines(bench, "round", "--ledger", bench.ledger().toString())) {
             talk.hears("Position not said: C16-004711").hears("Scan or type the serial number").hears(">").types("y").hears("That is y")
-                    .hears(">").types("\u0002C16-004711\u0003").hears("Was this on all the time").hears(">").types("q").hears("0 of 1 units looked at.");
+                    .hears(">").types("\u0002C16-004711\u0003").hears("Was this on all the time").hears(">").types("q").hears("0 of 1 unit looked at.");
             assertEquals(5, talk.ends());
         }
         assertTrue(unitsSay().startsWith("1 LOOK DUE\n  C16-004711: LOOK NOW, due since "), unitsSay());

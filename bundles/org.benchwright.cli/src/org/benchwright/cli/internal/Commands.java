@@ -68,7 +68,15 @@ public final class Commands {
         int run(Given given) throws CannotStoreException, InterruptedException;
     }
 
-    private record Subcommand(CommandSpec spec, Action action) {
+    /**
+     * One command.
+     *
+     * @param interrupted the exit status where it is broken off: whether a test was left open by it
+     */
+    private record Subcommand(CommandSpec spec, Action action, int interrupted) {
+        Subcommand(CommandSpec spec, Action action) {
+            this(spec, action, ExitStatus.CANNOT_STORE);
+        }
     }
 
     /** The names of all commands. */
@@ -83,8 +91,8 @@ public final class Commands {
                 new Subcommand(PrintCommand.spec(), given -> new PrintCommand(around, procedures).run(given)),
                 new Subcommand(WhatItProvesCommand.spec(), given -> new WhatItProvesCommand(around).run(given)),
                 new Subcommand(lspSpec(), this::serveEditor),
-                new Subcommand(TestCommand.spec(), given -> new TestCommand(around, procedures, screens).run(given)),
-                new Subcommand(RackCommands.roundSpec(), given -> new RackCommands(around, screens).round(given)),
+                new Subcommand(TestCommand.spec(), given -> new TestCommand(around, procedures, screens).run(given), ExitStatus.LEFT_OPEN),
+                new Subcommand(RackCommands.roundSpec(), given -> new RackCommands(around, screens).round(given), ExitStatus.LEFT_OPEN),
                 new Subcommand(RackCommands.makeSafeSpec(), given -> new RackCommands(around, screens).makeSafe(given)),
                 new Subcommand(PeopleCommands.spec(), given -> new PeopleCommands(around, screens).run(given)),
                 new Subcommand(RevisionCommands.prepareSpec(), given -> new RevisionCommands(around, procedures, screens).prepare(given)),
@@ -150,7 +158,8 @@ public final class Commands {
             return ExitStatus.CANNOT_STORE;
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
-            return ExitStatus.LEFT_OPEN;
+            err.println(Message.INTERRUPTED.text());
+            return result.hasSubcommand() ? asked(result.subcommand(), subcommands).interrupted() : ExitStatus.LEFT_OPEN;
         } catch (RuntimeException | StackOverflowError | LinkageError unexpected) {
             // The last place before the user, who has no use for a stack trace.
             return failed(unexpected);
@@ -158,8 +167,11 @@ public final class Commands {
     }
 
     private int carryOut(ParseResult parsed, List<Subcommand> subcommands) throws CannotStoreException, InterruptedException {
-        Subcommand asked = subcommands.stream().filter(each -> each.spec() == parsed.commandSpec()).findFirst().orElseThrow();
-        return asked.action().run(new Given(around, parsed));
+        return asked(parsed, subcommands).action().run(new Given(around, parsed));
+    }
+
+    private static Subcommand asked(ParseResult parsed, List<Subcommand> subcommands) {
+        return subcommands.stream().filter(each -> each.spec() == parsed.commandSpec()).findFirst().orElseThrow();
     }
 
     private static CommandSpec lspSpec() {

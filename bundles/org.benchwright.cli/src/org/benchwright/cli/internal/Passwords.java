@@ -12,21 +12,62 @@ import org.benchwright.present.EntryRefusedException;
  */
 record Passwords(Screen screen) {
 
-    /** The password of somebody who signs. */
+    /**
+     * The password of somebody who signs.
+     *
+     * @throws EntryRefusedException if none is given
+     */
     char[] of(String person) throws EntryRefusedException {
         return ask(Message.ASK_PASSWORD.text(person));
     }
 
-    /** A new password; whoever can't see what is typed types it twice. */
+    /**
+     * A new password; whoever can't see what is typed types it twice.
+     *
+     * @throws EntryRefusedException if none is given, or not the same one twice
+     */
     char[] fresh(String person) throws EntryRefusedException {
         char[] password = ask(Message.ASK_NEW_PASSWORD.text(person));
-        if (screen.hides() && !Arrays.equals(password, ask(Message.ASK_AGAIN.text()))) {
-            throw new EntryRefusedException(Message.NOT_THE_SAME.text());
-        }
-        return password;
+        return screen.hides() ? with(password, () -> sameAgain(password)) : password;
     }
 
-    /** A PIN, or what a badge reader types, for as long as the station stays unlocked. */
+    private char[] sameAgain(char[] password) throws EntryRefusedException {
+        char[] again = ask(Message.ASK_AGAIN.text());
+        try {
+            if (!Arrays.equals(password, again)) {
+                throw new EntryRefusedException(Message.NOT_THE_SAME.text());
+            }
+            return password;
+        } finally {
+            Arrays.fill(again, ' ');
+        }
+    }
+
+    /** Something that is asked while a password is at hand. */
+    @FunctionalInterface
+    interface Asking {
+        char[] asked() throws EntryRefusedException;
+    }
+
+    /**
+     * Asks for more while a password is at hand, which is blanked out if the rest is refused.
+     *
+     * @throws EntryRefusedException as {@code more} does
+     */
+    static char[] with(char[] password, Asking more) throws EntryRefusedException {
+        try {
+            return more.asked();
+        } catch (EntryRefusedException refused) {
+            Arrays.fill(password, ' ');
+            throw refused;
+        }
+    }
+
+    /**
+     * A PIN, or what a badge reader types, for as long as the station stays unlocked.
+     *
+     * @throws EntryRefusedException if none is given
+     */
     char[] pin(String person) throws EntryRefusedException {
         return ask(Message.ASK_NEW_PIN.text(person));
     }

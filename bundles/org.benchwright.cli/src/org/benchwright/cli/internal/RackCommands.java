@@ -52,7 +52,7 @@ final class RackCommands {
                 screen.line(Message.ROUND_STOP.text(stop.position().orElse(Message.ROUND_NO_POSITION.text()), stop.serial()));
                 looked += lookedAt(bench, given.work(stop.serial(), false), stop, screen) ? 1 : 0;
             }
-            screen.line(Message.ROUND_DONE.text(String.valueOf(looked), String.valueOf(stops.size())));
+            screen.line(Message.ROUND_DONE.text(looked, stops.size()));
             return looked == stops.size() ? ExitStatus.OK : ExitStatus.LEFT_OPEN;
         }
     }

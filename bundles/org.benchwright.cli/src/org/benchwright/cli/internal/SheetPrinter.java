@@ -21,7 +21,7 @@ record SheetPrinter(Screen screen, Message moreRows) {
             TextTable text = new TextTable(table, screen.width());
             text.lines().forEach(screen::line);
             if (text.leftOut() > 0) {
-                screen.line("  " + moreRows.text(String.valueOf(text.leftOut())));
+                screen.line("  " + moreRows.text(text.leftOut()));
             }
         }
     }

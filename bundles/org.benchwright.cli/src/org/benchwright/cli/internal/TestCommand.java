@@ -154,7 +154,8 @@ final class TestCommand {
         Passwords passwords = new Passwords(screen);
         StationSignIn station = new StationSignIn(around.clocks());
         char[] password = passwords.of(request.technician());
-        station.signIn(request.ledger(), request.technician(), password, passwords.pin(request.technician()));
+        char[] pin = Passwords.with(password, () -> passwords.pin(request.technician()));
+        station.signIn(request.ledger(), request.technician(), password, pin);
         return station;
     }
 
@@ -168,7 +169,7 @@ final class TestCommand {
                 screen.remark(e.getMessage());
             }
         }
-        if (!request.rehearse() && bench.units().size() > 1) {
+        if (!request.rehearse() && bench.units().stream().filter(unit -> !unit.rehearsal()).count() > 1) {
             dialogue.arrive();
         }
     }

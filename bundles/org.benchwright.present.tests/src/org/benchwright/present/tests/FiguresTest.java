@@ -155,6 +155,27 @@ class FiguresTest {
         assertFalse(supply.plot().orElseThrow().series().get(4).x().isEmpty(), "what breaks a rule stands out");
     }
 
+    /** Two zones that have no hour of the same day in common. */
+    @Test
+    void daysAreThoseOfTheWorkshop() throws Exception {
+        for (int i = 0; i < 30; i++) {
+            add(State.ACCEPTED, Optional.empty(), 24 + (i % 2 == 0 ? 0.01 : -0.01) - (i < 20 ? 0 : 0.08));
+        }
+        List<LocalDate> first = List.of(-12, 14).stream().map(hours -> firstSignal(ZoneOffset.ofHours(hours))).toList();
+        LocalDate utc = firstSignal(ZoneOffset.UTC);
+        assertTrue(first.get(0).isBefore(first.get(1)) && !first.get(0).isAfter(utc) && !utc.isAfter(first.get(1)), first + " " + utc);
+    }
+
+    private LocalDate firstSignal(ZoneOffset zone) {
+        try {
+            String words = figure(figures(FigureFilter.all(zone, LocalDate.of(2027, 5, 1))), "supply volts, c16_acceptance").sentences().stream()
+                    .filter(sentence -> sentence.startsWith("Run rules are broken at ")).findFirst().orElseThrow();
+            return LocalDate.parse(words.replaceAll("(?s)^[^:]*: (\\S+) .*$", "$1"));
+        } catch (Exception e) {
+            throw new AssertionError(e);
+        }
+    }
+
     @Test
     void manyInventedTestsGiveEveryFigure() throws Exception {
         try (Projection projection = Projection.inMemory()) {

@@ -207,12 +207,25 @@ class HandsTest extends OnABench {
     void noValueSlipsIntoTheCellOfOneThatIsEmpty() throws Exception {
         TestDialogue dialogue = rehearsed();
         TestDialogue.Told told = dialogue.answer(List.of("4.02\r\n\r\n20.01\r\n"), folder);
-        assertEquals("1 of 3 pasted values are entered; the next one is empty, so that nothing behind it was entered", told.news().get(told.news().size() - 1));
+        assertEquals("1 of 3 pasted values is entered; the next one is empty, so that nothing behind it was entered", told.news().get(told.news().size() - 1));
         assertTrue(dialogue.card().question().contains("at applied 12 V"), dialogue.card().question());
         String words = assertThrows(EntryRefusedException.class, () -> dialogue.answer(List.of("; 20.01"), folder)).getMessage();
         assertEquals("What was pasted begins with an empty cell, so that nothing was entered. Paste from the first value on.", words);
         dialogue.answer(List.of("12.01\n20.01\n\n"), folder);
         assertEquals("flash.on", dialogue.key());
+    }
+
+    /** Whoever pasted it has to know that it stands there unanswered, and what did not go in. */
+    @Test
+    void aColumnStopsAtWhatIsQuestioned() throws Exception {
+        TestDialogue dialogue = rehearsed();
+        TestDialogue.Told told = dialogue.answer(List.of("4.02\n119.5\n20.01"), folder);
+        assertEquals("1 of 3 pasted values is entered; 119.5 is questioned: answer that, then paste what comes behind it", told.news().get(told.news().size() - 1));
+        dialogue.answer(List.of("11.95"), folder);
+        assertTrue(dialogue.answer(List.of("200.1"), folder).news().isEmpty(), "the card asks");
+        TestDialogue last = bench.begin(gridAndLamp(), "text", work("C16-004712", "QN", true));
+        assertEquals("1 of 2 pasted values is entered; 119.5 is questioned: answer that, then paste what comes behind it",
+                last.answer(List.of("4.02\n119.5"), folder).news().stream().reduce((a, b) -> b).orElse(""));
     }
 
     /** Mostly the other column is what should be read. */
@@ -334,6 +347,9 @@ class HandsTest extends OnABench {
         assertEquals(Optional.of("KM"), dialogue.passwordFor(List.of("y, KM")));
         assertThrows(EntryRefusedException.class, () -> answer(dialogue, "y, KM"));
         assertThrows(EntryRefusedException.class, () -> dialogue.release(List.of("y, KM"), "wrong password".toCharArray()));
+        char[] unread = Approved.PASSWORD.toCharArray();
+        assertThrows(EntryRefusedException.class, () -> dialogue.release(List.of("perhaps"), unread));
+        assertTrue(new String(unread).isBlank(), "blanked out");
         char[] password = Approved.PASSWORD.toCharArray();
         dialogue.release(List.of("y, KM"), password);
         assertEquals("start.start", dialogue.key());

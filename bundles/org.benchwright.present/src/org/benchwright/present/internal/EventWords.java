@@ -1,6 +1,5 @@
 package org.benchwright.present.internal;
 
-import java.time.ZoneOffset;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
@@ -41,7 +40,7 @@ final class EventWords {
         } else if (derived instanceof Derived.Repeated d) {
             return Optional.of(Message.SAID_REPEATED.text(Questions.spaced(d.check().isEmpty() ? d.step() : d.check()), d.reason()));
         } else if (derived instanceof Derived.Moved d) {
-            return Optional.of(Message.SAID_MOVED.text(Questions.spaced(d.step().isEmpty() ? d.stage() : d.step()), d.because()));
+            return Optional.of(Message.SAID_MOVED.text(Questions.spaced(d.step().isEmpty() ? d.stage() : d.step()), WholeSeconds.in(d.because())));
         } else if (derived instanceof Derived.PreconditionExpired d) {
             return Optional.of(Message.SAID_EXPIRED.text(Questions.spaced(d.precondition())));
         } else if (derived instanceof Derived.SoakBegun d) {
@@ -50,13 +49,13 @@ final class EventWords {
             return Optional.of(Message.SAID_WITNESSED.text(Durations.words(Durations.wholeSeconds(d.witnessed())),
                     Durations.words(Durations.wholeSeconds(d.nextDue()))));
         } else if (derived instanceof Derived.SoakEnded d) {
-            return Optional.of(d.words());
+            return Optional.of(WholeSeconds.in(d.words()));
         } else if (derived instanceof Derived.DepartureNoted d) {
-            return Optional.of(Message.SAID_DEPARTURE.text(d.words()));
+            return Optional.of(Message.SAID_DEPARTURE.text(WholeSeconds.in(d.words())));
         } else if (derived instanceof Derived.NonconformityNoted d) {
-            return Optional.of(Message.SAID_NONCONFORMITY.text(d.words()));
+            return Optional.of(Message.SAID_NONCONFORMITY.text(WholeSeconds.in(d.words())));
         } else if (derived instanceof Derived.ConclusionReached d) {
-            return Optional.of(Message.SAID_CONCLUSION.text(d.verdict().word(), d.reason()));
+            return Optional.of(Message.SAID_CONCLUSION.text(d.verdict().word(), WholeSeconds.in(d.reason())));
         }
         return Optional.empty();
     }
@@ -69,9 +68,9 @@ final class EventWords {
         } else if (derived instanceof Derived.StepDecided d) {
             return Message.SAID_STEP_DECIDED.text(Questions.spaced(d.step()), outcome(d.outcome()));
         } else if (derived instanceof Derived.Concluded d) {
-            return Message.SAID_CONCLUDED.text(d.verdict().word(), d.reason());
+            return Message.SAID_CONCLUDED.text(d.verdict().word(), WholeSeconds.in(d.reason()));
         } else if (derived instanceof Derived.RehearsalEnded d) {
-            return Message.SAID_REHEARSAL_ENDED.text(d.wouldBe().word(), d.reason());
+            return Message.SAID_REHEARSAL_ENDED.text(d.wouldBe().word(), WholeSeconds.in(d.reason()));
         }
         return Message.SAID_MADE_SAFE.text();
     }
@@ -90,7 +89,7 @@ final class EventWords {
         if (fact instanceof Fact.Opened f) {
             return Message.TOLD_OPENED.text(f.serial(), f.procedure(), String.valueOf(f.revision())) + f.approval().map(approval ->
                     Message.TOLD_APPROVAL.text(approval.preparedBy(), approval.approvedBy(),
-                            approval.instant().atZone(ZoneOffset.UTC).toLocalDate().toString())).orElse("") + RepairWords.opening(f);
+                            times.day(approval.instant()))).orElse("") + RepairWords.opening(f);
         } else if (fact instanceof Fact.HazardAcknowledged f) {
             return Message.TOLD_HAZARD.text(Questions.spaced(f.hazard()));
         } else if (fact instanceof Fact.HazardKnown f) {
@@ -135,11 +134,11 @@ final class EventWords {
         } else if (fact instanceof Fact.Abandoned f) {
             return Message.TOLD_ABANDONED.text(f.reason());
         } else if (fact instanceof Fact.Interrupted f) {
-            return Message.TOLD_INTERRUPTED.text(Durations.words(f.gap()));
+            return Message.TOLD_INTERRUPTED.text(WholeSeconds.in(Durations.words(f.gap())));
         } else if (fact instanceof Fact.PowerAnswered f) {
             return (f.kept() ? Message.TOLD_POWER_KEPT : Message.TOLD_POWER_LOST).text();
         } else if (fact instanceof Fact.ClockChanged f) {
-            return Message.TOLD_CLOCK.text(Durations.words(f.by()));
+            return Message.TOLD_CLOCK.text(WholeSeconds.in(Durations.words(f.by())));
         } else if (fact instanceof Observation.ReasonGiven f) {
             return Message.TOLD_REASON.text(f.reason());
         }
@@ -153,7 +152,7 @@ final class EventWords {
         } else if (fact instanceof Observation.Seen f) {
             return entry(f.check(), sight(f.answer()) + (f.asSeen().isEmpty() ? "" : ": " + f.asSeen()));
         } else if (fact instanceof Observation.Tapped f) {
-            return Hands.TAPPED.text(Questions.spaced(f.check()), String.valueOf(f.taps().size()),
+            return Hands.TAPPED.text(Questions.spaced(f.check()), f.taps().size(),
                     Durations.words(f.taps().get(f.taps().size() - 1)));
         } else if (fact instanceof Fact.Questioned f) {
             return Hands.QUESTIONED.text(Questions.spaced(f.check()), f.value().toString(), f.instead().toString());

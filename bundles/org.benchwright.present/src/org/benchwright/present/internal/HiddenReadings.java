@@ -51,7 +51,7 @@ final class HiddenReadings {
 
     /** A move, a repeat or a nonconformity tells the value that led to it. */
     private boolean tells(String words) {
-        return told.stream().anyMatch(words::contains);
+        return told.stream().anyMatch(value -> ValueInWords.tells(words, value));
     }
 
     private boolean alike(Quantity value) {

@@ -48,7 +48,7 @@ public final class InstrumentSheet {
             facts.add(new InstrumentFact.Added(asset, line.of("title"), line.of("serial"), RangeText.all(List.of(line.of("ranges").split(";"))), line.of("custody")));
             if (!line.of("certificate").isEmpty()) {
                 facts.add(new InstrumentFact.Calibrated(asset, line.of("certificate"),
-                        line.day("calibrated").orElseThrow(() -> new EntryRefusedException(HouseWords.IMPORT_NO_DAY.text(""))), line.day("due"), List.of()));
+                        line.day("calibrated").orElseThrow(() -> new EntryRefusedException(HouseWords.IMPORT_NOT_CALIBRATED.text())), line.day("due"), List.of()));
             }
         } catch (EntryRefusedException refused) {
             throw new EntryRefusedException(HouseWords.IMPORT_LINE.text(number, refused.getMessage()), refused);

@@ -1,5 +1,6 @@
 package org.benchwright.present.internal;
 
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -21,6 +22,7 @@ import org.benchwright.evidence.RunRules;
 import org.benchwright.evidence.VarianceSplit;
 import org.benchwright.present.Figure;
 import org.benchwright.present.Figures;
+import org.benchwright.present.WallTime;
 import org.benchwright.workshop.Fleet;
 
 /** The readings of one measurement over time: control chart, run rules, drift, and from whom and where they differ. */
@@ -37,8 +39,12 @@ public final class ReadingFigures {
     private ReadingFigures() {
     }
 
-    /** The figure. */
-    public static Figure of(Fleet.Measured measured, List<Fleet.Read> readings) {
+    /**
+     * The figure.
+     *
+     * @param zone in which the days are told on which rules were broken
+     */
+    public static Figure of(Fleet.Measured measured, List<Fleet.Read> readings, ZoneId zone) {
         String title = FigureWords.READING.text(Questions.spaced(measured.name()), measured.procedure());
         List<Double> values = readings.stream().map(Fleet.Read::value).toList();
         if (readings.size() < LEAST_TO_DRAW) {
@@ -57,7 +63,7 @@ public final class ReadingFigures {
             sentences.add(FigureWords.READING_TOO_ALIKE.text());
             return new Figure(title, sentences, Optional.empty(), List.of(table(measured, readings, signals)));
         }
-        sentences.add(words(readings, signals));
+        sentences.add(words(readings, signals, new WallTime(zone)));
         drift(measured, readings).ifPresent(sentences::add);
         differ(readings, Fleet.Read::technician, FigureWords.BY_PERSON).ifPresent(sentences::add);
         differ(readings, Fleet.Read::station, FigureWords.BY_STATION).ifPresent(sentences::add);
@@ -71,12 +77,12 @@ public final class ReadingFigures {
         return Numbers.significant(value, 5);
     }
 
-    private static String words(List<Fleet.Read> readings, List<RunRules.Signal> signals) {
+    private static String words(List<Fleet.Read> readings, List<RunRules.Signal> signals, WallTime wall) {
         if (signals.isEmpty()) {
             return FigureWords.READING_IN_CONTROL.text();
         }
         String named = signals.stream().limit(MOST_NAMED)
-                .map(signal -> readings.get(signal.place()).opened().toString().substring(0, 10) + " " + RULES.get(signal.rule().ordinal()).text())
+                .map(signal -> wall.day(readings.get(signal.place()).opened()) + " " + RULES.get(signal.rule().ordinal()).text())
                 .collect(Collectors.joining("; "));
         long places = signals.stream().map(RunRules.Signal::place).distinct().count();
         return FigureWords.READING_SIGNALS.text(places, signals.size() > MOST_NAMED ? FigureWords.READING_MORE.text(named) : named);

@@ -115,7 +115,7 @@ public final class Standings {
             case PASSED_OVER -> Message.OWNER_PASSED.text();
         };
         return new DeviationRow(found.test(), found.serial(), found.family(), found.procedure(), found.sequence(), found.nonconformity(),
-                place(found.stage(), found.step()), found.noted(), age(Duration.between(found.noted(), until)), found.words(), owner,
+                place(found.stage(), found.step()), found.noted(), age(Duration.between(found.noted(), until)), WholeSeconds.in(found.words()), owner,
                 found.stand() == Fleet.Stand.WAITING,
                 found.decided().map(each -> new DeviationRow.Decision(each.word(), each.reason(), each.by(), each.instant())));
     }

@@ -2,6 +2,7 @@ package org.benchwright.present.internal;
 
 import java.time.Instant;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import java.util.function.Function;
 
@@ -10,9 +11,11 @@ import org.benchwright.present.WallTime;
 /** How instants are told in words, to the second: finer is in the record, and nobody reads it. */
 public final class Times {
 
+    private final WallTime wall;
     private final Function<Instant, String> words;
 
-    private Times(Function<Instant, String> words) {
+    private Times(WallTime wall, Function<Instant, String> words) {
+        this.wall = wall;
         this.words = words;
     }
 
@@ -23,16 +26,22 @@ public final class Times {
 
     /** By the clock on the wall in a zone. */
     public static Times in(ZoneId zone) {
-        return new Times(new WallTime(zone)::second);
+        WallTime wall = new WallTime(zone);
+        return new Times(wall, wall::second);
     }
 
     /** As papers and files have it, that are read anywhere: ISO 8601 in UTC. */
     public static Times inPapers() {
-        return new Times(instant -> instant.truncatedTo(ChronoUnit.SECONDS).toString());
+        return new Times(new WallTime(ZoneOffset.UTC), instant -> instant.truncatedTo(ChronoUnit.SECONDS).toString());
     }
 
     /** The words for an instant. */
     public String words(Instant instant) {
         return words.apply(instant);
+    }
+
+    /** The day alone, such as 2026-05-31. */
+    public String day(Instant instant) {
+        return wall.day(instant);
     }
 }

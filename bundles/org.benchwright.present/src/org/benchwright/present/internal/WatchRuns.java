@@ -50,7 +50,7 @@ record WatchRuns(List<WatchFact.Held> held, long first, long last, int events) {
         Map<String, WatchFact.ConditionRange> read = new LinkedHashMap<>();
         held.stream().flatMap(each -> each.conditions().stream()).forEach(range -> read.merge(range.condition(), range, WatchRuns::both));
         return (begin.by().simulated() ? Message.WATCH_SIMULATED.text() + " " : "") + Message.WATCH_HELD_RUNS.text(times.words(begin.from().received()), times.words(end.to().received()),
-                Durations.words(time.truncatedTo(ChronoUnit.SECONDS)), String.valueOf(held.stream().mapToLong(WatchFact.Held::samples).sum()),
+                Durations.words(time.truncatedTo(ChronoUnit.SECONDS)), held.stream().mapToLong(WatchFact.Held::samples).sum(),
                 String.valueOf(first), String.valueOf(last)) + read.values().stream().map(WatchWords::range).collect(Collectors.joining());
     }
 

@@ -31,10 +31,10 @@ final class WatchWords {
             return Message.WATCH_SEES.text(f.source());
         } else if (fact instanceof WatchFact.Held f) {
             String read = f.conditions().stream().map(WatchWords::range).collect(Collectors.joining());
-            return Message.WATCH_HELD.text(Durations.words(whole(f.to().offset().minus(f.from().offset()))), String.valueOf(f.samples())) + read;
+            return Message.WATCH_HELD.text(Durations.words(whole(f.to().offset().minus(f.from().offset()))), f.samples()) + read;
         } else if (fact instanceof WatchFact.Changed f) {
             return f.lastGood().map(good -> Message.WATCH_CHANGED.text(times.words(good.received()), times.words(f.firstBad().received()), f.shows(),
-                    String.valueOf(f.bad()))).orElseGet(() -> Message.WATCH_FOUND.text(times.words(f.firstBad().received()), f.shows(), String.valueOf(f.bad())));
+                    f.bad())).orElseGet(() -> Message.WATCH_FOUND.text(times.words(f.firstBad().received()), f.shows(), f.bad()));
         } else if (fact instanceof WatchFact.ConditionCrossed f) {
             return (f.inside() ? Message.WATCH_INSIDE : Message.WATCH_OUTSIDE).text(Questions.spaced(f.condition()), f.value().toString(),
                     f.before().map(b -> times.words(b.received())).orElse("-"), times.words(f.after().received()));

@@ -33,8 +33,7 @@ public final class PlanText {
     private final StepText steps;
     private final List<Part> parts = new ArrayList<>();
 
-    /** @param plan the compiled procedure */
-    public PlanText(Plan plan) {
+    private PlanText(Plan plan) {
         this.plan = plan;
         questions = new Questions(plan);
         numbering = new Numbering(plan);
@@ -43,9 +42,16 @@ public final class PlanText {
         steps = new StepText(plan, numbering, hazards);
     }
 
-    /** The text. */
-    public PrintedText text() {
-        parts.clear();
+    /**
+     * The text: what was said once further up is only named again below.
+     *
+     * @param plan the compiled procedure
+     */
+    public static PrintedText of(Plan plan) {
+        return new PlanText(plan).text();
+    }
+
+    private PrintedText text() {
         head();
         dangers();
         instruments();

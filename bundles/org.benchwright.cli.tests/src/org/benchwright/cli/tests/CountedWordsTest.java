@@ -1,0 +1,39 @@
+package org.benchwright.cli.tests;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.ResourceBundle;
+import java.util.Set;
+import java.util.regex.Pattern;
+
+import org.benchwright.cli.BenchCommandLine;
+import org.benchwright.present.Bench;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** One of something is told as one: no text has a number with words for many behind it, unless there are always many. */
+class CountedWordsTest {
+
+    /** A number, perhaps a word, and a word that ends as those for many do; behind the number inside a choice it is told by the choice. */
+    private static final Pattern MANY = Pattern.compile("(?<![<#])\\{\\d(?:,number[^}]*)?\\} (?:[a-z]+ )?(?!is\\b|was\\b|has\\b|does\\b|this\\b|as\\b|its\\b)[a-z]+s\\b");
+
+    /** Not a number, but what somebody or something does. */
+    private static final Set<String> DOES = Set.of("NOT_ON_TEST", "LEAVING", "CHANGE_AGAINST", "CHANGE_AGAINST_EARLIER", "IMPACT_ASKED", "IMPACT_OPEN", "SOAK_DAY", "FAMILY",
+            "MODE_SHOWS", "NOT_ONE_PROCEDURE", "TIME_SKIPPED", "RECEIVE_CORRECTED", "SELF_CHECK_REHEARSAL", "DIFF_NO_PLAN", "PROVES_NO_PROCEDURE");
+    /** Never said of fewer than two. */
+    private static final Set<String> ALWAYS_MANY = Set.of("COLUMN_ENDED", "COLUMN_GAP", "COLUMN_QUESTIONED", "COLUMN_BLOCK", "REFUSED_TOO_LONG", "REVIEWS_PLANNED",
+            "AGE_DAYS", "YIELD_BY_SAYS", "CAPACITY_SAYS", "REVIEW_ALL", "REVIEW_SAYS", "RETURNS_WITHIN", "RETURNS_TOO_EARLY", "SPREAD_MEANS", "SPREAD_RANGES",
+            "SPREAD_SAYS", "READING_SAYS", "READING_LATEST", "READINGS", "PROVES_NOT_YET");
+
+    @ParameterizedTest
+    @ValueSource(strings = {"cli.internal.messages", "present.internal.messages", "present.internal.hands", "present.internal.house", "present.internal.figures",
+        "present.internal.evidence", "present.internal.course", "present.internal.printed.words"})
+    void followTheirNumber(String file) {
+        ClassLoader loader = (file.startsWith("cli.") ? BenchCommandLine.class : Bench.class).getClassLoader();
+        ResourceBundle texts = ResourceBundle.getBundle("org.benchwright." + file, Locale.ROOT, loader);
+        assertEquals(List.of(), texts.keySet().stream().filter(key -> !DOES.contains(key) && !ALWAYS_MANY.contains(key))
+                .filter(key -> MANY.matcher(texts.getString(key)).find()).sorted().map(key -> key + ": " + texts.getString(key)).toList());
+    }
+}
