@@ -193,8 +193,7 @@ public final class Auditing {
     /** Corrects an entry; what was entered first stays readable. */
     public RecordStanding amend(String test, long event, String entry, String reason, PeopleDesk.Signing by)
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
-        RecordFact fact = new RecordFact.Amended(event, EntryReader.text(entry), EntryReader.text(reason));
-        return signed(test, by, kept -> fact);
+        return signed(test, by, kept -> new RecordFact.Amended(event, EntryReader.text(entry), EntryReader.text(reason)));
     }
 
     /**
@@ -204,15 +203,13 @@ public final class Auditing {
      */
     public RecordStanding review(String test, boolean agreed, String remark, PeopleDesk.Signing by)
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
-        RecordFact fact = new RecordFact.Reviewed(agreed, remark.isBlank() ? "" : EntryReader.text(remark));
-        return signed(test, by, kept -> fact);
+        return signed(test, by, kept -> new RecordFact.Reviewed(agreed, remark.isBlank() ? "" : EntryReader.text(remark)));
     }
 
     /** Hands the unit over with the certificate of now. */
     public RecordStanding handOver(String test, String to, PeopleDesk.Signing by)
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
-        String whom = EntryReader.text(to);
-        return signed(test, by, kept -> new RecordFact.HandedOver(whom, kept.record().map(TestRecord::number).orElse("")));
+        return signed(test, by, kept -> new RecordFact.HandedOver(EntryReader.text(to), kept.record().map(TestRecord::number).orElse("")));
     }
 
     /**
@@ -222,22 +219,19 @@ public final class Auditing {
      */
     public RecordStanding supersede(String test, String other, String reason, PeopleDesk.Signing by)
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
-        RecordFact fact = new RecordFact.Superseded(other.strip(), EntryReader.text(reason));
-        return signed(test, by, kept -> fact);
+        return signed(test, by, kept -> new RecordFact.Superseded(other.strip(), EntryReader.text(reason)));
     }
 
     /** Calls a unit back that was handed over. */
     public RecordStanding recall(String test, String reason, PeopleDesk.Signing by)
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
-        RecordFact fact = new RecordFact.Recalled(EntryReader.text(reason));
-        return signed(test, by, kept -> fact);
+        return signed(test, by, kept -> new RecordFact.Recalled(EntryReader.text(reason)));
     }
 
     /** Voids a record. */
     public RecordStanding voidRecord(String test, String reason, PeopleDesk.Signing by)
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
-        RecordFact fact = new RecordFact.Voided(EntryReader.text(reason));
-        return signed(test, by, kept -> fact);
+        return signed(test, by, kept -> new RecordFact.Voided(EntryReader.text(reason)));
     }
 
     /**
@@ -247,10 +241,21 @@ public final class Auditing {
      */
     public RecordStanding withdrawAttachment(String test, long event, String reason, PeopleDesk.Signing by)
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
-        String why = EntryReader.text(reason);
         return signed(test, by, kept -> new RecordFact.AttachmentWithdrawn(event, kept.record().stream().flatMap(record -> record.attachments().stream())
                 .filter(each -> each.event() == event).map(TestRecord.Attachment::digest).findFirst()
-                .orElseThrow(() -> new EntryRefusedException(Message.REFUSED_NO_ATTACHMENT.text(event))), why));
+                .orElseThrow(() -> new EntryRefusedException(Message.REFUSED_NO_ATTACHMENT.text(event))), EntryReader.text(reason)));
+    }
+
+    /**
+     * Whether this names a test, and not a unit or a receipt of which files are kept; a serial number may begin as tests' ids do.
+     *
+     * @param typed a test's id, a serial number, a tag or a receipt
+     * @throws CannotStoreException if the ledger can't be read, or a record is not sound
+     */
+    public boolean namesTest(String typed) throws CannotStoreException {
+        String named = ScannedText.clean(typed);
+        return Asked.read(ledger, open -> open.test(named).isPresent()
+                || named.toUpperCase(Locale.ROOT).startsWith("T-") && open.receiptBook().of(named).isEmpty() && open.testsOf(named).isEmpty());
     }
 
     /**

@@ -26,7 +26,7 @@ public final class InstrumentDesk {
     private final ZoneId zone;
 
     /**
-     * @param ledger the ledger's file; made if there is none
+     * @param ledger the ledger's file; made if there is none, with the first instrument that the bench itself signs
      * @param zone   in which a day is a day
      */
     public InstrumentDesk(Path ledger, Bench.Clocks clocks, ZoneId zone) {
@@ -77,7 +77,7 @@ public final class InstrumentDesk {
     /** Adds an instrument. */
     public InstrumentRow add(NewInstrument added, Optional<PeopleDesk.Signing> by)
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
-        return sign(new InstrumentFact.Added(clean(added.asset()), clean(added.title()), clean(added.serial()), RangeText.all(added.ranges()),
+        return sign(() -> new InstrumentFact.Added(clean(added.asset()), clean(added.title()), clean(added.serial()), RangeText.all(added.ranges()),
                 clean(added.custody())), by);
     }
 
@@ -89,25 +89,25 @@ public final class InstrumentDesk {
      */
     public InstrumentRow calibrated(String asset, String certificate, LocalDate on, Optional<LocalDate> due, List<String> ranges,
             Optional<PeopleDesk.Signing> by) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
-        return sign(new InstrumentFact.Calibrated(clean(asset), clean(certificate), on, due, RangeText.all(ranges)), by);
+        return sign(() -> new InstrumentFact.Calibrated(clean(asset), clean(certificate), on, due, RangeText.all(ranges)), by);
     }
 
     /** It is elsewhere, or somebody else has it. */
     public InstrumentRow moved(String asset, String custody, Optional<PeopleDesk.Signing> by)
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
-        return sign(new InstrumentFact.Moved(clean(asset), clean(custody)), by);
+        return sign(() -> new InstrumentFact.Moved(clean(asset), clean(custody)), by);
     }
 
     /** It goes out of service. */
     public InstrumentRow retired(String asset, String reason, Optional<PeopleDesk.Signing> by)
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
-        return sign(new InstrumentFact.Retired(clean(asset), clean(reason)), by);
+        return sign(() -> new InstrumentFact.Retired(clean(asset), clean(reason)), by);
     }
 
     /** It is in service again. */
     public InstrumentRow reinstated(String asset, String reason, Optional<PeopleDesk.Signing> by)
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
-        return sign(new InstrumentFact.Reinstated(clean(asset), clean(reason)), by);
+        return sign(() -> new InstrumentFact.Reinstated(clean(asset), clean(reason)), by);
     }
 
     /**
@@ -119,7 +119,17 @@ public final class InstrumentDesk {
      * @throws EntryRefusedException if a line of it is not taken, and which
      */
     public int importList(String csv, Optional<PeopleDesk.Signing> by) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
-        List<InstrumentFact> facts = InstrumentSheet.facts(csv);
+        try {
+            List<InstrumentFact> facts = InstrumentSheet.facts(csv);
+            signAll(facts, by);
+            return (int) facts.stream().filter(InstrumentFact.Added.class::isInstance).count();
+        } finally {
+            blank(by);
+        }
+    }
+
+    private void signAll(List<InstrumentFact> facts, Optional<PeopleDesk.Signing> by)
+            throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         List<InstrumentFact> signed = new ArrayList<>();
         try {
             for (InstrumentFact fact : facts) {
@@ -128,29 +138,38 @@ public final class InstrumentDesk {
             }
         } catch (EntryRefusedException refused) {
             throw new EntryRefusedException(HouseWords.IMPORT_STOPPED.text(signed.size(), facts.get(signed.size()).asset(), refused.getMessage()), refused);
-        } finally {
-            by.ifPresent(who -> Arrays.fill(who.password(), ' '));
         }
-        return (int) facts.stream().filter(InstrumentFact.Added.class::isInstance).count();
     }
 
     private static String clean(String text) {
         return ScannedText.clean(text);
     }
 
-    private InstrumentRow sign(InstrumentFact fact, Optional<PeopleDesk.Signing> by)
+    /** What is to be signed, read from what was typed. */
+    @FunctionalInterface
+    private interface Typed {
+        InstrumentFact read() throws EntryRefusedException;
+    }
+
+    private InstrumentRow sign(Typed typed, Optional<PeopleDesk.Signing> by)
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         try {
-            return row(signOne(fact, by));
+            return row(signOne(typed.read(), by));
         } finally {
-            by.ifPresent(who -> Arrays.fill(who.password(), ' '));
+            blank(by);
         }
+    }
+
+    private static void blank(Optional<PeopleDesk.Signing> by) {
+        by.ifPresent(who -> Arrays.fill(who.password(), ' '));
     }
 
     private Instrument signOne(InstrumentFact fact, Optional<PeopleDesk.Signing> by)
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        // Only a bench without people begins its ledger with an instrument; all else is about one that is there.
+        boolean begins = fact instanceof InstrumentFact.Added && by.isEmpty();
         return Asked.of(() -> {
-            try (BenchLedger open = BenchLedger.open(ledger)) {
+            try (BenchLedger open = begins ? BenchLedger.open(ledger) : BenchLedger.openExisting(ledger)) {
                 return open.instrumentRegister(clocks.time()).sign(fact, by.map(PeopleDesk.Signing::person));
             }
         });

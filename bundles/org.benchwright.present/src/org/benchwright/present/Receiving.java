@@ -105,6 +105,7 @@ public final class Receiving {
         String unit = ScannedText.clean(arriving.unit());
         Plate plate = plate(arriving, unit);
         Optional<String> family = family(arriving.family(), unit);
+        requireTaken(arriving, by);
         return Asked.of(() -> {
             try (BenchLedger open = BenchLedger.open(ledger)) {
                 Optional<ReceivedRow> inHouse = open.received(memory).stream().filter(each -> each.receipt().said().unit().equals(unit))
@@ -120,6 +121,18 @@ public final class Receiving {
                 return row(new ReceivedUnit(receipt, Standing.WAITING, Optional.empty(), receipt.instant()));
             }
         });
+    }
+
+    /** What will be refused makes no ledger. */
+    private static void requireTaken(Arriving arriving, String by) throws EntryRefusedException, CannotStoreException {
+        for (Path file : arriving.files()) {
+            new OfferedFile(file).requirePhotoOrPaper();
+        }
+        try {
+            actor(by);
+        } catch (RefusedException e) {
+            throw new EntryRefusedException(e.getMessage(), e);
+        }
     }
 
     /** Leaves line ends in a text, and nothing else that nobody sees. */
@@ -149,6 +162,17 @@ public final class Receiving {
             throw new EntryRefusedException(question.get());
         }
         return question.isPresent() ? Plate.AS_TYPED : said;
+    }
+
+    /**
+     * Why a unit is not received before it was scanned or typed a second time: its serial number looks like none of the families.
+     *
+     * @return nothing where that is not so, or it was said already that the plate says so
+     */
+    public Optional<String> doubt(Arriving arriving) {
+        String unit = ScannedText.clean(arriving.unit());
+        boolean read = arriving.plate().strip().equals(Plate.READ.word());
+        return !read || arriving.asTyped() || unit.isEmpty() ? Optional.empty() : question(unit);
     }
 
     /** Why a serial number is asked about; nothing where no mask is known at all. */
@@ -331,10 +355,12 @@ public final class Receiving {
     }
 
     private String failed(String unitOrTest) throws EntryRefusedException, CannotStoreException {
-        if (unitOrTest.toUpperCase(Locale.ROOT).startsWith("T-")) {
-            return unitOrTest;
-        }
         return Asked.read(ledger, open -> {
+            // A serial number may begin as tests' ids do.
+            Optional<KeptTest> named = open.test(unitOrTest);
+            if (named.isPresent()) {
+                return named.get().id();
+            }
             List<KeptTest> tests = open.testsOf(unitOrTest).stream().filter(test -> !test.run().rehearsal()).toList();
             if (tests.isEmpty() || !tests.get(tests.size() - 1).run().ended() || tests.get(tests.size() - 1).passed()) {
                 throw new EntryRefusedException(HouseWords.NOT_ON_TEST.text(unitOrTest));
@@ -366,9 +392,10 @@ public final class Receiving {
         void into(Receipts receipts) throws RefusedException, OvertakenException, StoreException, FaultyRecordException, EntryRefusedException;
     }
 
+    /** About what came in before: where there is no ledger nothing did. */
     private void entering(Entering entering) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         Asked.to(() -> {
-            try (BenchLedger open = BenchLedger.open(ledger)) {
+            try (BenchLedger open = BenchLedger.openExisting(ledger)) {
                 entering.into(receipts(open));
             }
         });

@@ -43,16 +43,16 @@ public final class Watching implements AutoCloseable {
     /**
      * Begins a watch. Where units are reached stands in the file {@code watch.units} of the bench folder.
      *
-     * @param file     the ledger's file; made if there is none
+     * @param file     the ledger's file; a watch makes none
      * @param more     endpoints by serial numbers, besides those in the file
      * @param listener hears what it tells
      * @throws EntryRefusedException if it is not understood where units are reached
-     * @throws CannotStoreException  if the ledger can't be opened
+     * @throws CannotStoreException  if there is no ledger, or it can't be opened
      */
     public static Watching begin(Path file, Bench.Clocks clocks, Map<String, String> more, Listener listener)
             throws EntryRefusedException, CannotStoreException {
         return Asked.read(() -> {
-            BenchLedger ledger = BenchLedger.open(file);
+            BenchLedger ledger = BenchLedger.openExisting(file);
             try {
                 BenchEndpoints endpoints = BenchEndpoints.read(ledger.endpointsFile());
                 for (Map.Entry<String, String> one : more.entrySet()) {

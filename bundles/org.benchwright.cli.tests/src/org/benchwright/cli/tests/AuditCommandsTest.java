@@ -60,6 +60,13 @@ class AuditCommandsTest extends OnAnApprovedBench {
         assertEquals(0, bench.run("verify", bench.ledger().toString()).status());
     }
 
+    /** What can't be right is said before anybody types a password: none is given here. */
+    @Test
+    void theNumberOfTheEventIsReadBeforeThePassword() {
+        bench("", "decide", test, "first", "--as", "accepted", "--reason", "x", "--by", "MJ").refused("\"first\" is no number of an event");
+        bench("", "amend", test, "9999999999999999999", "--right", "1 V", "--reason", "x", "--by", "MJ").refused("is no number of an event");
+    }
+
     @Test
     void aRecordIsReviewedHandedOverAmendedAndRecalled() throws Exception {
         says(signing("decide", test, event(), "--as", "accepted", "--reason", "nothing was begun", "--by", "MJ"), "decided");
@@ -152,6 +159,15 @@ class AuditCommandsTest extends OnAnApprovedBench {
         says(bench.run("verify", bench.ledger().toString()), "was withdrawn by auditor MJ: a face can be seen");
         says(bench.run("verify", bench.ledger().toString()), "The ledger is sound.");
         assertFalse(new String(Files.readAllBytes(bench.ledger()), StandardCharsets.ISO_8859_1).contains("a face at the counter"));
+    }
+
+    /** A serial number may begin as tests' ids do. */
+    @Test
+    void aUnitWhoseNumberBeginsLikeATestIsNoTest() {
+        says(bench("", "receive", "T-4711", "--file", "plate.jpg", "--technician", "QN"), "R-1");
+        signing("withdraw-attachment", "T-4711", "other.jpg", "--reason", "a face", "--by", "MJ").refused("There are: plate.jpg.");
+        says(signing("withdraw-attachment", "T-4711", "plate.jpg", "--reason", "a face", "--by", "MJ"), "Signed. receipt R-1: plate.jpg is withdrawn by MJ");
+        signing("withdraw-attachment", "T-22222-22222", "4", "--reason", "x", "--by", "MJ").refused("There is no test T-22222-22222 in this ledger.");
     }
 
     private String record(String of) throws Exception {

@@ -70,6 +70,13 @@ class CommandsTest extends OnABench {
     }
 
     @Test
+    void whatDiffCannotCompareIsNoDifference() throws Exception {
+        bench.run("diff", "one.procedure").refused("Name two files");
+        Files.writeString(folder.resolve("empty.procedure"), "");
+        bench.run("diff", "empty.procedure", "empty.procedure").refused("holds no single procedure");
+    }
+
+    @Test
     void wordsFollowTheirNumber() throws Exception {
         Path empty = Files.createDirectory(folder.resolve("empty"));
         assertTrue(bench.run("check", empty.toString()).err().contains("0 files checked: 0 errors, 0 warnings."));

@@ -13,6 +13,17 @@ import org.junit.jupiter.api.Test;
 /** Backups, what is made of them again, and archives of a year, at the terminal. */
 class CopyCommandsTest extends OnAnApprovedBench {
 
+    /** As verify says it of the same file. */
+    @Test
+    void aKeptCheckpointThatIsNoTextIsRefusedByAll() throws Exception {
+        done(run("backup", "kept"), "The copy is sound.");
+        Files.write(folder.resolve("picture.jpg"), new byte[] {(byte) 0xff, (byte) 0xd8, 0, 1});
+        bench.run("verify", "kept/bench.ledger", "--checkpoint", "picture.jpg").refused("picture.jpg is not a text file in UTF-8");
+        bench.run("restore", "kept", "--ledger", "new/bench.ledger", "--checkpoint", "picture.jpg").refused("picture.jpg is not a text file in UTF-8");
+        assertEquals(2, bench.run("restore", "kept", "--ledger", "new/bench.ledger", "--checkpoint", "nothing.json").status());
+        assertTrue(Files.notExists(folder.resolve("new")), "nothing was made");
+    }
+
     @BeforeEach
     void work() throws Exception {
         bench.rehearse(SampleProcedure.GOOD);

@@ -17,12 +17,19 @@ import org.benchwright.workshop.Workshop;
 import org.benchwright.workshop.tests.Approved;
 import org.benchwright.workshop.tests.GoodTechnician;
 import org.benchwright.workshop.tests.SamplePlan;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** The register of instruments at the terminal, and what a step makes of it. */
 class InstrumentCommandsTest extends OnABench {
 
     private static final String RANGE = "reads 0 V to 60 V dc, 0.05 % + 2 digits of 0.01 V";
+
+    /** The one place where instruments begin: a bench's own ledger, which has no people yet. */
+    @BeforeEach
+    void beginLedger() throws Exception {
+        BenchLedger.open(bench.ledger()).close();
+    }
 
     @Test
     void anInstrumentIsAddedCalibratedAndRetired() {
@@ -38,6 +45,21 @@ class InstrumentCommandsTest extends OnABench {
         bench("", "instruments", "add", "M-18", "--title", "Other", "--range", "up to 60 V").refused("is no range");
         bench("", "instruments", "moved", "M-99", "--custody", "LW").refused("no instrument M-99");
         assertEquals(0, bench.run("verify", bench.ledger().toString()).status());
+    }
+
+    /** None is given here: what can't be right is said before anybody types one. */
+    @Test
+    void daysAndListsAreReadBeforeThePassword() throws Exception {
+        bench("", "instruments", "calibrated", "M-17", "--certificate", "C-9", "--on", "yesterday", "--by", "RB").refused("\"yesterday\" is not a day");
+        bench("", "instruments", "calibrated", "M-17", "--certificate", "C-9", "--on", "2026-01-10", "--due", "2026-13-01", "--by", "RB")
+                .refused("\"2026-13-01\" is not a day");
+        bench("", "instruments", "import", "nothing.csv", "--by", "RB").refused("nothing.csv can't be read");
+    }
+
+    @Test
+    void aCertificateInAListNeedsItsDay() throws Exception {
+        Path list = Files.writeString(folder.resolve("meters.csv"), "asset,title,certificate,calibrated\nM-3,Meter,C-9,\n");
+        bench("", "instruments", "import", list.toString()).refused("Line 2: a certificate is named, but not the day of the calibration");
     }
 
     @Test
@@ -62,7 +84,7 @@ class InstrumentCommandsTest extends OnABench {
         Files.writeString(list, "asset,name\nM-3,Meter\n");
         bench("", "instruments", "import", list.toString()).refused("The first line names the columns");
         Files.writeString(list, "asset,title\nM-3\n");
-        bench("", "instruments", "import", list.toString()).refused("Line 2: it has 1 cells");
+        bench("", "instruments", "import", list.toString()).refused("Line 2: it has 1 cell,");
         assertTrue(!bench("", "instruments").done().out().contains("M-3"));
         Files.writeString(list, "asset,title\nM-3,Meter\nM-1,Meter\n");
         bench("", "instruments", "import", list.toString()).refused("1 entry signed; M-1 was not taken: There is an instrument M-1 already");

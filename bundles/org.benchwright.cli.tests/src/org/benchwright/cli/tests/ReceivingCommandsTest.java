@@ -27,6 +27,7 @@ class ReceivingCommandsTest extends OnABench {
 
     @BeforeEach
     void setUp() throws Exception {
+        BenchLedger.open(bench.ledger()).close();
         Files.writeString(Files.createDirectories(folder.resolve("families")).resolve("tarn.family"), """
                 family tarn_c16 "Tarn C16 modular controller" {
                   serial "C16-######"
@@ -75,6 +76,22 @@ class ReceivingCommandsTest extends OnABench {
         String list = bench("", "received").done().said();
         assertTrue(list.contains("R-3 X-9"), list);
         assertFalse(list.contains("C16-000003"), list);
+    }
+
+    @Test
+    void scanningOnceMoreIsAskedOnlyWhereItHelps() {
+        bench("", "receive", "C16-000001").done();
+        CommandRunner.Ended again = bench("C16-000001\nC16-000001\n\n", "receive").done();
+        assertTrue(again.err().contains("C16-000001 is in the house already"), again.err());
+        assertFalse(again.err().contains("once more"), again.err());
+        CommandRunner.Ended doubted = bench("X-9\nC16-000002\nX-9\n\n", "receive").done();
+        assertEquals(2, doubted.err().split("If the plate says so, scan it once more", -1).length - 1, doubted.err());
+        assertEquals("1 unit was received.", doubted.lastLine());
+    }
+
+    @Test
+    void aUnitWhoseNumberBeginsLikeATestIsNoTest() throws Exception {
+        bench("", "repaired", "T-4711", "--what", "fuse").refused("No test of unit T-4711 waits for a repair");
     }
 
     /** Kept as typed it would be another unit, without what happened to this one before. */

@@ -1,10 +1,13 @@
 package org.benchwright.cli.tests;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -14,6 +17,7 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 
 import org.benchwright.cli.BenchCommandLine;
 import org.benchwright.cli.Surroundings;
@@ -22,6 +26,7 @@ import org.benchwright.engine.plan.SoakStage;
 import org.benchwright.engine.plan.Stage;
 import org.benchwright.language.Reading;
 import org.benchwright.present.Bench;
+import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.tests.SamplePlan;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -31,8 +36,11 @@ class WatchCommandTest extends OnABench {
 
     private static final String CAUTION = "CAUTION: a network connection can disturb a unit under test";
 
+    private Path heard;
+
     @BeforeEach
     void watchIt() {
+        heard = folder.resolve("heard");
         bench.with((file, family) -> new Reading.Ready(plan(), SamplePlan.TEXT, List.of()));
     }
 
@@ -47,12 +55,26 @@ class WatchCommandTest extends OnABench {
     }
 
     private CommandRunner.Ended watch(String... arguments) {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        ByteArrayOutputStream out = new ByteArrayOutputStream() {
+            @Override
+            public synchronized void write(byte[] bytes, int from, int length) {
+                super.write(bytes, from, length);
+                try {
+                    Files.write(heard, toByteArray());
+                } catch (IOException e) {
+                    throw new UncheckedIOException(e);
+                }
+            }
+        };
         ByteArrayOutputStream err = new ByteArrayOutputStream();
         Surroundings around = new Surroundings(new ByteArrayInputStream(new byte[0]), out, err, false, Map.of(), folder, Optional.empty(),
                 Bench.Clocks.system(), ZoneOffset.UTC, "0.1.0");
         int status = new BenchCommandLine(around, SampleProcedure.SOURCE).run(arguments);
         return new CommandRunner.Ended(status, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+    }
+
+    private void beginLedger() throws Exception {
+        BenchLedger.open(bench.ledger()).close();
     }
 
     private void rehearseUpToTheSoak() throws Exception {
@@ -96,12 +118,31 @@ class WatchCommandTest extends OnABench {
         return bench.run("units", "--ledger", bench.ledger().toString()).said();
     }
 
+    /** It would go on for longer than there are numbers for, until somebody ends it. */
     @Test
-    void whatIsNotUnderstoodIsSaid() {
-        assertEquals(1, watch("watch", "--ledger", bench.ledger().toString(), "--unit", "C16-1").status());
+    void theLongestTimeIsNoTrouble() throws Exception {
+        beginLedger();
+        CompletableFuture<CommandRunner.Ended> ended = new CompletableFuture<>();
+        Thread watching = new Thread(() -> ended.complete(watch("watch", "--ledger", bench.ledger().toString(), "--for", String.valueOf(Long.MAX_VALUE))));
+        watching.start();
+        while (!Files.exists(heard) || !Files.readString(heard).contains("No unit on soak")) {
+            assertFalse(ended.isDone(), () -> ended.join().toString());
+            Thread.sleep(10);
+        }
+        watching.interrupt();
+        CommandRunner.Ended watched = ended.get();
+        assertEquals(2, watched.status(), "it was to go on, and no test is left open: " + watched);
+        assertTrue(watched.err().contains("was interrupted"), watched.err());
+    }
+
+    @Test
+    void whatIsNotUnderstoodIsSaid() throws Exception {
+        beginLedger();
+        watch("watch", "--ledger", bench.ledger().toString(), "--unit", "C16-1").refused("Each --unit needs an --at");
+        watch("watch", "--ledger", bench.ledger().toString(), "--for", "-1").refused("none below 0");
         CommandRunner.Ended ended = watch("watch", "--ledger", bench.ledger().toString(), "--unit", "C16-1", "--at", "telnet 192.0.2.7", "--for", "1");
         assertEquals(1, ended.status());
-        assertTrue(ended.said().contains("\"telnet 192.0.2.7\" does not say where a unit is reached"), ended.out());
+        ended.refused("\"telnet 192.0.2.7\" does not say where a unit is reached");
     }
 
     @Test

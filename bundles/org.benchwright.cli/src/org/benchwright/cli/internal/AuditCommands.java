@@ -3,7 +3,6 @@ package org.benchwright.cli.internal;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 
@@ -28,7 +27,7 @@ import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
 
 /** What waits for an auditor, and what people sign about records after their seal, at the terminal. */
-final class AuditCommands extends SigningCommands {
+final class AuditCommands extends ScreenCommands {
 
     AuditCommands(Surroundings around, Function<Surroundings, Screen> screens) {
         super(around, screens);
@@ -109,9 +108,9 @@ final class AuditCommands extends SigningCommands {
         boolean planned = given.has("--lot") && given.has("--quality") && !given.has("--none");
         boolean ended = given.has("--none") && !given.has("--lot") && !given.has("--quality");
         if (ended && given.has("--by")) {
-            return signing(screen -> screen.line(auditing(given).endReviews(text(given, "--reason"), by(given, screen))));
+            return answering(screen -> screen.line(auditing(given).endReviews(text(given, "--reason"), by(given, screen))));
         } else if (planned && given.has("--by")) {
-            return signing(screen -> screen.line(auditing(given).planReviews(String.valueOf(given.number("--lot").orElse(0)), text(given, "--quality"),
+            return answering(screen -> screen.line(auditing(given).planReviews(String.valueOf(given.number("--lot").orElse(0)), text(given, "--quality"),
                     text(given, "--reason"), by(given, screen))));
         } else if (List.of("--lot", "--quality", "--none", "--by", "--reason").stream().anyMatch(given::has)) {
             return Screens.refused(around(), Message.REVIEWS_WHAT.text());
@@ -179,17 +178,40 @@ final class AuditCommands extends SigningCommands {
     /** Something that is signed about a test. */
     @FunctionalInterface
     private interface Signed {
+        /**
+         * Has it signed.
+         *
+         * @throws EntryRefusedException   if the record does not take it, the person may not, or the password is not taken
+         * @throws TakenElsewhereException if somebody else wrote to the record in the same moment
+         * @throws CannotStoreException    if it can't be recorded
+         */
         RecordStanding by(Auditing auditing, String test, PeopleDesk.Signing who)
                 throws EntryRefusedException, TakenElsewhereException, CannotStoreException;
     }
 
     private int sign(Given given, Signed signed) throws CannotStoreException {
-        return signing(screen -> {
-            PeopleDesk.Signing who = by(given, screen);
-            String test = given.word().orElseThrow();
-            RecordStanding standing = signed.by(auditing(given), test, who);
-            print(test, standing, screen);
+        return answering(screen -> sign(given, screen, signed));
+    }
+
+    private void sign(Given given, Screen screen, Signed signed) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        Auditing auditing = auditing(given);
+        String test = given.word().orElseThrow();
+        print(test, signed.by(auditing, test, by(given, screen)), screen);
+    }
+
+    /** Signs about one of a test's events, whose number is read before anybody types a password. */
+    private int signAbout(Given given, AboutEvent signed) throws CannotStoreException {
+        return answering(screen -> {
+            long event = event(given);
+            sign(given, screen, (auditing, test, who) -> signed.by(auditing, test, event, who));
         });
+    }
+
+    /** Something that is signed about an event of a test. */
+    @FunctionalInterface
+    private interface AboutEvent {
+        RecordStanding by(Auditing auditing, String test, long event, PeopleDesk.Signing who)
+                throws EntryRefusedException, TakenElsewhereException, CannotStoreException;
     }
 
     private static PeopleDesk.Signing by(Given given, Screen screen) throws EntryRefusedException {
@@ -210,11 +232,11 @@ final class AuditCommands extends SigningCommands {
     }
 
     int decide(Given given) throws CannotStoreException {
-        return sign(given, (auditing, test, who) -> auditing.decide(test, event(given), text(given, "--as"), text(given, "--reason"), who));
+        return signAbout(given, (auditing, test, event, who) -> auditing.decide(test, event, text(given, "--as"), text(given, "--reason"), who));
     }
 
     int amend(Given given) throws CannotStoreException {
-        return sign(given, (auditing, test, who) -> auditing.amend(test, event(given), text(given, "--right"), text(given, "--reason"), who));
+        return signAbout(given, (auditing, test, event, who) -> auditing.amend(test, event, text(given, "--right"), text(given, "--reason"), who));
     }
 
     int review(Given given) throws CannotStoreException {
@@ -238,10 +260,11 @@ final class AuditCommands extends SigningCommands {
 
     int withdrawAttachment(Given given) throws CannotStoreException {
         String about = given.word().orElseThrow();
-        if (!about.strip().toUpperCase(Locale.ROOT).startsWith("T-")) {
-            return signing(screen -> withdrawFile(given, about, given.second().orElse(""), screen));
-        }
-        return signing(screen -> {
+        return answering(screen -> {
+            if (!auditing(given).namesTest(about)) {
+                withdrawFile(given, about, given.second().orElse(""), screen);
+                return;
+            }
             // Asked before the password is, which that doesn't need.
             long event = event(given);
             if (auditing(given).endWithdrawal(about, event)) {
@@ -280,7 +303,7 @@ final class AuditCommands extends SigningCommands {
         }
     }
 
-    private Auditing auditing(Given given) {
-        return new Auditing(given.ledger(), around().clocks(), around().zone());
+    private Auditing auditing(Given given) throws CannotStoreException {
+        return new Auditing(given.ledgerToRead(), around().clocks(), around().zone());
     }
 }

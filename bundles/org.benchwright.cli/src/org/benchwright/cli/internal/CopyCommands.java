@@ -1,11 +1,7 @@
 package org.benchwright.cli.internal;
 
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Year;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -53,19 +49,7 @@ final class CopyCommands {
     int restore(Given given) throws CannotStoreException {
         List<Path> files = given.paths("--checkpoint");
         Optional<String> hint = files.isEmpty() ? Optional.of(Message.COPY_KEEP.text()) : Optional.empty();
-        return told(() -> Copies.restore(given.file().orElseThrow(), given.ledger(), read(files), around.clocks()), given.ledger(), hint);
-    }
-
-    private static List<String> read(List<Path> files) throws CannotStoreException {
-        List<String> texts = new ArrayList<>();
-        for (Path file : files) {
-            try {
-                texts.add(Files.readString(file, StandardCharsets.UTF_8));
-            } catch (IOException e) {
-                throw new CannotStoreException(Message.KEPT_UNREADABLE.text(file.toString()), e);
-            }
-        }
-        return texts;
+        return told(() -> Copies.restore(given.file().orElseThrow(), given.ledger(), KeptCheckpoints.read(files), around.clocks()), given.ledger(), hint);
     }
 
     private interface Work {

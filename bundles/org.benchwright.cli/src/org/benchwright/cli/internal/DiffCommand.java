@@ -29,7 +29,7 @@ final class DiffCommand {
         List<Path> files = given.files();
         try (Screen screen = Screens.printing(around)) {
             if (files.size() != 2) {
-                screen.line(Message.DIFF_TWO.text());
+                screen.remark(Message.DIFF_TWO.text());
                 return ExitStatus.BAD_INPUT;
             }
             ProcedureReader reader = new ProcedureReader(LanguageServices.create());
@@ -47,7 +47,7 @@ final class DiffCommand {
             return differences.isEmpty() ? ExitStatus.OK : ExitStatus.BAD_INPUT;
         }
         Path wrong = before instanceof Reading.Refused ? oldFile : newFile;
-        screen.line(Message.DIFF_NO_PLAN.text(wrong));
+        screen.remark(Message.DIFF_NO_PLAN.text(wrong));
         Reading.Refused refused = (Reading.Refused) (before instanceof Reading.Refused ? before : after);
         return refused.unreadable() ? ExitStatus.CANNOT_STORE : ExitStatus.BAD_INPUT;
     }

@@ -9,7 +9,7 @@ import org.benchwright.present.FaultPage;
 import picocli.CommandLine.Model.CommandSpec;
 
 /** The codes of fault logs for the engineer. */
-final class FaultsCommand extends SigningCommands {
+final class FaultsCommand extends ScreenCommands {
 
     FaultsCommand(Surroundings around, Function<Surroundings, Screen> screens) {
         super(around, screens);
@@ -21,7 +21,7 @@ final class FaultsCommand extends SigningCommands {
 
     int run(Given given) throws CannotStoreException {
         return printing(screen -> {
-            FaultPage page = FaultPage.of(given.ledger(), given.has("--all"), around().zone());
+            FaultPage page = FaultPage.of(given.ledgerToRead(), given.has("--all"), around().zone());
             Wrap.lines(page.sentence(), screen.width(), "", "").forEach(screen::line);
             if (!page.table().rows().isEmpty()) {
                 new TextTable(page.table(), screen.width()).allLines().forEach(screen::line);

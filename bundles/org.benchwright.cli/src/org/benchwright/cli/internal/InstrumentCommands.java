@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -20,7 +21,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 
 /** The register of instruments at the terminal. */
-final class InstrumentCommands extends SigningCommands {
+final class InstrumentCommands extends ScreenCommands {
 
     InstrumentCommands(Surroundings around, Function<Surroundings, Screen> screens) {
         super(around, screens);
@@ -60,34 +61,40 @@ final class InstrumentCommands extends SigningCommands {
             return printing(screen -> list(desk(given).instruments(), screen));
         }
         Given sub = new Given(around(), given.parsed().subcommand());
-        return signing(screen -> enter(sub.parsed().commandSpec().name(), sub, screen));
+        return answering(screen -> enter(sub.parsed().commandSpec().name(), sub, screen));
     }
 
-    private InstrumentDesk desk(Given given) {
-        return new InstrumentDesk(given.ledger(), around().clocks(), around().zone());
+    private InstrumentDesk desk(Given given) throws CannotStoreException {
+        return new InstrumentDesk(given.ledgerToRead(), around().clocks(), around().zone());
     }
 
     private void enter(String what, Given given, Screen screen) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         InstrumentDesk desk = desk(given);
-        Optional<PeopleDesk.Signing> by = Optional.empty();
-        if (given.text("--by").isPresent()) {
-            by = Optional.of(new PeopleDesk.Signing(given.text("--by").get(), new Passwords(screen).of(given.text("--by").get())));
-        }
+        // What was given is read before anybody types a password.
         if (what.equals("import")) {
-            screen.line(Message.INSTRUMENTS_IMPORTED.text(desk.importList(text(given.file().orElseThrow()), by)));
+            String list = text(given.file().orElseThrow());
+            screen.line(Message.INSTRUMENTS_IMPORTED.text(desk.importList(list, signing(given, screen))));
             return;
         }
+        Optional<LocalDate> on = given.day("--on");
+        Optional<LocalDate> due = given.day("--due");
+        Optional<PeopleDesk.Signing> by = signing(given, screen);
         String asset = given.word().orElseThrow();
         InstrumentRow row = switch (what) {
             case "add" -> desk.add(new InstrumentDesk.NewInstrument(asset, given.text("--title").orElse(""), given.text("--serial").orElse(""),
                     given.texts("--range"), given.text("--custody").orElse("")), by);
-            case "calibrated" -> desk.calibrated(asset, given.text("--certificate").orElse(""), given.day("--on").orElseThrow(), given.day("--due"),
+            case "calibrated" -> desk.calibrated(asset, given.text("--certificate").orElse(""), on.orElseThrow(), due,
                     given.texts("--range"), by);
             case "moved" -> desk.moved(asset, given.text("--custody").orElse(""), by);
             case "retire" -> desk.retired(asset, given.text("--reason").orElse(""), by);
             default -> desk.reinstated(asset, given.text("--reason").orElse(""), by);
         };
         print(row, screen);
+    }
+
+    private static Optional<PeopleDesk.Signing> signing(Given given, Screen screen) throws EntryRefusedException {
+        Optional<String> by = given.text("--by");
+        return by.isEmpty() ? Optional.empty() : Optional.of(new PeopleDesk.Signing(by.get(), new Passwords(screen).of(by.get())));
     }
 
     private static String text(Path file) throws EntryRefusedException {

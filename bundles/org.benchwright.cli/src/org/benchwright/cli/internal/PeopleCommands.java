@@ -18,7 +18,7 @@ import org.benchwright.present.PersonRow;
 import org.benchwright.present.TakenElsewhereException;
 
 /** The register of people at the terminal. */
-final class PeopleCommands extends SigningCommands {
+final class PeopleCommands extends ScreenCommands {
 
     /** The only one that makes a ledger where there is none. */
     private static final String BEGIN = "begin";
@@ -88,7 +88,7 @@ final class PeopleCommands extends SigningCommands {
         }
         Given sub = new Given(around(), given.parsed().subcommand());
         String what = sub.parsed().commandSpec().name();
-        return signing(screen -> {
+        return answering(screen -> {
             Path ledger = what.equals(BEGIN) ? sub.ledger() : sub.ledgerToRead();
             enter(what, sub, new PeopleDesk(ledger, around().clocks()), screen);
             screen.line(Message.PEOPLE_ENTERED.text());
@@ -111,12 +111,18 @@ final class PeopleCommands extends SigningCommands {
         if (what.equals(ENROLL)) {
             desk.requirePerson(id);
         }
+        Optional<Instant> from = what.equals("revoke") ? from(given) : Optional.empty();
+        if (what.equals("authorise")) {
+            // Read before anybody types a password.
+            given.day("--from");
+            given.day("--until");
+        }
         PeopleDesk.Signing signing = new PeopleDesk.Signing(by, passwords.of(by));
         switch (what) {
             case ADD -> desk.add(signing, id, given.text("--name").orElse(""), given.texts("--role"));
-            case ENROLL -> desk.enroll(signing, id, passwords.fresh(id));
-            case "rotate" -> desk.rotate(signing, passwords.fresh(id));
-            case "revoke" -> desk.revoke(signing, id, given.text("--key").orElse(""), from(given), given.text("--reason").orElse(""));
+            case ENROLL -> desk.enroll(signing, id, Passwords.with(signing.password(), () -> passwords.fresh(id)));
+            case "rotate" -> desk.rotate(signing, Passwords.with(signing.password(), () -> passwords.fresh(id)));
+            case "revoke" -> desk.revoke(signing, id, given.text("--key").orElse(""), from, given.text("--reason").orElse(""));
             case "grant" -> desk.grant(signing, id, given.text("--role").orElse(""));
             case "authorise" -> desk.authorise(signing, id, given.text("--family").orElse(""), given.text("--procedure").orElse(""),
                     given.text("--from").orElse(""), given.text("--until").orElse(""));

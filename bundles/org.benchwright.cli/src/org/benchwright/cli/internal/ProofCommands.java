@@ -1,11 +1,7 @@
 package org.benchwright.cli.internal;
 
-import java.io.IOException;
-import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -50,10 +46,7 @@ final class ProofCommands {
             return Screens.refused(around, Message.VERIFY_ONE.text());
         }
         try {
-            List<String> kept = new ArrayList<>();
-            for (Path file : given.paths("--checkpoint")) {
-                kept.add(read(file));
-            }
+            List<String> kept = KeptCheckpoints.read(given.paths("--checkpoint"));
             Path ledger = given.word().map(text -> around.workingFolder().resolve(text)).orElseGet(given::ledger);
             return new LedgerCommands(around).verify(ledger, kept);
         } catch (EntryRefusedException e) {
@@ -76,20 +69,10 @@ final class ProofCommands {
             return Screens.refused(around, Message.PROVE_WHAT.text());
         }
         try {
-            return give(given, since.isPresent() ? Proving.consistency(given.ledger(), read(since.get()))
+            return give(given, since.isPresent() ? Proving.consistency(given.ledger(), KeptCheckpoints.read(since.get()))
                     : Proving.inclusion(given.ledger(), test.get(), given.number("--event"), given.has("--with-events")));
         } catch (EntryRefusedException e) {
             return Screens.refused(around, e.getMessage());
-        }
-    }
-
-    private static String read(Path file) throws EntryRefusedException, CannotStoreException {
-        try {
-            return Files.readString(file, StandardCharsets.UTF_8);
-        } catch (CharacterCodingException e) {
-            throw new EntryRefusedException(Message.KEPT_NOT_TEXT.text(file.toString()), e);
-        } catch (IOException e) {
-            throw new CannotStoreException(Message.KEPT_UNREADABLE.text(file.toString()), e);
         }
     }
 

@@ -25,7 +25,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 
 /** Receiving units at the terminal, what is in the house, and what was repaired. */
-final class ReceivingCommands extends SigningCommands {
+final class ReceivingCommands extends ScreenCommands {
 
     ReceivingCommands(Surroundings around, Function<Surroundings, Screen> screens) {
         super(around, screens);
@@ -61,9 +61,9 @@ final class ReceivingCommands extends SigningCommands {
         return Specs.file("--families", "FOLDER", Message.HELP_RECEIVE_FAMILIES);
     }
 
-    private Receiving receiving(Given given) {
+    private Receiving receiving(Given given) throws CannotStoreException {
         List<FamilyPlate> plates = given.path("--families").map(folder -> FamilyPlates.of(LanguageServices.create(), folder)).orElse(List.of());
-        return new Receiving(given.ledger(), given.station(), around().software(), around().clocks(), plates);
+        return new Receiving(given.ledgerToRead(), given.station(), around().software(), around().clocks(), plates);
     }
 
     // ---- receiving
@@ -78,7 +78,7 @@ final class ReceivingCommands extends SigningCommands {
         } else if (given.text("--correct").isPresent()) {
             return printing(screen -> correct(given, given.text("--correct").get(), screen));
         } else if (given.words().isEmpty()) {
-            return signing(screen -> scan(given, screen));
+            return answering(screen -> scan(given, screen));
         }
         return printing(screen -> {
             Receiving receiving = receiving(given);
@@ -134,19 +134,31 @@ final class ReceivingCommands extends SigningCommands {
             }
             // Scanned a second time in a row, a number that looked wrong is what the plate says.
             boolean same = asked.filter(unit::equals).isPresent();
-            try {
-                Receiving.Arriving one = arriving(given).of(unit);
-                print(receiving, receiving.receive(new Receiving.Arriving(one.order(), one.owner(), unit, one.plate(), asTyped || same, one.again(),
-                        one.family(), one.complaint(), one.damage(), one.preserve(), one.files()), given.technician()), screen);
-                done.add(unit);
-                asked = Optional.empty();
-            } catch (EntryRefusedException refused) {
-                screen.remark(refused.getMessage());
-                asked = Optional.of(unit);
+            Receiving.Arriving said = arriving(given).of(unit);
+            Receiving.Arriving one = new Receiving.Arriving(said.order(), said.owner(), unit, said.plate(), asTyped || same, said.again(),
+                    said.family(), said.complaint(), said.damage(), said.preserve(), said.files());
+            Optional<String> doubt = receiving.doubt(one);
+            asked = doubt.map(why -> unit);
+            if (doubt.isPresent()) {
+                screen.remark(doubt.get());
                 screen.remark(Message.RECEIVE_SAME_AGAIN.text());
+            } else {
+                received(receiving, one, given.technician(), screen).ifPresent(done::add);
             }
         }
         screen.line(Message.RECEIVE_COUNT.text(done.size()));
+    }
+
+    /** The unit, if it was taken. */
+    private static Optional<String> received(Receiving receiving, Receiving.Arriving one, String technician, Screen screen)
+            throws TakenElsewhereException, CannotStoreException {
+        try {
+            print(receiving, receiving.receive(one, technician), screen);
+            return Optional.of(one.unit());
+        } catch (EntryRefusedException refused) {
+            screen.remark(refused.getMessage());
+            return Optional.empty();
+        }
     }
 
     private static void print(Receiving receiving, ReceivedRow row, Screen screen) throws EntryRefusedException, CannotStoreException {

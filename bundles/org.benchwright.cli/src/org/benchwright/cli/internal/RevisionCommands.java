@@ -20,7 +20,7 @@ import org.benchwright.present.RevisionRow;
 import org.benchwright.present.TakenElsewhereException;
 
 /** Preparing, approving and withdrawing revisions at the terminal, and how they stand. */
-final class RevisionCommands extends SigningCommands {
+final class RevisionCommands extends ScreenCommands {
 
     private static final int SHOWN_DIGITS = 16;
 
@@ -57,7 +57,7 @@ final class RevisionCommands extends SigningCommands {
     }
 
     int prepare(Given given) throws CannotStoreException {
-        return withProcedure(given, ready -> signing(screen -> {
+        return withProcedure(given, ready -> answering(screen -> {
             Approving approving = approving(given);
             PeopleDesk.Signing by = signing(given, screen);
             print(approving.prepare(ready.plan(), ready.text(), by), screen);
@@ -66,7 +66,7 @@ final class RevisionCommands extends SigningCommands {
     }
 
     int approve(Given given) throws CannotStoreException {
-        return withProcedure(given, ready -> signing(screen -> {
+        return withProcedure(given, ready -> answering(screen -> {
             Approving approving = approving(given);
             print(approving.change(ready.plan(), Revisions::differences), screen);
             PeopleDesk.Signing by = signing(given, screen);
@@ -75,7 +75,7 @@ final class RevisionCommands extends SigningCommands {
     }
 
     int withdraw(Given given) throws CannotStoreException {
-        return withProcedure(given, ready -> signing(screen -> {
+        return withProcedure(given, ready -> answering(screen -> {
             int revision = revision(given, ready.plan().revision());
             Approving approving = approving(given);
             PeopleDesk.Signing by = signing(given, screen);

@@ -17,7 +17,7 @@ import org.benchwright.present.WallTime;
 import picocli.CommandLine.Model.CommandSpec;
 
 /** A ledger that benches share: set up by its owner, forwarded to by each bench. */
-final class SharingCommands extends SigningCommands {
+final class SharingCommands extends ScreenCommands {
 
     SharingCommands(Surroundings around, Function<Surroundings, Screen> screens) {
         super(around, screens);
@@ -50,7 +50,7 @@ final class SharingCommands extends SigningCommands {
             return Screens.refused(around(), Message.SHARE_NOT.text());
         }
         if (owners) {
-            return signing(screen -> {
+            return answering(screen -> {
                 char[] password = new Passwords(screen).of(given.text("--owner").orElseThrow());
                 if (given.has("--erase")) {
                     screen.line(Message.SHARE_ERASED.text(shared.get().erase(given.text("--owner").orElseThrow(), password)));

@@ -23,6 +23,8 @@ final class WatchCommand {
     private static final Duration ROUND = Duration.ofSeconds(2);
     /** A service manager ends a process that takes longer. */
     private static final long PATIENCE_S = 25;
+    /** A century: longer than any machine runs. */
+    private static final long ENDLESS_S = 36_500L * 24 * 60 * 60;
 
     private final Surroundings around;
 
@@ -42,7 +44,11 @@ final class WatchCommand {
         List<String> places = given.texts("--at");
         try (Screen screen = Screens.printing(around); OperatorCalls calls = new OperatorCalls(words -> print(screen, "", words))) {
             if (units.size() != places.size()) {
-                screen.line(Message.WATCH_PAIRS.text());
+                screen.remark(Message.WATCH_PAIRS.text());
+                return ExitStatus.BAD_INPUT;
+            }
+            if (given.number("--for").orElse(0) < 0) {
+                screen.remark(Message.WATCH_LENGTH.text());
                 return ExitStatus.BAD_INPUT;
             }
             if (given.has("--notify")) {
@@ -54,8 +60,7 @@ final class WatchCommand {
                 more.put(units.get(i), places.get(i));
             }
             Wrap.lines(Message.WATCH_CAUTION.text(), screen.width(), "", "").forEach(screen::line);
-            // Without an end of its own it goes on for longer than any machine runs.
-            Duration length = given.number("--for").isPresent() ? Duration.ofSeconds(given.number("--for").getAsLong()) : Duration.ofDays(36500);
+            Duration length = Duration.ofSeconds(Math.min(given.number("--for").orElse(ENDLESS_S), ENDLESS_S));
             return watch(given, more, screen, calls, length);
         }
     }
@@ -74,7 +79,7 @@ final class WatchCommand {
             }
         }, "watch ends");
         Runtime.getRuntime().addShutdownHook(atTheEnd);
-        try (Watching watching = Watching.begin(given.ledger(), around.clocks(), more, (kind, urgent, test, serial, words) -> {
+        try (Watching watching = Watching.begin(given.ledgerToRead(), around.clocks(), more, (kind, urgent, test, serial, words) -> {
             print(screen, serial, kind + ": " + words);
             if (urgent) {
                 calls.call(kind, test, serial, words);
@@ -84,7 +89,7 @@ final class WatchCommand {
             print(screen, "", Message.WATCH_ENDING.text());
             return ExitStatus.OK;
         } catch (EntryRefusedException e) {
-            screen.line(e.getMessage());
+            screen.remark(e.getMessage());
             return ExitStatus.BAD_INPUT;
         } finally {
             ended.countDown();

@@ -1,0 +1,49 @@
+package org.benchwright.cli.internal;
+
+import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+
+import org.benchwright.present.CannotStoreException;
+import org.benchwright.present.EntryRefusedException;
+
+/** The files in which checkpoints of a ledger were kept elsewhere. */
+final class KeptCheckpoints {
+
+    private KeptCheckpoints() {
+    }
+
+    /**
+     * The texts of several.
+     *
+     * @throws EntryRefusedException if one is no text
+     * @throws CannotStoreException  if one can't be read
+     */
+    static List<String> read(List<Path> files) throws EntryRefusedException, CannotStoreException {
+        List<String> texts = new ArrayList<>();
+        for (Path file : files) {
+            texts.add(read(file));
+        }
+        return texts;
+    }
+
+    /**
+     * The text of one.
+     *
+     * @throws EntryRefusedException if it is no text
+     * @throws CannotStoreException  if it can't be read
+     */
+    static String read(Path file) throws EntryRefusedException, CannotStoreException {
+        try {
+            return Files.readString(file, StandardCharsets.UTF_8);
+        } catch (CharacterCodingException e) {
+            throw new EntryRefusedException(Message.KEPT_NOT_TEXT.text(file.toString()), e);
+        } catch (IOException e) {
+            throw new CannotStoreException(Message.KEPT_UNREADABLE.text(file.toString()), e);
+        }
+    }
+}
