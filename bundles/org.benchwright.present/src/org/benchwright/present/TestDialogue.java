@@ -233,6 +233,11 @@ public final class TestDialogue {
         return record(new Observation.Looked(((Demand.Look) demand()).soak().name(), Observation.Sight.YES, "", List.of()));
     }
 
+    /** True while the unit is on soak, as far as this dialogue knows: a watch may have written since that it has stopped. */
+    public boolean onSoak() {
+        return sitting.run().soakUnderWay().isPresent();
+    }
+
     /** How often the unit was looked at on soak so far. */
     public long looks() {
         return sitting.run().events().stream().filter(event -> event.body() instanceof Observation.Looked).count();

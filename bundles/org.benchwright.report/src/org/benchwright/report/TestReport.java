@@ -43,14 +43,6 @@ public record TestReport(Heading heading, List<Result> results, List<String> soa
         Objects.requireNonNull(shown);
     }
 
-    /** A test of which nobody has said anything since its seal but what the amendments tell. */
-    public TestReport(Heading heading, List<Result> results, List<String> soaks, List<Instrument> instruments, List<String> departures,
-            List<String> nonconformities, List<Attachment> attachments, List<Amendment> amendments, List<StoryLine> story,
-            Optional<InclusionProof> proof) {
-        this(heading, results, soaks, instruments, departures, nonconformities, attachments, amendments, story, proof, Standing.NONE,
-                new Shown(story, List.of()));
-    }
-
     /**
      * What people are shown of a test, and machines are not: they get every event and every number.
      *
@@ -138,14 +130,6 @@ public record TestReport(Heading heading, List<Result> results, List<String> soa
         public Heading {
             technicians = List.copyOf(technicians);
             repairs = List.copyOf(repairs);
-        }
-
-        /** A unit of which it is not on record how it came in. */
-        public Heading(String test, String serial, String family, String procedure, int revision, String purpose, String text,
-                Optional<Approval> approval, String station, String software, List<String> technicians, Instant opened, Optional<Instant> concluded,
-                Optional<String> predecessor, boolean rehearsal, boolean sealed, Optional<String> verdict, String reason) {
-            this(test, serial, family, procedure, revision, purpose, text, approval, station, software, technicians, opened, concluded, predecessor,
-                    rehearsal, sealed, verdict, reason, Optional.empty(), List.of());
         }
     }
 

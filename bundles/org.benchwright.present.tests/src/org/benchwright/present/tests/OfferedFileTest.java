@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.RandomAccessFile;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
@@ -20,6 +21,7 @@ import javax.imageio.ImageIO;
 
 import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.internal.OfferedFile;
+import org.benchwright.workshop.Workshop;
 import org.benchwright.workshop.tests.SamplePhoto;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
@@ -110,6 +112,17 @@ class OfferedFileTest {
             assertDoesNotThrow(offered("delivery-note.pdf", content)::requirePhotoOrPaper);
         }
         assertEquals("note.txt is empty. Copy it again.", refusal(offered("note.txt", new byte[0])::requirePhotoOrPaper));
+    }
+
+    /** Whoever keeps it says that it is too large; nobody waits until it is decoded, nor is it read into the memory. */
+    @Test
+    void whatIsTooLargeIsNotLookedAt() throws IOException {
+        OfferedFile film = offered("plate.heic", new byte[0]);
+        try (RandomAccessFile sparse = new RandomAccessFile(film.file().toFile(), "rw")) {
+            sparse.setLength(Workshop.LARGEST_ATTACHMENT + 1);
+        }
+        assertDoesNotThrow(film::requirePhoto);
+        assertDoesNotThrow(film::requirePhotoOrPaper);
     }
 
     /** Its head tells more pixels than fit into any memory. */

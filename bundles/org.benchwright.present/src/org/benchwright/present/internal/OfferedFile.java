@@ -14,6 +14,7 @@ import javax.imageio.stream.ImageInputStream;
 
 import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.Photos;
+import org.benchwright.workshop.Workshop;
 
 /**
  * A file that somebody offers as a photo or a paper. What was not copied whole, or is no picture, is told while it can still be taken again:
@@ -37,7 +38,7 @@ public record OfferedFile(Path file) {
      */
     public void requirePhoto() throws EntryRefusedException {
         requireContent();
-        if (Files.isRegularFile(file) && !isPicture()) {
+        if (Files.isRegularFile(file) && !isTooLarge() && !isPicture()) {
             throw new EntryRefusedException(HouseWords.NO_PHOTO.text(file.getFileName()));
         }
     }
@@ -62,8 +63,21 @@ public record OfferedFile(Path file) {
                 throw new EntryRefusedException(HouseWords.EMPTY_FILE.text(file.getFileName()));
             }
         } catch (IOException e) {
-            throw new EntryRefusedException(HouseWords.FILE_UNREADABLE.text(file.getFileName(), String.valueOf(e.getMessage())), e);
+            throw unreadable(e);
         }
+    }
+
+    /** Nobody waits for a film to be decoded, which is refused afterwards for its size. */
+    private boolean isTooLarge() throws EntryRefusedException {
+        try {
+            return Files.size(file) > Workshop.LARGEST_ATTACHMENT;
+        } catch (IOException e) {
+            throw unreadable(e);
+        }
+    }
+
+    private EntryRefusedException unreadable(IOException e) {
+        return new EntryRefusedException(HouseWords.FILE_UNREADABLE.text(file.getFileName(), String.valueOf(e.getMessage())), e);
     }
 
     private boolean isPicture() throws EntryRefusedException {
@@ -71,7 +85,7 @@ public record OfferedFile(Path file) {
             Iterator<ImageReader> readers = ImageIO.getImageReaders(stream);
             return readers.hasNext() ? decodes(readers.next(), stream) : new PictureBoxes(Files.readAllBytes(file)).whole();
         } catch (IOException e) {
-            throw new EntryRefusedException(HouseWords.FILE_UNREADABLE.text(file.getFileName(), String.valueOf(e.getMessage())), e);
+            throw unreadable(e);
         }
     }
 

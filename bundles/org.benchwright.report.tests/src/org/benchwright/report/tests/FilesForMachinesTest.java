@@ -53,7 +53,7 @@ class FilesForMachinesTest {
             TestReport like = SampleReport.accepted(folder);
             TestReport.StoryLine line = new TestReport.StoryLine(1, SampleReport.BEGAN, "QN", text, false);
             TestReport report = new TestReport(like.heading(), List.of(), List.of(text, text), List.of(), List.of(), List.of(), List.of(),
-                    List.of(), List.of(line), like.proof());
+                    List.of(), List.of(line), like.proof(), like.standing(), new TestReport.Shown(List.of(line), List.of()));
             JsonNode json = new ObjectMapper().readTree(new HandOver(report, SampleReport.PRINTED).json());
             assertEquals(text, json.get("story").get(0).get("words").asText());
             assertEquals(text, json.get("soaks").get(1).asText());

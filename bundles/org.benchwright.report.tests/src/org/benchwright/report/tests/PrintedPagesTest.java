@@ -179,7 +179,7 @@ class PrintedPagesTest {
         TestReport.Heading h = like.heading();
         String longest = "W".repeat(3000) + " \u4e2d\u6587 \ud83d\ude00 \u0000\u001b[31m \ud800 <script>alert(1)</script> \u03a9\u00b5\u0416\u00df";
         TestReport hostile = SampleReport.with(new TestReport.Heading(h.test(), "=cmd|' /C calc'!A0", longest, h.procedure(), 1, h.purpose(), h.text(), h.approval(),
-                h.station(), h.software(), h.technicians(), h.opened(), h.concluded(), h.predecessor(), false, true, h.verdict(), longest),
+                h.station(), h.software(), h.technicians(), h.opened(), h.concluded(), h.predecessor(), false, true, h.verdict(), longest, h.arrival(), h.repairs()),
                 List.of(), like.proof(), 3);
         HandOver papers = new HandOver(hostile, SampleReport.PRINTED);
         String text = text(kept("hostile.pdf", papers.certificate()));

@@ -43,7 +43,7 @@ final class SampleReport {
         return new Heading(TEST.value(), "C16-004711", "Tarn C16 modular controller", "C16 acceptance on the bench", 1,
                 "Shows whether a C16 may go back on a plant.", DIGEST, Optional.empty(), "Millbrook Bench Works, bench 2", "Benchwright 0.1.0",
                 List.of("technician QN", "auditor KM"), BEGAN, Optional.of(BEGAN.plus(Duration.ofHours(74))), Optional.of("T-B2GKX-JFFG2"),
-                rehearsal, sealed, verdict, "Every step conforms.");
+                rehearsal, sealed, verdict, "Every step conforms.", Optional.empty(), List.of());
     }
 
     /** An accepted unit, measured, soaked, with a departure. */
@@ -119,13 +119,15 @@ final class SampleReport {
                 new Result("measure", "ripple \u2264 50 mV at 25 \u00b0C, \u03a9 load", "conforms", "41 mV accepted", Optional.of(ripple)),
                 new Result("power up: lamps", "pwr", "conforms", "PWR (Power) green steady: seen as expected within 2 s.", Optional.empty()),
                 new Result("match", "types", "is released", "Released by KM: the type plate was replaced by the owner.", Optional.empty()));
+        List<StoryLine> story = story(lines);
         return new TestReport(heading, results,
                 List.of("endurance: 72 h witnessed, 0 stops: would have revealed, with 90 % probability, any fault that stops a unit at least"
                         + " once in 31 h on average. Assumed: such a fault stops the unit at a constant rate. One that shows with age, with"
                         + " warmth or when switched on is another matter."),
                 List.of(new Instrument("meter", "M-17", "0.02 V (coverage factor 2)", "2027-03-01")),
                 List.of("look 4 min later than due; tolerance 2 min"), List.of(),
-                List.of(new Attachment("plate.jpg", "type plate", DIGEST)), amendments, story(lines), proof);
+                List.of(new Attachment("plate.jpg", "type plate", DIGEST)), amendments, story, proof, TestReport.Standing.NONE,
+                new TestReport.Shown(story, List.of()));
     }
 
     private static List<StoryLine> story(int lines) {

@@ -18,6 +18,7 @@ import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Menu;
+import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.Text;
 import org.eclipse.swt.widgets.ToolBar;
 import org.junit.jupiter.api.BeforeEach;
@@ -48,6 +49,17 @@ class AuthorCommandsTest extends AtTheEditor {
         Screen.waitFor("no row", () -> Engineer.remarkRows().isEmpty());
         assertTrue(offered.get(0).contains("pwr"), offered.toString());
         assertTrue(editor.isDirty(), "what was not saved stays so");
+    }
+
+    /** Whoever goes through the files by the keyboard finds the one that was selected. */
+    @Test
+    void theProcedureThatIsSelectedStaysSo() throws Exception {
+        Screen.page().showView(Ids.PROCEDURES_VIEW);
+        Table files = Screen.one(Table.class, table -> table.getItemCount() > 2 && table.getItem(0).getText().endsWith(".procedure"));
+        files.setSelection(1);
+        Screen.page().showView(Ids.CONTENTS_VIEW);
+        Screen.page().showView(Ids.PROCEDURES_VIEW);
+        assertEquals(1, files.getSelectionIndex());
     }
 
     @Test

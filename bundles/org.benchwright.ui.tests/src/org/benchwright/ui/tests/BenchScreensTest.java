@@ -144,7 +144,8 @@ class BenchScreensTest {
             daemon.destroy();
             daemon.waitFor();
         }
-        Technician.look(test);
+        desk.select(test.id());
+        Screen.waitFor("the card of a unit that has stopped", () -> Screen.asksFor().endsWith(" stopped"));
         Screen.waitFor("the alarm above the list", () -> ((IWorkbenchPart2) Screen.page().findView(Ids.UNITS_VIEW)).getContentDescription().contains("STOPPED"));
         try {
             Pictures.take("watch-alarm");

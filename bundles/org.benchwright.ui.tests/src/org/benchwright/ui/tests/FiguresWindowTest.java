@@ -1,6 +1,7 @@
 package org.benchwright.ui.tests;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
@@ -24,14 +25,20 @@ import org.benchwright.ui.internal.audit.PlotCanvas;
 import org.benchwright.ui.internal.desk.OpenTest;
 import org.benchwright.ui.internal.desk.StillWindow;
 import org.eclipse.core.runtime.jobs.Job;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.dnd.Clipboard;
+import org.eclipse.swt.dnd.TextTransfer;
 import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.graphics.ImageData;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.layout.FillLayout;
 import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.List;
 import org.eclipse.swt.widgets.Shell;
+import org.eclipse.swt.widgets.Table;
+import org.eclipse.swt.widgets.TableColumn;
 import org.eclipse.swt.widgets.Text;
 import org.eclipse.ui.PlatformUI;
 import org.junit.jupiter.api.Test;
@@ -106,6 +113,7 @@ class FiguresWindowTest {
         Screen.press("Read the figures");
         Screen.waitFor("the figures of all units", () -> Screen.story("First-pass yield").contains(" ended with a verdict")
                 && !Screen.story("First-pass yield").contains("C16-300009"));
+        tableIsCopied();
         Path into = folder.resolve("numbers");
         view.writeNumbers(into);
         Screen.waitFor("that they are written", () -> Screen.story("First-pass yield").contains(" files in " + into + "."));
@@ -121,6 +129,34 @@ class FiguresWindowTest {
         Path taken = Files.writeString(folder.resolve("taken"), "a file");
         view.writeNumbers(taken);
         Screen.waitFor("why not", () -> Screen.story("First-pass yield").contains("The numbers can't be written to " + taken));
+    }
+
+    /** The tables of a figure have columns, and go into a spreadsheet as they are. */
+    private static void tableIsCopied() {
+        Optional<Table> found = Optional.empty();
+        for (int i = 0; i < titles().getItemCount() && found.isEmpty(); i++) {
+            titles().select(i);
+            titles().notifyListeners(SWT.Selection, new Event());
+            Screen.settle();
+            assertFalse(Screen.story(titles().getItem(i)).contains("  |  "), Screen.story(titles().getItem(i)));
+            found = Screen.all(Table.class).filter(table -> (table.getStyle() & SWT.MULTI) != 0 && table.getItemCount() > 0).findFirst();
+        }
+        Table table = found.orElseThrow();
+        Event copy = new Event();
+        copy.keyCode = 'c';
+        copy.stateMask = SWT.MOD1;
+        table.notifyListeners(SWT.KeyDown, copy);
+        Clipboard clipboard = new Clipboard(table.getDisplay());
+        try {
+            java.util.List<String> lines = String.valueOf(clipboard.getContents(TextTransfer.getInstance())).lines().toList();
+            assertEquals(table.getItemCount() + 1, lines.size());
+            assertEquals(Stream.of(table.getColumns()).map(TableColumn::getText).toList(), java.util.List.of(lines.get(0).split("\t", -1)));
+            assertEquals(table.getItem(0).getText(1), lines.get(1).split("\t", -1)[1]);
+        } finally {
+            clipboard.dispose();
+        }
+        titles().select(0);
+        titles().notifyListeners(SWT.Selection, new Event());
     }
 
     @Test

@@ -216,6 +216,28 @@ class HandsWindowTest {
         assertFalse(Screen.entryFields().isEmpty());
     }
 
+    /** Signing out is no way past the lock. */
+    @Test
+    void whoeverHasSignedInSignsOutUnlessTheStationIsLocked() throws Exception {
+        Desk desk = Technician.desk();
+        Technician.open(Technician.C16, "C16-700006", false);
+        try {
+            desk.station().signIn(desk.ledger(), "RB", Approved.PASSWORD.toCharArray(), "4711".toCharArray());
+            Screen.command("org.benchwright.ui.lock");
+            Screen.command("org.benchwright.ui.signOut");
+            assertTrue(desk.station().locked());
+            assertEquals(List.of(), Screen.entryFields());
+            desk.station().signIn(desk.ledger(), "RB", Approved.PASSWORD.toCharArray(), "4711".toCharArray());
+            Screen.command("org.benchwright.ui.signOut");
+            assertEquals(Optional.empty(), desk.station().person());
+            Screen.waitFor("the entry", () -> !Screen.entryFields().isEmpty());
+        } finally {
+            desk.station().signOut();
+            desk.stationChanged();
+            Screen.settle();
+        }
+    }
+
     @Test
     void aRoundLeavesALookWithReadingsToTheCard() throws Exception {
         OpenTest test = Technician.open(Technician.C16, "C16-700006", true);

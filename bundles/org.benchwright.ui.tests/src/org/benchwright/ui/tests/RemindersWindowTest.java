@@ -20,6 +20,7 @@ import org.benchwright.ui.internal.bench.LooksLine;
 import org.benchwright.ui.internal.bench.Notice;
 import org.benchwright.ui.internal.bench.Reminders;
 import org.benchwright.ui.internal.desk.OpenTest;
+import org.benchwright.ui.internal.look.Palette;
 import org.benchwright.ui.internal.look.Theme;
 import org.benchwright.workshop.tests.MovedTime;
 import org.eclipse.swt.SWT;
@@ -30,6 +31,7 @@ import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Text;
+import org.eclipse.ui.PlatformUI;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -103,6 +105,12 @@ class RemindersWindowTest {
             time.advance(Duration.ofMinutes(10));
             Screen.waitFor("due", () -> notice().contains("A 3  K-331003: LOOK NOW, due since "));
             assertEquals(Theme.palette().urgent(), notices().findFirst().orElseThrow().getBackground(), "in the urgent colour");
+            Theme.use(PlatformUI.getWorkbench(), true);
+            try {
+                Screen.waitFor("that of the dark look", () -> notices().anyMatch(shell -> shell.getBackground().equals(Palette.DARK.urgent())));
+            } finally {
+                Theme.use(PlatformUI.getWorkbench(), false);
+            }
             notices().toList().forEach(Shell::dispose);
             time.advance(Duration.ofHours(2).plusSeconds(1));
             Screen.waitFor("missed", () -> notice().contains("A 3  K-331003: LOOK MISSED, was due at "));

@@ -153,18 +153,25 @@ class WatchWindowTest {
             assertTrue(words.startsWith("STOPPED, nobody has come yet: not in mode run"), words);
             IViewPart units = Screen.page().findView(Ids.UNITS_VIEW);
             Screen.waitFor("the line above the units", () -> described(units).contains(SERIAL + ": STOPPED"));
-            Technician.look(test);
+            Technician.desk().select(test.id());
             Screen.waitFor("the band on the card", () -> alarmed() > before + 3_000);
+            Screen.waitFor("what was asked on soak is asked no more", () -> Screen.asksFor().equals(test.id() + " " + test.shown().version() + " stopped"));
+            assertEquals(List.of("Enter: take it up here    F12 or !: take it up and make safe now"), keys());
             Screen.waitFor("the desktop", () -> text(printed).contains(SERIAL + ": somebody should come") && text(printed).contains("STOPPED, nobody has come yet"));
             assertTrue(text(printed).contains("urgency: CRITICAL"), text(printed));
             assertEquals(Optional.empty(), Technician.desk().uncalled());
 
-            test.takeUp("QN");
+            Screen.enter("QN");
             Screen.waitFor("somebody has come", () -> unit(test).filter(row -> !row.alarm()).isPresent());
             sheet();
         } finally {
             daemon.destroy();
         }
+    }
+
+    /** What the step card says of its keys. */
+    private static List<String> keys() {
+        return Screen.all(Label.class).map(Label::getText).filter(words -> words.startsWith("Enter: ")).toList();
     }
 
     private static String described(IViewPart part) {

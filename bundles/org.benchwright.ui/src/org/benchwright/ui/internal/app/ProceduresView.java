@@ -2,6 +2,7 @@ package org.benchwright.ui.internal.app;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 
 import org.benchwright.ui.internal.Message;
@@ -37,7 +38,10 @@ public final class ProceduresView extends ViewPart {
     private void refresh() {
         Optional<Path> folder = getSite().getService(Settings.class).procedures();
         try {
-            files.setInput(ProcedureFiles.all(folder));
+            List<Path> found = ProcedureFiles.all(folder);
+            if (!found.equals(files.getInput())) {
+                files.setInput(found);
+            }
             files.getControl().setToolTipText(folder.map(Path::toString).map(Labels::letters).orElse(""));
             setContentDescription(folder.map(f -> String.valueOf(f.getFileName())).orElseGet(Message.PROCEDURES_NO_FOLDER::text));
         } catch (IOException e) {

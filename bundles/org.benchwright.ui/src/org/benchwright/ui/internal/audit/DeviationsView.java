@@ -8,6 +8,7 @@ import org.benchwright.present.Auditing;
 import org.benchwright.present.DeviationRow;
 import org.benchwright.present.WallTime;
 import org.benchwright.ui.Ids;
+import org.benchwright.ui.internal.Latest;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.Views;
@@ -43,6 +44,7 @@ abstract class DeviationsView extends ViewPart {
     private Label count;
     private Text detail;
     private Optional<DeviationsJob> job = Optional.empty();
+    private final Latest reading = new Latest();
 
     DeviationsView(boolean nonconformities) {
         this.nonconformities = nonconformities;
@@ -120,13 +122,11 @@ abstract class DeviationsView extends ViewPart {
     /** Reads the ledger again. */
     void readAgain() {
         job.ifPresent(DeviationsJob::cancel);
-        DeviationsJob next = new DeviationsJob(ledger(), getSite().getService(StillWindow.class), nonconformities, !all.getSelection(), this::told);
+        Latest.Reading now = reading.begin();
+        DeviationsJob next = new DeviationsJob(ledger(), getSite().getService(StillWindow.class), nonconformities, !all.getSelection(),
+                read -> OnDisplay.later(table.getControl(), () -> now.show(() -> show(read))));
         job = Optional.of(next);
         next.schedule();
-    }
-
-    private void told(DeviationsJob.Read read) {
-        OnDisplay.later(table.getControl(), () -> show(read));
     }
 
     private void show(DeviationsJob.Read read) {

@@ -17,6 +17,7 @@ import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.desk.StillWindow;
 import org.benchwright.ui.internal.look.Buttons;
+import org.benchwright.ui.internal.look.SheetGrids;
 import org.benchwright.ui.internal.look.Story;
 import org.benchwright.ui.internal.look.Switched;
 import org.eclipse.jface.layout.GridDataFactory;
@@ -33,8 +34,6 @@ import org.eclipse.ui.part.ViewPart;
 /** Figures: what the records say about units, families and procedures; a list of them, and the chosen one in words and as a plot. */
 public final class FiguresView extends ViewPart {
 
-    private static final int ROWS_SHOWN = 12;
-
     private Text family;
     private Text unit;
     private Text from;
@@ -43,7 +42,9 @@ public final class FiguresView extends ViewPart {
     private org.eclipse.swt.widgets.List titles;
     private Story story;
     private PlotCanvas canvas;
+    private SheetGrids grids;
     private SashForm right;
+    private SashForm words;
     private Optional<FiguresJob> job = Optional.empty();
     private final Latest reading = new Latest();
     private Figures figures = new Figures(List.of(), List.of());
@@ -66,9 +67,11 @@ public final class FiguresView extends ViewPart {
         titles.addListener(SWT.Selection, event -> choose());
         right = new SashForm(parts, SWT.VERTICAL);
         canvas = new PlotCanvas(right);
-        story = new Story(right, 1);
-        story.paragraph(Message.FIGURES_NOT_YET.text());
-        right.setMaximizedControl(story.control());
+        words = new SashForm(right, SWT.VERTICAL);
+        story = new Story(words, 1);
+        grids = new SheetGrids(words);
+        words.setWeights(2, 3);
+        tell(Message.FIGURES_NOT_YET.text());
         parts.setWeights(1, 3);
         parent.addDisposeListener(event -> job.ifPresent(FiguresJob::cancel));
     }
@@ -128,10 +131,11 @@ public final class FiguresView extends ViewPart {
         OnDisplay.later(titles, work);
     }
 
-    private void tell(String words) {
+    private void tell(String told) {
         story.clear();
-        story.paragraph(words);
-        right.setMaximizedControl(story.control());
+        story.paragraph(told);
+        words.setMaximizedControl(story.control());
+        right.setMaximizedControl(words);
     }
 
     private void take(Figures read) {
@@ -160,22 +164,12 @@ public final class FiguresView extends ViewPart {
         story.heading(figure.title());
         figure.sentences().forEach(story::strong);
         figures.basis().forEach(story::paragraph);
-        figure.tables().forEach(this::tell);
         story.showBeginning();
+        List<SheetTable> tables = figure.tables().stream().filter(table -> !table.rows().isEmpty()).toList();
+        grids.show(tables);
+        words.setMaximizedControl(tables.isEmpty() ? story.control() : null);
         canvas.show(figure.plot());
-        if (figure.plot().isPresent()) {
-            right.setMaximizedControl(null);
-        } else {
-            right.setMaximizedControl(story.control());
-        }
-    }
-
-    private void tell(SheetTable table) {
-        story.strong(String.join("  |  ", table.headings()));
-        table.rows().stream().limit(ROWS_SHOWN).forEach(row -> story.paragraph(String.join("  |  ", row)));
-        if (table.rows().size() > ROWS_SHOWN) {
-            story.paragraph(Message.FIGURES_ROWS.text(String.valueOf(table.rows().size() - ROWS_SHOWN)));
-        }
+        right.setMaximizedControl(figure.plot().isPresent() ? null : words);
     }
 
     @Override

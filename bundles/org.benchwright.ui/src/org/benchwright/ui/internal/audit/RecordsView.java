@@ -6,6 +6,7 @@ import org.benchwright.present.RecordRow;
 import org.benchwright.present.RecordSearch;
 import org.benchwright.present.WallTime;
 import org.benchwright.ui.Ids;
+import org.benchwright.ui.internal.Latest;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.Views;
@@ -34,6 +35,8 @@ public final class RecordsView extends ViewPart {
     private TableViewer table;
     private Label count;
     private Optional<ReadRecordsJob> job = Optional.empty();
+    /** One that was given up may tell once more, behind the one that took its place. */
+    private final Latest reading = new Latest();
     private ReadRecordsJob.Progress read = new ReadRecordsJob.Progress(RecordSearch.none(), 0, true, Optional.empty());
 
     @Override
@@ -82,16 +85,16 @@ public final class RecordsView extends ViewPart {
     /** Reads the ledger again. */
     void readAgain() {
         job.ifPresent(ReadRecordsJob::cancel);
-        ReadRecordsJob next = new ReadRecordsJob(getSite().getService(Desk.class).ledger(), getSite().getService(StillWindow.class), this::told);
+        Latest.Reading now = reading.begin();
+        ReadRecordsJob next = new ReadRecordsJob(getSite().getService(Desk.class).ledger(), getSite().getService(StillWindow.class),
+                progress -> OnDisplay.later(search, () -> now.show(() -> told(progress))));
         job = Optional.of(next);
         next.schedule();
     }
 
     private void told(ReadRecordsJob.Progress progress) {
-        OnDisplay.later(search, () -> {
-            read = progress;
-            show();
-        });
+        read = progress;
+        show();
     }
 
     private void show() {

@@ -12,6 +12,7 @@ import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.Returning;
 import org.benchwright.present.TakenElsewhereException;
 import org.benchwright.ui.internal.Background;
+import org.benchwright.ui.internal.Failures;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.app.Settings;
@@ -92,8 +93,9 @@ final class ReturnDialog extends FieldsDialog {
         try {
             Returning.record(ledger, entry, Bench.Clocks.system());
             return Optional.empty();
-        } catch (EntryRefusedException | TakenElsewhereException | CannotStoreException refused) {
-            return Optional.of(refused.getMessage());
+        } catch (EntryRefusedException | TakenElsewhereException | CannotStoreException | RuntimeException refused) {
+            // One that nobody foresaw would leave a dialog in which nothing can be pressed any more.
+            return Optional.of(Failures.words(refused));
         }
     }
 

@@ -62,10 +62,14 @@ final class AuthorFolder {
         }
     }
 
+    /** True while an editor shows a file. */
+    boolean isOpen(Path file) {
+        return open.containsKey(file);
+    }
+
     /** Looks at a text as it stands in its editor, and tells. */
     void analyse(Path file, String text, Cancellation cancellation) {
-        FolderSession language = session();
-        language.change(file, text);
+        FolderSession language = knowing(file, text);
         language.analyse(file, cancellation).ifPresent(this::tell);
         check();
     }
@@ -74,6 +78,10 @@ final class AuthorFolder {
     FolderSession knowing(Path file, String text) {
         FolderSession language = session();
         language.change(file, text);
+        if (!isOpen(file)) {
+            // Its editor was closed meanwhile: the text would stand in for the file for ever.
+            job.close(file);
+        }
         return language;
     }
 
@@ -109,7 +117,7 @@ final class AuthorFolder {
     }
 
     private void tell(Analysis analysis) {
-        if (open.containsKey(analysis.file())) {
+        if (isOpen(analysis.file())) {
             latest.put(analysis.file(), analysis);
             told.analysed(analysis);
         }

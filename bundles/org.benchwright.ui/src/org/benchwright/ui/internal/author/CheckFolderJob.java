@@ -29,7 +29,7 @@ final class CheckFolderJob extends Job {
         setPriority(DECORATE);
     }
 
-    /** Goes back to what is on the disk, then looks. */
+    /** Goes back to what is on the disk, unless the file is open again by then, and looks. */
     void close(Path file) {
         closed.add(file);
         schedule();
@@ -41,7 +41,9 @@ final class CheckFolderJob extends Job {
             folder.show(folder.state().begun());
             FolderSession session = folder.session();
             for (Path file = closed.poll(); file != null; file = closed.poll()) {
-                session.close(file);
+                if (!folder.isOpen(file)) {
+                    session.close(file);
+                }
             }
             session.refresh();
             session.compare(folder.approved());

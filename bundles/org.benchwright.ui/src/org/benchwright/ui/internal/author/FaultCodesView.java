@@ -24,6 +24,7 @@ import org.benchwright.ui.internal.app.Editors;
 import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.look.Buttons;
+import org.benchwright.ui.internal.look.Clipping;
 import org.benchwright.ui.internal.look.Columns;
 import org.benchwright.ui.internal.look.Labels;
 import org.benchwright.ui.internal.look.Switched;
@@ -32,9 +33,6 @@ import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.viewers.StructuredSelection;
 import org.eclipse.jface.viewers.TableViewer;
 import org.eclipse.swt.SWT;
-import org.eclipse.swt.dnd.Clipboard;
-import org.eclipse.swt.dnd.TextTransfer;
-import org.eclipse.swt.dnd.Transfer;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Label;
@@ -212,12 +210,7 @@ public final class FaultCodesView extends ViewPart implements AuthorListener {
 
     private void copy() {
         selected().ifPresent(row -> {
-            Clipboard clipboard = new Clipboard(body.getDisplay());
-            try {
-                clipboard.setContents(new Object[] {row.note()}, new Transfer[] {TextTransfer.getInstance()});
-            } finally {
-                clipboard.dispose();
-            }
+            Clipping.copy(body.getDisplay(), row.note());
             tell(Message.FAULT_CODES_COPIED.text(row.code(), row.family()));
         });
     }

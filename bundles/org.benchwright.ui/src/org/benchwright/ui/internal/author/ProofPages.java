@@ -15,6 +15,7 @@ import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.audit.PlotCanvas;
 import org.benchwright.ui.internal.author.ProofJob.Proved;
 import org.benchwright.ui.internal.flow.FlowCanvas;
+import org.benchwright.ui.internal.look.SheetGrids;
 import org.benchwright.ui.internal.look.Story;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;

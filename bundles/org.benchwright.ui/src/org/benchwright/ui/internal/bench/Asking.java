@@ -32,7 +32,7 @@ record Asking(EntryKind kind, List<String> prompts, String first, String keys, F
         if (face instanceof Face.Here here && here.arriving() && purpose == Purpose.ANSWER) {
             // An answer that is typed now would answer what is not asked any more.
             return NOTHING;
-        } else if (face instanceof Face.Here here && !here.shown().elsewhere()) {
+        } else if (face instanceof Face.Here here && !here.takenUpFirst()) {
             return here(here.shown(), purpose);
         } else if (face instanceof Face.Nobody) {
             return NOTHING;

@@ -66,7 +66,7 @@ final class CardCanvas extends Canvas {
 
     /** True if something moves by itself: a countdown or a flashing lamp. */
     boolean moves() {
-        return face instanceof Face.Here here && (here.shown().deadline().isPresent() || !here.shown().drawings().isEmpty());
+        return face instanceof Face.Here here && !here.takenUpFirst() && (here.shown().deadline().isPresent() || !here.shown().drawings().isEmpty());
     }
 
     private String spoken() {
@@ -74,6 +74,9 @@ final class CardCanvas extends Canvas {
             return Message.CARD_NONE.text();
         }
         StepCard card = here.shown().card();
+        if (here.stopped()) {
+            return (question ? Message.CARD_STOPPED_TAKE_UP : Message.CARD_STOPPED).text(here.shown().serial());
+        }
         return question ? card.question()
                 : here.alarm().map(words -> words + ". ").orElse("") + Message.CARD_SPOKEN.text(card.place(), card.instruction());
     }

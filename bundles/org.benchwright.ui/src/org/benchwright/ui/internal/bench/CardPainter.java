@@ -39,7 +39,7 @@ final class CardPainter {
     void card(Flow flow, Face face) {
         if (face instanceof Face.Here here) {
             alarm(flow, here.alarm());
-            shown(flow, here.shown());
+            shown(flow, here);
         } else if (face instanceof Face.NotHere not) {
             alarm(flow, Face.alarm(not.unit()));
             String where = String.join(", ", not.unit().procedure(), not.unit().stage(), not.unit().state());
@@ -60,14 +60,15 @@ final class CardPainter {
         });
     }
 
-    private void shown(Flow flow, Shown shown) {
+    private void shown(Flow flow, Face.Here here) {
+        Shown shown = here.shown();
         flow.text(shown.card().unit(), CardSizes.UNIT, false, palette.quiet());
-        flow.text(shown.card().place(), CardSizes.PLACE, true, palette.text());
+        flow.text(here.stopped() ? "" : shown.card().place(), CardSizes.PLACE, true, palette.text());
         // Above all that may be too long for the screen.
         shown.card().reminders().forEach(reminder -> flow.text("\u26A0  " + reminder, CardSizes.NEWS, false, palette.text()));
         flow.gap(6);
-        if (shown.elsewhere()) {
-            flow.text(Message.CARD_ELSEWHERE.text(shown.serial()), CardSizes.LARGE, false, palette.urgent());
+        if (here.takenUpFirst()) {
+            flow.text((here.stopped() ? Message.CARD_STOPPED : Message.CARD_ELSEWHERE).text(shown.serial()), CardSizes.LARGE, false, palette.urgent());
             return;
         }
         if (shown.ending().isPresent()) {
@@ -181,11 +182,16 @@ final class CardPainter {
             return;
         }
         if (face instanceof Face.Here here) {
-            last(flow, here.shown().last());
+            if (here.stopped()) {
+                refused(flow, face);
+            } else {
+                last(flow, here.shown().last());
+            }
             flow.gap(6);
-            boolean asks = here.shown().ending().isEmpty() && !here.shown().elsewhere();
+            boolean asks = here.shown().ending().isEmpty() && !here.takenUpFirst();
             flow.text(asks ? here.shown().card().question() : "", CardSizes.QUESTION, true, palette.text());
-            flow.text(here.shown().elsewhere() ? Message.CARD_TAKE_UP.text() : "", CardSizes.QUESTION, true, palette.text());
+            String takeUp = here.stopped() ? Message.CARD_STOPPED_TAKE_UP.text() : here.takenUpFirst() ? Message.CARD_TAKE_UP.text() : "";
+            flow.text(takeUp, CardSizes.QUESTION, true, palette.text());
         } else if (face instanceof Face.NotHere) {
             flow.text(Message.CARD_TAKE_UP.text(), CardSizes.QUESTION, true, palette.text());
         }

@@ -53,7 +53,7 @@ final class CardWork implements EntryBar.Listener {
     }
 
     private void entered(Face.Here here, List<String> parts) {
-        if (here.shown().elsewhere()) {
+        if (here.takenUpFirst()) {
             here.open().takeUp(parts.get(0));
             return;
         }
@@ -120,7 +120,7 @@ final class CardWork implements EntryBar.Listener {
     }
 
     private Optional<OpenTest> test() {
-        return card.face() instanceof Face.Here here && !here.shown().elsewhere() ? Optional.of(here.open()) : Optional.empty();
+        return card.face() instanceof Face.Here here && !here.takenUpFirst() ? Optional.of(here.open()) : Optional.empty();
     }
 
     @Override

@@ -62,8 +62,14 @@ sealed interface Face {
      *
      * @param arriving true as long as somebody has come to it from another unit, and it is not asked yet which unit this is
      * @param alarm    why somebody should come, where a watch says so
+     * @param stopped  true if the watch has seen it stop: what was asked on its soak is asked no more
      */
-    record Here(OpenTest open, Shown shown, boolean arriving, Optional<String> alarm) implements Face {
+    record Here(OpenTest open, Shown shown, boolean arriving, Optional<String> alarm, boolean stopped) implements Face {
+
+        /** True if it has to be taken up before anything is answered. */
+        boolean takenUpFirst() {
+            return shown.elsewhere() || stopped;
+        }
 
         @Override
         public String test() {
@@ -72,13 +78,12 @@ sealed interface Face {
 
         @Override
         public String key() {
-            return shown.test() + " " + shown.version() + (arriving ? " arriving" : "");
+            return shown.test() + " " + shown.version() + (arriving ? " arriving" : "") + (stopped ? " stopped" : "");
         }
 
         @Override
         public boolean takes(Purpose purpose) {
-            return purpose == Purpose.MAKE_SAFE ? shown.elsewhere() || shown.canMakeSafe()
-                    : shown.ending().isEmpty() && !shown.elsewhere();
+            return purpose == Purpose.MAKE_SAFE ? takenUpFirst() || shown.canMakeSafe() : shown.ending().isEmpty() && !takenUpFirst();
         }
     }
 
@@ -94,7 +99,9 @@ sealed interface Face {
         if (test.isPresent()) {
             // In this order: who has arrived by now is asked for in what is read behind it.
             boolean arriving = test.get().arriving();
-            return new Here(test.get(), test.get().shown(), arriving, row.flatMap(Face::alarm));
+            Shown shown = test.get().shown();
+            boolean stopped = shown.onSoak() && !shown.elsewhere() && row.filter(unit -> unit.alarm() && unit.soakLeft().isEmpty()).isPresent();
+            return new Here(test.get(), shown, arriving, row.flatMap(Face::alarm), stopped);
         }
         return row.<Face>map(NotHere::new).orElseGet(Nobody::new);
     }

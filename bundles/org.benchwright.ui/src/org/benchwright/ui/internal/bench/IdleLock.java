@@ -42,9 +42,10 @@ public final class IdleLock {
         if (window.isDisposed()) {
             return;
         }
+        // First the next one: whatever goes wrong with this one, the station goes on locking itself.
+        window.getDisplay().timerExec(TICK, this::tick);
         if (station.lockIfIdle()) {
             locked.run();
         }
-        window.getDisplay().timerExec(TICK, this::tick);
     }
 }

@@ -63,6 +63,8 @@ public final class Notice {
         notice.setBounds(over.x + Math.max(0, over.width - size.x - MARGIN), over.y + BELOW, Math.min(size.x, over.width), size.y);
         notice.setVisible(true);
         colour(notice, urgent);
+        // Whoever changes the look has it drawn anew, behind the style sheet.
+        notice.addListener(SWT.Paint, event -> colour(notice, urgent));
         shown = notice;
         int mine = ++turn;
         window.getDisplay().timerExec(STAYS, () -> {
@@ -83,6 +85,9 @@ public final class Notice {
     /** Set once it is shown: the style sheet, which knows nothing of notices, has been applied by then. */
     private static void colour(Shell notice, boolean urgent) {
         var ground = urgent ? Theme.palette().urgent() : Theme.palette().text();
+        if (ground.equals(notice.getBackground())) {
+            return;
+        }
         notice.setBackground(ground);
         for (Control label : notice.getChildren()) {
             label.setBackground(ground);

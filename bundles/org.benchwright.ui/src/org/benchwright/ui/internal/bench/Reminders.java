@@ -57,8 +57,9 @@ public final class Reminders {
         if (window.isDisposed()) {
             return;
         }
-        look(window, notice);
+        // First the next one: whatever goes wrong with this one, reminders go on.
         window.getDisplay().timerExec(TICK, () -> tick(window, notice));
+        look(window, notice);
     }
 
     private void look(Shell window, Notice notice) {

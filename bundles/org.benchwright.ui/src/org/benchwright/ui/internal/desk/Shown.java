@@ -29,12 +29,14 @@ import org.benchwright.present.TimelineLine;
  * @param live      what is energised, as the procedure calls it
  * @param secret    whose password or PIN is asked now; empty if none is
  * @param tapsAlong true if the answer can be tapped along with a lamp
+ * @param onSoak    true while the unit is on soak, as far as is known here; a watch may have written since that it has stopped
  * @param looksWithOneKey true if a unit on soak is to be looked at, and nothing has to be read
  * @param elsewhere true if somebody else has taken the test up; nothing can be entered here
  */
 public record Shown(long version, String test, String serial, boolean rehearsal, String key, StepCard card, EntryKind kind,
         List<ExpectedIndication> drawings, Optional<Deadline> deadline, Optional<Ending> ending, List<TimelineLine> soFar, Last last,
-        FaultNotes notes, List<String> live, Optional<Secret> secret, boolean tapsAlong, boolean looksWithOneKey, boolean elsewhere) {
+        FaultNotes notes, List<String> live, Optional<Secret> secret, boolean tapsAlong, boolean onSoak, boolean looksWithOneKey,
+        boolean elsewhere) {
 
     /**
      * A secret that is asked.
@@ -44,7 +46,6 @@ public record Shown(long version, String test, String serial, boolean rehearsal,
      */
     public record Secret(String person, boolean pin) {
     }
-
 
     public Shown {
         drawings = List.copyOf(drawings);
@@ -58,6 +59,7 @@ public record Shown(long version, String test, String serial, boolean rehearsal,
     }
 
     Shown with(Last other) {
-        return new Shown(version, test, serial, rehearsal, key, card, kind, drawings, deadline, ending, soFar, other, notes, live, secret, tapsAlong, looksWithOneKey, elsewhere);
+        return new Shown(version, test, serial, rehearsal, key, card, kind, drawings, deadline, ending, soFar, other, notes, live, secret, tapsAlong, onSoak,
+                looksWithOneKey, elsewhere);
     }
 }

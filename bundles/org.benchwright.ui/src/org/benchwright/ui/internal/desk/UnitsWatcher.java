@@ -17,6 +17,7 @@ import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.FilesSeen;
 import org.benchwright.present.SharedBench;
 import org.benchwright.present.UnitRow;
+import org.eclipse.core.runtime.ILog;
 
 /** Looks again and again at which tests are open on the bench, whoever opened them. */
 final class UnitsWatcher implements AutoCloseable {
@@ -48,7 +49,7 @@ final class UnitsWatcher implements AutoCloseable {
     /** Begins to look; a second call does nothing. */
     void start() {
         if (started.compareAndSet(false, true)) {
-            looker.scheduleWithFixedDelay(this::lookIfChanged, 0, PERIOD.toMillis(), TimeUnit.MILLISECONDS);
+            looker.scheduleWithFixedDelay(() -> goOn(this::lookIfChanged), 0, PERIOD.toMillis(), TimeUnit.MILLISECONDS);
         }
     }
 
@@ -57,7 +58,7 @@ final class UnitsWatcher implements AutoCloseable {
         if (!looker.isShutdown() && asked.compareAndSet(false, true)) {
             looker.execute(() -> {
                 asked.set(false);
-                look(seen());
+                goOn(() -> look(seen()));
             });
         }
     }
@@ -79,6 +80,15 @@ final class UnitsWatcher implements AutoCloseable {
         List<Path> files = new ArrayList<>(FilesSeen.ofLedger(ledger));
         files.add(ledger.resolveSibling("shared.state"));
         return seen.look(files);
+    }
+
+    /** Whatever goes wrong is told, and the next look is taken all the same: a list that stands still would pass for a quiet bench. */
+    private static void goOn(Runnable looking) {
+        try {
+            looking.run();
+        } catch (RuntimeException mistake) {
+            ILog.of(UnitsWatcher.class).error(String.valueOf(mistake.getMessage()), mistake);
+        }
     }
 
     private void lookIfChanged() {

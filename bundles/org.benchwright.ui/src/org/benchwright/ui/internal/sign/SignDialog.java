@@ -12,6 +12,7 @@ import org.benchwright.present.RevisionChange;
 import org.benchwright.present.StationSignIn;
 import org.benchwright.present.TakenElsewhereException;
 import org.benchwright.ui.internal.Background;
+import org.benchwright.ui.internal.Failures;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.PeopleWords;
@@ -244,8 +245,9 @@ public final class SignDialog extends FieldsDialog {
         try {
             asked.signature().by(given, who);
             return Optional.empty();
-        } catch (EntryRefusedException | TakenElsewhereException | CannotStoreException refused) {
-            return Optional.of(refused.getMessage());
+        } catch (EntryRefusedException | TakenElsewhereException | CannotStoreException | RuntimeException refused) {
+            // One that nobody foresaw would leave a dialog in which nothing can be pressed any more.
+            return Optional.of(Failures.words(refused));
         }
     }
 
