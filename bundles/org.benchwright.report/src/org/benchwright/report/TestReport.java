@@ -145,7 +145,8 @@ public record TestReport(Heading heading, List<Result> results, List<String> soa
      * @param damage    what was seen from outside
      * @param preserve  what must not be lost
      */
-    public record Arrival(String receipt, Instant received, String order, String owner, String plate, String complaint, String damage, String preserve) {
+    public record Arrival(String receipt, Instant received, String order, String owner, String plate, String complaint, String damage,
+            String preserve) {
     }
 
     /**
@@ -302,6 +303,7 @@ public record TestReport(Heading heading, List<Result> results, List<String> soa
      * and nonconformity is decided. What was superseded, recalled or voided since has papers that say so.
      */
     public boolean certifiable() {
-        return (standing.end().isPresent() || standing.uncertified().isEmpty()) && heading.sealed() && !heading.rehearsal() && heading.verdict().isPresent() && proof.isPresent();
+        return (standing.end().isPresent() || standing.uncertified().isEmpty()) && heading.sealed() && !heading.rehearsal()
+                && heading.verdict().isPresent() && proof.isPresent();
     }
 }

@@ -125,7 +125,8 @@ public sealed interface Endpoint {
         private static final String HOST = "([A-Za-z0-9._-]{1,253}|\\[[0-9A-Fa-f:.]{2,45}\\])";
         private static final Pattern MODBUS = Pattern.compile("modbus\\s+" + HOST + "(?::(\\d{1,5}))?(?:\\s+unit\\s+(\\d{1,3}))?");
         private static final Pattern OPC_UA = Pattern.compile(
-                "opcua\\s+opc\\.tcp://" + HOST + "(?::(\\d{1,5}))?((?:/[A-Za-z0-9._~/-]{0,200})?)(?:\\s+security\\s+(none|basic256sha256))?(?:\\s+(subscribed))?",
+                "opcua\\s+opc\\.tcp://" + HOST
+                + "(?::(\\d{1,5}))?((?:/[A-Za-z0-9._~/-]{0,200})?)(?:\\s+security\\s+(none|basic256sha256))?(?:\\s+(subscribed))?",
                 Pattern.CASE_INSENSITIVE);
         private static final Pattern SIMULATED = Pattern.compile(
                 "simulated(?:\\s+stops\\s+after\\s+(.{1,20}?))?(?:\\s+silent\\s+from\\s+(.{1,20}?)\\s+for\\s+(.{1,20}?))?");

@@ -136,7 +136,8 @@ public final class UnitWatch implements AutoCloseable {
 
     private static String words(Throwable failure) {
         Throwable cause = failure instanceof CompletionException && failure.getCause() != null ? failure.getCause() : failure;
-        return cause instanceof CannotSeeException ? cause.getMessage() : Message.SEE_FAILED.text(Optional.ofNullable(cause.getMessage()).orElseGet(cause::toString));
+        return cause instanceof CannotSeeException ? cause.getMessage()
+                : Message.SEE_FAILED.text(Optional.ofNullable(cause.getMessage()).orElseGet(cause::toString));
     }
 
     private void tell(List<Observed> observed) {

@@ -56,6 +56,7 @@ public final class LabelPage {
     /** Less than on the certificate: enough to find the record and to see whether it is the same. */
     static String content(TestReport report) {
         return String.join("\n", "BENCHWRIGHT-LABEL/1", "number " + report.number(), "serial " + report.heading().serial(),
-                "verdict " + report.heading().verdict().orElseThrow() + report.standing().end().map(end -> ", " + end.word()).orElse(""), "link " + report.proof().orElseThrow().link().hex());
+                "verdict " + report.heading().verdict().orElseThrow() + report.standing().end().map(end -> ", " + end.word()).orElse(""),
+                "link " + report.proof().orElseThrow().link().hex());
     }
 }

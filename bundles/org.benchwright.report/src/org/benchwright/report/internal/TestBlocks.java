@@ -102,7 +102,8 @@ record TestBlocks(TestReport report) {
         }
         if (!report.standing().corrections().isEmpty()) {
             blocks.add(new Block.Heading(Message.CORRECTIONS.text()));
-            blocks.add(new Block.Table(ReportWords.texts(Message.NUMBER_SHORT, Message.FIRST, Message.RIGHT, Message.REASON, Message.BY), List.of(1, 4, 4, 3, 1),
+            blocks.add(new Block.Table(ReportWords.texts(Message.NUMBER_SHORT, Message.FIRST, Message.RIGHT, Message.REASON, Message.BY),
+                    List.of(1, 4, 4, 3, 1),
                     report.standing().corrections().stream().map(each -> List.of(String.valueOf(each.event()), Message.STRUCK.text(each.first()),
                             each.right(), each.reason(), each.by())).toList()));
             report.standing().corrections().forEach(each -> each.decided().forEach(words ->
@@ -125,8 +126,10 @@ record TestBlocks(TestReport report) {
             return List.of();
         }
         return List.of(new Block.Heading(Message.AMENDMENTS.text()),
-                new Block.Table(ReportWords.texts(Message.NUMBER_SHORT, Message.TIME, Message.KIND, Message.BY, Message.WORDS), List.of(1, 3, 2, 2, 5),
-                        report.amendments().stream().map(each -> List.of(String.valueOf(each.sequence()), ReportWords.inTable(each.instant()), each.kind().replace('-', ' '),
+                new Block.Table(ReportWords.texts(Message.NUMBER_SHORT, Message.TIME, Message.KIND, Message.BY, Message.WORDS),
+                        List.of(1, 3, 2, 2, 5),
+                        report.amendments().stream().map(each -> List.of(String.valueOf(each.sequence()), ReportWords.inTable(each.instant()),
+                                each.kind().replace('-', ' '),
                                 each.by(), each.words())).toList()));
     }
 
@@ -146,7 +149,8 @@ record TestBlocks(TestReport report) {
         return List.of(report.number() + "   " + report.heading().serial(),
                 Message.QR_TEST.text(report.heading().test(), String.valueOf(proof.sequence())), Message.QR_LINK.text(proof.link().hex()),
                 Message.QR_POSITION.text(String.valueOf(proof.position())),
-                Message.QR_CHECKPOINT.text(String.valueOf(checkpoint.number()), ReportWords.time(checkpoint.instant()), String.valueOf(checkpoint.size())),
+                Message.QR_CHECKPOINT.text(String.valueOf(checkpoint.number()), ReportWords.time(checkpoint.instant()),
+                        String.valueOf(checkpoint.size())),
                 Message.QR_ROOT.text(checkpoint.root().hex()), Message.QR_KEY.text(checkpoint.fingerprint().hex()));
     }
 
@@ -157,7 +161,8 @@ record TestBlocks(TestReport report) {
         InclusionProof proof = report.proof().orElseThrow();
         Checkpoint checkpoint = proof.checkpoint().checkpoint();
         return String.join("\n", "BENCHWRIGHT-CERTIFICATE/1", "number " + report.number(), "serial " + report.heading().serial(),
-                "verdict " + report.heading().verdict().orElse("none") + report.standing().end().map(end -> ", " + end.word()).orElse(""), "event " + proof.sequence(), "link " + proof.link().hex(),
+                "verdict " + report.heading().verdict().orElse("none") + report.standing().end().map(end -> ", " + end.word()).orElse(""),
+                "event " + proof.sequence(), "link " + proof.link().hex(),
                 "checkpoint " + checkpoint.number(), "size " + checkpoint.size(), "root " + checkpoint.root().hex(),
                 "key " + checkpoint.fingerprint().hex());
     }

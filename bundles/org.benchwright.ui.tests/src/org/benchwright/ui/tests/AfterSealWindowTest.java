@@ -81,6 +81,16 @@ class AfterSealWindowTest {
         Screen.waitFor("the refusal", () -> dialog.getErrorMessage() != null && dialog.getErrorMessage().startsWith(words));
     }
 
+    /** An age in seconds is another one at the next reading; one in minutes mostly is not, and then there is nothing to see. */
+    private static void staysSelectedThoughItGrowsOlder(Table list, String serial) {
+        String age = Auditor.rows(list, serial).get(0).getText(1);
+        long begun = System.currentTimeMillis();
+        Screen.waitFor("more than a second", () -> System.currentTimeMillis() > begun + 1_100);
+        Screen.press("Read again");
+        Screen.waitFor("another age", () -> !Auditor.rows(list, serial).get(0).getText(1).equals(age) || System.currentTimeMillis() > begun + 5_000);
+        assertEquals(List.of(serial), Stream.of(list.getSelection()).map(item -> item.getText(0)).toList(), "it stays selected");
+    }
+
     @Test
     void aDepartureHoldsTheHandOverUpUntilItIsDecided(@TempDir Path folder) throws Exception {
         OpenTest test = Auditor.givenUp(folder, "F-310002");
@@ -94,6 +104,7 @@ class AfterSealWindowTest {
         Table list = Auditor.list(Ids.DEPARTURES_VIEW);
         Screen.waitFor("the row", () -> Auditor.rows(list, "F-310002").size() == 1);
         Auditor.select(Ids.DEPARTURES_VIEW, Auditor.rows(list, "F-310002").get(0));
+        staysSelectedThoughItGrowsOlder(list, "F-310002");
         Auditor.sign("Decide", "Decide on a departure", shell -> Auditor.fields(shell).get(0).setText("nothing was begun"), "MJ");
         Auditor.showSheet(test, "F-310002");
         Screen.waitFor("the decision", () -> Auditor.sheet("F-310002").contains("accepted by MJ: nothing was begun"));

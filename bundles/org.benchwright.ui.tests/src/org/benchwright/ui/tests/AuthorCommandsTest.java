@@ -5,13 +5,18 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
+import org.benchwright.language.editing.Edit;
+import org.benchwright.language.editing.FolderSession;
+import org.benchwright.language.editing.Place;
 import org.benchwright.ui.Ids;
+import org.benchwright.ui.internal.author.FolderEdits;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.CTabFolder;
 import org.eclipse.swt.custom.StyledText;
@@ -49,6 +54,22 @@ class AuthorCommandsTest extends AtTheEditor {
         Screen.waitFor("no row", () -> Engineer.remarkRows().isEmpty());
         assertTrue(offered.get(0).contains("pwr"), offered.toString());
         assertTrue(editor.isDirty(), "what was not saved stays so");
+    }
+
+    /** What was found out a moment ago would stand in the wrong places in a text that somebody has typed into since. */
+    @Test
+    void nothingIsEditedInATextThatHasChangedMeanwhile() throws Exception {
+        Path file = folder.resolve(Technician.C16);
+        FolderSession session = FolderSession.open(folder);
+        String before = Engineer.text(editor).getText();
+        Edit edit = new Edit(new Place(file, before.indexOf(SOUND), SOUND.length()), "expect ok green steady");
+        FolderEdits edits = FolderEdits.of(session, List.of(edit));
+        Engineer.text(editor).replaceTextRange(0, 0, "// typed meanwhile\n");
+        assertFalse(edits.make());
+        assertEquals("// typed meanwhile\n" + before, Engineer.text(editor).getText());
+        Engineer.text(editor).replaceTextRange(0, "// typed meanwhile\n".length(), "");
+        assertTrue(edits.make());
+        assertTrue(Engineer.text(editor).getText().contains("expect ok green steady"));
     }
 
     /** Whoever goes through the files by the keyboard finds the one that was selected. */

@@ -8,8 +8,11 @@ import java.util.Set;
 import java.util.stream.Collectors;
 
 import org.benchwright.language.proof.FlowPlace;
+import org.benchwright.ui.internal.flow.FlowCanvas;
 import org.benchwright.ui.internal.flow.PlacedFlow;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.ui.IEditorPart;
 import org.junit.jupiter.api.AfterEach;
@@ -36,6 +39,23 @@ class ProofWindowTest {
     void closeIt() throws Exception {
         Prover.lookAway();
         Engineer.closeAll();
+    }
+
+    /** The keys that make a flow larger or smaller do nothing to none, and it is as large as it fits when it comes. */
+    @Test
+    void aFlowThatIsNotThereYetIsOfNoSize() {
+        Shell shell = new Shell(Screen.window().getShell());
+        try {
+            FlowCanvas canvas = new FlowCanvas(shell, place -> { }, place -> { });
+            for (char key : "0+-".toCharArray()) {
+                Event event = new Event();
+                event.character = key;
+                canvas.control().notifyListeners(SWT.KeyDown, event);
+                assertEquals(0, canvas.scale());
+            }
+        } finally {
+            shell.dispose();
+        }
     }
 
     @Test

@@ -9,6 +9,7 @@ import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.desk.OpenTest;
 import org.eclipse.jface.dialogs.IDialogConstants;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Shell;
@@ -32,6 +33,20 @@ class StartTest {
 
     private static String title() {
         return Screen.window().getShell().getText();
+    }
+
+    /** Where the list of libraries comes with the program it is shown; here it says where it was looked for. */
+    @Test
+    void aboutTellsTheVersionAndTheLibrariesThatAreInside() throws Exception {
+        StringBuilder told = new StringBuilder();
+        Dialogs.answered("About Benchwright", () -> Screen.command("org.eclipse.ui.help.aboutAction"), dialog -> {
+            StyledText text = Screen.all(dialog, StyledText.class).get(0);
+            Screen.waitFor("the list", () -> !text.getText().isEmpty());
+            told.append(Signer.message(dialog)).append("\n").append(text.getText());
+            Signer.ok(dialog);
+        });
+        assertTrue(told.toString().startsWith("Benchwright 0.1.0: acceptance of repaired"), told.toString());
+        assertTrue(told.toString().contains("LIBRARIES.txt"), told.toString());
     }
 
     @Test

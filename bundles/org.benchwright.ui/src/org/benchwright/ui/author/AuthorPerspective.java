@@ -5,7 +5,10 @@ import org.eclipse.ui.IFolderLayout;
 import org.eclipse.ui.IPageLayout;
 import org.eclipse.ui.IPerspectiveFactory;
 
-/** Procedures and the contents of one to the left, the editor beside them, how it will read, what it proves and its revisions to the right, remarks and the fault codes of the bench below, and room for what one means. */
+/**
+ * Procedures and the contents of one to the left, the editor beside them, how it will read, what it proves and its revisions to the right, remarks
+ * and the fault codes of the bench below, and room for what one means.
+ */
 public final class AuthorPerspective implements IPerspectiveFactory {
 
     @Override

@@ -33,7 +33,7 @@ final class BenchWindowAdvisor extends WorkbenchWindowAdvisor {
             @Override
             protected void makeActions(IWorkbenchWindow window) {
                 register(new Quit(window));
-                register(ActionFactory.ABOUT.create(window));
+                register(new About(window));
                 register(ActionFactory.SAVE.create(window));
             }
         };
@@ -77,6 +77,23 @@ final class BenchWindowAdvisor extends WorkbenchWindowAdvisor {
             if (leaving(window).may()) {
                 window.getWorkbench().close();
             }
+        }
+    }
+
+    /** What the program is, without what the platform tells of itself. */
+    private static final class About extends Action {
+
+        private final IWorkbenchWindow window;
+
+        About(IWorkbenchWindow window) {
+            this.window = window;
+            setId(ActionFactory.ABOUT.getId());
+            setActionDefinitionId(ActionFactory.ABOUT.getCommandId());
+        }
+
+        @Override
+        public void run() {
+            new AboutDialog(window.getShell(), window.getService(Settings.class).software()).open();
         }
     }
 

@@ -42,7 +42,8 @@ final class Clutter {
     }
 
     private static void hide(Object element) {
-        if (element instanceof MUIElement shown && shown.isToBeRendered() && shown.getElementId() != null && UNWANTED.contains(shown.getElementId())) {
+        if (element instanceof MUIElement shown && shown.isToBeRendered() && shown.getElementId() != null
+                && UNWANTED.contains(shown.getElementId())) {
             shown.setToBeRendered(false);
         }
     }

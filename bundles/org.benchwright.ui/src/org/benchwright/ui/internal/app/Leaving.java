@@ -18,8 +18,8 @@ import org.eclipse.ui.IWorkbenchWindow;
 import org.eclipse.ui.handlers.IHandlerService;
 
 /**
- * Asks whoever closes the window while units that are open in it are energised, or tests wait in it to be begun. Only people are asked: when the system ends the program
- * there is nobody to answer, and everything is on record anyway.
+ * Asks whoever closes the window while units that are open in it are energised, or tests wait in it to be begun. Only people are asked: when the
+ * system ends the program there is nobody to answer, and everything is on record anyway.
  */
 public final class Leaving {
 
@@ -45,9 +45,11 @@ public final class Leaving {
         if (waiting.isEmpty()) {
             return true;
         }
-        String units = waiting.stream().map(start -> Message.LEAVE_WAITING_UNIT.text(start.serial(), start.words(Instant.now(), ZoneId.systemDefault())))
+        String units = waiting.stream().map(start -> Message.LEAVE_WAITING_UNIT.text(start.serial(),
+                start.words(Instant.now(), ZoneId.systemDefault())))
                 .collect(Collectors.joining("\n"));
-        return MessageDialog.open(MessageDialog.WARNING, window.getShell(), Message.LEAVE_WAITING_TITLE.text(), Labels.letters(Message.LEAVE_WAITING.text(units)), 0,
+        return MessageDialog.open(MessageDialog.WARNING, window.getShell(), Message.LEAVE_WAITING_TITLE.text(),
+                Labels.letters(Message.LEAVE_WAITING.text(units)), 0,
                 Message.LEAVE_STAY.text(), Message.LEAVE_ANYWAY.text()) == 1;
     }
 
@@ -56,8 +58,10 @@ public final class Leaving {
         if (live.isEmpty()) {
             return true;
         }
-        String units = live.stream().map(unit -> Message.LEAVE_UNIT.text(unit.serial(), String.join(", ", unit.live()))).collect(Collectors.joining("\n"));
-        int answer = MessageDialog.open(MessageDialog.WARNING, window.getShell(), Message.LEAVE_TITLE.text(), Labels.letters(Message.LEAVE_WHAT.text(units)), 0,
+        String units = live.stream().map(unit -> Message.LEAVE_UNIT.text(unit.serial(), String.join(", ", unit.live())))
+                .collect(Collectors.joining("\n"));
+        int answer = MessageDialog.open(MessageDialog.WARNING, window.getShell(), Message.LEAVE_TITLE.text(),
+                Labels.letters(Message.LEAVE_WHAT.text(units)), 0,
                 Message.LEAVE_MAKE_SAFE.text(), Message.LEAVE_ANYWAY.text(), Message.LEAVE_STAY.text());
         if (answer == 0) {
             makeSafe(live.get(0));

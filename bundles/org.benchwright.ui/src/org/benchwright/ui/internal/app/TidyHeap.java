@@ -48,7 +48,8 @@ public final class TidyHeap {
     }
 
     private static Optional<Old> old() {
-        return ManagementFactory.getMemoryPoolMXBeans().stream().filter(pool -> pool.getType() == MemoryType.HEAP && pool.getName().equals(OLD)).findFirst()
+        return ManagementFactory.getMemoryPoolMXBeans().stream().filter(pool -> pool.getType() == MemoryType.HEAP && pool.getName().equals(OLD))
+                .findFirst()
                 .map(Tenured::new);
     }
 

@@ -22,7 +22,8 @@ public final class AuditPerspective implements IPerspectiveFactory {
         reading.addView(Ids.PEOPLE_VIEW);
         layout.addView(Ids.CHECK_VIEW, IPageLayout.BOTTOM, 0.65f, lists);
         layout.addPlaceholder(Ids.PAGE_VIEW, IPageLayout.BOTTOM, 0.5f, Ids.AUDIT + ".reading");
-        for (String view : new String[] {Ids.RECORDS_VIEW, Ids.DEPARTURES_VIEW, Ids.NONCONFORMITIES_VIEW, Ids.SHEET_VIEW, Ids.CHECK_VIEW, Ids.FIGURES_VIEW, Ids.PEOPLE_VIEW}) {
+        for (String view : new String[] {Ids.RECORDS_VIEW, Ids.DEPARTURES_VIEW, Ids.NONCONFORMITIES_VIEW, Ids.SHEET_VIEW, Ids.CHECK_VIEW,
+                Ids.FIGURES_VIEW, Ids.PEOPLE_VIEW}) {
             layout.getViewLayout(view).setCloseable(false);
         }
     }

@@ -96,9 +96,11 @@ abstract class DeviationsView extends ViewPart {
     }
 
     private static String words(DeviationRow row) {
-        String decided = row.decision().map(each -> "\n" + Message.DEVIATIONS_DECIDED.text(each.word(), each.by(), WallTime.here().minute(each.instant()), each.reason()))
+        String decided = row.decision().map(each -> "\n" + Message.DEVIATIONS_DECIDED.text(each.word(), each.by(),
+                WallTime.here().minute(each.instant()), each.reason()))
                 .orElse("");
-        return row.words() + "\n" + Message.DEVIATIONS_DETAIL.text(row.test(), row.serial(), String.valueOf(row.event()), row.place(), WallTime.here().minute(row.noted()))
+        return row.words() + "\n" + Message.DEVIATIONS_DETAIL.text(row.test(), row.serial(), String.valueOf(row.event()), row.place(),
+                WallTime.here().minute(row.noted()))
                 + (row.owner().isEmpty() ? "" : " " + Message.DEVIATIONS_TO_ACT.text(row.owner())) + decided;
     }
 
@@ -130,7 +132,7 @@ abstract class DeviationsView extends ViewPart {
     }
 
     private void show(DeviationsJob.Read read) {
-        table.setInput(read.rows());
+        columns.show(read.rows(), row -> row.test() + " " + row.event());
         long waiting = read.rows().stream().filter(DeviationRow::waiting).count();
         String words = Message.DEVIATIONS_COUNT.text(waiting, read.rows().size() - waiting);
         Labels.say(count, read.trouble().orElse(words));

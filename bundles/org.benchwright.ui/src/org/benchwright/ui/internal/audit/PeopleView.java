@@ -26,7 +26,6 @@ import org.benchwright.ui.internal.look.Switched;
 import org.benchwright.ui.internal.sign.SignDialog;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
-import org.eclipse.jface.viewers.StructuredSelection;
 import org.eclipse.jface.viewers.TableViewer;
 import org.eclipse.jface.window.Window;
 import org.eclipse.swt.SWT;
@@ -64,7 +63,8 @@ public final class PeopleView extends ViewPart {
         columns.add(Message.PEOPLE_ROLES.text(), 180, PeopleWords::roles);
         columns.add(Message.PEOPLE_SIGNS.text(), 90, person -> (person.signs() ? Message.PEOPLE_CAN_SIGN : Message.PEOPLE_NO_KEY).text());
         columns.add(Message.PEOPLE_MAY_CARRY_OUT.text(), 250,
-                person -> person.authorisations().stream().filter(may -> !may.ended()).map(PersonRow.Authorised::words).collect(Collectors.joining("; ")));
+                person -> person.authorisations().stream().filter(may -> !may.ended()).map(PersonRow.Authorised::words)
+                        .collect(Collectors.joining("; ")));
         columns.addWide(Message.PEOPLE_KEYS.text(), 200, PeopleView::keys);
         getSite().setSelectionProvider(table);
         table.addSelectionChangedListener(event -> enable());
@@ -112,10 +112,12 @@ public final class PeopleView extends ViewPart {
         List<PersonRow> people = people();
         List<SignDialog.Question> questions = List.of(first(people), new SignDialog.Suggested(Message.AUTHORISE_FAMILY.text(),
                 all(revisions.stream().map(RevisionRow::family))), new SignDialog.Suggested(Message.AUTHORISE_PROCEDURE.text(),
-                        all(revisions.stream().map(RevisionRow::name))), new SignDialog.Line(Message.AUTHORISE_FROM.text(), LocalDate.now().toString()),
+                        all(revisions.stream().map(RevisionRow::name))),
+                        new SignDialog.Line(Message.AUTHORISE_FROM.text(), LocalDate.now().toString()),
                 new SignDialog.Line(Message.AUTHORISE_UNTIL.text(), LocalDate.now().plusYears(1).toString()));
-        sign(Message.AUTHORISE_TITLE.text(), Message.AUTHORISE_WHAT.text(), questions, (answers, by) -> desk().authorise(by, id(people, answers.get(0)),
-                answers.get(1).strip(), answers.get(2).strip(), answers.get(3), answers.get(4)));
+        sign(Message.AUTHORISE_TITLE.text(), Message.AUTHORISE_WHAT.text(), questions,
+                (answers, by) -> desk().authorise(by, id(people, answers.get(0)),
+                        answers.get(1).strip(), answers.get(2).strip(), answers.get(3), answers.get(4)));
     }
 
     /** The selected person first. */
@@ -134,7 +136,8 @@ public final class PeopleView extends ViewPart {
 
     private void end(PersonRow person) {
         List<PersonRow.Authorised> held = person.authorisations().stream().filter(may -> !may.ended()).toList();
-        SignDialog.Choice which = new SignDialog.Choice(Message.END_AUTHORISATION_WHICH.text(), held.stream().map(PersonRow.Authorised::words).toList());
+        SignDialog.Choice which = new SignDialog.Choice(Message.END_AUTHORISATION_WHICH.text(),
+                held.stream().map(PersonRow.Authorised::words).toList());
         sign(Message.END_AUTHORISATION_TITLE.text(), Message.END_AUTHORISATION_WHAT.text(PeopleWords.of(person)),
                 List.of(which, new SignDialog.Line(Message.SIGN_REASON.text(), "")), (answers, by) -> {
                     PersonRow.Authorised may = held.stream().filter(each -> each.words().equals(answers.get(0))).findFirst().orElseThrow();
@@ -168,13 +171,8 @@ public final class PeopleView extends ViewPart {
             try {
                 List<PersonRow> people = PeopleDesk.people(ledger);
                 OnDisplay.later(table.getControl(), () -> now.show(() -> {
-                    if (!people.equals(table.getInput())) {
-                        Optional<String> before = selected().map(PersonRow::id);
-                        table.setInput(people);
-                        people.stream().filter(person -> before.filter(person.id()::equals).isPresent()).findFirst()
-                                .ifPresent(person -> table.setSelection(new StructuredSelection(person)));
-                        enable();
-                    }
+                    columns.show(people, PersonRow::id);
+                    enable();
                     tell(people.isEmpty() ? Message.PEOPLE_HOW_BEGIN.text(ledger.toString()) : "");
                 }));
             } catch (CannotStoreException unreadable) {

@@ -32,7 +32,7 @@ public final class RecordsView extends ViewPart {
     private static final int MOST_LINES = 500;
 
     private Text search;
-    private TableViewer table;
+    private Columns<RecordRow> columns;
     private Label count;
     private Optional<ReadRecordsJob> job = Optional.empty();
     /** One that was given up may tell once more, behind the one that took its place. */
@@ -52,7 +52,8 @@ public final class RecordsView extends ViewPart {
                 getSite().getService(Settings.class).software()).open());
         Buttons.push(body, Message.RECORDS_REVIEWS.text(), () -> new Reviews(body, getSite().getService(Desk.class).ledger(),
                 getSite().getService(Settings.class).technician(), this::tell).ask());
-        table = table(body);
+        columns = columns(body);
+        TableViewer table = columns.table();
         GridDataFactory.fillDefaults().grab(true, true).span(4, 1).applyTo(table.getControl());
         count = new Label(body, SWT.WRAP);
         GridDataFactory.fillDefaults().grab(true, false).span(4, 1).hint(200, SWT.DEFAULT).applyTo(count);
@@ -67,14 +68,14 @@ public final class RecordsView extends ViewPart {
         readAgain();
     }
 
-    private static TableViewer table(Composite body) {
+    private static Columns<RecordRow> columns(Composite body) {
         Columns<RecordRow> columns = Columns.in(body, SWT.NONE, RecordRow.class);
         columns.add(Message.RECORDS_OPENED.text(), 150, row -> WallTime.here().minute(row.opened()));
         columns.add(Message.RECORDS_SERIAL.text(), 130, RecordRow::serial);
         columns.add(Message.RECORDS_STATE.text(), 210, RecordRow::state);
         columns.add(Message.RECORDS_PROCEDURE.text(), 320, RecordRow::procedure);
         columns.add(Message.RECORDS_BY.text(), 80, RecordRow::technician);
-        return columns.table();
+        return columns;
     }
 
     private void tell(String words) {
@@ -99,10 +100,7 @@ public final class RecordsView extends ViewPart {
 
     private void show() {
         RecordSearch.Found found = read.rows().found(search.getText(), MOST_LINES);
-        // However many are read behind those that are shown, these are put on the screen once.
-        if (!found.rows().equals(table.getInput())) {
-            table.setInput(found.rows());
-        }
+        columns.show(found.rows(), RecordRow::test);
         String words = read.over() ? Message.RECORDS_COUNT.text(found.count(), read.rows().size())
                 : Message.RECORDS_READING.text(read.rows().size(), read.all());
         String searched = search.getText().isBlank() ? "" : ", " + Message.RECORDS_SEARCHED.text(search.getText().strip());

@@ -59,15 +59,18 @@ final class Reviews {
 
     private String due() throws CannotStoreException {
         List<ReviewRow> due = auditing.reviewsDue(Progress.none(), Cancellation.never());
-        String named = due.stream().limit(MOST_NAMED).map(ReviewRow::test).collect(Collectors.joining(", ")) + (due.size() > MOST_NAMED ? ", ..." : "");
+        String named = due.stream().limit(MOST_NAMED).map(ReviewRow::test).collect(Collectors.joining(", "))
+                + (due.size() > MOST_NAMED ? ", ..." : "");
         return due.isEmpty() ? Message.REVIEWS_NONE_DUE.text() : Message.CHECK_REVIEWS.text(due.size(), named);
     }
 
     private void plan(String words) {
         String[] signed = {""};
         SignDialog.Asked asked = new SignDialog.Asked(Message.REVIEWS_TITLE.text(), words,
-                List.of(new SignDialog.Choice(Message.REVIEWS_DRAW.text(), List.of(Message.REVIEWS_DRAW_SAMPLE.text(), Message.REVIEWS_DRAW_NONE.text())),
-                        new SignDialog.Line(Message.REVIEWS_LOT.text(), USUAL_LOT), new SignDialog.Line(Message.REVIEWS_QUALITY.text(), USUAL_QUALITY),
+                List.of(new SignDialog.Choice(Message.REVIEWS_DRAW.text(),
+                        List.of(Message.REVIEWS_DRAW_SAMPLE.text(), Message.REVIEWS_DRAW_NONE.text())),
+                        new SignDialog.Line(Message.REVIEWS_LOT.text(), USUAL_LOT),
+                        new SignDialog.Line(Message.REVIEWS_QUALITY.text(), USUAL_QUALITY),
                         new SignDialog.Line(Message.DECIDE_REASON.text(), "")),
                 who, (answers, by) -> signed[0] = sign(answers, by));
         if (new SignDialog(place.getShell(), asked).open() == Window.OK) {

@@ -85,7 +85,8 @@ final class SheetDeeds {
         return switch (deed) {
             case AMEND -> amend(row, standing, reason);
             case REVIEW -> asked(Message.REVIEW_TITLE, Message.REVIEW_WHAT.text(test, row.serial()),
-                    List.of(new SignDialog.Choice(Message.REVIEW_RESULT.text(), List.of(Message.REVIEW_AGREED.text(), Message.REVIEW_NOT_AGREED.text())),
+                    List.of(new SignDialog.Choice(Message.REVIEW_RESULT.text(),
+                            List.of(Message.REVIEW_AGREED.text(), Message.REVIEW_NOT_AGREED.text())),
                             new SignDialog.Line(Message.REVIEW_REMARK.text(), "")),
                     (answers, by) -> auditing.review(test, answers.get(0).equals(Message.REVIEW_AGREED.text()), answers.get(1), by));
             case HAND_OVER -> asked(Message.HAND_OVER_TITLE, Message.HAND_OVER_WHAT.text(standing.number(), row.serial()),

@@ -7,7 +7,9 @@ import org.eclipse.jface.text.reconciler.IReconciler;
 import org.eclipse.jface.text.reconciler.IReconcilingStrategy;
 import org.eclipse.jface.text.source.projection.ProjectionViewer;
 
-/** Offers what the grammar puts between braces for folding, and comments. The reconciler that looks at the text finds it out; nothing is done twice. */
+/**
+ * Offers what the grammar puts between braces for folding, and comments. The reconciler that looks at the text finds it out; nothing is done twice.
+ */
 public final class AuthorFolding implements IReconciler {
 
     private Optional<FoldMarks> marks = Optional.empty();

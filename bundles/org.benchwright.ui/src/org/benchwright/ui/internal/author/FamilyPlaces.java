@@ -19,14 +19,18 @@ final class FamilyPlaces {
     private FamilyPlaces() {
     }
 
-    /** Where a family's note on a code stands; where it has none, the place behind its last note, or the family's name. Empty if the folder has no such family. */
+    /**
+     * Where a family's note on a code stands; where it has none, the place behind its last note, or the family's name. Empty if the folder has no
+     * such family.
+     */
     static Optional<Place> of(FolderSession session, String family, String code) {
         return families(session, family).map(found -> in(found.analysis(), found.row(), code)).findFirst();
     }
 
     /** Which codes a family's notes tell as its file stands; none if the folder has no such family. */
     static Set<String> told(FolderSession session, String family) {
-        return families(session, family).flatMap(row -> all(row.row().children())).filter(row -> row.kind() == ContentsKind.FAULT).map(ContentsRow::name)
+        return families(session, family).flatMap(row -> all(row.row().children())).filter(row -> row.kind() == ContentsKind.FAULT)
+                .map(ContentsRow::name)
                 .collect(Collectors.toSet());
     }
 
@@ -41,7 +45,8 @@ final class FamilyPlaces {
 
     private static Stream<Found> families(FolderSession session, String family) {
         return session.files().stream().flatMap(file -> session.analyse(file, Cancellation.never()).stream())
-                .flatMap(analysis -> all(analysis.contents()).filter(row -> row.kind() == ContentsKind.FAMILY && row.name().equals(family)).map(row -> new Found(analysis, row)));
+                .flatMap(analysis -> all(analysis.contents()).filter(row -> row.kind() == ContentsKind.FAMILY && row.name().equals(family))
+                        .map(row -> new Found(analysis, row)));
     }
 
     private static Place in(Analysis analysis, ContentsRow family, String code) {

@@ -30,7 +30,6 @@ import org.benchwright.ui.internal.look.Labels;
 import org.benchwright.ui.internal.look.Switched;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
-import org.eclipse.jface.viewers.StructuredSelection;
 import org.eclipse.jface.viewers.TableViewer;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Button;
@@ -171,7 +170,8 @@ public final class FaultCodesView extends ViewPart implements AuthorListener {
     private static List<Line> lines(FaultPage page, List<AuthorFolder> folders) {
         Map<String, Set<String>> notes = new HashMap<>();
         return page.rows().stream().map(row -> {
-            Set<String> now = notes.computeIfAbsent(row.name(), name -> folders.stream().flatMap(folder -> FamilyPlaces.told(folder.session(), name).stream())
+            Set<String> now = notes.computeIfAbsent(row.name(),
+                    name -> folders.stream().flatMap(folder -> FamilyPlaces.told(folder.session(), name).stream())
                     .collect(Collectors.toSet()));
             return new Line(row, row.known() || !now.contains(row.code()) ? row.told() : Message.FAULT_CODES_SINCE.text());
         }).toList();
@@ -191,12 +191,7 @@ public final class FaultCodesView extends ViewPart implements AuthorListener {
 
     private void filter() {
         List<Line> shown = known.stream().filter(line -> all.getSelection() || !line.row().known()).toList();
-        if (!shown.equals(table.getInput())) {
-            Optional<FaultPage.Row> before = selected();
-            table.setInput(shown);
-            before.flatMap(row -> shown.stream().filter(each -> each.row().code().equals(row.code()) && each.row().name().equals(row.name())).findFirst())
-                    .ifPresent(line -> table.setSelection(new StructuredSelection(line), true));
-        }
+        columns.show(shown, line -> List.of(line.row().name(), line.row().code()));
         enable();
     }
 
@@ -222,7 +217,8 @@ public final class FaultCodesView extends ViewPart implements AuthorListener {
         FaultPage.Row row = selected().get();
         List<AuthorFolder> folders = folders();
         Background.soon(Message.FAULT_CODES_OPEN.text(), monitor -> {
-            Optional<Place> place = folders.stream().flatMap(folder -> FamilyPlaces.of(folder.session(), row.name(), row.code()).stream()).findFirst();
+            Optional<Place> place = folders.stream().flatMap(folder -> FamilyPlaces.of(folder.session(), row.name(), row.code()).stream())
+                    .findFirst();
             OnDisplay.later(body, () -> place.ifPresentOrElse(found -> Passages.show(getSite().getPage(), found),
                     () -> tell(Message.FAULT_CODES_NO_FAMILY.text(row.name()))));
         });

@@ -3,7 +3,6 @@ package org.benchwright.ui.internal.author;
 import java.util.List;
 
 import org.benchwright.language.Remark;
-import org.benchwright.language.editing.Fix;
 import org.benchwright.language.editing.FolderSession;
 import org.benchwright.ui.internal.Background;
 import org.benchwright.ui.internal.Message;
@@ -26,31 +25,43 @@ public final class MendHandler extends AbstractHandler {
         NamedPlace.of(event).ifPresent(place -> Background.soon(Message.AUTHOR_MEND.text(), monitor -> {
             FolderSession session = place.session();
             List<Remark> remarks = RemarksAt.caret(session, place);
-            List<Fix> fixes = remarks.stream().flatMap(remark -> session.fixes(remark).stream()).toList();
+            List<Way> fixes = remarks.stream().flatMap(remark -> session.fixes(remark).stream())
+                    .map(fix -> new Way(fix.label(), FolderEdits.of(session, fix.edits()))).toList();
             OnDisplay.later(place.shell(), () -> offer(place, remarks, fixes));
         }));
         return null;
     }
 
-    private static void offer(NamedPlace place, List<Remark> remarks, List<Fix> fixes) {
+    /**
+     * A way to mend something.
+     *
+     * @param label what it does
+     * @param edits how
+     */
+    private record Way(String label, FolderEdits edits) {
+    }
+
+    private static void offer(NamedPlace place, List<Remark> remarks, List<Way> fixes) {
         if (fixes.isEmpty()) {
             tell(place, (remarks.isEmpty() ? Message.AUTHOR_NO_REMARK : Message.AUTHOR_NO_MEND).text());
             return;
         }
         ElementListSelectionDialog dialog = new ElementListSelectionDialog(place.shell(),
-                LabelProvider.createTextProvider(fix -> ((Fix) fix).label()));
+                LabelProvider.createTextProvider(way -> ((Way) way).label()));
         dialog.setTitle(Message.AUTHOR_MEND.text());
         dialog.setMessage(remarks.get(0).words());
         dialog.setElements(fixes.toArray());
         dialog.setMultipleSelection(false);
-        if (dialog.open() == Window.OK && dialog.getFirstResult() instanceof Fix fix) {
-            take(place, fix);
+        if (dialog.open() == Window.OK && dialog.getFirstResult() instanceof Way way) {
+            take(place, way);
         }
     }
 
-    private static void take(NamedPlace place, Fix fix) {
+    private static void take(NamedPlace place, Way way) {
         try {
-            FolderEdits.make(fix.edits());
+            if (!way.edits().make()) {
+                tell(place, Message.AUTHOR_TEXT_CHANGED.text());
+            }
             place.folder().check();
         } catch (CoreException | BadLocationException failed) {
             tell(place, Message.AUTHOR_MEND_FAILED.text(String.valueOf(failed.getMessage())));

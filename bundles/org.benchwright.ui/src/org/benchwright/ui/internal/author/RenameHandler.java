@@ -1,7 +1,9 @@
 package org.benchwright.ui.internal.author;
 
+import java.util.List;
 import java.util.Optional;
 
+import org.benchwright.language.editing.Edit;
 import org.benchwright.language.editing.FolderSession;
 import org.benchwright.language.editing.Place;
 import org.benchwright.language.editing.Renaming;
@@ -41,19 +43,26 @@ public final class RenameHandler extends AbstractHandler {
         if (dialog.open() == Window.OK && !dialog.getValue().strip().equals(old)) {
             String newName = dialog.getValue().strip();
             Background.soon(Message.AUTHOR_RENAME.text(), monitor -> {
-                Renaming renaming = place.session().rename(place.file(), place.offset(), newName);
-                OnDisplay.later(place.shell(), () -> take(place, renaming));
+                FolderSession session = place.folder().session();
+                Renaming renaming = session.text(place.file()).filter(place.text()::equals).isPresent()
+                        ? session.rename(place.file(), place.offset(), newName)
+                        : new Renaming.Refused(Message.AUTHOR_TEXT_CHANGED.text());
+                List<Edit> edits = renaming instanceof Renaming.Possible possible ? possible.edits() : List.of();
+                FolderEdits all = FolderEdits.of(session, edits);
+                OnDisplay.later(place.shell(), () -> take(place, renaming, all));
             });
         }
     }
 
-    private static void take(NamedPlace place, Renaming renaming) {
+    private static void take(NamedPlace place, Renaming renaming, FolderEdits edits) {
         if (renaming instanceof Renaming.Refused refused) {
             tell(place, refused.why());
             return;
         }
         try {
-            FolderEdits.make(((Renaming.Possible) renaming).edits());
+            if (!edits.make()) {
+                tell(place, Message.AUTHOR_TEXT_CHANGED.text());
+            }
             place.folder().check();
         } catch (CoreException | BadLocationException failed) {
             tell(place, Message.AUTHOR_RENAME_FAILED.text(String.valueOf(failed.getMessage())));

@@ -81,7 +81,8 @@ final class RevisionSigning {
             tell(Message.SIGN_NONE_SELECTED.text());
         } else {
             RevisionRow wanted = row.get();
-            makeOut(people -> asked(Message.WITHDRAW_TITLE, Message.WITHDRAW_WHAT.text(wanted.procedure(), String.valueOf(wanted.number()), wanted.family()),
+            makeOut(people -> asked(Message.WITHDRAW_TITLE, Message.WITHDRAW_WHAT.text(wanted.procedure(), String.valueOf(wanted.number()),
+                    wanted.family()),
                     Message.WITHDRAW_BUTTON, Optional.empty(), List.of(new SignDialog.Line(Message.SIGN_REASON.text(), "")), people,
                     (answers, by) -> done.set(Optional.of(approving.withdraw(wanted, answers.get(0), by)))));
         }

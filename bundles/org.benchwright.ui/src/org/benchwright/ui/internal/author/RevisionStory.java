@@ -60,7 +60,8 @@ final class RevisionStory {
         Approving approving = Approving.here(desk.ledger());
         try {
             if (line.row().state() == RevisionRow.State.DRAFT && file.isPresent()) {
-                return approving.change(desk.procedures().read(file.get(), new FamilyChoice.Called(line.row().family())).plan(), Revisions::differences);
+                return approving.change(desk.procedures().read(file.get(), new FamilyChoice.Called(line.row().family())).plan(),
+                        Revisions::differences);
             }
             return approving.change(line.row(), Revisions::differences);
         } catch (EntryRefusedException | CannotStoreException unreadable) {

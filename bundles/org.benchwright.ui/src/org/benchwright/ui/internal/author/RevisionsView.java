@@ -157,7 +157,8 @@ public final class RevisionsView extends ViewPart implements AuthorListener {
         outdated = !getSite().getPage().isPartVisible(this) && getSite().getPage().getActivePart() != this;
         if (!outdated) {
             Optional<Path> wanted = file;
-            RevisionsJob next = new RevisionsJob(desk(), wanted, all.getSelection(), anew ? RevisionsShown.NOTHING : shown, now -> OnDisplay.later(told, () -> {
+            RevisionsJob next = new RevisionsJob(desk(), wanted, all.getSelection(), anew ? RevisionsShown.NOTHING : shown,
+                    now -> OnDisplay.later(told, () -> {
                 if (wanted.equals(file)) {
                     show(now);
                 }

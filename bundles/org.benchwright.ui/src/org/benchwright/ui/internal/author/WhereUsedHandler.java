@@ -56,7 +56,8 @@ public final class WhereUsedHandler extends AbstractHandler {
             MessageDialog.openInformation(place.shell(), Message.AUTHOR_WHERE_USED.text(), Message.AUTHOR_NO_NAME.text());
             return;
         }
-        ElementListSelectionDialog dialog = new ElementListSelectionDialog(place.shell(), LabelProvider.createTextProvider(use -> ((Use) use).words()));
+        ElementListSelectionDialog dialog = new ElementListSelectionDialog(place.shell(),
+                LabelProvider.createTextProvider(use -> ((Use) use).words()));
         dialog.setTitle(Message.AUTHOR_WHERE_USED.text());
         dialog.setMessage(Message.AUTHOR_USES.text(Integer.toString(uses.size() - 1)));
         dialog.setElements(uses.toArray());

@@ -68,7 +68,8 @@ final class CardPainter {
         shown.card().reminders().forEach(reminder -> flow.text("\u26A0  " + reminder, CardSizes.NEWS, false, palette.text()));
         flow.gap(6);
         if (here.takenUpFirst()) {
-            flow.text((here.stopped() ? Message.CARD_STOPPED : Message.CARD_ELSEWHERE).text(shown.serial()), CardSizes.LARGE, false, palette.urgent());
+            flow.text((here.stopped() ? Message.CARD_STOPPED : Message.CARD_ELSEWHERE).text(shown.serial()), CardSizes.LARGE, false,
+                    palette.urgent());
             return;
         }
         if (shown.ending().isPresent()) {

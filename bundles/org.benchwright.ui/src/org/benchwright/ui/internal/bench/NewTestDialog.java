@@ -172,7 +172,10 @@ final class NewTestDialog extends FieldsDialog {
         display.timerExec(PATIENCE, asking);
     }
 
-    /** Which family the unit is of follows from its serial number, and each has an approval of its own. A file that can't be read is refused when it is opened. */
+    /**
+     * Which family the unit is of follows from its serial number, and each has an approval of its own. A file that can't be read is refused when it
+     * is opened.
+     */
     private void ask() {
         int chosen = procedure.isDisposed() ? -1 : procedure.getSelectionIndex();
         if (chosen < 0) {
@@ -195,7 +198,8 @@ final class NewTestDialog extends FieldsDialog {
             rehearsal.setSelection(settings.demo());
         }
         Switched.enable(rehearsal, draft.isEmpty());
-        Labels.say(why, draft.map(row -> Message.NEW_DRAFT.text(row.procedure(), String.valueOf(row.number()), row.family(), row.words())).orElse(""));
+        Labels.say(why, draft.map(row -> Message.NEW_DRAFT.text(row.procedure(), String.valueOf(row.number()), row.family(),
+                row.words())).orElse(""));
     }
 
     @Override

@@ -40,6 +40,7 @@ public final class NewTestHandler extends AbstractHandler {
 
     /** Whoever writes a procedure wants to try that one. */
     private static Optional<Path> written(IWorkbenchPage page) {
-        return Ids.AUTHOR.equals(page.getPerspective().getId()) ? Editors.file(page.getActiveEditor()).filter(ProcedureFiles::isProcedure) : Optional.empty();
+        return Ids.AUTHOR.equals(page.getPerspective().getId()) ? Editors.file(page.getActiveEditor()).filter(ProcedureFiles::isProcedure)
+                : Optional.empty();
     }
 }

@@ -74,7 +74,8 @@ public final class RoundsView extends ViewPart {
         table.setHeaderVisible(true);
         table.setFont(resources.create(large));
         GridDataFactory.fillDefaults().grab(true, true).applyTo(table);
-        for (Words title : new Words[] {Words.ROUNDS_COLUMN_POSITION, Words.ROUNDS_COLUMN_UNIT, Words.ROUNDS_COLUMN_DUE, Words.ROUNDS_COLUMN_LOOKED}) {
+        for (Words title : new Words[] {Words.ROUNDS_COLUMN_POSITION, Words.ROUNDS_COLUMN_UNIT, Words.ROUNDS_COLUMN_DUE,
+                Words.ROUNDS_COLUMN_LOOKED}) {
             new TableColumn(table, SWT.LEFT).setText(title.text());
         }
         keeps = words(body, resources, large);
@@ -109,7 +110,8 @@ public final class RoundsView extends ViewPart {
         for (int i = 0; i < stops.size(); i++) {
             RoundStop stop = stops.get(i);
             TableItem item = table.getItem(i);
-            item.setText(new String[] {stop.position().orElse(Words.ROUNDS_NO_POSITION.text()), stop.serial(), due(stop), looked.getOrDefault(stop.test(), "")});
+            item.setText(new String[] {stop.position().orElse(Words.ROUNDS_NO_POSITION.text()), stop.serial(), due(stop),
+                    looked.getOrDefault(stop.test(), "")});
             item.setData(stop);
         }
         before.ifPresent(this::select);

@@ -145,7 +145,8 @@ public final class UnitsView extends ViewPart {
     private void key(Event event) {
         Optional<WaitingStart> start = Stream.of(table.getSelection()).findFirst().flatMap(item -> waiting(item.getData()));
         if (event.keyCode == SWT.DEL && start.isPresent()
-                && MessageDialog.openQuestion(getSite().getShell(), Message.LEAVE_WAITING_TITLE.text(), Labels.letters(Message.WAITING_TAKE_OFF.text(start.get().serial())))) {
+                && MessageDialog.openQuestion(getSite().getShell(), Message.LEAVE_WAITING_TITLE.text(),
+                        Labels.letters(Message.WAITING_TAKE_OFF.text(start.get().serial())))) {
             desk.takeOff(start.get().serial());
         }
     }
@@ -231,13 +232,15 @@ public final class UnitsView extends ViewPart {
     }
 
     private List<String> lines(UnitRow unit) {
-        return Stream.of(title(unit), unit.stage(), state(unit), unit.watch(), when(unit), unit.reminder().orElse("")).filter(line -> !line.isEmpty()).toList();
+        return Stream.of(title(unit), unit.stage(), state(unit), unit.watch(), when(unit), unit.reminder().orElse(""))
+                .filter(line -> !line.isEmpty()).toList();
     }
 
     /** Why it was not begun is told in full: nobody is there to be told in a box. */
     private List<String> lines(WaitingStart start) {
         String serial = start.request().rehearsal() ? Message.UNIT_REHEARSAL.text(start.serial()) : start.serial();
-        Stream<String> words = Stream.of(start.words(Instant.now(), ZoneId.systemDefault()), Message.WAITING_KEYS.text()).flatMap(each -> folded(each).stream());
+        Stream<String> words = Stream.of(start.words(Instant.now(), ZoneId.systemDefault()), Message.WAITING_KEYS.text())
+                .flatMap(each -> folded(each).stream());
         return Stream.concat(Stream.of(serial), words).toList();
     }
 

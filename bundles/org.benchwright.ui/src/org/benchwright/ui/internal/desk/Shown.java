@@ -59,7 +59,8 @@ public record Shown(long version, String test, String serial, boolean rehearsal,
     }
 
     Shown with(Last other) {
-        return new Shown(version, test, serial, rehearsal, key, card, kind, drawings, deadline, ending, soFar, other, notes, live, secret, tapsAlong, onSoak,
+        return new Shown(version, test, serial, rehearsal, key, card, kind, drawings, deadline, ending, soFar, other, notes, live, secret,
+                tapsAlong, onSoak,
                 looksWithOneKey, elsewhere);
     }
 }

@@ -42,7 +42,8 @@ final class WaitingStarts implements AutoCloseable {
         private Optional<String> opening = Optional.empty();
 
         List<WaitingStart> rows() {
-            return requests.entrySet().stream().map(each -> new WaitingStart(each.getValue(), due(each.getKey()), Optional.ofNullable(refused.get(each.getKey())),
+            return requests.entrySet().stream().map(each -> new WaitingStart(each.getValue(), due(each.getKey()),
+                    Optional.ofNullable(refused.get(each.getKey())),
                     opening.equals(Optional.of(each.getKey())))).toList();
         }
 
@@ -131,7 +132,8 @@ final class WaitingStarts implements AutoCloseable {
                 }
             }
         }
-        begun.forEach((batch, request) -> opening.apply(request).whenComplete((test, failure) -> ended(batch, request.serial(), Optional.ofNullable(failure))));
+        begun.forEach((batch, request) -> opening.apply(request).whenComplete(
+                (test, failure) -> ended(batch, request.serial(), Optional.ofNullable(failure))));
         if (!begun.isEmpty()) {
             tell();
         }

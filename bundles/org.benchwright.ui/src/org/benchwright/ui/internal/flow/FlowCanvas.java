@@ -59,7 +59,8 @@ public final class FlowCanvas {
         canvas.addListener(SWT.KeyDown, this::typed);
         canvas.addListener(SWT.FocusIn, event -> canvas.redraw());
         canvas.addListener(SWT.FocusOut, event -> canvas.redraw());
-        canvas.addListener(SWT.Traverse, event -> event.doit = event.detail != SWT.TRAVERSE_ARROW_NEXT && event.detail != SWT.TRAVERSE_ARROW_PREVIOUS);
+        canvas.addListener(SWT.Traverse, event -> event.doit = event.detail != SWT.TRAVERSE_ARROW_NEXT
+                && event.detail != SWT.TRAVERSE_ARROW_PREVIOUS);
         canvas.getHorizontalBar().addListener(SWT.Selection, event -> canvas.redraw());
         canvas.getVerticalBar().addListener(SWT.Selection, event -> canvas.redraw());
         canvas.getAccessible().addAccessibleListener(new AccessibleAdapter() {
@@ -118,6 +119,10 @@ public final class FlowCanvas {
     }
 
     private void zoom(double factor) {
+        if (scale == 0) {
+            // As long as nothing was ever shown, nothing is as large as anything.
+            return;
+        }
         Point origin = origin();
         Rectangle area = canvas.getClientArea();
         double x = (origin.x + area.width / 2.0) / scale;

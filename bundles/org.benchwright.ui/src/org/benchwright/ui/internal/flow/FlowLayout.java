@@ -64,7 +64,8 @@ public final class FlowLayout {
         if (cancellation.requested()) {
             throw new CancellationException();
         }
-        List<Box> boxes = shapes.stream().map(shape -> shape.node).map(node -> new Box(node.getX(), node.getY(), node.getWidth(), node.getHeight())).toList();
+        List<Box> boxes = shapes.stream().map(shape -> shape.node).map(node -> new Box(node.getX(), node.getY(), node.getWidth(), node.getHeight()))
+                .toList();
         List<Line> lines = new ArrayList<>();
         for (int i = 0; i < edges.size(); i++) {
             lines.add(line(diagram, diagram.ways().get(i), edges.get(i)));
@@ -94,7 +95,9 @@ public final class FlowLayout {
         return graph;
     }
 
-    /** A place as the library knows it. The straight way comes in above and leaves below, so that it runs in one line; all else leaves at the sides. */
+    /**
+     * A place as the library knows it. The straight way comes in above and leaves below, so that it runs in one line; all else leaves at the sides.
+     */
     private static final class Shape {
 
         private final ElkNode node;

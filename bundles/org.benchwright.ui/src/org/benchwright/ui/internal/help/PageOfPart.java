@@ -11,7 +11,8 @@ public final class PageOfPart {
     private static final Map<String, HelpPage> PAGES = Map.ofEntries(
             Map.entry(Ids.PROCEDURES_VIEW, HelpPage.TEST_ENGINEER), Map.entry(Ids.CONTENTS_VIEW, HelpPage.LANGUAGE),
             Map.entry(Ids.REMARKS_VIEW, HelpPage.LANGUAGE), Map.entry(Ids.PRINTED_VIEW, HelpPage.TEST_ENGINEER),
-            Map.entry(Ids.FAULT_CODES_VIEW, HelpPage.TEST_ENGINEER), Map.entry(Ids.PROOF_VIEW, HelpPage.WHAT_IT_PROVES), Map.entry(Ids.REVISIONS_VIEW, HelpPage.TEST_ENGINEER),
+            Map.entry(Ids.FAULT_CODES_VIEW, HelpPage.TEST_ENGINEER), Map.entry(Ids.PROOF_VIEW, HelpPage.WHAT_IT_PROVES),
+            Map.entry(Ids.REVISIONS_VIEW, HelpPage.TEST_ENGINEER),
             Map.entry(Ids.UNITS_VIEW, HelpPage.TECHNICIAN), Map.entry(Ids.CARD_VIEW, HelpPage.TECHNICIAN),
             Map.entry(Ids.RECEIVED_VIEW, HelpPage.TECHNICIAN), Map.entry(Ids.SO_FAR_VIEW, HelpPage.TECHNICIAN),
             Map.entry(Ids.ROUNDS_VIEW, HelpPage.TECHNICIAN), Map.entry(Ids.INSTRUMENTS_VIEW, HelpPage.BENCH_OWNER),

@@ -160,7 +160,8 @@ final class PageSetter extends AbstractVisitor {
     }
 
     private void table(TableRows table) {
-        List<Integer> wanted = table.widths(cell -> cell.stream().flatMap(run -> CellLines.words(List.of(run)).stream()).mapToInt(faces::width).sum());
+        List<Integer> wanted = table.widths(cell -> cell.stream()
+                .flatMap(run -> CellLines.words(List.of(run)).stream()).mapToInt(faces::width).sum());
         List<Integer> least = table.widths(cell -> CellLines.longest(cell, faces::width));
         Optional<List<Integer>> widths = ColumnWidths.of(wanted, least, width - indent);
         boolean first = true;

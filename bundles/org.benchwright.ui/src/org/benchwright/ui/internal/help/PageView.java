@@ -101,7 +101,8 @@ public final class PageView extends ViewPart {
             PageView view = (PageView) page.showView(Ids.PAGE_VIEW, null, IWorkbenchPage.VIEW_VISIBLE);
             view.go(view.trail.to(place));
         } catch (PartInitException failed) {
-            MessageDialog.openInformation(page.getWorkbenchWindow().getShell(), Message.AUTHOR_EXPLAIN.text(), Labels.letters(String.valueOf(failed.getMessage())));
+            MessageDialog.openInformation(page.getWorkbenchWindow().getShell(), Message.AUTHOR_EXPLAIN.text(),
+                    Labels.letters(String.valueOf(failed.getMessage())));
         }
     }
 
@@ -117,7 +118,8 @@ public final class PageView extends ViewPart {
     private void go(Trail next) {
         next.now().ifPresent(place -> Background.soon(Message.AUTHOR_EXPLAIN.text(), monitor -> {
             Optional<ManualPage> page = ManualPage.read(place);
-            OnDisplay.later(whole, () -> page.ifPresentOrElse(read -> arrive(next, read), () -> bar.say(Message.MANUAL_ELSEWHERE.text(place.page()))));
+            OnDisplay.later(whole, () -> page.ifPresentOrElse(read -> arrive(next, read),
+                    () -> bar.say(Message.MANUAL_ELSEWHERE.text(place.page()))));
         }));
     }
 

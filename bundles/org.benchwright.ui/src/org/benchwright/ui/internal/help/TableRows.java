@@ -42,7 +42,8 @@ record TableRows(List<List<List<Run>>> rows) {
 
     /** For each column the widest of its cells, and the gap behind it. */
     List<Integer> widths(ToIntFunction<List<Run>> wide) {
-        return IntStream.range(0, rows.get(0).size()).mapToObj(column -> GAP + rows.stream().mapToInt(row -> wide.applyAsInt(row.get(column))).max().orElse(0))
+        return IntStream.range(0, rows.get(0).size()).mapToObj(
+                column -> GAP + rows.stream().mapToInt(row -> wide.applyAsInt(row.get(column))).max().orElse(0))
                 .toList();
     }
 }

@@ -56,7 +56,8 @@ final class CorrectDialog extends EnteringDialog {
     @Override
     protected void okPressed() {
         String unit = arriving.unit().getText();
-        Receiving.Arriving to = arriving.arriving(unit, arriving.asTyped().getSelection(), false, unit.strip().equals(said.unit()) ? said.family() : "");
+        Receiving.Arriving to = arriving.arriving(unit, arriving.asTyped().getSelection(), false,
+                unit.strip().equals(said.unit()) ? said.family() : "");
         String why = reason.getText();
         String initials = by.getText();
         enter(receiving -> {

@@ -136,7 +136,7 @@ public final class InstrumentsView extends ViewPart {
     }
 
     private void show(List<InstrumentRow> rows) {
-        table.setInput(rows);
+        columns.show(rows, InstrumentRow::asset);
         Labels.say(count, rows.isEmpty() ? HouseMessage.INSTRUMENTS_NONE.text() : HouseMessage.INSTRUMENTS_COUNT.text(rows.size(),
                 rows.stream().filter(row -> !row.usable()).count()));
         picked();
@@ -154,7 +154,8 @@ public final class InstrumentsView extends ViewPart {
     }
 
     private void sign(HouseMessage title, String words, List<SignDialog.Question> questions, SignDialog.Signature signature) {
-        SignDialog dialog = new SignDialog(body.getShell(), new SignDialog.Asked(title.text().replace(" ...", ""), words, questions, "", signature).orNobody());
+        SignDialog dialog = new SignDialog(body.getShell(), new SignDialog.Asked(title.text().replace(" ...", ""), words,
+                questions, "", signature).orNobody());
         if (dialog.open() == Window.OK) {
             readAgain();
         }
@@ -167,8 +168,9 @@ public final class InstrumentsView extends ViewPart {
     private void add() {
         List<SignDialog.Question> questions = List.of(line(HouseMessage.ASSET, ""), line(HouseMessage.INSTRUMENT, ""), line(HouseMessage.SERIAL, ""),
                 line(HouseMessage.RANGES, HouseMessage.RANGES_EXAMPLE.text()), line(HouseMessage.CUSTODY, settings.station()));
-        sign(HouseMessage.ADD, HouseMessage.BENCH_SIGNS.text(), questions, (given, who) -> instruments().add(new InstrumentDesk.NewInstrument(given.get(0),
-                given.get(1), given.get(2), ranges(given.get(3)), given.get(4)), signing(who)));
+        sign(HouseMessage.ADD, HouseMessage.BENCH_SIGNS.text(), questions,
+                (given, who) -> instruments().add(new InstrumentDesk.NewInstrument(given.get(0), given.get(1),
+                        given.get(2), ranges(given.get(3)), given.get(4)), signing(who)));
     }
 
     private static List<String> ranges(String typed) {

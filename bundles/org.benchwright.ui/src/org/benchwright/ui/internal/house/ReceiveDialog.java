@@ -137,7 +137,8 @@ public final class ReceiveDialog extends FieldsDialog {
     private static String words(UnitStory found) {
         String head = found.lines().isEmpty() ? HouseMessage.RECEIVE_FIRST.text(found.unit()) : HouseMessage.RECEIVE_STORY.text(found.unit());
         String question = found.question().map(words -> "\n" + words).orElse("");
-        return found.family().map(family -> family + "\n").orElse("") + head + question + found.lines().stream().map(line -> "\n" + line).collect(Collectors.joining());
+        return found.family().map(family -> family + "\n").orElse("") + head + question + found.lines().stream().map(line -> "\n" + line)
+                .collect(Collectors.joining());
     }
 
     // ---- receiving
@@ -169,7 +170,8 @@ public final class ReceiveDialog extends FieldsDialog {
         String initials = by.getText();
         clear();
         house.enter(receiving -> receiving.receive(entered, initials))
-                .whenComplete((row, failure) -> OnDisplay.later(getShell(), () -> received(entered, Optional.ofNullable(row), Optional.ofNullable(failure))));
+                .whenComplete((row, failure) -> OnDisplay.later(getShell(),
+                        () -> received(entered, Optional.ofNullable(row), Optional.ofNullable(failure))));
     }
 
     private void received(Receiving.Arriving entered, Optional<ReceivedRow> row, Optional<Throwable> failure) {

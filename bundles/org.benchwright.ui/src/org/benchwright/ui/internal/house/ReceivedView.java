@@ -124,7 +124,8 @@ public final class ReceivedView extends ViewPart {
             Scanned.show(getSite().getWorkbenchWindow(), typed);
         });
         Buttons.push(bar, HouseMessage.RECEIVE.text(), () -> receive("", List.of()));
-        test = Buttons.push(bar, HouseMessage.TEST.text(), () -> selected().ifPresent(row -> new NewTestHandler().open(getSite().getWorkbenchWindow(), row.unit())));
+        test = Buttons.push(bar, HouseMessage.TEST.text(), () ->
+                selected().ifPresent(row -> new NewTestHandler().open(getSite().getWorkbenchWindow(), row.unit())));
         repaired = Buttons.push(bar, HouseMessage.REPAIRED.text(), () -> selected().ifPresent(this::repair));
         correct = Buttons.push(bar, HouseMessage.CORRECT.text(), () -> selected().ifPresent(row -> correct(row, List.of())));
         giveBack = Buttons.push(bar, HouseMessage.GIVE_BACK.text(), () -> selected().ifPresent(this::giveBack));
@@ -217,7 +218,8 @@ public final class ReceivedView extends ViewPart {
         StringBuilder text = new StringBuilder(found.unit()).append(found.family().map(family -> "   " + family).orElse("")).append("\n");
         text.append(found.lines().isEmpty() ? HouseMessage.STORY_NONE.text(found.unit()) : String.join("\n", found.lines()));
         story.setText(text.toString());
-        files = picked.filter(found.unit()::equals).isPresent() ? found.files().stream().filter(file -> file.withdrawn().isEmpty()).toList() : List.of();
+        files = picked.filter(found.unit()::equals).isPresent() ? found.files().stream().filter(file -> file.withdrawn().isEmpty()).toList()
+                : List.of();
         enable();
     }
 
@@ -254,11 +256,14 @@ public final class ReceivedView extends ViewPart {
 
     private void withdraw(String unit) {
         List<HouseFile> there = files;
-        List<String> names = there.stream().map(file -> HouseMessage.WITHDRAW_ENTRY.text(file.where(), file.name(), file.digest().substring(0, 8))).toList();
+        List<String> names = there.stream().map(file -> HouseMessage.WITHDRAW_ENTRY.text(file.where(), file.name(), file.digest().substring(0, 8)))
+                .toList();
         Auditing auditing = Auditing.here(desk.ledger());
-        SignDialog dialog = new SignDialog(body.getShell(), new SignDialog.Asked(HouseMessage.WITHDRAW_TITLE.text(), HouseMessage.WITHDRAW_WHAT.text(unit),
+        SignDialog dialog = new SignDialog(body.getShell(), new SignDialog.Asked(HouseMessage.WITHDRAW_TITLE.text(),
+                HouseMessage.WITHDRAW_WHAT.text(unit),
                 List.of(new SignDialog.Choice(HouseMessage.WITHDRAW_WHICH.text(), names), new SignDialog.Line(HouseMessage.WITHDRAW_WHY.text(), "")),
-                settings.technician(), (answers, by) -> auditing.withdrawFile(unit, there.get(names.indexOf(answers.get(0))).digest(), answers.get(1), by)));
+                settings.technician(), (answers, by) -> auditing.withdrawFile(unit, there.get(names.indexOf(answers.get(0))).digest(),
+                        answers.get(1), by)));
         if (dialog.open() == Window.OK) {
             tell(unit);
         }
@@ -288,12 +293,14 @@ public final class ReceivedView extends ViewPart {
         try {
             Files.write(path, pdf);
         } catch (IOException e) {
-            throw new CompletionException(new CannotStoreException(HouseMessage.TAG_NOT_WRITTEN.text(path.toString(), String.valueOf(e.getMessage())), e));
+            throw new CompletionException(new CannotStoreException(HouseMessage.TAG_NOT_WRITTEN.text(path.toString(),
+                    String.valueOf(e.getMessage())), e));
         }
     }
 
     private void giveBack(ReceivedRow row) {
-        InputDialog why = new InputDialog(body.getShell(), HouseMessage.GIVE_BACK_TITLE.text(), Labels.letters(HouseMessage.GIVE_BACK_WHY.text(row.unit(), row.receipt())),
+        InputDialog why = new InputDialog(body.getShell(), HouseMessage.GIVE_BACK_TITLE.text(),
+                Labels.letters(HouseMessage.GIVE_BACK_WHY.text(row.unit(), row.receipt())),
                 "", typed -> typed.isBlank() ? "" : null);
         if (why.open() == Window.OK) {
             Consumer<Throwable> told = failure -> onScreen(() -> Failures.tell(body.getShell(), failure));

@@ -15,7 +15,10 @@ import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.IWorkbenchWindow;
 import org.eclipse.ui.WorkbenchException;
 
-/** Goes to a unit that was scanned: on a round to its row, to its open test, else to its receipt; one that is not in the house is offered to be received. */
+/**
+ * Goes to a unit that was scanned: on a round to its row, to its open test, else to its receipt; one that is not in the house is offered to be
+ * received.
+ */
 public final class Scanned {
 
     private Scanned() {

@@ -1,11 +1,13 @@
 package org.benchwright.ui.internal.look;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
 
 import org.eclipse.jface.viewers.ArrayContentProvider;
 import org.eclipse.jface.viewers.ColumnLabelProvider;
+import org.eclipse.jface.viewers.StructuredSelection;
 import org.eclipse.jface.viewers.TableViewer;
 import org.eclipse.jface.viewers.TableViewerColumn;
 import org.eclipse.swt.SWT;
@@ -36,6 +38,23 @@ public record Columns<T>(TableViewer table, Class<T> type) {
     /** The row that is selected. */
     public Optional<T> selected() {
         return Optional.ofNullable(table.getStructuredSelection().getFirstElement()).map(type::cast);
+    }
+
+    /**
+     * Shows these rows in the place of those before. The one that was selected stays so, also where it says something else by now.
+     *
+     * @param name what a row is known by
+     */
+    public void show(List<T> rows, Function<T, ?> name) {
+        if (rows.equals(table.getInput())) {
+            return;
+        }
+        Optional<?> before = selected().map(name);
+        table.setInput(rows);
+        if (selected().isEmpty()) {
+            before.flatMap(same -> rows.stream().filter(row -> name.apply(row).equals(same)).findFirst())
+                    .ifPresent(row -> table.setSelection(new StructuredSelection(row), true));
+        }
     }
 
     /** Adds a column of words. */

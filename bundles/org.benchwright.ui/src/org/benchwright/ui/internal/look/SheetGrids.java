@@ -9,7 +9,6 @@ import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Composite;
-import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.TableColumn;
@@ -28,11 +27,6 @@ public final class SheetGrids {
     public SheetGrids(Composite parent) {
         body = new Composite(parent, SWT.NONE);
         GridLayoutFactory.fillDefaults().applyTo(body);
-    }
-
-    /** The control. */
-    public Control control() {
-        return body;
     }
 
     /** Shows these, with their rows, in the place of those before. */

@@ -117,7 +117,8 @@ public final class Story {
     private void tell() {
         if (!untold.isEmpty()) {
             int start = untold.get(0).start;
-            text.replaceStyleRanges(start, text.getCharCount() - start, untold.stream().filter(style -> style.length > 0 && !style.isUnstyled()).toArray(StyleRange[]::new));
+            text.replaceStyleRanges(start, text.getCharCount() - start,
+                    untold.stream().filter(style -> style.length > 0 && !style.isUnstyled()).toArray(StyleRange[]::new));
             untold.clear();
         }
     }

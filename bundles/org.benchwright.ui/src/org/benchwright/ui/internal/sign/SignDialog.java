@@ -103,7 +103,8 @@ public final class SignDialog extends FieldsDialog {
         }
 
         /** Something that a person signs. */
-        public Asked(String title, String words, Optional<RevisionChange> change, List<Question> questions, List<PersonRow> people, String who, String button,
+        public Asked(String title, String words, Optional<RevisionChange> change, List<Question> questions, List<PersonRow> people, String who,
+                String button,
                 Signature signature) {
             this(title, words, change, questions, people, who, button, signature, false);
         }
