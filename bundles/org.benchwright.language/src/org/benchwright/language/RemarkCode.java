@@ -142,6 +142,8 @@ public enum RemarkCode {
     UNIT_NOT_SAID(Severity.ERROR),
     /** A grid that nobody carries out. */
     GRID_TOO_LARGE(Severity.ERROR),
+    /** Values one by one that pass over the last one. */
+    RANGE_NOT_REACHED(Severity.ERROR),
     /** A mean of fewer than two readings, or of more than anybody takes. */
     MEAN_OF_ONE(Severity.ERROR),
     /** A derived value that needs one which was not measured on every way there. */

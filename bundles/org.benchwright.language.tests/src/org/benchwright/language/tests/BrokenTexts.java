@@ -111,6 +111,7 @@ final class BrokenTexts {
             broken(COUNT_NOT_POSITIVE, "measure again at most 1", "measure again at most 0", "measure again at most 2"),
             broken(UNIT_NOT_SAID, "judge shown - applied", "judge shown - channel", "judge shown - 4 mA"),
             broken(UNIT_NOT_SAID, "4, 12, 20 mA with calibrator", "4, 12, 20 with calibrator", ""),
+            broken(RANGE_NOT_REACHED, "channel 1 .. 8", "channel 1.5 .. 8", "channel 1.5 .. 8.50", "for each channel"),
             broken(GRID_TOO_LARGE, "channel 1 .. 8", "channel 1 .. 334", "channel 1 .. 333", "for each channel"),
             broken(LIMITS_INVERTED, "channel 1 .. 8", "channel 8 .. 1", "channel 8 .. 8"),
 

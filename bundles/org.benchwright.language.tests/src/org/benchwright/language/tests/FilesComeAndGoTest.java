@@ -14,6 +14,7 @@ import org.benchwright.core.Cancellation;
 import org.benchwright.language.Remark;
 import org.benchwright.language.RemarkCode;
 import org.benchwright.language.editing.FolderSession;
+import org.benchwright.language.editing.Renaming;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -101,5 +102,15 @@ class FilesComeAndGoTest {
         Path crow = folder.resolve("crow.procedure");
         int at = Files.readString(crow).indexOf("carry out greet") + "carry out ".length();
         assertEquals(FolderSession.open(folder).declaration(crow, at), session.declaration(crow, at));
+    }
+
+    /** The other places where it is meant would not be seen from here. */
+    @Test
+    void whatAnotherFolderDeclaresIsRenamedThere() throws IOException {
+        FolderSession session = FolderSession.open(folder);
+        Path crow = folder.resolve("crow.procedure");
+        int at = Files.readString(crow).indexOf("carry out greet") + "carry out ".length();
+        assertEquals("This is declared in " + common.resolve("crow.procedure") + ", in another folder; rename it there, and then here.",
+                ((Renaming.Refused) session.rename(crow, at, "welcome")).why());
     }
 }

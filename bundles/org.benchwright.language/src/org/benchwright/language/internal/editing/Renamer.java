@@ -35,6 +35,8 @@ final class Renamer {
             return new Renaming.Refused(EditingText.RENAME_NOTHING.text());
         } else if (!newName.matches("[\\p{L}_][\\p{L}\\p{Digit}_]*")) {
             return new Renaming.Refused(EditingText.RENAME_NO_NAME.text(newName));
+        } else if (!files.paths().contains(declaration.get().file())) {
+            return new Renaming.Refused(EditingText.RENAME_ELSEWHERE.text(declaration.get().file().toString()));
         }
         Set<Place> places = new HashSet<>(names.references(names.at(file, offset).get().target()));
         places.add(declaration.get());

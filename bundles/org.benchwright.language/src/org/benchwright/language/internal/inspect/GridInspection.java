@@ -59,6 +59,8 @@ final class GridInspection implements Inspection {
     private static void axis(Axis axis, Remarks remarks) {
         if (axis.getLast() != null && !axis.getValues().isEmpty() && axis.getLast().compareTo(axis.getValues().get(0)) < 0) {
             remarks.on(axis, Literals.AXIS__LAST, RemarkCode.LIMITS_INVERTED);
+        } else if (axis.getLast() != null && !axis.getValues().isEmpty() && !isWhole(axis.getLast().subtract(axis.getValues().get(0)))) {
+            remarks.on(axis, Literals.AXIS__LAST, RemarkCode.RANGE_NOT_REACHED, axis.getValues().get(0).toPlainString(), axis.getLast().toPlainString());
         }
         Optional<Instrument> instrument = Written.thing(axis.getInstrument());
         if (instrument.isEmpty()) {
@@ -77,6 +79,10 @@ final class GridInspection implements Inspection {
         } else if (unit.isPresent()) {
             within(axis, unit.get(), instrument.get(), remarks);
         }
+    }
+
+    private static boolean isWhole(BigDecimal number) {
+        return number.stripTrailingZeros().scale() <= 0;
     }
 
     /** Each value is one that the instrument can give. */
