@@ -95,6 +95,16 @@ class ReceivingCommandsTest extends OnABench {
     }
 
     /** Kept as typed it would be another unit, without what happened to this one before. */
+    /** Those before the bad one are on record already, so the same list could not be entered again. */
+    @Test
+    void aUnitOfAListThatIsRefusedKeepsNoneOfTheOthersOut() {
+        CommandRunner.Ended listed = bench("", "receive", "C16-000001", "X-9", "C16-000003", "--order", "O-1");
+        listed.refused("X-9 does not look like a serial number of any family here");
+        assertEquals("2 units were received.", listed.lastLine());
+        String list = bench("", "received").done().said();
+        assertTrue(list.contains("C16-000001") && list.contains("C16-000003") && !list.contains("X-9"), list);
+    }
+
     @Test
     void whatMayHaveBeenMeantIsToldWhereTheMaskTellsIt() {
         bench("", "receive", "c16-004711").refused("keep it as typed. Perhaps C16-004711 is meant: enter that.");

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 
+import org.benchwright.cli.ExitStatus;
 import org.benchwright.cli.Surroundings;
 import org.benchwright.core.FamilyPlate;
 import org.benchwright.core.ScannedText;
@@ -80,12 +81,29 @@ final class ReceivingCommands extends ScreenCommands {
         } else if (given.words().isEmpty()) {
             return answering(screen -> scan(given, screen));
         }
-        return printing(screen -> {
-            Receiving receiving = receiving(given);
-            for (String unit : distinct(given.words(), screen)) {
-                print(receiving, receiving.receive(arriving(given).of(unit), given.technician()), screen);
+        try (Screen screen = Screens.printing(around())) {
+            List<String> units = distinct(given.words(), screen);
+            int done = listed(given, units, screen);
+            if (units.size() > 1) {
+                screen.line(Message.RECEIVE_COUNT.text(done));
             }
-        });
+            return done == units.size() ? ExitStatus.OK : ExitStatus.BAD_INPUT;
+        }
+    }
+
+    /** One that is refused keeps none of the others out; how many were received. */
+    private int listed(Given given, List<String> units, Screen screen) throws CannotStoreException {
+        Receiving receiving = receiving(given);
+        int done = 0;
+        for (String unit : units) {
+            try {
+                print(receiving, receiving.receive(arriving(given).of(unit), given.technician()), screen);
+                done++;
+            } catch (EntryRefusedException | TakenElsewhereException refused) {
+                screen.remark(refused.getMessage());
+            }
+        }
+        return done;
     }
 
     private static Receiving.Arriving arriving(Given given) {

@@ -88,6 +88,19 @@ class RegisteredInstrumentTest {
         assertTrue(refusal(named(entry(Optional.empty()))).contains("has no range for that"));
     }
 
+    /** What it does not reach is the end of a limit. */
+    @Test
+    void aRefusalGivesNoLimitAwayWhereTheReadingIsEnteredBlind() {
+        InstrumentSpec meter = new InstrumentSpec("meter", "Multimeter", Optional.empty(), Optional.empty(), BigDecimal.valueOf(2), Optional.of("reads V dc"),
+                Optional.empty());
+        Plan blind = PlanDraft.plan().instrument(meter).stage("a", Parts.step("a1", new Action.Measure("volts", "meter", UnitOfMeasure.of("V"),
+                Limits.between(Quantity.of("20.4", "V"), Quantity.of("26.4", "V")), DecisionRule.SIMPLE, Optional.empty(), REJECTED, REJECTED, Optional.empty(),
+                Optional.of(Action.Measure.Entry.BLIND)))).build();
+        String words = Walk.open(blind).until("instrument.meter").refusal(named(entry(Optional.empty(), range("20", "dc"))));
+        assertEquals("M-17 has no range for what is measured with it: the step needs one that reads V dc. It reads 0 V to 20 V dc, 0.05 % of reading + 2"
+                + " digits of 0.01 V. Ask the engineer which instrument will do.", words);
+    }
+
     @Test
     void anotherUncertaintyThanTheEntrysIsRefused() {
         Observation.InstrumentNamed good = named(entry(Optional.empty(), range("60", "dc")));

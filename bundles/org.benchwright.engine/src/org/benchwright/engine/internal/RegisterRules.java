@@ -62,15 +62,24 @@ public final class RegisterRules {
         Observation.RegisterEntry entry = named.entry().orElseThrow();
         require(entry.retired().isEmpty(), "register.outOfService", named.asset(), entry.retired().orElse(""));
         List<InstrumentRange> fitting = fitting(spec, entry.ranges());
+        String ranges = entry.ranges().isEmpty() ? "-" : entry.ranges().stream().map(InstrumentRange::words).collect(Collectors.joining("; "));
         for (Quantity value : needed(plan, spec)) {
             boolean covered = fitting.stream().anyMatch(range -> range.covers(value));
-            require(covered, "register.noRange", named.asset(), spec.means().orElse(spec.title()), value,
-                    entry.ranges().isEmpty() ? "-" : entry.ranges().stream().map(InstrumentRange::words).collect(Collectors.joining("; ")));
+            String means = spec.means().orElse(spec.title());
+            if (readsBlind(plan, spec) && !spec.range().equals(Optional.of(value))) {
+                // The value that it does not reach is the end of a limit, which whoever reads blind is not to know.
+                require(covered, "register.noRangeBlind", named.asset(), means, ranges);
+            }
+            require(covered, "register.noRange", named.asset(), means, value, ranges);
         }
         Optional<Quantity> uncertainty = uncertainty(plan, spec, fitting);
         boolean same = named.uncertainty().equals(uncertainty) && (uncertainty.isEmpty() || named.coverage().compareTo(spec.coverage()) == 0);
         require(same, "register.uncertainty", named.asset(), uncertainty.map(Quantity::toString).orElse("-"), spec.coverage().toPlainString(),
                 named.uncertainty().map(Quantity::toString).orElse("-"));
+    }
+
+    private static boolean readsBlind(Plan plan, InstrumentSpec spec) {
+        return Instruments.actions(plan).anyMatch(action -> action instanceof Action.Measure m && m.instrument().equals(spec.name()) && m.blind());
     }
 
     /** The ranges of an entry that do what a plan asks of an instrument. */
