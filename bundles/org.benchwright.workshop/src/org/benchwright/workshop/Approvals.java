@@ -22,7 +22,6 @@ import org.benchwright.ledger.DocumentKind;
 import org.benchwright.ledger.EntryDraft;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerException;
-import org.benchwright.ledger.Meaning;
 import org.benchwright.ledger.Signer;
 import org.benchwright.ledger.Signing;
 import org.benchwright.ledger.TestId;
@@ -57,7 +56,7 @@ public final class Approvals {
     }
 
     /** In which role somebody signs what. */
-    private record Act(RevisionFact fact, Meaning meaning, List<Role> roles) {
+    private record Act(RevisionFact fact, List<Role> roles) {
     }
 
     /**
@@ -69,7 +68,7 @@ public final class Approvals {
     public Revision prepare(CompiledProcedure procedure, SigningPerson by) throws RefusedException, OvertakenException, StoreException {
         Plan plan = procedure.plan();
         RevisionFact fact = new RevisionFact.Prepared(key(plan), plan.title(), plan.revision(), textDigest(procedure), planDigest(procedure));
-        RevisionBook book = sign(new Act(fact, Meaning.PREPARED, List.of(Role.ENGINEER)), by, procedure);
+        RevisionBook book = sign(new Act(fact, List.of(Role.ENGINEER)), by, procedure);
         return book.find(key(plan), plan.revision()).orElseThrow();
     }
 
@@ -85,7 +84,7 @@ public final class Approvals {
         Revision prepared = history().now().find(key(plan), plan.revision())
                 .orElseThrow(() -> new RefusedException(Message.NOT_PREPARED.text(plan.title(), String.valueOf(plan.revision()))));
         RevisionFact fact = new RevisionFact.Approved(prepared.prepared().event(), textDigest(procedure), planDigest(procedure));
-        RevisionBook book = sign(new Act(fact, Meaning.APPROVED, List.of(Role.SUPERVISOR, Role.ENGINEER)), by, procedure);
+        RevisionBook book = sign(new Act(fact, List.of(Role.SUPERVISOR, Role.ENGINEER)), by, procedure);
         return book.find(key(plan), plan.revision()).orElseThrow();
     }
 
@@ -101,7 +100,7 @@ public final class Approvals {
         Revision revision = history().now().find(procedure, number)
                 .orElseThrow(() -> new RefusedException(Message.NOT_PREPARED.text(procedure, String.valueOf(number))));
         RevisionFact fact = new RevisionFact.Withdrawn(revision.approved().orElse(revision.prepared()).event(), reason);
-        RevisionBook book = sign(new Act(fact, Meaning.WITHDRAWN, List.of(Role.SUPERVISOR, Role.ENGINEER)), by, Optional.empty());
+        RevisionBook book = sign(new Act(fact, List.of(Role.SUPERVISOR, Role.ENGINEER)), by, Optional.empty());
         return book.find(procedure, number).orElseThrow();
     }
 
@@ -117,7 +116,7 @@ public final class Approvals {
             throws RefusedException, OvertakenException, StoreException {
         ReviewPlan plan = RevisionBook.reviewPlan(lot, quality);
         RevisionFact fact = new RevisionFact.ReviewsPlanned(lot, quality, plan.sample(), reason);
-        return sign(new Act(fact, Meaning.DECIDED, List.of(Role.AUDITOR)), by, Optional.empty()).reviews().orElseThrow();
+        return sign(new Act(fact, List.of(Role.AUDITOR)), by, Optional.empty()).reviews().orElseThrow();
     }
 
     /**
@@ -127,7 +126,7 @@ public final class Approvals {
      * @throws OvertakenException if somebody else signed something in the same moment
      */
     public void endReviews(String reason, SigningPerson by) throws RefusedException, OvertakenException, StoreException {
-        sign(new Act(new RevisionFact.ReviewsEnded(reason), Meaning.DECIDED, List.of(Role.AUDITOR)), by, Optional.empty());
+        sign(new Act(new RevisionFact.ReviewsEnded(reason), List.of(Role.AUDITOR)), by, Optional.empty());
     }
 
     /**
@@ -192,7 +191,7 @@ public final class Approvals {
                 ledger.keep(text(procedure.get()), DocumentKind.PROCEDURE_TEXT);
                 ledger.keep(plans.bytes(procedure.get().plan()), DocumentKind.PLAN);
             }
-            ledger.appendSigned(draft, history.size(), new Signing(signer, act.meaning(), actor.toString(), benchKey), history.stand());
+            ledger.appendSigned(draft, history.size(), new Signing(signer, RevisionHistory.meaning(act.fact()), actor.toString(), benchKey), history.stand());
             return book;
         });
     }

@@ -19,7 +19,6 @@ import org.benchwright.engine.receipt.ReplacedPart;
 import org.benchwright.ledger.EntryDraft;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerException;
-import org.benchwright.ledger.Meaning;
 import org.benchwright.ledger.SequenceConflictException;
 import org.benchwright.ledger.Signer;
 import org.benchwright.ledger.Signing;
@@ -73,7 +72,7 @@ public final class Receipts {
         Optional<String> earlier = new TestsOfUnit(ledger).last(unit.unit());
         ReceiptFact fact = new ReceiptFact.Received(unit.order(), unit.owner(), unit.unit(), unit.plate(), unit.family(), unit.complaint(),
                 unit.damage(), unit.preserve(), unit.files(), earlier);
-        Entered entered = enter(fact, Meaning.RECEIVED, by);
+        Entered entered = enter(fact, by);
         return entered.book().receipt(entered.number()).orElseThrow();
     }
 
@@ -83,12 +82,12 @@ public final class Receipts {
         Optional<String> earlier = book().receipt(receipt).flatMap(before -> before.said().earlier());
         ReceiptFact.Received all = new ReceiptFact.Received(to.order(), to.owner(), to.unit(), to.plate(), to.family(), to.complaint(),
                 to.damage(), to.preserve(), to.files(), earlier);
-        return enter(new ReceiptFact.Corrected(receipt, reason, all), Meaning.RECEIVED, by).book().receipt(receipt).orElseThrow();
+        return enter(new ReceiptFact.Corrected(receipt, reason, all), by).book().receipt(receipt).orElseThrow();
     }
 
     /** A unit leaves the house without a test that lets it go. */
     public Receipt giveBack(long receipt, String reason, Actor by) throws RefusedException, OvertakenException, StoreException {
-        return enter(new ReceiptFact.GivenBack(receipt, reason), Meaning.HANDED_OVER, by).book().receipt(receipt).orElseThrow();
+        return enter(new ReceiptFact.GivenBack(receipt, reason), by).book().receipt(receipt).orElseThrow();
     }
 
     /**
@@ -102,7 +101,7 @@ public final class Receipts {
         TestId id = TestId.parse(test).orElseThrow(() -> new RefusedException(Message.RETURN_NO_TEST.text(test)));
         TestsOfUnit tests = new TestsOfUnit(ledger);
         String unit = tests.requireMendable(id);
-        Entered entered = enter(new ReceiptFact.Repaired(unit, id.value(), what, parts, files), Meaning.REPAIRED, by);
+        Entered entered = enter(new ReceiptFact.Repaired(unit, id.value(), what, parts, files), by);
         List<Repair> repairs = entered.book().repairsAfter(id.value());
         return repairs.get(repairs.size() - 1);
     }
@@ -119,11 +118,11 @@ public final class Receipts {
     private record Entered(ReceiptBook book, long number) {
     }
 
-    private Entered enter(ReceiptFact fact, Meaning meaning, Actor by) throws RefusedException, OvertakenException, StoreException {
+    private Entered enter(ReceiptFact fact, Actor by) throws RefusedException, OvertakenException, StoreException {
         ReceiptFact kept = codec.asKept(fact);
         for (int attempt = 1;; attempt++) {
             try {
-                return append(kept, meaning, by);
+                return append(kept, by);
             } catch (SequenceConflictException conflict) {
                 if (attempt == TRIES) {
                     throw new OvertakenException(Message.RECEIPTS_OVERTAKEN.text(), conflict);
@@ -134,13 +133,13 @@ public final class Receipts {
         }
     }
 
-    private Entered append(ReceiptFact fact, Meaning meaning, Actor by) throws RefusedException, LedgerException {
+    private Entered append(ReceiptFact fact, Actor by) throws RefusedException, LedgerException {
         ReceiptHistory history = memory.receipts(ledger);
         Instant now = time.now().truncatedTo(ChronoUnit.MILLIS);
         long number = history.size() + 1;
         ReceiptBook book = history.now().with(new ReceiptEvent(number, now, by, fact));
         EntryDraft draft = new EntryDraft(TestId.RECEIPTS, now, 1, Duration.ZERO, by, codec.kind(fact), codec.payload(fact));
-        ledger.appendSigned(draft, history.size(), new Signing(benchKey, meaning, station.name()));
+        ledger.appendSigned(draft, history.size(), new Signing(benchKey, ReceiptHistory.meaning(fact), station.name()));
         return new Entered(book, number);
     }
 }

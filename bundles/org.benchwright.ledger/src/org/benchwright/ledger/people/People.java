@@ -11,12 +11,14 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
+import org.benchwright.core.Actor;
 import org.benchwright.core.Digest;
 import org.benchwright.core.Role;
 import org.benchwright.ledger.EntrySignature;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerEntry;
 import org.benchwright.ledger.LedgerException;
+import org.benchwright.ledger.Meaning;
 import org.benchwright.ledger.SignedBook;
 import org.benchwright.ledger.SignerKey;
 import org.benchwright.ledger.TestId;
@@ -81,7 +83,8 @@ public final class People {
         Optional<PeopleFact> fact = PeopleCodec.fact(entry);
         Optional<EntrySignature> signature = EntrySignature.in(entry);
         Optional<String> words = fact.isEmpty() || signature.isEmpty() ? Optional.of(Messages.text("people.unreadable"))
-                : new PeopleRules(this, signature.get().fingerprint(), entry.position(), entry.instant()).objection(fact.get());
+                : new PeopleRules(this, signature.get().fingerprint(), entry.position(), entry.instant()).objection(fact.get())
+                        .or(() -> saidOtherwise(entry.actor(), signature.get()));
         if (words.isPresent()) {
             List<Objection> more = new ArrayList<>(objections);
             more.add(new Objection(entry.sequence(), words.get()));
@@ -90,6 +93,14 @@ public final class People {
         Map<String, Person> next = new LinkedHashMap<>(persons);
         next.put(fact.get().person(), after(fact.get(), entry.position()));
         return new People(next, holders(fact.get()), objections);
+    }
+
+    /** An entry is in the name of its signer, in print too, and its signature means that it was registered. */
+    private Optional<String> saidOtherwise(Actor by, EntrySignature signature) {
+        Optional<Person> holder = holder(signature.fingerprint());
+        boolean named = holder.isPresent() ? holder.get().id().equals(by.id()) && signature.printedName().equals(by.toString()) : by.role() == Role.BENCH;
+        return named && signature.meaning() == Meaning.REGISTERED ? Optional.empty()
+                : Optional.of(Messages.text("people.saidOtherwise", signature.meaning().word(), signature.printedName(), holder.map(Person::id).orElse(Role.BENCH.word())));
     }
 
     private Map<Digest, String> holders(PeopleFact fact) {

@@ -74,6 +74,14 @@ class AfterSealAttackTest extends WithSealedTests {
     }
 
     @Test
+    void decidedInSomebodyElsesNameInPrint() throws Exception {
+        String test = tests.departed();
+        tests.forge(test, tests.key("MJ"), new Actor("MJ", Role.AUDITOR), "departure-decided",
+                "{\"decision\":\"ACCEPTED\",\"departure\":\"" + tests.deviation(test) + "\",\"reason\":\"fine\"}", Meaning.DECIDED, "auditor HD");
+        found(test, "says \"auditor HD\" in print, and auditor MJ has signed it");
+    }
+
+    @Test
     void decidedByWhoPreparedTheRevision() throws Exception {
         String test = tests.departed();
         try (BenchLedger ledger = BenchLedger.open(tests.file())) {

@@ -28,8 +28,11 @@ import org.benchwright.ledger.BenchFolder;
 import org.benchwright.ledger.BenchKeyStore;
 import org.benchwright.ledger.DocumentKind;
 import org.benchwright.ledger.EntryDraft;
+import org.benchwright.ledger.EventKinds;
 import org.benchwright.ledger.Ledger;
+import org.benchwright.ledger.Meaning;
 import org.benchwright.ledger.Signer;
+import org.benchwright.ledger.Signing;
 import org.benchwright.ledger.SqliteLedger;
 import org.benchwright.ledger.TestId;
 import org.benchwright.workshop.BenchLedger;
@@ -56,6 +59,7 @@ class ForgedRecordTest {
     @TempDir
     private Path folder;
     private List<TestEvent> honest;
+    private Meaning sealing = Meaning.CARRIED_OUT;
     private final KeptTests kept = new KeptTests();
 
     @BeforeEach
@@ -92,7 +96,8 @@ class ForgedRecordTest {
     private void add(Ledger ledger, TestId test, List<TestEvent> events, Signer key) throws Exception {
         List<EntryDraft> drafts = kept.drafts(test, events);
         ledger.append(test, 0, drafts);
-        ledger.seal(test, drafts.size(), Instant.parse("2026-03-02T09:00:00Z"), 1, Duration.ofHours(1), QN, key, "bench 2");
+        EntryDraft seal = new EntryDraft(test, Instant.parse("2026-03-02T09:00:00Z"), 1, Duration.ofHours(1), QN, EventKinds.SEALED, "{}");
+        ledger.appendSigned(seal, drafts.size(), new Signing(key, sealing, "bench 2"));
     }
 
     private static byte[] plan() {
@@ -122,6 +127,12 @@ class ForgedRecordTest {
     @Test
     void theHonestRecordIsSound() throws Exception {
         assertTrue(verifyForged(honest, plan()).sound());
+    }
+
+    @Test
+    void aSealThatMeansSomethingElseIsFound() throws Exception {
+        sealing = Meaning.VOIDED;
+        assertFound(verifyForged(honest, plan()), honest.size(), "does not mean \"carried out\"");
     }
 
     @Test

@@ -141,9 +141,13 @@ class InstrumentRegisterTest extends AtTheBench {
     }
 
     private void forge(InstrumentFact fact) throws Exception {
+        forge(fact, Meaning.REGISTERED);
+    }
+
+    private void forge(InstrumentFact fact, Meaning meaning) throws Exception {
         try (Ledger raw = SqliteLedger.open(file())) {
             raw.appendSigned(new EntryDraft(TestId.INSTRUMENTS, time.instant(), 1, Duration.ZERO, new Actor("RB", Role.ENGINEER), codec.kind(fact),
-                    codec.payload(fact)), raw.lastSequence(TestId.INSTRUMENTS), new Signing(BenchKeyStore.openOrCreate(folder), Meaning.REGISTERED, "engineer RB"));
+                    codec.payload(fact)), raw.lastSequence(TestId.INSTRUMENTS), new Signing(BenchKeyStore.openOrCreate(folder), meaning, "engineer RB"));
         }
     }
 
@@ -152,6 +156,13 @@ class InstrumentRegisterTest extends AtTheBench {
         people();
         forge(ADDED);
         found("B-INSTRUMENTS", 1, "People have keys");
+        assertEquals(List.of(), ledger.instruments().all());
+    }
+
+    @Test
+    void anEntryWhoseSignatureMeansSomethingElseIsFound() throws Exception {
+        forge(ADDED, Meaning.VOIDED);
+        found("B-INSTRUMENTS", 1, "does not mean \"registered\"");
         assertEquals(List.of(), ledger.instruments().all());
     }
 

@@ -51,6 +51,7 @@ import org.benchwright.workshop.Station;
 import org.benchwright.workshop.StoreException;
 import org.benchwright.workshop.internal.KeptTests;
 import org.benchwright.workshop.internal.ReceiptCodec;
+import org.benchwright.workshop.internal.ReceiptHistory;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.sqlite.SQLiteConfig;
@@ -240,9 +241,13 @@ class ReceiptsTest extends AtTheBench {
     // ---- forged
 
     private void forge(ReceiptFact fact) throws Exception {
+        forge(fact, ReceiptHistory.meaning(fact));
+    }
+
+    private void forge(ReceiptFact fact, Meaning meaning) throws Exception {
         try (Ledger raw = SqliteLedger.open(file())) {
             raw.appendSigned(new EntryDraft(TestId.RECEIPTS, time.instant(), 1, Duration.ZERO, QN, codec.kind(fact), codec.payload(fact)),
-                    raw.lastSequence(TestId.RECEIPTS), new Signing(BenchKeyStore.openOrCreate(folder), Meaning.RECEIVED, "bench 2"));
+                    raw.lastSequence(TestId.RECEIPTS), new Signing(BenchKeyStore.openOrCreate(folder), meaning, "bench 2"));
         }
     }
 
@@ -255,6 +260,13 @@ class ReceiptsTest extends AtTheBench {
         String passed = test(SERIAL, true);
         forge(new ReceiptFact.Repaired(SERIAL, passed, "nothing", List.of(), List.of()));
         found("B-RECEIPTS", 1, "The unit passed test " + passed);
+    }
+
+    @Test
+    void aRepairWhoseSignatureMeansSomethingElseIsFound() throws Exception {
+        String failed = test(SERIAL, false);
+        forge(new ReceiptFact.Repaired(SERIAL, failed, "power stage", List.of(), List.of()), Meaning.RECEIVED);
+        found("B-RECEIPTS", 1, "does not mean \"repaired\"");
     }
 
     @Test

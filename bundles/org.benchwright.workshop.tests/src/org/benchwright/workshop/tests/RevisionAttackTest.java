@@ -53,9 +53,12 @@ import org.benchwright.workshop.StoreException;
 import org.benchwright.workshop.internal.KeptTests;
 import org.benchwright.workshop.internal.PlanCodec;
 import org.benchwright.workshop.internal.RevisionCodec;
+import org.benchwright.workshop.internal.RevisionHistory;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.sqlite.SQLiteConfig;
 
 /** What somebody with the file, a changed program or somebody else's key can try on approvals, and what verification says of it. */
@@ -82,16 +85,19 @@ class RevisionAttackTest {
 
     /** Signs a fact past the workshop's rules. */
     private void sign(String person, RevisionFact fact, Instant instant) throws Exception {
+        sign(person, fact, instant, new Actor(person, person.equals("KM") ? Role.SUPERVISOR : Role.ENGINEER), Optional.empty(), RevisionHistory.meaning(fact));
+    }
+
+    private void sign(String person, RevisionFact fact, Instant instant, Actor named, Optional<String> printed, Meaning meaning) throws Exception {
         try (Ledger ledger = SqliteLedger.open(file())) {
             Person who = People.read(ledger).person(person).orElseThrow();
             Signer key = new PersonKeyStore(folder, KeyProtection.standard(), time).unlock(who, who.keys().get(0).key(),
                     Approved.PASSWORD.toCharArray());
-            EntryDraft draft = new EntryDraft(TestId.REVISIONS, instant, 1, Duration.ZERO, new Actor(person, Role.ENGINEER),
-                    codec.kind(fact), codec.payload(fact));
+            EntryDraft draft = new EntryDraft(TestId.REVISIONS, instant, 1, Duration.ZERO, named, codec.kind(fact), codec.payload(fact));
             ledger.keep(TEXT, DocumentKind.PROCEDURE_TEXT);
             ledger.keep(plan(), DocumentKind.PLAN);
             ledger.appendSigned(draft, ledger.lastSequence(TestId.REVISIONS),
-                    new Signing(key, Meaning.APPROVED, person, BenchKeyStore.openOrCreate(folder)));
+                    new Signing(key, meaning, printed.orElse(named.toString()), BenchKeyStore.openOrCreate(folder)));
         }
     }
 
@@ -147,6 +153,16 @@ class RevisionAttackTest {
         sign("RB", prepared(), time.instant());
         sign("RB", approved(), time.instant());
         decisions("B-REVISIONS", 2, "approval takes a second person");
+    }
+
+    /** A signature with another meaning, in another's name or another role is no approval. */
+    @ParameterizedTest
+    @CsvSource({"KM, SUPERVISOR, supervisor KM, CARRIED_OUT, does not mean \"approved\"", "LW, SUPERVISOR, supervisor LW, APPROVED, KM has signed it",
+        "KM, SUPERVISOR, supervisor LW, APPROVED, supervisor KM has signed it", "KM, AUDITOR, auditor KM, APPROVED, was no auditor then"})
+    void anApprovalThatSaysSomethingElseIsFound(String named, Role as, String printed, Meaning meaning, String words) throws Exception {
+        sign("RB", prepared(), time.instant());
+        sign("KM", approved(), time.instant(), new Actor(named, as), Optional.of(printed), meaning);
+        decisions("B-REVISIONS", 2, words);
     }
 
     @Test

@@ -153,11 +153,15 @@ final class SealedTests {
     }
 
     void forge(String test, Signer key, Actor actor, String kind, String payload, Meaning meaning) throws Exception {
+        forge(test, key, actor, kind, payload, meaning, actor.toString());
+    }
+
+    void forge(String test, Signer key, Actor actor, String kind, String payload, Meaning meaning, String printed) throws Exception {
         try (Ledger ledger = SqliteLedger.open(file())) {
             TestId id = new TestId(test);
             Instant now = time.instant();
             ledger.appendSigned(new EntryDraft(id, now, 9, Duration.ZERO, actor, kind, payload), ledger.lastSequence(id),
-                    new Signing(key, meaning, actor.toString(), benchKey()));
+                    new Signing(key, meaning, printed, benchKey()));
         }
     }
 

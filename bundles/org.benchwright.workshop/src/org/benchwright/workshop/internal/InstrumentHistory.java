@@ -16,6 +16,7 @@ import org.benchwright.engine.instrument.InstrumentEvent;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerEntry;
 import org.benchwright.ledger.LedgerException;
+import org.benchwright.ledger.Meaning;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.people.Person;
 
@@ -51,8 +52,13 @@ public final class InstrumentHistory {
         }
     }
 
-    private InstrumentEvent event(LedgerEntry entry) throws UndecodableException {
+    private InstrumentEvent event(LedgerEntry entry) throws RefusedException, UndecodableException {
         Optional<Person> signer = people.signer(entry, people.at(entry.position()));
+        if (signer.isPresent()) {
+            PeopleHistory.requireSaid(entry, signer.get(), Meaning.REGISTERED);
+        } else {
+            PeopleHistory.requireMeaning(entry, Meaning.REGISTERED);
+        }
         Set<Role> roles = signer.map(Person::roles).orElse(Set.of());
         boolean bench = !people.at(entry.position()).anyKeys();
         return new InstrumentEvent(entry.sequence(), entry.instant(), signer.map(Person::id), roles, bench, codec.fact(entry.kind(), entry.payload()));

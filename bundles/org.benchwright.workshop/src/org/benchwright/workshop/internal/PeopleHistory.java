@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 
+import org.benchwright.core.Actor;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.ledger.EntrySignature;
 import org.benchwright.ledger.Ledger;
@@ -107,12 +108,41 @@ public final class PeopleHistory {
      */
     Person signer(LedgerEntry entry, Meaning meaning) throws RefusedException {
         Person signer = signer(entry, at(entry.position())).orElseThrow(() -> new RefusedException(Message.FAULT_NOBODY.text()));
+        requireSaid(entry, signer, meaning);
+        return signer;
+    }
+
+    /**
+     * An entry is in the name of its signer, in print too, and its signature means that.
+     *
+     * @throws RefusedException if it is not
+     */
+    static void requireSaid(LedgerEntry entry, Person signer, Meaning meaning) throws RefusedException {
         if (!signer.id().equals(entry.actor().id())) {
             throw new RefusedException(Message.FAULT_OTHER_SIGNER.text(entry.actor().id(), signer.id()));
-        } else if (EntrySignature.in(entry).filter(signature -> signature.meaning() == meaning).isEmpty()) {
+        }
+        requireMeaning(entry, meaning);
+        Optional<String> other = otherInPrint(entry, entry.actor());
+        if (other.isPresent()) {
+            throw new RefusedException(other.get());
+        }
+    }
+
+    /**
+     * The signature of an entry means that, whoever's it is.
+     *
+     * @throws RefusedException if it means something else
+     */
+    static void requireMeaning(LedgerEntry entry, Meaning meaning) throws RefusedException {
+        if (EntrySignature.in(entry).filter(signature -> signature.meaning() == meaning).isEmpty()) {
             throw new RefusedException(Message.FAULT_MEANING.text(meaning.word()));
         }
-        return signer;
+    }
+
+    /** What is wrong with the printed name of a signature that is by that person. */
+    static Optional<String> otherInPrint(LedgerEntry entry, Actor by) {
+        return EntrySignature.in(entry).map(EntrySignature::printedName).filter(printed -> !printed.equals(by.toString()))
+                .map(printed -> Message.FAULT_PRINTED.text(printed, by.toString()));
     }
 
     private boolean signedUnknowing(PersonKey key, int then, LedgerEntry entry) {

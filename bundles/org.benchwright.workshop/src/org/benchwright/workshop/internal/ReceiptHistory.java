@@ -51,6 +51,8 @@ public final class ReceiptHistory {
             if (fact instanceof ReceiptFact.AttachmentWithdrawn) {
                 Person signer = people.orElseThrow().signer(entry, Meaning.WITHDRAWN);
                 Deed.WITHDRAW.requireRole(signer.id(), signer.may(entry.actor().role()) ? Set.of(entry.actor().role()) : Set.of());
+            } else {
+                PeopleHistory.requireMeaning(entry, meaning(fact));
             }
             events.add(new ReceiptEvent(entry.sequence(), entry.instant(), entry.actor(), fact));
         } catch (RefusedException | UndecodableException e) {
@@ -103,6 +105,16 @@ public final class ReceiptHistory {
     /** Hands each fact that can be read over with the place of its event. */
     void each(BiConsumer<LedgerEntry, ReceiptFact> reader) {
         events.forEach(event -> reader.accept(entries.get((int) event.number() - 1), event.fact()));
+    }
+
+    /** What a signature under such a fact means. */
+    public static Meaning meaning(ReceiptFact fact) {
+        if (fact instanceof ReceiptFact.GivenBack) {
+            return Meaning.HANDED_OVER;
+        } else if (fact instanceof ReceiptFact.Repaired) {
+            return Meaning.REPAIRED;
+        }
+        return fact instanceof ReceiptFact.AttachmentWithdrawn ? Meaning.WITHDRAWN : Meaning.RECEIVED;
     }
 
     private ReceiptBook book(List<Objection> objections) {

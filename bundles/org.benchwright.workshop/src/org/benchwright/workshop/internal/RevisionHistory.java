@@ -10,9 +10,11 @@ import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.event.KnownBooks;
 import org.benchwright.engine.revision.RevisionBook;
 import org.benchwright.engine.revision.RevisionEvent;
+import org.benchwright.engine.revision.RevisionFact;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerEntry;
 import org.benchwright.ledger.LedgerException;
+import org.benchwright.ledger.Meaning;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.people.People;
 import org.benchwright.ledger.people.Person;
@@ -136,9 +138,26 @@ public final class RevisionHistory {
         return objections;
     }
 
-    private Optional<RevisionEvent> event(LedgerEntry entry, People known) throws UndecodableException {
+    private Optional<RevisionEvent> event(LedgerEntry entry, People known) throws RefusedException, UndecodableException {
         Optional<Person> signer = people.signer(entry, known);
-        return signer.isEmpty() ? Optional.empty() : Optional.of(new RevisionEvent(entry.sequence(), entry.instant(), signer.get().id(),
-                signer.get().roles(), codec.fact(entry.kind(), entry.payload())));
+        if (signer.isEmpty()) {
+            return Optional.empty();
+        }
+        RevisionFact fact = codec.fact(entry.kind(), entry.payload());
+        PeopleHistory.requireSaid(entry, signer.get(), meaning(fact));
+        if (!signer.get().may(entry.actor().role())) {
+            throw new RefusedException(Message.FAULT_ROLE_THEN.text(signer.get().id(), entry.actor().role().label()));
+        }
+        return Optional.of(new RevisionEvent(entry.sequence(), entry.instant(), signer.get().id(), signer.get().roles(), fact));
+    }
+
+    /** What a signature under such a fact means. */
+    public static Meaning meaning(RevisionFact fact) {
+        if (fact instanceof RevisionFact.Prepared) {
+            return Meaning.PREPARED;
+        } else if (fact instanceof RevisionFact.Approved) {
+            return Meaning.APPROVED;
+        }
+        return fact instanceof RevisionFact.Withdrawn ? Meaning.WITHDRAWN : Meaning.DECIDED;
     }
 }

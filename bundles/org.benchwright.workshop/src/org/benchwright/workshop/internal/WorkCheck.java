@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 
 import org.benchwright.core.Role;
+import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.EventBody;
@@ -57,8 +58,10 @@ final class WorkCheck {
                 EventBody body = run.events().get(i).body();
                 concluded = body instanceof Derived.ConclusionReached || concluded && !(body instanceof Fact.Struck);
                 told(run, run.events().get(i), entry, concluded).ifPresent(findings::add);
-            } else if (entry.kind().equals(EventKinds.SEALED) && !sealedBy(entry)) {
-                findings.add(hard(entry, Message.FAULT_SEALER.text(entry.actor().id())));
+            } else if (entry.kind().equals(EventKinds.SEALED)) {
+                sealed(entry).ifPresent(words -> findings.add(hard(entry, words)));
+            } else if (entry.kind().equals(EventKinds.RETURNED)) {
+                otherMeaning(entry, Meaning.RECEIVED_BACK).ifPresent(words -> findings.add(hard(entry, words)));
             }
         }
         return findings;
@@ -96,15 +99,36 @@ final class WorkCheck {
         if (signer.filter(who -> who.id().equals(released.by().id())).isEmpty() || signature.get().meaning() != Meaning.RELEASED) {
             return Optional.of(hard(entry, Message.FAULT_RELEASE_SIGNER.text(released.by().id())));
         }
+        Optional<String> other = PeopleHistory.otherInPrint(entry, released.by());
+        if (other.isPresent()) {
+            return Optional.of(hard(entry, other.get()));
+        }
         Role as = released.by().role();
         return PeopleKeys.mayRelease(signer.get(), as) ? Optional.empty()
                 : Optional.of(soft(entry, Message.FAULT_RELEASE_ROLE.text(released.by().id(), as.label())));
     }
 
-    /** By the bench, or by whoever is named and has a key; which key is the bench's is for whoever compares checkpoints to know. */
-    private boolean sealedBy(LedgerEntry entry) {
+    private Optional<String> sealed(LedgerEntry entry) {
         People then = people.at(entry.position());
         Optional<Person> holder = EntrySignature.in(entry).flatMap(signature -> then.holder(signature.fingerprint()));
+        if (!sealedBy(entry, then, holder)) {
+            return Optional.of(Message.FAULT_SEALER.text(entry.actor().id()));
+        }
+        Optional<String> other = otherMeaning(entry, Meaning.CARRIED_OUT);
+        return other.isPresent() || holder.isEmpty() ? other : PeopleHistory.otherInPrint(entry, entry.actor());
+    }
+
+    private static Optional<String> otherMeaning(LedgerEntry entry, Meaning meaning) {
+        try {
+            PeopleHistory.requireMeaning(entry, meaning);
+            return Optional.empty();
+        } catch (RefusedException other) {
+            return Optional.of(other.getMessage());
+        }
+    }
+
+    /** By the bench, or by whoever is named and has a key; which key is the bench's is for whoever compares checkpoints to know. */
+    private static boolean sealedBy(LedgerEntry entry, People then, Optional<Person> holder) {
         if (entry.actor().role() == Role.BENCH) {
             return holder.isEmpty();
         }
