@@ -14,6 +14,7 @@ import java.util.TreeSet;
 import java.util.stream.Stream;
 
 import org.benchwright.core.Cancellation;
+import org.benchwright.core.Verdict;
 import org.benchwright.engine.plan.InstrumentSpec;
 import org.benchwright.engine.plan.Move;
 import org.benchwright.engine.plan.Plan;
@@ -189,6 +190,18 @@ class CompiledTest {
         assertTrue(compiled.errors().stream().allMatch(remark -> remark.code() == RemarkCode.DUPLICATE_NAME && remark.file().equals(family)),
                 compiled.errors().toString());
         assertTrue(!compiled.errors().isEmpty());
+    }
+
+    /** Where every way is concluded before it, nothing is said at the end, and nothing has to be. */
+    @Test
+    void whatIsConcludedEarlierNeedsNoConclusionAtTheEnd() throws IOException {
+        Files.writeString(folder.resolve("wren.family"), FAMILY);
+        String withAnEnd = procedure("p", "stage s \"S\" { step a \"A.\" { confirm \"Yes.\" or conclude rejected \"No.\" conclude accepted } }");
+        Path file = Files.writeString(folder.resolve("p.procedure"), withAnEnd.replace(END, END.replace("conclude accepted", "")));
+        FolderSession session = FolderSession.open(folder);
+        Compiled compiled = compiled(session, file).get(0);
+        assertEquals(List.of(), compiled.errors());
+        assertEquals(Verdict.UNDECIDED, compiled.plan().orElseThrow().end().verdict(), "what nobody reaches accepts nothing");
     }
 
     @Test

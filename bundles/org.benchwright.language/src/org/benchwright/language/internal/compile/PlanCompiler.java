@@ -78,7 +78,7 @@ public final class PlanCompiler {
                 protectedItems.stream().map(k -> new ProtectedItem(k.getName(), k.getLabel())).toList(),
                 p.getInstruments().stream().map(PlanCompiler::instrument).toList(),
                 p.getPreconditions().stream().map(PlanCompiler::precondition).toList(), preconditionUnmet(),
-                p.getBlocks().stream().map(this::stage).toList(), makeSafe(), Moves.conclude(p.getConclusion()),
+                p.getBlocks().stream().map(this::stage).toList(), makeSafe(), end(),
                 Optional.ofNullable(p.getBenchNeed()).map(n -> Amounts.duration(n.getWithin())));
     }
 
@@ -98,6 +98,11 @@ public final class PlanCompiler {
         return new Precondition(p.getName(), p.getLabel(), Amounts.optionalDuration(p.getValidity()),
                 Optional.ofNullable(p.getTextEntry()), Optional.ofNullable(p.getLimits()).map(Amounts::limits),
                 Optional.ofNullable(p.getInstrument()).map(Named::getName));
+    }
+
+    /** Where nothing is said, no way leads there, or the text has an error; whatever came there all the same accepts nothing. */
+    private Move.Conclude end() {
+        return procedure.getConclusion() == null ? Moves.UNDECIDED : Moves.conclude(procedure.getConclusion());
     }
 
     /** An unmet precondition ends the test; a procedure that says otherwise nowhere leaves it undecided. */
