@@ -26,7 +26,7 @@ public final class ServerEnds implements LanguageServer {
     private final Desk desk;
     private final Texts texts;
     private Runnable left = () -> { };
-    private boolean shutDown;
+    private final Conversation conversation = new Conversation();
 
     /**
      * @param version   of this program
@@ -35,7 +35,7 @@ public final class ServerEnds implements LanguageServer {
     public ServerEnds(String version, Supplier<ApprovedRevisions> approvals) {
         this.version = version;
         desk = new Desk(approvals);
-        texts = new Texts(desk);
+        texts = new Texts(desk, conversation);
     }
 
     /** The editor at the other end. */
@@ -55,11 +55,12 @@ public final class ServerEnds implements LanguageServer {
 
     /** Whether the editor said shutdown. */
     public boolean wasShutDown() {
-        return shutDown;
+        return conversation.isOver();
     }
 
     @Override
     public CompletableFuture<InitializeResult> initialize(InitializeParams parameters) {
+        conversation.begin();
         ServerCapabilities able = new ServerCapabilities();
         able.setTextDocumentSync(TextDocumentSyncKind.Full);
         able.setCompletionProvider(new CompletionOptions(false, List.of(" ")));
@@ -77,7 +78,7 @@ public final class ServerEnds implements LanguageServer {
 
     @Override
     public CompletableFuture<Object> shutdown() {
-        shutDown = true;
+        conversation.end();
         return CompletableFuture.completedFuture(null);
     }
 

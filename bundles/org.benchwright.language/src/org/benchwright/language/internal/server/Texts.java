@@ -51,7 +51,7 @@ import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
 import org.eclipse.lsp4j.services.TextDocumentService;
 
 /** What an editor asks about a text. */
-record Texts(Desk desk) implements TextDocumentService {
+record Texts(Desk desk, Conversation conversation) implements TextDocumentService {
 
     /** A text that is asked about. */
     private record Open(Path file, FolderSession session, String text, Lines lines) {
@@ -61,8 +61,12 @@ record Texts(Desk desk) implements TextDocumentService {
     }
 
     private <T> CompletableFuture<T> ask(TextDocumentIdentifier document, T nothing, BiFunction<Open, Path, T> question) {
-        return CompletableFuture.supplyAsync(() -> Addresses.file(document.getUri()).flatMap(this::open).map(open -> question.apply(open, open.file()))
-                .orElse(nothing));
+        Optional<ResponseError> refused = conversation.refusal();
+        if (refused.isPresent()) {
+            return CompletableFuture.failedFuture(new ResponseErrorException(refused.get()));
+        }
+        return CompletableFuture.supplyAsync(() -> Addresses.file(document.getUri()).flatMap(this::open)
+                .map(open -> question.apply(open, open.file())).orElse(nothing));
     }
 
     private Optional<Open> open(Path file) {
@@ -72,9 +76,14 @@ record Texts(Desk desk) implements TextDocumentService {
 
     // ---- texts come and go
 
+    /** The file that something is told of; what is told outside the conversation is passed over. */
+    private Optional<Path> told(String address) {
+        return conversation.isOpen() ? Addresses.file(address) : Optional.empty();
+    }
+
     @Override
     public void didOpen(DidOpenTextDocumentParams parameters) {
-        Addresses.file(parameters.getTextDocument().getUri()).ifPresent(file -> desk.open(file, parameters.getTextDocument().getText()));
+        told(parameters.getTextDocument().getUri()).ifPresent(file -> desk.open(file, parameters.getTextDocument().getText()));
     }
 
     @Override
@@ -82,12 +91,12 @@ record Texts(Desk desk) implements TextDocumentService {
         // Each change is the whole text: the last one holds. An editor may send none, where only the version is another one.
         List<TextDocumentContentChangeEvent> changes = parameters.getContentChanges();
         Optional<String> text = changes.isEmpty() ? Optional.empty() : Optional.of(changes.get(changes.size() - 1).getText());
-        text.ifPresent(now -> Addresses.file(parameters.getTextDocument().getUri()).ifPresent(file -> desk.change(file, now)));
+        text.ifPresent(now -> told(parameters.getTextDocument().getUri()).ifPresent(file -> desk.change(file, now)));
     }
 
     @Override
     public void didClose(DidCloseTextDocumentParams parameters) {
-        Addresses.file(parameters.getTextDocument().getUri()).ifPresent(desk::close);
+        told(parameters.getTextDocument().getUri()).ifPresent(desk::close);
     }
 
     @Override
@@ -170,7 +179,8 @@ record Texts(Desk desk) implements TextDocumentService {
     @Override
     public CompletableFuture<SemanticTokens> semanticTokensFull(SemanticTokensParams parameters) {
         return ask(parameters.getTextDocument(), new SemanticTokens(List.of()), (open, file) -> open.session().analyse(file, Cancellation.never())
-                .map(analysis -> Colours.of(analysis.styles(), analysis.text(), new Lines(analysis.text()))).orElseGet(() -> new SemanticTokens(List.of())));
+                .map(analysis -> Colours.of(analysis.styles(), analysis.text(), new Lines(analysis.text())))
+                .orElseGet(() -> new SemanticTokens(List.of())));
     }
 
     @Override
