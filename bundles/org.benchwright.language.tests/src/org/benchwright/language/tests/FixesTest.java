@@ -32,6 +32,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** Every kind of fix mends the example of its remark's page: the remark is gone, no error is new, and there is nothing left to do twice. */
@@ -163,6 +164,20 @@ class FixesTest {
         Remark remark = remarks().stream().filter(each -> each.code().word().equals(code)).findFirst().orElseThrow(() -> new AssertionError(remarks().toString()));
         List<Fix> fixes = session.fixes(remark);
         assertTrue(fixes.size() == 1 && fixes.get(0).label().contains(offered), () -> fixes.toString());
+    }
+
+    /** What a fix adds, and what it leaves where it takes a line away, is the same whatever ends the lines. */
+    @ParameterizedTest
+    @EnumSource(names = {"STOP_NOT_DECLARED", "NO_CONCLUSION", "ERASED_BEFORE_RECORDED", "POINT_TWICE", "CLAIM_WITHOUT_SOAK", "STATEMENT_UNREACHABLE", "SOAK_UNOBSERVED",
+            "MARK_NOT_BEFORE"})
+    void linesEndAsThoseOfTheirFile(RemarkCode code) throws IOException {
+        assertEquals(fixed(code, "\n").stream().map(text -> text.replace("\n", "\r\n")).toList(), fixed(code, "\r\n"));
+    }
+
+    private static List<String> fixed(RemarkCode code, String lineEnd) throws IOException {
+        show(RemarkPage.of(code).bad().stream().map(text -> new SourceText(text.path(), text.text().replace("\n", lineEnd))).toList());
+        apply(session.fixes(remarks().stream().filter(each -> each.code() == code).findFirst().orElseThrow()).get(0));
+        return session.files().stream().map(file -> session.text(file).orElseThrow()).toList();
     }
 
     private static List<Remark> remarks() {

@@ -27,6 +27,11 @@ public final class TextPlaces {
         lineStarts = Arrays.copyOf(starts, count);
     }
 
+    /** What ends the lines of a text: CR LF if it ends any, else LF. */
+    public static String lineEnd(String text) {
+        return text.contains("\r\n") ? "\r\n" : "\n";
+    }
+
     /** The blanks that the line of a place begins with. */
     public String indentation(int offset) {
         String line = text.substring(lineStarts[line(offset) - 1], within(offset));

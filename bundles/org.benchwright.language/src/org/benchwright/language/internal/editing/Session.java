@@ -25,6 +25,7 @@ import org.benchwright.language.ide.ProcedureIdeSetup;
 import org.benchwright.language.internal.FrameworkLog;
 import org.benchwright.language.internal.ParsedFile;
 import org.benchwright.language.internal.ReadText;
+import org.benchwright.language.internal.TextPlaces;
 import org.benchwright.language.internal.fix.Candidates;
 import org.benchwright.language.internal.format.Layout;
 import org.benchwright.language.proof.Telling;
@@ -186,7 +187,16 @@ public final class Session {
 
     private List<Fix> mending(List<Fix> candidates, Remark remark) {
         Trial trial = new Trial(injector, files);
-        return candidates.stream().filter(fix -> mends(trial.with(fix.edits()), remark)).toList();
+        return candidates.stream().map(this::withLineEnds).filter(fix -> mends(trial.with(fix.edits()), remark)).toList();
+    }
+
+    /** Lines that a fix adds end as those of their file do. */
+    private Fix withLineEnds(Fix fix) {
+        return new Fix(fix.label(), fix.edits().stream().map(edit -> new Edit(edit.place(), edit.text().replace("\n", lineEnd(edit.place().file())))).toList());
+    }
+
+    private String lineEnd(Path file) {
+        return files.text(file).map(text -> TextPlaces.lineEnd(text.text())).orElse("\n");
     }
 
     private static boolean mends(Trial trial, Remark remark) {

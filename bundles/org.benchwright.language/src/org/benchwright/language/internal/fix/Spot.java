@@ -100,8 +100,8 @@ record Spot(ParsedFile file, Remark remark, ILeafNode leaf, EObject object) {
             from--;
         }
         boolean beginsLine = from == 0 || text.charAt(from - 1) == '\n';
-        boolean endsLine = end < text.length() && text.charAt(end) == '\n';
-        return edit(from, end - from + (beginsLine && endsLine ? 1 : 0), "");
+        int lineEnd = text.startsWith("\r\n", end) ? 2 : text.startsWith("\n", end) ? 1 : 0;
+        return edit(from, end - from + (beginsLine ? lineEnd : 0), "");
     }
 
     Edit remove(INode node) {

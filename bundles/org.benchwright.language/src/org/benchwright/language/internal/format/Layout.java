@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 
+import org.benchwright.language.internal.TextPlaces;
 import org.benchwright.language.internal.format.Word.Kind;
 import org.benchwright.language.internal.format.Word.Role;
 import org.eclipse.xtext.nodemodel.ICompositeNode;
@@ -40,7 +41,7 @@ public final class Layout {
 
     private Layout(String text, ICompositeNode root) {
         this.text = text;
-        lineEnd = text.contains("\r\n") ? "\r\n" : "\n";
+        lineEnd = TextPlaces.lineEnd(text);
         words = Words.of(root);
     }
 
