@@ -49,8 +49,9 @@ public record Page(String title, List<String> basis, List<Section> sections) {
 
     /** The text of the HTML file. */
     public String html() {
-        StringBuilder html = new StringBuilder("<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"UTF-8\"><title>").append(Html.escaped(title))
-                .append("</title><style>\n").append(STYLE).append("</style></head><body>\n<h1>").append(Html.escaped(title)).append("</h1>\n");
+        StringBuilder html = new StringBuilder("<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"UTF-8\">").append(Html.NOTHING_ELSE);
+        html.append("<title>").append(Html.escaped(title)).append("</title><style>\n").append(STYLE).append("</style></head><body>\n<h1>")
+                .append(Html.escaped(title)).append("</h1>\n");
         basis.forEach(sentence -> html.append("<p>").append(Html.escaped(sentence)).append("</p>\n"));
         sections.forEach(section -> append(html, section));
         return html.append("</body></html>\n").toString();

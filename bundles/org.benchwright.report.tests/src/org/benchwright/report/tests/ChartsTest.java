@@ -130,5 +130,6 @@ class ChartsTest {
         assertFalse(html.contains("<!DOCTYPE svg"), "the drawing is part of the page");
         assertTrue(html.contains("<svg") && html.contains("&lt;script&gt;"), "what was hostile is text");
         assertTrue(html.contains("prefers-color-scheme: dark"), "readable in the dark");
+        assertTrue(html.contains("default-src 'none'"), "and a browser is told so");
     }
 }

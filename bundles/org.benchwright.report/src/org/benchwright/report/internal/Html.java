@@ -13,6 +13,10 @@ import org.benchwright.report.Look;
  */
 public record Html(Document document) {
 
+    /** Whatever found its way into a page, a browser loads nothing for it and runs nothing of it. */
+    public static final String NOTHING_ELSE =
+            "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n";
+
     private static final int FIGURE_WIDTH = 900;
     private static final int FIGURE_HEIGHT = 420;
     private static final String STYLE = """
@@ -38,7 +42,7 @@ public record Html(Document document) {
     public String text() {
         StringBuilder html = new StringBuilder();
         html.append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n");
-        html.append("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n");
+        html.append(NOTHING_ELSE);
         html.append("<title>").append(escaped(document.title())).append("</title>\n<style>\n").append(STYLE).append("</style>\n</head>\n<body>\n");
         document.blocks().forEach(block -> append(block, html));
         return html.append("</body>\n</html>\n").toString();
@@ -104,14 +108,14 @@ public record Html(Document document) {
 
     private static void append(Block.Table table, StringBuilder html) {
         html.append("<table>\n");
-        row("th", table.titles(), html);
-        table.rows().forEach(row -> row("td", row, html));
+        row("th scope=\"col\"", "th", table.titles(), html);
+        table.rows().forEach(row -> row("td", "td", row, html));
         html.append("</table>\n");
     }
 
-    private static void row(String cell, List<String> texts, StringBuilder html) {
+    private static void row(String begin, String end, List<String> texts, StringBuilder html) {
         html.append("<tr>");
-        texts.forEach(text -> html.append('<').append(cell).append('>').append(escaped(text)).append("</").append(cell).append('>'));
+        texts.forEach(text -> html.append('<').append(begin).append('>').append(escaped(text)).append("</").append(end).append('>'));
         html.append("</tr>\n");
     }
 

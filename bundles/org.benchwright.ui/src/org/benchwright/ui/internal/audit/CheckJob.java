@@ -7,6 +7,7 @@ import org.benchwright.core.Progress;
 import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.VerificationReport;
+import org.benchwright.ui.internal.Failures;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.desk.GivingWay;
 import org.benchwright.ui.internal.desk.StillWindow;
@@ -38,8 +39,8 @@ final class CheckJob extends Job {
         /** It is over, or was stopped. */
         void checked(VerificationReport report, boolean stopped);
 
-        /** There is no ledger, or it can't be read as one. */
-        void failed(CannotStoreException failure);
+        /** There is no ledger, or it can't be read as one, for this reason. */
+        void failed(String words);
     }
 
     CheckJob(Path ledger, StillWindow window, Watcher watcher) {
@@ -60,8 +61,9 @@ final class CheckJob extends Job {
         try {
             VerificationReport report = Bench.verify(ledger, Bench.Clocks.system(), new Steps(), new GivingWay(window, stopped::get));
             watcher.checked(report, stopped.get());
-        } catch (CannotStoreException e) {
-            watcher.failed(e);
+        } catch (CannotStoreException | RuntimeException e) {
+            // One that nobody foresaw would leave a check that never ends.
+            watcher.failed(Failures.words(e));
         }
         return Status.OK_STATUS;
     }

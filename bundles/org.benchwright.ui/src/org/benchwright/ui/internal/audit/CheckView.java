@@ -2,7 +2,6 @@ package org.benchwright.ui.internal.audit;
 
 import java.util.Optional;
 
-import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.VerificationReport;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
@@ -60,10 +59,10 @@ public final class CheckView extends ViewPart {
             }
 
             @Override
-            public void failed(CannotStoreException failure) {
+            public void failed(String words) {
                 onScreen(() -> {
                     over();
-                    story.strong(String.valueOf(failure.getMessage()));
+                    story.strong(words);
                 });
             }
         });

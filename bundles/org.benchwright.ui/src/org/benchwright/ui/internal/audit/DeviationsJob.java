@@ -10,6 +10,7 @@ import org.benchwright.core.Progress;
 import org.benchwright.present.Auditing;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.DeviationRow;
+import org.benchwright.ui.internal.Failures;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.desk.GivingWay;
 import org.benchwright.ui.internal.desk.StillWindow;
@@ -62,9 +63,9 @@ final class DeviationsJob extends Job {
             if (!monitor.isCanceled()) {
                 told.accept(new Read(rows, Optional.empty()));
             }
-        } catch (CannotStoreException e) {
+        } catch (CannotStoreException | RuntimeException e) {
             if (!monitor.isCanceled()) {
-                told.accept(new Read(List.of(), Optional.of(String.valueOf(e.getMessage()))));
+                told.accept(new Read(List.of(), Optional.of(Failures.words(e))));
             }
         }
         return monitor.isCanceled() ? Status.CANCEL_STATUS : Status.OK_STATUS;

@@ -7,6 +7,7 @@ import org.benchwright.core.Progress;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.FigureFilter;
 import org.benchwright.present.Figures;
+import org.benchwright.ui.internal.Failures;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.desk.GivingWay;
 import org.benchwright.ui.internal.desk.StillWindow;
@@ -60,9 +61,9 @@ public final class FiguresJob extends Job {
             if (!monitor.isCanceled()) {
                 watcher.read(read);
             }
-        } catch (CannotStoreException e) {
+        } catch (CannotStoreException | RuntimeException e) {
             if (!monitor.isCanceled()) {
-                watcher.failed(e.getMessage());
+                watcher.failed(Failures.words(e));
             }
         }
         return Status.OK_STATUS;

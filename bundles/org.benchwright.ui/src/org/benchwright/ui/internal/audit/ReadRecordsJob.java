@@ -12,6 +12,7 @@ import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.RecordRow;
 import org.benchwright.present.RecordSearch;
+import org.benchwright.ui.internal.Failures;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.desk.GivingWay;
 import org.benchwright.ui.internal.desk.StillWindow;
@@ -59,8 +60,8 @@ final class ReadRecordsJob extends Job {
         }
         try (Bench bench = Bench.read(ledger, Bench.Clocks.system())) {
             return read(bench, monitor);
-        } catch (CannotStoreException e) {
-            told.accept(new Progress(RecordSearch.none(), 0, true, Optional.of(e.getMessage())));
+        } catch (CannotStoreException | RuntimeException e) {
+            told.accept(new Progress(RecordSearch.none(), 0, true, Optional.of(Failures.words(e))));
             return Status.OK_STATUS;
         }
     }
