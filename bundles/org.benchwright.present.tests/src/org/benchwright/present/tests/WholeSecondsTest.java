@@ -15,6 +15,9 @@ class WholeSecondsTest {
             it stopped between 71 h 0.004 s and 71 h 59 min 59.999 s of the soak | it stopped between 71 h and 71 h 59 min 59 s of the soak
             the lamp came 1.456 s after "on" | the lamp came 1.456 s after "on"
             2 h 3 s | 2 h 3 s
+            took 1 h 0.4 s; at most 1 h are allowed | took 1 h 0.4 s; at most 1 h are allowed
+            after 1 min 30.25 s, not within 1 min 30 s | after 1 min 30.25 s, not within 1 min 30 s
+            took 21 h 0.4 s; at most 1 h 5 min are allowed | took 21 h; at most 1 h 5 min are allowed
             24.02 V accepted | 24.02 V accepted
             """)
     void areToldToTheSecondFromAMinuteOn(String recorded, String shown) {
