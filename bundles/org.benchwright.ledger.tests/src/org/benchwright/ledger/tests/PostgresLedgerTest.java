@@ -100,7 +100,15 @@ class PostgresLedgerTest extends LedgerContractTest {
             for (String table : List.of("event", "document", "signer", "checkpoint")) {
                 String key = table.equals("event") ? "position" : "number";
                 for (String sql : List.of("UPDATE " + table + " SET " + key + " = 99", "DELETE FROM " + table, "TRUNCATE " + table,
-                        "DROP TABLE " + table, "ALTER TABLE " + table + " DISABLE TRIGGER ALL", "CREATE TABLE mine (x BIGINT)")) {
+                        "DROP TABLE " + table, "ALTER TABLE " + table + " DISABLE TRIGGER ALL", "CREATE TABLE mine (x BIGINT)",
+                        "ALTER TABLE " + table + " ADD COLUMN mine BIGINT", "ALTER TABLE " + table + " OWNER TO CURRENT_USER", "DROP TRIGGER " + table + "_kept ON " + table,
+                        "ALTER TABLE " + table + " DISABLE TRIGGER " + table + "_kept", "CREATE INDEX mine ON " + table + " (" + key + ")",
+                        "CREATE RULE mine AS ON INSERT TO " + table + " DO INSTEAD NOTHING", "DO $$ BEGIN LOCK TABLE " + table + " IN ACCESS EXCLUSIVE MODE; END $$",
+                        "CREATE TRIGGER mine BEFORE INSERT ON " + table + " FOR EACH ROW EXECUTE FUNCTION " + table + "_kept()",
+                        "CREATE OR REPLACE FUNCTION " + table + "_kept() RETURNS trigger LANGUAGE plpgsql AS $$ BEGIN RETURN NEW; END $$",
+                        "DROP FUNCTION " + table + "_kept() CASCADE", "SELECT * FROM " + table + " FOR UPDATE", "SET session_replication_role = replica",
+                        "UPDATE ledger_format SET version = 99", "INSERT INTO ledger_format VALUES (99)", "SET ROLE " + PostgresServer.OWNER, "CREATE SCHEMA mine",
+                        "INSERT INTO " + table + " SELECT * FROM " + table + " ON CONFLICT (" + key + ") DO UPDATE SET " + key + " = 99")) {
                     SQLException refused = assertThrows(SQLException.class, () -> statement.execute(sql), sql);
                     assertEquals("42501", refused.getSQLState(), sql + ": " + refused.getMessage());
                 }
