@@ -177,13 +177,14 @@ class PrintedPagesTest {
     void hostileAndForeignTextsPrintAsTextAndWhatTheFontLacksIsShownAsLacking() throws Exception {
         TestReport like = SampleReport.accepted(folder);
         TestReport.Heading h = like.heading();
-        String longest = "W".repeat(3000) + " \u4e2d\u6587 \ud83d\ude00 \u0000\u001b[31m \ud800 <script>alert(1)</script> \u03a9\u00b5\u0416\u00df";
+        String longest = "W".repeat(3000) + " \u4e2d\u6587 \ud83d\ude00 \u0000\u001b[31m \ud800 <script>alert(1)</script> be\uFEFFhind \u03a9\u00b5\u0416\u00df";
         TestReport hostile = SampleReport.with(new TestReport.Heading(h.test(), "=cmd|' /C calc'!A0", longest, h.procedure(), 1, h.purpose(), h.text(), h.approval(),
                 h.station(), h.software(), h.technicians(), h.opened(), h.concluded(), h.predecessor(), false, true, h.verdict(), longest, h.arrival(), h.repairs()),
                 List.of(), like.proof(), 3);
         HandOver papers = new HandOver(hostile, SampleReport.PRINTED);
         String text = text(kept("hostile.pdf", papers.certificate()));
         assertTrue(text.contains("\uFFFD") && text.contains("\u03a9\u00b5\u0416\u00df"), "shown as lacking, and the rest as it is");
+        assertTrue(text.contains("behind") && !text.contains("\uFEFF"), "a mark of byte order is nothing to print, and forbidden in an archive's file");
         kept("hostile-label.pdf", papers.label());
         assertFalse(papers.html().contains("<script"), "escaped");
         assertFalse(papers.html().codePoints().anyMatch(point -> point < ' ' && point != '\n'), "no control characters");

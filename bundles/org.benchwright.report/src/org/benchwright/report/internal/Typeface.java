@@ -12,6 +12,7 @@ import org.apache.pdfbox.pdmodel.font.PDType0Font;
 /** A font that is embedded, and how much room words take in it. What it has no sign for is shown as a sign for that. */
 final class Typeface {
 
+    private static final int BYTE_ORDER_MARK = 0xFEFF;
     private static final String FOLDER = "net/sf/jasperreports/fonts/dejavu/";
     private static final String UNKNOWN = "\uFFFD";
     private static final String CUT = "\u2026";
@@ -46,12 +47,14 @@ final class Typeface {
         return font;
     }
 
-    /** The text as this font can show it: no control characters, no sign that it lacks. */
+    /** The text as this font can show it: no control characters, no sign that it lacks, no mark of byte order, which ISO 19005-3, 6.2.11.7.2, forbids. */
     String shown(String text) {
         StringBuilder shown = new StringBuilder();
         text.codePoints().forEach(point -> {
             if (Character.isISOControl(point)) {
                 shown.append(' ');
+            } else if (point == BYTE_ORDER_MARK) {
+                return;
             } else if (known.computeIfAbsent(point, this::has)) {
                 shown.appendCodePoint(point);
             } else {
