@@ -131,6 +131,29 @@ class ShopCalendarTest implements PropertyTest {
         assertTrue(wrong.getMessage().contains("\"" + line + "\""), wrong.getMessage());
     }
 
+    /** A night shift has its end on the day after: two lines, of which each tells something of Tuesday. */
+    @Test
+    void hoursOfADayMayStandInSeveralLines() {
+        ShopCalendar nights = calendar("zone UTC\n1-5 22:00-24:00\n2-6 00:00-06:00\n2026-03-08 08:00-09:00\n2026-03-08 10:00-11:00\n");
+        assertTrue(nights.isOpen(Instant.parse("2026-03-03T23:00:00Z")), "Tuesday evening");
+        assertTrue(nights.isOpen(Instant.parse("2026-03-03T05:59:59Z")), "Tuesday morning");
+        assertFalse(nights.isOpen(Instant.parse("2026-03-03T06:00:00Z")));
+        assertFalse(nights.isOpen(Instant.parse("2026-03-02T05:00:00Z")), "Monday morning");
+        assertTrue(nights.isOpen(Instant.parse("2026-03-08T08:30:00Z")));
+        assertTrue(nights.isOpen(Instant.parse("2026-03-08T10:30:00Z")));
+    }
+
+    /** Whichever of two lines was meant, half of those who write them mean the other. */
+    @ParameterizedTest
+    @ValueSource(strings = {"5 07:00-14:00", "1-7 15:59-17:00", "1 00:00-24:00", "zone Europe/Paris", "closed 2026-03-07", "closed 2026-03-01..2026-03-31",
+        "2026-03-07 11:00-13:00"})
+    void linesThatContradictEachOtherAreNotGuessedAt(String line) {
+        String before = "zone UTC\n1-5 07:00-16:00\n2026-03-07 08:00-12:00\n";
+        CalendarFormatException wrong = assertThrows(CalendarFormatException.class, () -> CalendarText.read(before + line));
+        assertEquals(4, wrong.line());
+        assertEquals("\"" + line + "\" contradicts an earlier line. Leave one of the two out, or write hours that do not overlap.", wrong.getMessage());
+    }
+
     @Test
     void zoneAndWeekAreNeeded() {
         assertTrue(assertThrows(CalendarFormatException.class, () -> CalendarText.read("1-5 07:00-16:00")).getMessage().contains("zone"));

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 
 import org.benchwright.engine.internal.Words;
 
@@ -27,7 +28,8 @@ import org.benchwright.engine.internal.Words;
  * 2026-03-07 08:00-12:00
  * </pre>
  *
- * Weekdays count from 1, Monday, to 7 (ISO 8601). What stands behind a {@code #} is a remark.
+ * Weekdays count from 1, Monday, to 7 (ISO 8601). What stands behind a {@code #} is a remark. Hours of one day may stand in several lines, such as
+ * the two ends of a night shift; lines that contradict each other are no calendar.
  */
 public final class CalendarText {
 
@@ -38,6 +40,7 @@ public final class CalendarText {
     private final Map<DayOfWeek, List<Hours>> week = new EnumMap<>(DayOfWeek.class);
     private final Set<LocalDate> closed = new HashSet<>();
     private final Map<LocalDate, List<Hours>> other = new HashMap<>();
+    private boolean contradicted;
 
     private CalendarText() {
     }
@@ -67,15 +70,19 @@ public final class CalendarText {
     private void line(int number, String[] words, String line) throws CalendarFormatException {
         try {
             if (words[0].equals("zone") && words.length == 2) {
+                contradicted |= zone.isPresent();
                 zone = Optional.of(ZoneId.of(words[1]));
             } else if (words[0].equals("closed") && words.length == 2) {
                 close(words[1]);
             } else if (words[0].matches("[1-7](-[1-7])?") && words.length > 1) {
                 weekdays(words[0], hours(words));
             } else if (words[0].matches("[0-9]{4}-.*") && words.length > 1) {
-                other.put(LocalDate.parse(words[0]), hours(words));
+                add(other, LocalDate.parse(words[0]), hours(words));
             } else {
                 throw new CalendarFormatException(number, Words.of("calendar.line", line));
+            }
+            if (contradicted || other.keySet().stream().anyMatch(closed::contains)) {
+                throw new CalendarFormatException(number, Words.of("calendar.contradicts", line));
             }
         } catch (DateTimeException | IllegalArgumentException wrong) {
             throw new CalendarFormatException(number, Words.of("calendar.line", line));
@@ -87,8 +94,24 @@ public final class CalendarText {
         int last = days.charAt(days.length() - 1) - '0';
         require(first <= last);
         for (int day = first; day <= last; day++) {
-            week.put(DayOfWeek.of(day), hours);
+            add(week, DayOfWeek.of(day), hours);
         }
+    }
+
+    /** Hours that lie beside those of earlier lines come to them; which of two that overlap is meant, nobody can tell. */
+    private <D> void add(Map<D, List<Hours>> days, D day, List<Hours> hours) {
+        List<Hours> before = days.getOrDefault(day, List.of());
+        contradicted |= before.stream().anyMatch(one -> hours.stream().anyMatch(other -> overlap(one, other)));
+        days.put(day, Stream.concat(before.stream(), hours.stream()).toList());
+    }
+
+    private static boolean overlap(Hours one, Hours other) {
+        return begins(one, other) && begins(other, one);
+    }
+
+    /** Whether one begins before the other ends. */
+    private static boolean begins(Hours one, Hours other) {
+        return other.to().equals(LocalTime.MIDNIGHT) || one.from().isBefore(other.to());
     }
 
     private void close(String days) {
