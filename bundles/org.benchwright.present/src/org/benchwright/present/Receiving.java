@@ -197,7 +197,7 @@ public final class Receiving {
         if (!named.isBlank()) {
             FamilyPlate plate = plates.stream().filter(each -> each.name().equals(named.strip()) || each.title().equalsIgnoreCase(named.strip())).findFirst()
                     .orElseThrow(() -> new EntryRefusedException(HouseWords.NO_FAMILY.text(named,
-                            plates.stream().map(FamilyPlate::name).collect(Collectors.joining(", ")))));
+                            plates.stream().map(FamilyPlate::name).collect(Collectors.joining(", ")), plates.size())));
             return Optional.of(plate.name());
         }
         return looksLike(unit).map(FamilyPlate::name);

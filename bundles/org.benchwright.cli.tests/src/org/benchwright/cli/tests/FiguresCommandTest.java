@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.stream.Stream;
 
 import org.junit.jupiter.api.Test;
@@ -49,6 +50,10 @@ class FiguresCommandTest extends OnAnApprovedBench {
         CommandRunner.Ended noDay = figures("--from", "yesterday");
         assertEquals(1, noDay.status());
         assertTrue(noDay.err().contains("\"yesterday\" is not a day; write it as 2026-01-31."), noDay.err());
+        for (String never : List.of("+999999999-12-31", "-999999999-01-01", "12026-01-31", "2026-02-30", "26-01-31")) {
+            figures("--from", never).refused("\"" + never + "\" is not a day; write it as 2026-01-31.");
+            figures("--to", never).refused("\"" + never + "\" is not a day; write it as 2026-01-31.");
+        }
         Path blocked = Files.writeString(folder.resolve("blocked"), "a file where a folder should be");
         CommandRunner.Ended unwritten = figures("--html", blocked.resolve("page.html").toString());
         assertEquals(2, unwritten.status());

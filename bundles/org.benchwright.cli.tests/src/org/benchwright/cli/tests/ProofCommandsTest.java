@@ -21,6 +21,20 @@ import org.junit.jupiter.api.Test;
 /** Checkpoints and proofs on the command line. */
 class ProofCommandsTest extends OnABench {
 
+    /** The system would name a file that is written first, and that nobody asked for. */
+    @Test
+    void whereNothingCanBeWrittenIsSaidInPlainWords() throws Exception {
+        bench.rehearse(SampleProcedure.GOOD);
+        Files.createDirectory(folder.resolve("papers"));
+        CommandRunner.Ended onFolder = bench.onLedger("checkpoint", "--out", "papers");
+        assertEquals(2, onFolder.status());
+        assertEquals(folder.resolve("papers") + " can't be written: it is a folder. Name a file.\n", onFolder.err());
+        CommandRunner.Ended nowhere = bench.onLedger("checkpoint", "--out", "nowhere/kept.json");
+        assertEquals(2, nowhere.status());
+        assertEquals(folder.resolve("nowhere/kept.json") + " can't be written: there is no folder " + folder.resolve("nowhere")
+                + ". Make it, or name another one.\n", nowhere.err());
+    }
+
     private String test;
 
     @BeforeEach

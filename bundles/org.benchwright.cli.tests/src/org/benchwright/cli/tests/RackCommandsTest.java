@@ -98,6 +98,9 @@ class RackCommandsTest extends OnAnApprovedBench {
             }
         }
         bench.run("make-safe", "--reason", "  ", "--ledger", bench.ledger().toString()).refused("No unit was told, as no reason was given.");
+        CommandRunner.Ended untold = bench.run("make-safe", "--reason", "fire alarm", "--technician", "?", "--ledger", bench.ledger().toString());
+        assertEquals(1, untold.status(), untold.out());
+        assertTrue(untold.said().contains("NOT made safe") && untold.said().endsWith("No unit was told. Go to each that is live, and make it safe there. "), untold.out());
         CommandRunner.Ended ended = bench.run("make-safe", "--reason", "fire alarm", "--ledger", bench.ledger().toString());
         assertEquals(0, ended.status(), ended.err());
         assertEquals(2, ended.out().lines().filter(line -> line.endsWith("to be made safe")).count(), ended.out());

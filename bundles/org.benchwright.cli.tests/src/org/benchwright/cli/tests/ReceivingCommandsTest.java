@@ -114,6 +114,13 @@ class ReceivingCommandsTest extends OnABench {
     }
 
     @Test
+    void aFamilyThatIsNotKnownIsToldWithThoseThatAre() throws Exception {
+        bench("", "receive", "C16-004711", "--family", "tarn_z9").refused("There is no family tarn_z9 here. Known are: tarn_c16.");
+        bench.typingOnLedger("", "receive", "C16-004711", "--family", "tarn_c16")
+                .refused("There is no family tarn_c16 here. None is known: say in which folder they are.");
+    }
+
+    @Test
     void whatLooksWrongIsAskedAndATagStandsForAPlate() {
         bench("", "receive", "C16/4711").refused("Read the plate again");
         bench("", "receive", "C16/4711", "--as-typed").done();

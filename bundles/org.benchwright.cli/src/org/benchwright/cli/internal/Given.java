@@ -5,7 +5,12 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
+import java.time.format.DateTimeFormatterBuilder;
+import java.time.format.ResolverStyle;
+import java.time.temporal.ChronoField;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalLong;
 
@@ -24,6 +29,10 @@ import picocli.CommandLine.ParseResult;
  * @param parsed its arguments
  */
 record Given(Surroundings around, ParseResult parsed) {
+
+    /** A year of four digits: other ones are typing errors, and reach farther than instants do. */
+    private static final DateTimeFormatter DAY = new DateTimeFormatterBuilder().appendValue(ChronoField.YEAR, 4).appendPattern("-MM-dd")
+            .toFormatter(Locale.ROOT).withResolverStyle(ResolverStyle.STRICT);
 
     /** The ledger that was named, else the bench's own. */
     Path ledger() {
@@ -105,11 +114,15 @@ record Given(Surroundings around, ParseResult parsed) {
         return Optional.ofNullable(parsed.<String>matchedOptionValue(option, null));
     }
 
-    /** The day that an option names. */
+    /**
+     * The day that an option names.
+     *
+     * @throws EntryRefusedException if it is none, or in a year that no calendar on a wall has
+     */
     Optional<LocalDate> day(String option) throws EntryRefusedException {
         Optional<String> text = text(option);
         try {
-            return text.map(LocalDate::parse);
+            return text.map(typed -> LocalDate.parse(typed, DAY));
         } catch (DateTimeException e) {
             throw new EntryRefusedException(Message.FIGURES_NO_DAY.text(text.orElse("")), e);
         }

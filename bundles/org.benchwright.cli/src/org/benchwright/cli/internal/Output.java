@@ -3,7 +3,9 @@ package org.benchwright.cli.internal;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -72,7 +74,21 @@ record Output(Screen screen) {
     }
 
     private static CannotStoreException refused(Path file, IOException why) {
-        return new CannotStoreException(Message.OUT_REFUSED.text(file.toString(), Optional.ofNullable(why.getMessage()).orElse("")), why);
+        return new CannotStoreException(Message.OUT_REFUSED.text(file.toString(), reason(file, why)), why);
+    }
+
+    /** What the system says names files that nobody asked for, such as the one that is written first. */
+    private static String reason(Path file, IOException why) {
+        Path folder = file.toAbsolutePath().normalize().getParent();
+        if (Files.isDirectory(file)) {
+            return Message.OUT_IS_FOLDER.text();
+        } else if (folder != null && !Files.isDirectory(folder)) {
+            return Message.OUT_NO_FOLDER.text(folder.toString());
+        } else if (why instanceof AccessDeniedException) {
+            return Message.OUT_DENIED.text();
+        }
+        String words = why instanceof FileSystemException system ? system.getReason() : why.getMessage();
+        return Optional.ofNullable(words).orElseGet(() -> why.getClass().getSimpleName());
     }
 
     /** A wrong name behind an option must not cost a bench its ledger, or its key. */

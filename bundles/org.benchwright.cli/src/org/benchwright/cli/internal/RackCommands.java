@@ -79,7 +79,8 @@ final class RackCommands {
         try (Screen screen = Screens.printing(around); Bench bench = Bench.open(given.ledgerToRead(), around.clocks())) {
             List<Bench.UnitTold> told = bench.makeAllSafe(reason, given.work("", false));
             told.forEach(unit -> screen.line(unit.words()));
-            screen.line(Message.MAKE_SAFE_NEXT.text(told.stream().filter(Bench.UnitTold::done).count()));
+            long done = told.stream().filter(Bench.UnitTold::done).count();
+            screen.line(told.isEmpty() ? Message.UNITS_NONE.text() : done == 0 ? Message.MAKE_SAFE_NONE.text() : Message.MAKE_SAFE_NEXT.text(done));
             return told.stream().allMatch(Bench.UnitTold::done) ? ExitStatus.OK : ExitStatus.BAD_INPUT;
         }
     }
