@@ -27,6 +27,18 @@ class CornersTest {
                 step rail "Measure the rail." { measure rail_volts with gauge, limits around rail, tolerance -5 % .. +5 % }
             }
             """;
+    private static final String BETWEEN = """
+            shared stage between "Between" for lark_base (bottom in V, top in V, rate in Hz, chance in %) {
+                instrument gauge "Gauge" reads V up to 60 V, uncertainty at most 0.01 V, coverage 2
+                step look "Look." {
+                    mark seen "Press."
+                    expect flt flashing rate within 5 s of seen
+                    measure low_volts with gauge, limits bottom .. top
+                    measure high_volts with gauge, limits 1 .. 2 V, decide guarded, risk at most chance
+                    derive apart as high_volts - low_volts, limits bottom .. top
+                }
+            }
+            """;
     private static final String LIMITS = "limits 23.5 .. 24.5 V";
     private static final String ROOM = "reading, limits 18 .. 28 degC";
     private static final String EXPECTED = "expect flt off from 10 s of on, lasting 5 s";
@@ -165,6 +177,12 @@ class CornersTest {
                 carryOut("carry out rail_check(rail = 24 V, tim = 5 s)", SHARED, ARGUMENT_MISSING, UNKNOWN_PARAMETER),
                 carryOut("carry out rail_check(rail = 24 V, time = 5 s) carry out rail_check(rail = 12 V, time = 5 s)", SHARED, DUPLICATE_NAME),
                 carryOut("carry out rail_check(rail = 24 V, time = 5 s) carry out rail_check(rail = 12 V, time = 5 s) as second", SHARED),
+                carryOut("carry out between(bottom = 3 V, top = 5 V, rate = 1 Hz, chance = 50 %)", BETWEEN),
+                carryOut("carry out between(bottom = 5 V, top = 3 V, rate = 1 Hz, chance = 50 %)", BETWEEN, LIMITS_INVERTED),
+                carryOut("carry out between(bottom = 5 V, top = 5001 mV, rate = 1 Hz, chance = 50 %)", BETWEEN),
+                carryOut("carry out between(bottom = 5 V, top = 4999 mV, rate = 1 Hz, chance = 50 %)", BETWEEN, LIMITS_INVERTED),
+                carryOut("carry out between(bottom = 3 V, top = 5 V, rate = 100 Hz, chance = 50 %)", BETWEEN, FLASH_RATE_OUT_OF_RANGE),
+                carryOut("carry out between(bottom = 3 V, top = 5 V, rate = 1 Hz, chance = 500 %)", BETWEEN, LEVEL_OUT_OF_RANGE),
                 carryOut("carry out rail_check(rail = 24 V, time = -5 s)", SHARED, DURATION_OUT_OF_RANGE), carryOut("carry out nothing", SHARED, UNKNOWN_SHARED_STAGE),
                 carryOut("carry out rail_check(rail = 24 V, time = 5 s)", SHARED.replace("lark_base (", "finch (") + "family finch \"Finch\" {}", SHARED_FOR_OTHER_FAMILY),
                 carryOut("carry out rail_check(rail = 24 V, time = 5 s)", SHARED.replace("{ wait time }", "{ wait time go to supply }"), UNKNOWN_STEP_OR_STAGE, STEP_UNREACHABLE, STAGE_UNREACHABLE),

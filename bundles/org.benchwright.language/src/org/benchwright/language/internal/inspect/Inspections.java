@@ -5,11 +5,14 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 
 import org.benchwright.language.RemarkCode;
 import org.benchwright.language.internal.expand.Expanded;
 import org.benchwright.language.internal.expand.Expansion;
 import org.benchwright.language.internal.parse.PerStep;
+import org.benchwright.model.Amount;
+import org.benchwright.model.Parameter;
 import org.benchwright.model.Procedure;
 import org.benchwright.model.ProcedureFile;
 import org.benchwright.model.Procedures;
@@ -88,7 +91,7 @@ public final class Inspections {
         Consumer<Remarks> look = remarks -> each(file, remarks, each -> each.step(step, expanded.procedure(), new WrittenRemarks(expanded, remarks)));
         if (expanded.places().containsKey(step)) {
             // A shared stage's step: what it means here depends on what is put into it here.
-            return noted(file, look);
+            return noted(file, look.andThen(remarks -> filledIn(file, step, expanded, new WrittenRemarks(expanded, remarks))));
         }
         Step own = (Step) expanded.origins().getOrDefault(step, step);
         return known.of(own, any -> noted(file, look.andThen(remarks -> pieces(file, own, remarks))));
@@ -116,6 +119,18 @@ public final class Inspections {
         List<EObject> pieces = new ArrayList<>(List.of(step));
         step.eAllContents().forEachRemaining(pieces::add);
         each(file, remarks, each -> pieces.forEach(piece -> each.piece(piece, remarks)));
+    }
+
+    /** What makes sense or none by the values that were put into it: a rate, two limits. Amounts are judged where they are put in. */
+    private void filledIn(ProcedureFile file, Step step, Expanded expanded, Remarks remarks) {
+        List<EObject> pieces = new ArrayList<>();
+        step.eAllContents().forEachRemaining(pieces::add);
+        pieces.removeIf(piece -> piece instanceof Amount || !takesParameters(expanded.origin(piece)));
+        each(file, remarks, each -> pieces.forEach(piece -> each.piece(piece, remarks)));
+    }
+
+    private static boolean takesParameters(EObject origin) {
+        return Stream.concat(Stream.of(origin), origin.eContents().stream()).flatMap(each -> each.eCrossReferences().stream()).anyMatch(Parameter.class::isInstance);
     }
 
     private void each(ProcedureFile file, Remarks remarks, Consumer<Inspection> look) {
