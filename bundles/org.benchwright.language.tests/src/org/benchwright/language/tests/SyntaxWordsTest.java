@@ -16,6 +16,9 @@ import org.junit.jupiter.params.provider.MethodSource;
 /** What is said about a text that does not fit the grammar, at which place, in whose words. */
 class SyntaxWordsTest {
 
+    private static final String NEXT = "expected: what comes next in a procedure (applies to, purpose, claims, retest of, proves, needs; hazard, protect, instrument, "
+            + "precondition; otherwise; stage, soak, carry out; make safe; conclude), a comma before one more clause of what stands before it, or the closing brace.";
+
     static Stream<Arguments> texts() {
         return Stream.of(
                 Arguments.of("family {", "1:8", "'{' does not fit here; expected: a name."),
@@ -34,6 +37,12 @@ class SyntaxWordsTest {
                         "'deadly' does not fit here; expected: danger, warning, caution or notice."),
                 Arguments.of("procedure p \"P\" { conclude maybe }", "1:28",
                         "'maybe' does not fit here; expected: accepted, rejected or undecided."),
+                Arguments.of("procedure p \"P\" { precondition sheet \"It is there.\" enter text \"Its number\" }", "1:53", "'enter' does not fit here; " + NEXT),
+                Arguments.of("procedure p \"P\" { proves the bench, valid 12 h claims a fault stopping it every 1 h is revealed at 90 % }", "1:48",
+                        "'claims' does not fit here; " + NEXT),
+                Arguments.of("procedure p \"P\" { soak s \"S\" lasting 4 h { look every 2 h tolerance 15 min } }", "1:59",
+                        "'tolerance' does not fit here; expected: what comes next in a soak (keep, conditions, watch, look, gap, when stopped, otherwise), "
+                                + "a comma before one more clause of what stands before it, or the closing brace."),
                 Arguments.of("procedure p \"P\" { otherwise stop }", "1:29",
                         "'stop' does not fit here; expected: conclude, go to or release by."),
                 Arguments.of("procedure p \"P\" { stage s \"S\" { step t \"T\" { look } } }", "1:46",
