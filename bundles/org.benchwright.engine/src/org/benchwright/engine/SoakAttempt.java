@@ -10,6 +10,7 @@ import org.benchwright.engine.event.DepartureKind;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Derived.Outcome;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Moment;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.event.WatchFact;
 
@@ -64,6 +65,11 @@ public record SoakAttempt(String stage, boolean begun, Duration witnessed, Optio
         private Instant lastGood = Instant.EPOCH;
         private Instant last = Instant.EPOCH;
         private Optional<Instant> found = Optional.empty();
+        private Optional<Moment> before = Optional.empty();
+        /** How old the test is by the clocks of its sittings, which nobody sets. */
+        private Duration age = Duration.ZERO;
+        /** How old it was at the last good look; empty where a watch saw the unit later. */
+        private Optional<Duration> ageAtLook = Optional.empty();
         private Duration watched = Duration.ZERO;
         private boolean watching;
         private boolean outside;
@@ -71,6 +77,9 @@ public record SoakAttempt(String stage, boolean begun, Duration witnessed, Optio
 
         void take(TestEvent event) {
             Instant now = event.moment().instant();
+            // What a watch tells repeats the sitting's own time, so that it does not make the test older.
+            age = age.plus(before.map(event.moment()::since).orElse(Duration.ZERO));
+            before = Optional.of(event.moment());
             if (event.body() instanceof Fact fact) {
                 fact(fact);
             } else if (event.body() instanceof Derived.DepartureNoted noted) {
@@ -81,6 +90,7 @@ public record SoakAttempt(String stage, boolean begun, Duration witnessed, Optio
                 witnessed = good.witnessed();
                 if (!toldByWatch) {
                     lastGood = now;
+                    ageAtLook = Optional.of(age);
                 }
             } else if (event.body() instanceof Derived.SoakEnded ended) {
                 end(ended, now);
@@ -107,6 +117,7 @@ public record SoakAttempt(String stage, boolean begun, Duration witnessed, Optio
         }
 
         private void seen(WatchFact.Sampled sample) {
+            ageAtLook = Optional.empty();
             lastGood = sample.received().isAfter(lastGood) ? sample.received() : lastGood;
         }
 
@@ -116,6 +127,7 @@ public record SoakAttempt(String stage, boolean begun, Duration witnessed, Optio
             witnessed = Duration.ZERO;
             began = now;
             lastGood = now;
+            ageAtLook = Optional.of(age);
             last = now;
             watched = Duration.ZERO;
             watching = false;
@@ -125,7 +137,8 @@ public record SoakAttempt(String stage, boolean begun, Duration witnessed, Optio
             Instant at = found.orElse(now);
             boolean bad = ended.outcome() == Outcome.DOES_NOT_CONFORM;
             boolean notTheUnits = going && bad && outside;
-            Optional<Duration> by = going && bad && !notTheUnits ? Optional.of(ended.witnessed().plus(time(lastGood, at))) : Optional.empty();
+            Duration unseen = found.isEmpty() && ageAtLook.isPresent() ? age.minus(ageAtLook.get()) : time(lastGood, at);
+            Optional<Duration> by = going && bad && !notTheUnits ? Optional.of(ended.witnessed().plus(unseen)) : Optional.empty();
             done.add(new SoakAttempt(ended.stage(), going, ended.witnessed(), by, notTheUnits, Optional.of(ended.outcome()), watching(at)));
             going = false;
         }

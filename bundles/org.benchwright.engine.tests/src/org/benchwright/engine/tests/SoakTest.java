@@ -237,6 +237,20 @@ class SoakTest {
         assertEquals(Duration.ofHours(2), walk.run().witnessed());
     }
 
+    /** When it was found stopped is told by the sitting's clock, too, where figures ask for it. */
+    @Test
+    void aClockThatSomebodySetsMovesNoStop() {
+        for (Duration step : List.of(Duration.ofHours(70), Duration.ofHours(-30))) {
+            Walk walk = look(soaking(), "24 h").after("30 min").stepWallClock(step).after("30 min");
+            looks(walk, Sight.NO, true).asks("log.lines");
+            assertEquals("not in mode run: it stopped between 24 h and 25 h of the soak", walk.last(Derived.SoakEnded.class).words());
+            assertEquals(Optional.of(Duration.ofHours(25)), SoakAttempt.of(walk.run()).get(0).stoppedBy());
+        }
+        Walk later = look(soaking(), "24 h").after("30 min").stepWallClock(Duration.ofHours(70)).interrupt("2 h").tell(new Fact.PowerAnswered(true));
+        looks(later, Sight.NO, true).asks("log.lines");
+        assertEquals(Optional.of(Duration.ofHours(26).plusMinutes(30)), SoakAttempt.of(later.run()).get(0).stoppedBy());
+    }
+
     @Test
     void afterALossOfPowerTheSoakBeginsAgainFromPowerUpWithinItsBound() {
         Walk walk = soaking().after("30 h").interrupt("1 h").tell(new Fact.PowerAnswered(false));
