@@ -3,9 +3,14 @@ package org.benchwright.ui.tests;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Queue;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Stream;
 
 import org.benchwright.engine.record.RecordFact;
@@ -309,6 +314,34 @@ class HouseWindowTest {
             assertEquals(true, test.shown().soFar().toString().contains("IMG_0042.JPG"));
         } finally {
             camera.close();
+        }
+    }
+
+    /** A camera is unplugged and plugged in again, and its folder with it. */
+    @Test
+    void aCameraFolderThatComesBackIsWatchedAgain(@TempDir Path folder) throws Exception {
+        Path pictures = Files.createDirectory(folder.resolve("pictures"));
+        Queue<Path> told = new ConcurrentLinkedQueue<>();
+        try (CameraFolder camera = new CameraFolder()) {
+            camera.add(told::add);
+            camera.watch(pictures);
+            Files.delete(pictures);
+            Files.createDirectory(pictures);
+            AtomicInteger taken = new AtomicInteger();
+            Screen.waitFor("a picture that was taken since", () -> {
+                if (taken.getAndIncrement() % 20 == 0) {
+                    take(pictures.resolve("IMG_" + taken + ".JPG"));
+                }
+                return !told.isEmpty();
+            });
+        }
+    }
+
+    private static void take(Path picture) {
+        try {
+            Files.write(picture, SamplePhoto.of("a photo"));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
         }
     }
 

@@ -138,7 +138,7 @@ class ReadingsWindowTest {
         Screen.key(Screen.entryFields().get(0), SWT.CR, '\r');
         after(test, last);
         assertEquals("whole.confirm", test.shown().key());
-        assertTrue(test.shown().last().news().toString().contains("1 of 2 pasted values are entered"), test.shown().last().toString());
+        assertTrue(test.shown().last().news().toString().contains("1 of 2 pasted values is entered"), test.shown().last().toString());
         assertTrue(words(test).containsAll(List.of("shown 1: 4.01 mA", "shown 2: 12.02 mA", "shown 3: 20.03 mA", "shown 4: 4.05 mA", "shown 5: 11.95 mA", "shown 6: 20.00 mA")),
                 words(test).toString());
     }

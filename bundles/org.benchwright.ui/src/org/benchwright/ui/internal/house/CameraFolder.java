@@ -22,7 +22,9 @@ import org.eclipse.core.runtime.ILog;
 public final class CameraFolder implements AutoCloseable {
 
     private static final long STILL_MILLIS = 300;
+    /** At a file that does not grow. */
     private static final int MOST_LOOKS = 100;
+    private static final long AWAY_MILLIS = 1000;
 
     private final List<Consumer<Path>> listeners = new CopyOnWriteArrayList<>();
     private Optional<Watching> watching = Optional.empty();
@@ -74,7 +76,7 @@ public final class CameraFolder implements AutoCloseable {
                     }
                 }
                 if (!key.reset()) {
-                    return;
+                    awaitBack(folder, service);
                 }
             }
         } catch (ClosedWatchServiceException over) {
@@ -84,16 +86,33 @@ public final class CameraFolder implements AutoCloseable {
         }
     }
 
-    /** A picture is told once it doesn't grow any more: a camera takes its time to write. */
+    /** A camera that is unplugged takes its folder with it; once it is back, it is watched again. */
+    private static void awaitBack(Path folder, WatchService service) throws InterruptedException {
+        while (true) {
+            if (Files.isDirectory(folder)) {
+                try {
+                    folder.register(service, StandardWatchEventKinds.ENTRY_CREATE);
+                    return;
+                } catch (IOException e) {
+                    ILog.of(CameraFolder.class).info("The camera folder is not back yet: " + e.getMessage());
+                }
+            }
+            // Ends when nobody watches any more.
+            service.poll(AWAY_MILLIS, TimeUnit.MILLISECONDS);
+        }
+    }
+
+    /** A picture is told once it doesn't grow any more: a camera takes its time to write. One that never comes whole is given up. */
     private void whole(Path picture) throws InterruptedException {
         try {
             long before = -1;
-            for (int i = 0; i < MOST_LOOKS; i++) {
+            for (int looks = 0; looks < MOST_LOOKS; looks++) {
                 long size = Files.isRegularFile(picture) ? Files.size(picture) : -1;
                 if (size > 0 && size == before) {
                     listeners.forEach(listener -> listener.accept(picture));
                     return;
                 }
+                looks = size > before ? 0 : looks;
                 before = size;
                 TimeUnit.MILLISECONDS.sleep(STILL_MILLIS);
             }
