@@ -119,8 +119,8 @@ public final class TestDialogue {
     // ---- which unit one stands before
 
     /**
-     * Somebody comes to this unit from another: nothing is taken from them before its serial number was scanned or typed. Making safe, and
-     * whatever time brings, do not wait for that.
+     * Somebody comes to this unit from another: nothing is taken from them before its serial number was scanned or typed, no note and no strike
+     * either. Making safe, whatever time brings, and who has the test, do not wait for that.
      */
     public void arrive() {
         scanAsked = true;
@@ -129,6 +129,12 @@ public final class TestDialogue {
     /** True if the unit's serial number is asked before anything else. */
     public boolean asksScan() {
         return scanAsked && !waitsForTime() && !sitting.run().ended();
+    }
+
+    private void requireScanned() throws EntryRefusedException {
+        if (asksScan()) {
+            throw new EntryRefusedException(Hands.ASK_SCAN.text());
+        }
     }
 
     /** The unit's serial number was scanned or typed; one of another unit is refused. */
@@ -140,6 +146,7 @@ public final class TestDialogue {
 
     /** Says where in the rack the unit stands. */
     public Told place(String position) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        requireScanned();
         return record(new Fact.Placed(EntryReader.text(ScannedText.clean(position))));
     }
 
@@ -407,6 +414,7 @@ public final class TestDialogue {
 
     /** Strikes the last entry. */
     public Told strike() throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        requireScanned();
         TestEvent last = sitting.run().strikeable().orElseThrow(() -> new EntryRefusedException(Message.REFUSED_NOTHING_TO_STRIKE.text()));
         Stream<String> struck = soFar().stream().filter(line -> line.sequence() == last.sequence())
                 .map(line -> Message.SAID_STRUCK.text(line.words()));
@@ -416,6 +424,7 @@ public final class TestDialogue {
 
     /** Adds a note. */
     public Told note(String text) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        requireScanned();
         return record(new Fact.Noted(EntryReader.text(text)));
     }
 

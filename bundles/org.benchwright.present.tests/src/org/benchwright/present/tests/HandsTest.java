@@ -25,6 +25,7 @@ import org.benchwright.engine.plan.Plan;
 import org.benchwright.engine.plan.Signal;
 import org.benchwright.engine.plan.Step;
 import org.benchwright.engine.plan.WorkStage;
+import org.benchwright.evidence.Combination;
 import org.benchwright.evidence.DecisionRule;
 import org.benchwright.present.Bench;
 import org.benchwright.present.EntryKind;
@@ -40,6 +41,7 @@ import org.benchwright.workshop.tests.Approved;
 import org.benchwright.workshop.tests.SamplePlan;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
 
 /** What hands do at the bench: the right unit, the right reading, the right person; and what they say to all units at once. */
 class HandsTest extends OnABench {
@@ -171,6 +173,33 @@ class HandsTest extends OnABench {
         assertFalse(words(dialogue).stream().anyMatch(each -> each.contains("shown again")), words(dialogue).toString());
     }
 
+    /** A reading inside the guard band is taken again, and the reason for that is given before it. */
+    @Test
+    void aBlindReadingThatIsTakenAgainIsAsBlindWhileTheReasonIsOwed() throws Exception {
+        TestDialogue dialogue = bench.begin(blindOnceMore(), "text", work("C16-004711", "QN", true));
+        dialogue.answer("M-17, 0.02 V, k 2, due 2027-03-01", folder);
+        TestDialogue.Told first = dialogue.answer("24.49", folder);
+        assertEquals("blind.volts.reason", dialogue.key());
+        nothingGivesAway(dialogue, first, "24.49");
+        nothingGivesAway(dialogue, first, "24.5 V");
+        nothingGivesAway(dialogue, dialogue.answer("The probe slipped.", folder), "24.5 V");
+        dialogue.answer("24.2", folder);
+        assertTrue(words(dialogue).contains("volts: 24.49 V"), words(dialogue).toString());
+    }
+
+    /** One guarded measurement that is entered blind, and again where it is undecided. */
+    private static Plan blindOnceMore() {
+        Plan p = gridAndLamp();
+        Limits limits = Limits.between(Quantity.of("23.5", "V"), Quantity.of("24.5", "V"));
+        Action.Again again = new Action.Again(1, Combination.LAST);
+        Action.Measure volts = new Action.Measure("volts", "meter", UnitOfMeasure.of("V"), limits, DecisionRule.GUARDED_BOTH_WAYS, Optional.of(again),
+                END, END, Optional.empty(), Optional.of(Action.Measure.Entry.BLIND));
+        Step unseen = new Step("blind", "Measure.", Optional.empty(), List.of(), List.of(), List.of(volts));
+        return new Plan(p.format(), p.name(), p.title(), p.revision(), p.purpose(), p.retestOf(), p.provesBenchFor(), p.family(), p.claim(),
+                p.hazards(), p.protectedItems(), p.instruments(), List.of(), p.preconditionUnmet(),
+                List.of(new WorkStage("all", "All", false, Optional.empty(), List.of(), List.of(unseen))), p.makeSafe(), p.end());
+    }
+
     private static void nothingGivesAway(TestDialogue dialogue, TestDialogue.Told told, String value) {
         assertFalse((words(dialogue) + " " + told.news() + " " + dialogue.card()).contains(value), words(dialogue) + " " + told.news() + " " + dialogue.card());
         assertFalse(words(dialogue).toString().contains("rejected"), words(dialogue).toString());
@@ -279,6 +308,22 @@ class HandsTest extends OnABench {
         assertFalse(dialogue.asksScan());
         answer(dialogue, "y, 4711");
         assertTrue(words(dialogue).contains("Unit identified: C16-004711"), words(dialogue).toString());
+    }
+
+    /** A slip is struck where it was made, and a position is that of the unit one stands before. */
+    @Test
+    void beforeTheScanNothingIsStruckNotedOrPlaced() throws Exception {
+        TestDialogue dialogue = begin(bench, "C16-004711");
+        answer(dialogue, "y, 4711");
+        dialogue.arrive();
+        int before = words(dialogue).size();
+        for (Executable entry : List.<Executable>of(dialogue::strike, () -> dialogue.note("Smells warm."), () -> dialogue.place("B 3"))) {
+            assertEquals("Scan or type the serial number of the unit before you.", assertThrows(EntryRefusedException.class, entry).getMessage());
+        }
+        assertEquals(before, words(dialogue).size());
+        answer(dialogue, "C16-004711");
+        dialogue.place("B 3");
+        dialogue.strike();
     }
 
     @Test

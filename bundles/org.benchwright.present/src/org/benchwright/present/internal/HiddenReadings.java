@@ -32,11 +32,20 @@ final class HiddenReadings {
 
     /** What is to be hidden as the test stands. */
     static HiddenReadings of(TestRun run) {
-        HiddenReadings hidden = new HiddenReadings(run.demand() instanceof Demand.TakeMeasurement m && m.measure().blind() ? Optional.of(m.measure()) : Optional.empty());
+        HiddenReadings hidden = new HiddenReadings(readNext(run.demand()).filter(Action.Measure::blind));
         run.events().stream().map(TestEvent::body).flatMap(HiddenReadings::values).filter(hidden::alike).map(Quantity::toString).forEach(hidden.told::add);
         run.events().stream().map(TestEvent::body).filter(body -> body instanceof Derived.CheckDecided && hidden.covers(body))
                 .map(body -> ((Derived.CheckDecided) body).words()).forEach(hidden.told::add);
         return hidden;
+    }
+
+    /** The measurement whose reading comes next; that is so, too, while a reason is owed for taking it again. */
+    private static Optional<Action.Measure> readNext(Demand demand) {
+        if (demand instanceof Demand.GiveReason owed) {
+            return owed.place().step().actions().stream().filter(action -> action instanceof Action.Measure m && m.id().equals(owed.check()))
+                    .map(Action.Measure.class::cast).findFirst();
+        }
+        return demand instanceof Demand.TakeMeasurement m ? Optional.of(m.measure()) : Optional.empty();
     }
 
     /** Whether this is to be hidden. */
