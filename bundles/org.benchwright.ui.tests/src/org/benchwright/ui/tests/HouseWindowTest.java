@@ -135,6 +135,25 @@ class HouseWindowTest {
                 && rows().stream().anyMatch(row -> row.startsWith("C16-41 (kept as typed)")));
     }
 
+    /** Whoever scans the last unit and closes the dialog takes it for received. */
+    @Test
+    void aUnitThatIsRefusedBehindADialogThatIsClosedIsTold() throws Exception {
+        show();
+        StringBuilder words = new StringBuilder();
+        CompletableFuture<CompletableFuture<String>> warned = new CompletableFuture<>();
+        inDialog("Receive ...", dialog -> {
+            receive(dialog, "C16-44");
+            close(dialog);
+            warned.complete(Dialogs.when("Receive units", false, warning -> {
+                Screen.all(warning, Label.class).forEach(label -> words.append(label.getText()));
+                Dialogs.ok(warning);
+            }));
+        });
+        Screen.waitFor("the warning", () -> warned.join().isDone());
+        assertEquals("Receive units", warned.join().get());
+        assertEquals(true, words.toString().contains("NOT received: C16-44: C16-44 does not look like"), words.toString());
+    }
+
     @Test
     void twelveUnitsAreScannedWithoutWaitingAndAColumnOfThemIsPasted() throws Exception {
         show();

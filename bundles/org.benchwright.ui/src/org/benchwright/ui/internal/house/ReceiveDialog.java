@@ -18,8 +18,10 @@ import org.benchwright.present.UnitStory;
 import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.look.FieldsDialog;
+import org.benchwright.ui.internal.look.Labels;
 import org.benchwright.ui.internal.Failures;
 import org.eclipse.jface.dialogs.IDialogConstants;
+import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
@@ -169,9 +171,16 @@ public final class ReceiveDialog extends FieldsDialog {
         Receiving.Arriving entered = arriving.arriving(scanned, arriving.asTyped().getSelection() || same, same, "");
         String initials = by.getText();
         clear();
-        house.enter(receiving -> receiving.receive(entered, initials))
-                .whenComplete((row, failure) -> OnDisplay.later(getShell(),
-                        () -> received(entered, Optional.ofNullable(row), Optional.ofNullable(failure))));
+        Shell window = getParentShell();
+        house.enter(receiving -> receiving.receive(entered, initials)).whenComplete((row, failure) -> OnDisplay.later(window, () -> {
+            if (getShell() != null) {
+                received(entered, Optional.ofNullable(row), Optional.ofNullable(failure));
+            } else if (failure != null) {
+                // Whoever scanned the last one and closed the dialog takes it for received.
+                MessageDialog.openWarning(window, HouseMessage.RECEIVE_TITLE.text(),
+                        Labels.letters(HouseMessage.RECEIVE_NOT.text(entered.unit(), Failures.words(failure))));
+            }
+        }));
     }
 
     private void received(Receiving.Arriving entered, Optional<ReceivedRow> row, Optional<Throwable> failure) {
