@@ -192,7 +192,7 @@ public sealed interface Demand {
      * Answered by {@code Looked}.
      *
      * @param begins    true for the look that begins the soak
-     * @param since     the last good look; for the first look the moment of arrival
+     * @param since     the last good look, by the wall clock as it was set since; for the first look the moment of arrival
      * @param due       time from {@code since} until the look is due, zero for the first
      * @param witnessed time witnessed so far
      */

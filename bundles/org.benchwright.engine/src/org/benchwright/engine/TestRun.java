@@ -146,7 +146,8 @@ public final class TestRun {
 
     /** What the test needs next. */
     public Demand demand() {
-        return Demands.of(completed());
+        Demand asked = Demands.of(completed());
+        return asked instanceof Demand.Look look ? byTheWall(look) : asked;
     }
 
     /**
@@ -155,7 +156,18 @@ public final class TestRun {
      */
     public Optional<Demand.Look> lookToCome() {
         RunState now = completed();
-        return now.outcome().isPresent() ? Optional.empty() : now.atSoak().map(soak -> Demands.look(now, soak));
+        return now.outcome().isPresent() ? Optional.empty() : now.atSoak().map(soak -> byTheWall(Demands.look(now, soak)));
+    }
+
+    /** When the unit was looked at last, as the wall clock would have shown it if it had hung there then as it was set since. */
+    private Demand.Look byTheWall(Demand.Look look) {
+        Moment since = look.since();
+        Duration stepped = Duration.ZERO;
+        for (int i = events.size() - 1; i >= 0 && !events.get(i).moment().equals(since); i--) {
+            stepped = events.get(i).body() instanceof Fact.ClockChanged changed ? stepped.plus(changed.by()) : stepped;
+        }
+        Moment shown = new Moment(since.instant().plus(stepped), since.sitting(), since.offset());
+        return new Demand.Look(look.soak(), look.begins(), shown, look.due(), look.witnessed());
     }
 
     /**

@@ -15,6 +15,7 @@ import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 
@@ -235,6 +236,23 @@ class SoakTest {
         Walk walk = soaking().after("1 h").stepWallClock(Duration.ofHours(70)).interrupt("1 h").tell(new Fact.PowerAnswered(true));
         looks(walk, Sight.YES, true);
         assertEquals(Duration.ofHours(2), walk.run().witnessed());
+    }
+
+    /** Reminders and lists have the wall's time alone: a look is due by the clock that hangs there now. */
+    @Test
+    void aLookIsDueByTheWallClockAsItWasSet() {
+        for (Duration step : List.of(Duration.ofHours(10), Duration.ofHours(-5))) {
+            Walk walk = look(soaking(), "24 h").after("1 h").stepWallClock(step);
+            assertEquals(walk.moment().instant().plus(Duration.ofHours(23)), due(asked(walk)));
+            walk.after("2 h").interrupt("1 h").asks("power");
+            assertEquals(walk.moment().instant().plus(Duration.ofHours(20)), due(walk.run().lookToCome().orElseThrow()));
+            look(walk.tell(new Fact.PowerAnswered(true)), "1 h");
+            assertEquals(walk.moment().instant().plus(Duration.ofHours(24)), due(asked(walk)), "a step before a look is over with it");
+        }
+    }
+
+    private static Instant due(Demand.Look look) {
+        return look.since().instant().plus(look.due());
     }
 
     /** When it was found stopped is told by the sitting's clock, too, where figures ask for it. */
