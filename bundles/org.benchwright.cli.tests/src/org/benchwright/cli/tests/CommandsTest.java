@@ -4,9 +4,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
@@ -66,6 +68,41 @@ class CommandsTest extends OnABench {
             assertEquals("", ended.out());
             assertTrue(ended.err().lines().count() <= 3, ended.err());
             assertTrue(ended.err().contains("--help"), ended.err());
+        }
+    }
+
+    /** A list that ends where the disk was full looks whole. */
+    @Test
+    void whatCouldNotBePrintedIsNotDone() throws Exception {
+        bench.rehearse(SampleProcedure.GOOD);
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+        String[] export = {"export", "--rehearsals", "--ledger", bench.ledger().toString()};
+        assertEquals(2, bench.talking(InputStream.nullInputStream(), full("No space left on device"), err, export));
+        assertEquals("Not all that was to be printed could be written: No space left on device. What was recorded is safe.\n", err.toString(StandardCharsets.UTF_8));
+        err.reset();
+        assertEquals(2, bench.talking(InputStream.nullInputStream(), full("Broken pipe"), err, export));
+        assertEquals("", err.toString(StandardCharsets.UTF_8), "whoever has read enough goes away");
+    }
+
+    private static OutputStream full(String why) {
+        return new OutputStream() {
+            @Override
+            public void write(int b) throws IOException {
+                throw new IOException(why);
+            }
+        };
+    }
+
+    /** It would be taken for a ledger that nothing was written into yet. */
+    @Test
+    void anEmptyFileIsNoLedger() throws Exception {
+        Path empty = Files.createFile(folder.resolve("empty.ledger"));
+        for (String command : List.of("watch --for 0", "receive C16-004711", "instruments add M-1 --title Meter", "departures")) {
+            String[] words = (command + " --ledger empty.ledger").split(" ");
+            CommandRunner.Ended ended = bench.run(words);
+            assertEquals(2, ended.status(), command);
+            assertEquals(empty + " is empty, and no ledger. Name the right file; it was left as it is.\n", ended.err());
+            assertEquals(0, Files.size(empty), command);
         }
     }
 

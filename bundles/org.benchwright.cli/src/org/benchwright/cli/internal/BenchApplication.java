@@ -1,7 +1,6 @@
 package org.benchwright.cli.internal;
 
 import java.io.FileDescriptor;
-import java.io.FileInputStream;
 import java.io.FileOutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -9,6 +8,7 @@ import java.time.ZoneId;
 import java.util.Optional;
 
 import org.benchwright.cli.BenchCommandLine;
+import org.benchwright.cli.StandardInput;
 import org.benchwright.cli.Surroundings;
 import org.benchwright.present.Bench;
 import org.eclipse.equinox.app.IApplication;
@@ -32,7 +32,7 @@ public final class BenchApplication implements IApplication {
 
     private static Surroundings surroundings() {
         // The streams themselves: System.out would encode text as the machine's locale has it.
-        return new Surroundings(new FileInputStream(FileDescriptor.in), new FileOutputStream(FileDescriptor.out),
+        return new Surroundings(StandardInput.ofThisProcess(), new FileOutputStream(FileDescriptor.out),
                 new FileOutputStream(FileDescriptor.err), System.console() != null, System.getenv(),
                 Path.of("").toAbsolutePath(), Optional.ofNullable(System.getProperty(PROCEDURES)).map(Path::of).filter(Files::isDirectory),
                 Bench.Clocks.system(), ZoneId.systemDefault(), version());

@@ -1,5 +1,6 @@
 package org.benchwright.cli.internal;
 
+import java.io.IOException;
 import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
@@ -29,6 +30,7 @@ public final class Commands {
     private static final String DEMO_PROCEDURE = "tarn-c16-acceptance.procedure";
 
     private final Surroundings around;
+    private final KeptFailure printed;
     private final ProcedureSource procedures;
     private final Function<Surroundings, Screen> screens;
     private final PrintWriter out;
@@ -40,10 +42,12 @@ public final class Commands {
      * @param screens    where a person answers
      */
     public Commands(Surroundings around, ProcedureSource procedures, Function<Surroundings, Screen> screens) {
-        this.around = around;
+        this.printed = new KeptFailure(around.out());
+        this.around = new Surroundings(around.in(), printed, around.err(), around.terminal(), around.environment(), around.workingFolder(),
+                around.procedures(), around.clocks(), around.zone(), around.version());
         this.procedures = procedures;
         this.screens = screens;
-        this.out = new PrintWriter(new OutputStreamWriter(around.out(), StandardCharsets.UTF_8), true);
+        this.out = new PrintWriter(new OutputStreamWriter(printed, StandardCharsets.UTF_8), true);
         this.err = new PrintWriter(new OutputStreamWriter(around.err(), StandardCharsets.UTF_8), true);
     }
 
@@ -54,11 +58,20 @@ public final class Commands {
                 .setExecutionStrategy(result -> execute(result, subcommands))
                 .setParameterExceptionHandler((e, args) -> refused(e));
         try {
-            return line.execute(arguments);
+            return told(line.execute(arguments));
         } finally {
             out.flush();
             err.flush();
         }
+    }
+
+    /** Done is only what was told, too: what a disk that is full, or whoever went away, did not take is lost. */
+    private int told(int status) {
+        out.flush();
+        Optional<IOException> lost = printed.failure();
+        // Who has read enough of a list goes away, and wants to hear nothing of it.
+        lost.map(IOException::getMessage).filter(words -> !words.contains("Broken pipe")).ifPresent(words -> err.println(Message.OUTPUT_LOST.text(words)));
+        return lost.isPresent() && status == ExitStatus.OK ? ExitStatus.CANNOT_STORE : status;
     }
 
     // ---- what there is

@@ -1,5 +1,6 @@
 package org.benchwright.cli.internal;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -42,14 +43,26 @@ record Given(Surroundings around, ParseResult parsed) {
     /**
      * The same, for whatever makes no ledger: one that was named has to be there. The bench's own may not be there yet.
      *
-     * @throws CannotStoreException when it is not there
+     * @throws CannotStoreException when it is not there, or is an empty file
      */
     Path ledgerToRead() throws CannotStoreException {
         if (has("--ledger") && !Files.exists(ledger())) {
             throw new CannotStoreException(Message.NO_LEDGER.text(ledger().toString()),
                     new NoSuchFileException(ledger().toString()));
         }
+        if (has("--ledger") && isEmpty(ledger())) {
+            throw new CannotStoreException(Message.EMPTY_LEDGER.text(ledger().toString()), new NoSuchFileException(ledger().toString()));
+        }
         return ledger();
+    }
+
+    /** An empty file would be taken for a ledger that nothing was written into yet. */
+    private static boolean isEmpty(Path file) throws CannotStoreException {
+        try {
+            return Files.isRegularFile(file) && Files.size(file) == 0;
+        } catch (IOException e) {
+            throw new CannotStoreException(Message.NO_LEDGER.text(file.toString()), e);
+        }
     }
 
     /** What has another command take the same ledger, as it was typed and with a blank before it; nothing where none was named. */
