@@ -154,7 +154,8 @@ public final class LanguageServices {
             return;
         }
         try (Stream<Path> below = Files.walk(path)) {
-            below.filter(file -> isOurs(file) || isCalledLikeOurs(file) && Files.isSymbolicLink(file) && Files.notExists(file)).forEach(file -> texts.computeIfAbsent(file, ReadText::read));
+            below.filter(file -> isOurs(file) || isCalledLikeOurs(file) && Files.isSymbolicLink(file) && Files.notExists(file))
+                    .forEach(file -> texts.computeIfAbsent(file, ReadText::read));
         } catch (IOException | UncheckedIOException unreadable) {
             texts.put(path, ReadText.unreadable(path, unreadable));
         }

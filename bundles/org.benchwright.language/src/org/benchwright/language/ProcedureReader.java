@@ -134,7 +134,8 @@ public final class ProcedureReader {
         errors = inTheWay(together);
         List<Procedure> procedures = together.files().stream().filter(each -> each.path().equals(file.toAbsolutePath().normalize()))
                 .flatMap(each -> each.content().getProcedures().stream()).toList();
-        return errors.isEmpty() ? new Telling.Told(procedures.stream().map(each -> new Provable(PlanCompiler.compile(each), Map.of())).toList()) : new Telling.NotYet(errors);
+        return errors.isEmpty() ? new Telling.Told(procedures.stream().map(each -> new Provable(PlanCompiler.compile(each), Map.of())).toList())
+                : new Telling.NotYet(errors);
     }
 
     private static List<Remark> inTheWay(Checked checked) {

@@ -95,7 +95,7 @@ public final class ParsedFile {
         return text;
     }
 
-    /** The characters as they are parsed, place for place those of the file: a lone CR ends a line, and so a comment, like any other end of a line. */
+    /** The characters as they are parsed, place for place those of the file: a lone CR ends a line, and so a comment, like any other end. */
     public String readable() {
         return text.text().indexOf('\r') < 0 ? text.text() : LONE_CR.matcher(text.text()).replaceAll("\n");
     }

@@ -15,7 +15,8 @@ public final class ProcedureText {
     public static String of(SourceText own, Collection<SourceText> used) {
         StringBuilder text = new StringBuilder();
         append(text, own);
-        used.stream().filter(each -> !each.path().equals(own.path())).sorted(Comparator.comparing(SourceText::path)).forEach(each -> append(text, each));
+        used.stream().filter(each -> !each.path().equals(own.path())).sorted(Comparator.comparing(SourceText::path))
+                .forEach(each -> append(text, each));
         return text.toString();
     }
 

@@ -43,7 +43,8 @@ public final class EditorServer {
             return thread;
         });
         Launcher<LanguageClient> launcher = new LSPLauncher.Builder<LanguageClient>().setLocalService(server).setRemoteInterface(LanguageClient.class)
-                .setInput(in).setOutput(out).setExecutorService(threads).validateMessages(true).wrapMessages(ServerFailures::withoutInside).setExceptionHandler(ServerFailures::answer).create();
+                .setInput(in).setOutput(out).setExecutorService(threads).validateMessages(true).wrapMessages(ServerFailures::withoutInside)
+                .setExceptionHandler(ServerFailures::answer).create();
         server.connect(launcher.getRemoteProxy());
         Future<?> listening = launcher.startListening();
         server.whenLeft(() -> listening.cancel(true));

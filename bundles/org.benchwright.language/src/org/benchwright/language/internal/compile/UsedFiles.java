@@ -25,7 +25,8 @@ public final class UsedFiles {
                 add(carryOut.getShared(), procedure, files);
             }
         }
-        Optional.ofNullable(procedure.getFamily()).stream().flatMap(family -> Families.lineage(family).stream()).forEach(family -> add(family, procedure, files));
+        Optional.ofNullable(procedure.getFamily()).stream().flatMap(family -> Families.lineage(family).stream())
+                .forEach(family -> add(family, procedure, files));
         return files;
     }
 

@@ -58,7 +58,8 @@ final class Compilations {
     /** What can be told of what the file's procedures prove: some errors stand in no way of that. */
     Telling telling(ParsedFile file) {
         List<Procedure> procedures = file.content().getProcedures();
-        List<Remark> errors = Stream.concat(errors(file), procedures.stream().flatMap(this::used)).filter(Provables::standsInTheWay).distinct().sorted()
+        List<Remark> errors = Stream.concat(errors(file), procedures.stream().flatMap(this::used)).filter(Provables::standsInTheWay).distinct()
+                .sorted()
                 .toList();
         return errors.isEmpty() ? new Telling.Told(procedures.stream().map(this::provable).toList()) : new Telling.NotYet(errors);
     }

@@ -115,7 +115,8 @@ final class NameIndex {
         // Many names mean the same thing.
         Map<Named, Optional<Place>> declared = new IdentityHashMap<>();
         for (Use use : uses(file)) {
-            declared.computeIfAbsent(use.target(), any -> declaration(use)).ifPresent(place -> links.add(new Link(use.offset(), use.length(), place)));
+            declared.computeIfAbsent(use.target(), any -> declaration(use))
+                    .ifPresent(place -> links.add(new Link(use.offset(), use.length(), place)));
         }
         links.sort((one, other) -> Integer.compare(one.offset(), other.offset()));
         return links;

@@ -61,7 +61,8 @@ class ProcedureProposals extends IdeContentProposalProvider {
             return;
         }
         offer(Proposal.Kind.KEYWORD, word, KeywordMeanings.of(word).orElse(""), context, acceptor);
-        Templates.of(rule, word).forEach(template -> offer(template.filledIn(context.getCurrentModel(), new TextPlaces(context.getRootNode().getText()).indentation(context.getOffset())), context, acceptor));
+        String indentation = new TextPlaces(context.getRootNode().getText()).indentation(context.getOffset());
+        Templates.of(rule, word).forEach(template -> offer(template.filledIn(context.getCurrentModel(), indentation), context, acceptor));
     }
 
     @Override

@@ -174,7 +174,8 @@ public final class Session {
         if (file.resource().getParseResult().hasSyntaxErrors()) {
             return List.of();
         }
-        return Layout.changes(file.text().text(), file.resource().getParseResult().getRootNode()).stream().map(gap -> new Edit(new Place(file.text().path(), gap.offset(), gap.length()), gap.blanks())).toList();
+        return Layout.changes(file.text().text(), file.resource().getParseResult().getRootNode()).stream()
+                .map(gap -> new Edit(new Place(file.text().path(), gap.offset(), gap.length()), gap.blanks())).toList();
     }
 
     /** Each fix is tried out on a copy of the folder; what doesn't mend is not offered. */
@@ -192,7 +193,8 @@ public final class Session {
 
     /** Lines that a fix adds end as those of their file do. */
     private Fix withLineEnds(Fix fix) {
-        return new Fix(fix.label(), fix.edits().stream().map(edit -> new Edit(edit.place(), edit.text().replace("\n", lineEnd(edit.place().file())))).toList());
+        return new Fix(fix.label(), fix.edits().stream()
+                .map(edit -> new Edit(edit.place(), edit.text().replace("\n", lineEnd(edit.place().file())))).toList());
     }
 
     private String lineEnd(Path file) {

@@ -203,7 +203,8 @@ final class ClauseFixes {
     }
 
     static List<Fix> look(Spot spot) {
-        return spot.around(Soak.class).map(Soak::getLength).map(length -> observed(spot, "look every " + Spot.text(Spot.node(length)))).orElse(List.of());
+        return spot.around(Soak.class).map(Soak::getLength).map(length -> observed(spot, "look every " + Spot.text(Spot.node(length))))
+                .orElse(List.of());
     }
 
     static List<Fix> watch(Spot spot) {

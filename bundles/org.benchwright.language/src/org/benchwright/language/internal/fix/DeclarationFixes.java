@@ -100,7 +100,8 @@ final class DeclarationFixes {
     /** Each instrument that reads; those of another dimension don't mend. */
     static List<Fix> instrument(Spot spot) {
         Optional<Measurement> measurement = spot.around(Measurement.class);
-        Optional<INode> last = measurement.flatMap(each -> Spot.node(each, Literals.MEASUREMENT__UNIT).or(() -> Spot.node(each, Literals.NAMED__NAME)));
+        Optional<INode> last = measurement.flatMap(each -> Spot.node(each, Literals.MEASUREMENT__UNIT)
+                .or(() -> Spot.node(each, Literals.NAMED__NAME)));
         List<Instrument> declared = new ArrayList<>();
         spot.around(Procedure.class).ifPresent(procedure -> declared.addAll(procedure.getInstruments()));
         spot.around(SharedStage.class).ifPresent(shared -> declared.addAll(shared.getInstruments()));

@@ -31,8 +31,10 @@ final class WatchFixes {
     static List<Fix> bits(Spot spot) {
         Optional<PointAddress> address = spot.around(PointAddress.class);
         Optional<INode> bits = address.flatMap(each -> Spot.node(each, Literals.POINT_ADDRESS__BITS));
-        Stream<String> lengths = address.filter(each -> each.getNumeral() == Numeral.FLOAT).isPresent() ? Stream.of("32", "64") : Stream.of("16", "32", "64");
-        return bits.map(node -> lengths.flatMap(length -> Spot.one(FixText.REPLACE, length, spot.replace(node, length)).stream()).toList()).orElse(List.of());
+        Stream<String> lengths = address.filter(each -> each.getNumeral() == Numeral.FLOAT).isPresent() ? Stream.of("32", "64")
+                : Stream.of("16", "32", "64");
+        return bits.map(node -> lengths.flatMap(length -> Spot.one(FixText.REPLACE, length, spot.replace(node, length)).stream()).toList())
+                .orElse(List.of());
     }
 
     /** A word that a bit or a server can read. What a register or a node reads only the engineer knows. */

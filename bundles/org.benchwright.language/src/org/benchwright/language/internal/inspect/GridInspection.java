@@ -60,7 +60,8 @@ final class GridInspection implements Inspection {
         if (axis.getLast() != null && !axis.getValues().isEmpty() && axis.getLast().compareTo(axis.getValues().get(0)) < 0) {
             remarks.on(axis, Literals.AXIS__LAST, RemarkCode.LIMITS_INVERTED);
         } else if (axis.getLast() != null && !axis.getValues().isEmpty() && !isWhole(axis.getLast().subtract(axis.getValues().get(0)))) {
-            remarks.on(axis, Literals.AXIS__LAST, RemarkCode.RANGE_NOT_REACHED, axis.getValues().get(0).toPlainString(), axis.getLast().toPlainString());
+            remarks.on(axis, Literals.AXIS__LAST, RemarkCode.RANGE_NOT_REACHED,
+                    axis.getValues().get(0).toPlainString(), axis.getLast().toPlainString());
         }
         Optional<Instrument> instrument = Written.thing(axis.getInstrument());
         if (instrument.isEmpty()) {

@@ -108,7 +108,8 @@ final class IndicationInspection implements Inspection {
     private static void rate(LampState state, Remarks remarks) {
         boolean visible = Written.quantity(state.getRate()).filter(rate -> rate.unit().sameDimension(HERTZ)).map(rate -> rate.in(HERTZ))
                 .map(hertz -> hertz > 0 && hertz <= FASTEST_HERTZ).orElse(true);
-        boolean tolerable = Written.quantity(state.getTolerance()).filter(tolerance -> tolerance.unit().sameDimension(PERCENT)).map(tolerance -> tolerance.in(PERCENT))
+        boolean tolerable = Written.quantity(state.getTolerance()).filter(tolerance -> tolerance.unit().sameDimension(PERCENT))
+                .map(tolerance -> tolerance.in(PERCENT))
                 .map(percent -> percent >= 0 && percent < 100).orElse(true);
         if (!visible) {
             remarks.on(state, Literals.LAMP_STATE__RATE, RemarkCode.FLASH_RATE_OUT_OF_RANGE, Integer.toString(FASTEST_HERTZ));

@@ -130,7 +130,8 @@ public final class Inspections {
     }
 
     private static boolean takesParameters(EObject origin) {
-        return Stream.concat(Stream.of(origin), origin.eContents().stream()).flatMap(each -> each.eCrossReferences().stream()).anyMatch(Parameter.class::isInstance);
+        return Stream.concat(Stream.of(origin), origin.eContents().stream()).flatMap(each -> each.eCrossReferences().stream())
+                .anyMatch(Parameter.class::isInstance);
     }
 
     private void each(ProcedureFile file, Remarks remarks, Consumer<Inspection> look) {

@@ -70,10 +70,12 @@ final class SharedInspection implements Inspection {
                     remarks.on(argument, Literals.ARGUMENT__PARAMETER, RemarkCode.LISTED_TWICE, parameter.getName());
                 }
                 sameDimension(argument, parameter, remarks);
-                Optional.ofNullable(argument.getValue()).ifPresent(value -> roles(parameter, shared).forEach(role -> AmountInspection.time(value, role, remarks)));
+                Optional.ofNullable(argument.getValue()).ifPresent(value -> roles(parameter, shared)
+                        .forEach(role -> AmountInspection.time(value, role, remarks)));
             });
         }
-        List<Parameter> missing = shared.getParameters().stream().filter(parameter -> parameter.getName() != null && !given.contains(parameter)).toList();
+        List<Parameter> missing = shared.getParameters().stream().filter(parameter -> parameter.getName() != null && !given.contains(parameter))
+                .toList();
         missing.forEach(parameter -> remarks.on(carryOut, Literals.CARRY_OUT__SHARED, RemarkCode.ARGUMENT_MISSING, parameter.getName()));
     }
 

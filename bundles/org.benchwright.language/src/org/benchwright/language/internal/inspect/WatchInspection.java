@@ -76,7 +76,8 @@ final class WatchInspection implements Inspection {
         if (modbus != (watched.getProtocol() == WatchProtocol.MODBUS)) {
             remarks.on(address, RemarkCode.POINT_OTHER_PROTOCOL, word(address), watched.getProtocol().getLiteral());
         } else if (isRegister(address)) {
-            boolean fits = Set.of(16, 32, 64).contains(address.getBits()) && !(address.getNumeral() == Numeral.FLOAT && address.getBits() == BITS_OF_A_REGISTER);
+            boolean fits = Set.of(16, 32, 64).contains(address.getBits())
+                    && !(address.getNumeral() == Numeral.FLOAT && address.getBits() == BITS_OF_A_REGISTER);
             if (!fits) {
                 remarks.on(address, Literals.POINT_ADDRESS__BITS, RemarkCode.POINT_BITS, address.getNumeral().getLiteral(),
                         address.getNumeral() == Numeral.FLOAT ? "32 or 64" : "16, 32 or 64", Integer.toString(address.getBits()));
@@ -281,7 +282,8 @@ final class WatchInspection implements Inspection {
         Set<String> told = new HashSet<>();
         soak.getKeeps().forEach(kept -> tellers(kept, family, told));
         boolean resolved = soak.getKeeps().stream().noneMatch(WatchInspection::leadsNowhere);
-        if (!soak.getKeeps().isEmpty() && resolved && points.stream().noneMatch(point -> !(point instanceof ConditionPoint) && told.contains(point.eClass().getName() + name(point)))) {
+        if (!soak.getKeeps().isEmpty() && resolved && points.stream()
+                .noneMatch(point -> !(point instanceof ConditionPoint) && told.contains(point.eClass().getName() + name(point)))) {
             remarks.on(soak.getWatch(), RemarkCode.WATCH_CANNOT_TELL, String.valueOf(family.getName()));
         }
         for (WatchedPoint point : points) {
@@ -302,7 +304,8 @@ final class WatchInspection implements Inspection {
             });
         } else if (kept instanceof LampIndication lamp && lamp.getStates().stream().noneMatch(s -> s.getPattern() == LightPattern.FLASHING)) {
             // Lit says nothing about which colour.
-            Written.thing(lamp.getLamp()).filter(each -> each.getColours().size() < 2).ifPresent(each -> told.add(Literals.LAMP_POINT.getName() + each.getName()
+            Written.thing(lamp.getLamp()).filter(each -> each.getColours().size() < 2)
+                    .ifPresent(each -> told.add(Literals.LAMP_POINT.getName() + each.getName()
                     + (lamp.getIndex() == null ? "" : " " + lamp.getIndex())));
         }
         // No point reads a display.

@@ -69,7 +69,8 @@ public class StepwiseParser extends ProcedureParser {
             Span span = broken.get(i);
             shift -= SOUND.length() - (span.end() - span.offset());
             int at = span.offset() + shift;
-            Optional<ICompositeNode> place = StepGraft.around(NodeModelUtils.findLeafNodeAtOffset(around.getRootNode(), at)).filter(node -> node.getOffset() == at);
+            Optional<ICompositeNode> place = StepGraft.around(NodeModelUtils.findLeafNodeAtOffset(around.getRootNode(), at))
+                    .filter(node -> node.getOffset() == at);
             Optional<StepGraft> graft = place.flatMap(node -> StepGraft.read(this, node,
                     sound.substring(node.getTotalOffset(), at) + text.substring(span.offset(), span.end())));
             if (graft.isEmpty()) {

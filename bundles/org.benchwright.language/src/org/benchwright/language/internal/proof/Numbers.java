@@ -43,7 +43,8 @@ final class Numbers {
 
     /** A time, cut to minutes from an hour on. */
     static String cut(Duration time) {
-        return Durations.words(time.compareTo(Duration.ofHours(1)) >= 0 ? Duration.ofMinutes(time.toMinutes()) : Duration.ofSeconds(time.toSeconds()));
+        return Durations.words(time.compareTo(Duration.ofHours(1)) >= 0 ? Duration.ofMinutes(time.toMinutes())
+                : Duration.ofSeconds(time.toSeconds()));
     }
 
     /** A number to three digits. */

@@ -44,7 +44,8 @@ final class RiskSection {
     private static List<String> row(MeasurementProof each) {
         Optional<Risks> risks = each.risks();
         return List.of(name(each), each.limits().toString(), rule(each),
-                each.expanded().map(u -> ProofText.of("risks.uncertainty", u, Numbers.three(each.coverage()))).orElseGet(() -> ProofText.of("risks.any")),
+                each.expanded().map(u -> ProofText.of("risks.uncertainty", u, Numbers.three(each.coverage())))
+                .orElseGet(() -> ProofText.of("risks.any")),
                 risks.flatMap(r -> r.ratio().stream().mapToObj(ratio -> Numbers.three(ratio) + " : 1").findFirst()).orElse(""),
                 risks.map(RiskSection::acceptBeyond).orElse(""), risks.map(r -> Numbers.risk(r.rejectInside())).orElse(""),
                 risks.map(r -> Numbers.risk(r.accept())).orElse(""), risks.map(r -> Numbers.risk(r.reject())).orElse(""));

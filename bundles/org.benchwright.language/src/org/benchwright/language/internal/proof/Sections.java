@@ -79,12 +79,14 @@ public final class Sections {
     }
 
     private Optional<String> named(Mark mark) {
-        String names = proof.flow().places().stream().filter(place -> place.marks().contains(mark)).map(FlowPlace::name).collect(Collectors.joining(", "));
+        String names = proof.flow().places().stream().filter(place -> place.marks().contains(mark)).map(FlowPlace::name)
+                .collect(Collectors.joining(", "));
         return Optional.of(names).filter(text -> !text.isEmpty());
     }
 
     private static String endings(PathCount paths) {
-        return Stream.of(Verdict.values()).filter(paths.ending()::containsKey).map(verdict -> Numbers.count(paths.ending().get(verdict)) + " " + verdict.word())
+        return Stream.of(Verdict.values()).filter(paths.ending()::containsKey)
+                .map(verdict -> Numbers.count(paths.ending().get(verdict)) + " " + verdict.word())
                 .collect(Collectors.joining(", "));
     }
 

@@ -93,7 +93,8 @@ final class Answers {
             case LAMP, DISPLAY, MODE, ITEM, INSTRUMENT, PRECONDITION -> SymbolKind.Field;
         };
         String name = row.label().isBlank() ? row.name() : row.label();
-        DocumentSymbol symbol = new DocumentSymbol(name.isBlank() ? row.kind().name() : name, kind, lines.range(row.offset(), row.end() - row.offset()),
+        DocumentSymbol symbol = new DocumentSymbol(name.isBlank() ? row.kind().name()
+                : name, kind, lines.range(row.offset(), row.end() - row.offset()),
                 lines.range(row.offset(), row.length()), row.name());
         symbol.setChildren(row.children().stream().map(child -> symbol(child, lines)).toList());
         return symbol;

@@ -57,7 +57,8 @@ public class UnknownNameMessages extends LinkingDiagnosticMessageProvider {
     }
 
     private static boolean hasFamily(EObject inside) {
-        return Procedures.around(inside, Family.class).or(() -> Procedures.around(inside, SharedStage.class).map(SharedStage::getFamily)).or(() -> Procedures.around(inside, Procedure.class).map(Procedure::getFamily))
+        return Procedures.around(inside, Family.class).or(() -> Procedures.around(inside, SharedStage.class).map(SharedStage::getFamily))
+                .or(() -> Procedures.around(inside, Procedure.class).map(Procedure::getFamily))
                 .filter(family -> !family.eIsProxy() && Families.lineage(family).stream().noneMatch(UnknownNameMessages::isCutOff))
                 .isPresent();
     }
