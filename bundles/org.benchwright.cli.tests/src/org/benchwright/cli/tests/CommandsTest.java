@@ -93,6 +93,15 @@ class CommandsTest extends OnABench {
         };
     }
 
+    /** Standard output has the files that were laid out, for whoever reads them from there. */
+    @Test
+    void whatIsNotLaidOutIsNoFileThatWas() throws Exception {
+        Files.writeString(folder.resolve("odd.procedure"), "procedure nothing");
+        CommandRunner.Ended ended = bench.run("format", "odd.procedure");
+        ended.refused("has syntax errors and stays as it is");
+        assertEquals("", ended.out());
+    }
+
     /** It would be taken for a ledger that nothing was written into yet. */
     @Test
     void anEmptyFileIsNoLedger() throws Exception {

@@ -37,7 +37,7 @@ final class FormatCommand {
             for (CheckedFile file : checked.files()) {
                 Optional<String> formatted = language.format(new SourceText(file.path(), file.text()));
                 if (formatted.isEmpty()) {
-                    screen.line(Message.FORMAT_NOT.text(file.path()));
+                    screen.remark(Message.FORMAT_NOT.text(file.path()));
                     status = Math.max(status, ExitStatus.BAD_INPUT);
                 } else if (!formatted.get().equals(file.text())) {
                     screen.line(Message.FORMAT_OTHER.text(file.path()));
@@ -53,7 +53,7 @@ final class FormatCommand {
             Output.replace(file, text.getBytes(StandardCharsets.UTF_8));
             return ExitStatus.OK;
         } catch (IOException unwritable) {
-            screen.line(Message.FORMAT_NOT_WRITTEN.text(file, String.valueOf(unwritable.getMessage())));
+            screen.remark(Message.FORMAT_NOT_WRITTEN.text(file, String.valueOf(unwritable.getMessage())));
             return ExitStatus.CANNOT_STORE;
         }
     }

@@ -88,7 +88,7 @@ record Output(Screen screen) {
             return Message.OUT_DENIED.text();
         }
         String words = why instanceof FileSystemException system ? system.getReason() : why.getMessage();
-        return Optional.ofNullable(words).orElseGet(() -> why.getClass().getSimpleName());
+        return Optional.ofNullable(words).orElseGet(Message.OUT_DENIED::text);
     }
 
     /** A wrong name behind an option must not cost a bench its ledger, or its key. */
