@@ -76,6 +76,11 @@ public final class Projection implements AutoCloseable {
         }
     }
 
+    /** Whether its indexes say what its tables say; figures are counted along indexes, without a look at the tables. */
+    public boolean consistent() throws LedgerException {
+        return reading(ProjectionFile::consistent);
+    }
+
     /** Up to where it goes; empty when nothing is in it. */
     public Optional<Mark> mark() throws LedgerException {
         return reading(ProjectionReader::mark);

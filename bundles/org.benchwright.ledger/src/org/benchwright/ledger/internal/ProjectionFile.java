@@ -137,6 +137,13 @@ public final class ProjectionFile {
         return named(connection) && statements(connection).equals(Stream.of(TABLES).sorted().toList());
     }
 
+    /** Whether SQLite finds tables and indexes to be as they should and to say the same. */
+    public static boolean consistent(Connection connection) throws SQLException {
+        try (Statement statement = connection.createStatement(); ResultSet row = statement.executeQuery("PRAGMA integrity_check(1)")) {
+            return row.next() && "ok".equals(row.getString(1));
+        }
+    }
+
     /** Whether it says to be a cache of this release. */
     private static boolean named(Connection connection) throws SQLException {
         return number(connection, "PRAGMA application_id") == APPLICATION && number(connection, "PRAGMA user_version") == VERSION;

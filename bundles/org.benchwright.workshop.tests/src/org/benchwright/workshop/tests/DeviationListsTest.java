@@ -96,7 +96,8 @@ class DeviationListsTest extends WithSealedTests {
     @ValueSource(strings = {"UPDATE deviation SET stand = 2, decision = 'accepted', reason = 'fine', decided_by = 'MJ', decided = 0",
         "DELETE FROM deviation", "UPDATE deviation SET words = 'nothing'", "UPDATE test SET state = 0 WHERE state = 1", "DELETE FROM test",
         "UPDATE reading SET value = value + 1", "UPDATE deviation SET stand = 77", "UPDATE test SET serial = 'C16-000001'",
-        "DROP TABLE cause", "CREATE TABLE more (a)", "UPDATE test SET test = replace(hex(zeroblob(3000000)), '0', 'x') WHERE id = 1",
+        "DROP TABLE cause", "CREATE TABLE more (a)", "PRAGMA writable_schema = ON; UPDATE sqlite_master SET rootpage = (SELECT sum(rootpage) FROM sqlite_master "
+                + "WHERE name IN ('test_groups', 'test_soaks')) - rootpage WHERE name IN ('test_groups', 'test_soaks')", "UPDATE test SET test = replace(hex(zeroblob(3000000)), '0', 'x') WHERE id = 1",
         "ALTER TABLE test RENAME TO kept; CREATE VIEW test AS WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n) SELECT i AS id, i AS test FROM n"})
     void aCacheThatWasChangedIsFound(String change) throws Exception {
         String departed = tests.departed();

@@ -43,7 +43,8 @@ public final class ProjectionCheck implements AutoCloseable {
                 return none();
             }
             Optional<Projection.Mark> mark = cache.get().mark().filter(found -> found.rules() == Projector.RULES && fits(events, found));
-            return new ProjectionCheck(cache, mark, mark.isPresent() ? new TreeSet<>(cache.get().ids()) : Set.of(), true);
+            boolean consistent = mark.isEmpty() || cache.get().consistent();
+            return new ProjectionCheck(cache, mark, mark.isPresent() ? new TreeSet<>(cache.get().ids()) : Set.of(), consistent);
         } catch (LedgerException unreadable) {
             return new ProjectionCheck(cache, Optional.empty(), Set.of(), false);
         }
@@ -58,7 +59,7 @@ public final class ProjectionCheck implements AutoCloseable {
         }
     }
 
-    /** Whether it could be read at all, and has the tables that this program makes. */
+    /** Whether it could be read at all, and has the tables that this program makes, with indexes that say what they say. */
     public boolean readable() {
         return readable;
     }
