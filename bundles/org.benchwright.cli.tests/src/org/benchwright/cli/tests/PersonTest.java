@@ -50,7 +50,7 @@ class PersonTest extends OnAnApprovedBench {
                 .hears("did it show PWR (Power) green steady?").hears(">").types("y")
                 .hears("OK (Health) red steady, then OK (Health) green steady?").hears(">").types("y")
                 .hears("did it show FLT (Fault) off all the time?").hears(">").types("y")
-                .hears("fault log as it came").hears("ends it >").types("none").hears("> ").types("")
+                .hears("fault log as it came").hears("then an empty line >").types("none").hears("> ").types("")
                 .hears("Type on the plate >").types("TC16").hears("Type configured >").types("tc16")
                 .hears("Erase Processor fault log. Is it done?").hears(">").types("y")
                 .hears("PROTECTED").hears("Is it spared?").hears(">").types("y")

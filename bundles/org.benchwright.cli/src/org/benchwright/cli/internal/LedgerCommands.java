@@ -140,7 +140,7 @@ final class LedgerCommands {
 
     private void print(UnitRow row, Screen screen) {
         StringBuilder state = new StringBuilder(row.stage()).append(", ").append(row.state());
-        row.soakLeft().ifPresent(left -> state.append(", ").append(Message.UNIT_LEFT.text(Durations.words(left))));
+        row.soakLeft().ifPresent(left -> state.append(", ").append(Message.UNIT_LEFT.text(Durations.words(Durations.wholeSeconds(left)))));
         row.nextLook().ifPresent(at -> state.append(", ").append((row.overdue() ? Message.UNIT_OVERDUE : Message.UNIT_NEXT_LOOK)
                 .text(new WallTime(around.zone()).minute(at))));
         if (!row.watch().isEmpty()) {

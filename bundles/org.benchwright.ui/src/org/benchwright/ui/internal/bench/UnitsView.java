@@ -269,7 +269,7 @@ public final class UnitsView extends ViewPart {
 
     /** Looks are taken at odd instants; of hours nobody at a rack reads the milliseconds. */
     private static Duration readable(Duration exactly) {
-        return exactly.compareTo(Duration.ofHours(1)) < 0 ? exactly : exactly.plusSeconds(30).truncatedTo(ChronoUnit.MINUTES);
+        return exactly.compareTo(Duration.ofHours(1)) < 0 ? Durations.wholeSeconds(exactly) : exactly.plusSeconds(30).truncatedTo(ChronoUnit.MINUTES);
     }
 
     private String when(UnitRow unit) {
