@@ -121,11 +121,8 @@ public final class PeopleHistory {
         if (!signer.id().equals(entry.actor().id())) {
             throw new RefusedException(Message.FAULT_OTHER_SIGNER.text(entry.actor().id(), signer.id()));
         }
-        requireMeaning(entry, meaning);
-        Optional<String> other = otherInPrint(entry, entry.actor());
-        if (other.isPresent()) {
-            throw new RefusedException(other.get());
-        }
+        require(otherMeaning(entry, meaning));
+        require(otherInPrint(entry, entry.actor()));
     }
 
     /**
@@ -134,9 +131,19 @@ public final class PeopleHistory {
      * @throws RefusedException if it means something else
      */
     static void requireMeaning(LedgerEntry entry, Meaning meaning) throws RefusedException {
-        if (EntrySignature.in(entry).filter(signature -> signature.meaning() == meaning).isEmpty()) {
-            throw new RefusedException(Message.FAULT_MEANING.text(meaning.word()));
+        require(otherMeaning(entry, meaning));
+    }
+
+    private static void require(Optional<String> wrong) throws RefusedException {
+        if (wrong.isPresent()) {
+            throw new RefusedException(wrong.get());
         }
+    }
+
+    /** What is wrong with a signature that has to mean that. */
+    static Optional<String> otherMeaning(LedgerEntry entry, Meaning meaning) {
+        return EntrySignature.in(entry).filter(signature -> signature.meaning() == meaning).isPresent() ? Optional.empty()
+                : Optional.of(Message.FAULT_MEANING.text(meaning.word()));
     }
 
     /** What is wrong with the printed name of a signature that is by that person. */

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Optional;
 
 import org.benchwright.core.Role;
-import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.EventBody;
@@ -61,7 +60,7 @@ final class WorkCheck {
             } else if (entry.kind().equals(EventKinds.SEALED)) {
                 sealed(entry).ifPresent(words -> findings.add(hard(entry, words)));
             } else if (entry.kind().equals(EventKinds.RETURNED)) {
-                otherMeaning(entry, Meaning.RECEIVED_BACK).ifPresent(words -> findings.add(hard(entry, words)));
+                PeopleHistory.otherMeaning(entry, Meaning.RECEIVED_BACK).ifPresent(words -> findings.add(hard(entry, words)));
             }
         }
         return findings;
@@ -114,17 +113,8 @@ final class WorkCheck {
         if (!sealedBy(entry, then, holder)) {
             return Optional.of(Message.FAULT_SEALER.text(entry.actor().id()));
         }
-        Optional<String> other = otherMeaning(entry, Meaning.CARRIED_OUT);
+        Optional<String> other = PeopleHistory.otherMeaning(entry, Meaning.CARRIED_OUT);
         return other.isPresent() || holder.isEmpty() ? other : PeopleHistory.otherInPrint(entry, entry.actor());
-    }
-
-    private static Optional<String> otherMeaning(LedgerEntry entry, Meaning meaning) {
-        try {
-            PeopleHistory.requireMeaning(entry, meaning);
-            return Optional.empty();
-        } catch (RefusedException other) {
-            return Optional.of(other.getMessage());
-        }
     }
 
     /** By the bench, or by whoever is named and has a key; which key is the bench's is for whoever compares checkpoints to know. */
