@@ -9,6 +9,7 @@ import org.benchwright.ui.internal.desk.StillWindow;
 import org.benchwright.ui.internal.house.ScanListener;
 import org.benchwright.ui.internal.house.Scanned;
 import org.eclipse.jface.action.Action;
+import org.eclipse.jface.action.IAction;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Display;
@@ -32,8 +33,8 @@ final class BenchWindowAdvisor extends WorkbenchWindowAdvisor {
         return new ActionBarAdvisor(configurer) {
             @Override
             protected void makeActions(IWorkbenchWindow window) {
-                register(new Quit(window));
-                register(new About(window));
+                register(action(ActionFactory.QUIT, () -> quit(window)));
+                register(action(ActionFactory.ABOUT, () -> about(window)));
                 register(ActionFactory.SAVE.create(window));
             }
         };
@@ -61,40 +62,28 @@ final class BenchWindowAdvisor extends WorkbenchWindowAdvisor {
         return new Leaving(window, window.getService(Desk.class));
     }
 
-    /** The program is ended by its menu or key. */
-    private static final class Quit extends Action {
-
-        private final IWorkbenchWindow window;
-
-        Quit(IWorkbenchWindow window) {
-            this.window = window;
-            setId(ActionFactory.QUIT.getId());
-            setActionDefinitionId(ActionFactory.QUIT.getCommandId());
-        }
-
-        @Override
-        public void run() {
-            if (leaving(window).may()) {
-                window.getWorkbench().close();
+    /** What the menu or a key asks of the whole program, done in our way. */
+    private static IAction action(ActionFactory of, Runnable does) {
+        Action action = new Action() {
+            @Override
+            public void run() {
+                does.run();
             }
+        };
+        action.setId(of.getId());
+        action.setActionDefinitionId(of.getCommandId());
+        return action;
+    }
+
+    private static void quit(IWorkbenchWindow window) {
+        if (leaving(window).may()) {
+            window.getWorkbench().close();
         }
     }
 
     /** What the program is, without what the platform tells of itself. */
-    private static final class About extends Action {
-
-        private final IWorkbenchWindow window;
-
-        About(IWorkbenchWindow window) {
-            this.window = window;
-            setId(ActionFactory.ABOUT.getId());
-            setActionDefinitionId(ActionFactory.ABOUT.getCommandId());
-        }
-
-        @Override
-        public void run() {
-            new AboutDialog(window.getShell(), window.getService(Settings.class).software()).open();
-        }
+    private static void about(IWorkbenchWindow window) {
+        new AboutDialog(window.getShell(), window.getService(Settings.class).software()).open();
     }
 
     @Override
