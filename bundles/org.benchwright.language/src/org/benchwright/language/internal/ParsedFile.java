@@ -54,6 +54,7 @@ public final class ParsedFile {
     private final List<PerStep<?>> perStep = new ArrayList<>();
     private final PerStep<List<Noted>> noted = perStep();
     private ReadText text;
+    private String readable;
     private OptionalInt tooDeep = OptionalInt.empty();
     private String parsedText = "";
     private boolean parsed;
@@ -77,7 +78,7 @@ public final class ParsedFile {
      */
     public ParsedFile(Injector injector, ReadText text) {
         this.injector = injector;
-        this.text = text;
+        take(text);
         resource = (ProcedureResource) injector.getInstance(IResourceFactory.class)
                 .createResource(URI.createFileURI(text.path().toString()));
         edits = new StepEdits(injector, resource);
@@ -97,7 +98,7 @@ public final class ParsedFile {
 
     /** The characters as they are parsed, place for place those of the file: a lone CR ends a line, and so a comment, like any other end. */
     public String readable() {
-        return text.text().indexOf('\r') < 0 ? text.text() : LONE_CR.matcher(text.text()).replaceAll("\n");
+        return readable;
     }
 
     /** What was parsed, for the folder's resource set and for looking things up. */
@@ -107,8 +108,13 @@ public final class ParsedFile {
 
     /** Takes other characters; they are parsed when {@link #parse} is called. */
     public void change(ReadText other) {
-        text = other;
+        take(other);
         parsed = false;
+    }
+
+    private void take(ReadText other) {
+        text = other;
+        readable = LONE_CR.matcher(other.text()).replaceAll("\n");
     }
 
     /** Makes {@link #parse} begin from scratch, because something that the file refers to is another one now. */
@@ -125,24 +131,24 @@ public final class ParsedFile {
         Parse done = !outdated && !isTooDeep() && changeSteps() ? Parse.STEPS : parseWhole();
         parsed = true;
         outdated = false;
-        parsedText = readable();
+        parsedText = readable;
         return done;
     }
 
     private boolean changeSteps() {
-        Optional<Set<Step>> changed = edits.change(parsedText, readable());
+        Optional<Set<Step>> changed = edits.change(parsedText, readable);
         changed.ifPresent(steps -> perStep.forEach(known -> known.forget(steps)));
         return changed.isPresent();
     }
 
     private Parse parseWhole() {
-        tooDeep = NestingScan.tooDeep(injector.getInstance(Key.get(Lexer.class, Names.named(LexerBindings.RUNTIME))), readable());
-        String readable = tooDeep.isPresent() ? "" : readable();
+        tooDeep = NestingScan.tooDeep(injector.getInstance(Key.get(Lexer.class, Names.named(LexerBindings.RUNTIME))), readable);
+        String parsable = tooDeep.isPresent() ? "" : readable;
         try {
             if (resource.isLoaded()) {
-                resource.reparse(readable);
+                resource.reparse(parsable);
             } else {
-                resource.load(new LazyStringInputStream(readable, "UTF-8"), Map.of(XtextResource.OPTION_ENCODING, "UTF-8"));
+                resource.load(new LazyStringInputStream(parsable, "UTF-8"), Map.of(XtextResource.OPTION_ENCODING, "UTF-8"));
             }
         } catch (IOException impossible) {
             throw new UncheckedIOException("a text in memory can be read", impossible);
