@@ -18,6 +18,7 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
+import org.benchwright.core.UnitOfMeasure;
 import org.benchwright.language.Remark;
 import org.benchwright.language.RemarkCode;
 import org.benchwright.language.SourceText;
@@ -64,6 +65,16 @@ final class LanguageReference {
 
             """;
 
+    private static final String UNITS = """
+            ## Units of measure
+
+            Units in one row measure the same, and one can stand for the other. Letter case counts. `µ`, `Ω` and `°C` are read as well. One unit through another is a unit, too, such as
+            `mV/K`.
+
+            | units |
+            | --- |
+            """;
+
     private final Injector language = new ProcedureIdeSetup().createInjectorAndDoEMFRegistration();
     private final List<ParserRule> rules = GrammarUtil.allParserRules(language.getInstance(ProcedureGrammarAccess.class).getGrammar());
     private final Map<String, String> examples = new LinkedHashMap<>();
@@ -77,7 +88,7 @@ final class LanguageReference {
         gatherNotes();
         StringBuilder page = new StringBuilder(HEAD);
         constructs().forEach(rule -> page.append(section(rule)));
-        return page.append(words()).toString();
+        return page.append(units()).append(words()).toString();
     }
 
     /** Rules that make something of the model; what is only a word or a number, or a choice of other constructs, has no section of its own. */
@@ -217,6 +228,18 @@ final class LanguageReference {
             }
         }
         return Optional.empty();
+    }
+
+    // ---- units of measure
+
+    private static String units() {
+        Map<UnitOfMeasure, List<String>> kinds = new LinkedHashMap<>();
+        for (String word : UnitOfMeasure.words()) {
+            UnitOfMeasure unit = UnitOfMeasure.of(word);
+            UnitOfMeasure kind = kinds.keySet().stream().filter(unit::sameDimension).findFirst().orElse(unit);
+            kinds.computeIfAbsent(kind, any -> new ArrayList<>()).add("`" + word + "`");
+        }
+        return kinds.values().stream().map(words -> "| " + String.join(", ", words) + " |\n").collect(Collectors.joining("", UNITS, "\n"));
     }
 
     // ---- words
