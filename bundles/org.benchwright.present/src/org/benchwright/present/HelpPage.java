@@ -17,6 +17,8 @@ public enum HelpPage {
     AUDITOR("tutorials/"),
     /** Figures, instruments, watch and backup. */
     BENCH_OWNER("tutorials/"),
+    /** All keys of the window, and what stands in which view. */
+    WINDOW(""),
     /** The guide to the procedure language. */
     LANGUAGE(""),
     /** Every construct of the language. */
