@@ -34,6 +34,7 @@ class RoomPerTestTest {
     private static final double GB = 1e9;
     private static final double TB = 1e12;
     private static final int DAYS = 2500;
+    private static final double HOUR = 3600;
     private static final int SECONDS = 8 * 3600;
 
     @TempDir
@@ -76,6 +77,15 @@ class RoomPerTestTest {
             String.format(Locale.ROOT, "| 10,000,000 x %,d bytes | %.1f TB |", shared, TESTS * shared / TB),
             String.format(Locale.ROOT, "| %.1f TB + 10,000,000 x %,d bytes | %.1f TB |", TESTS * shared / TB, bench, TESTS * (shared + bench) / TB)};
         for (String row : rows) {
+            assertTrue(page.contains(row), row);
+        }
+        String[] times = {
+            String.format(Locale.ROOT, "| 50,000 x %d / 300,000 = %.0f s | 10,000,000 x %d / 300,000 = %.1f h |", events, 50_000.0 * events / 300_000, events,
+                    TESTS * events / 300_000 / HOUR),
+            String.format(Locale.ROOT, "| 50,000 x %d / 150,000 = %.0f s | 10,000,000 x %d / 150,000 = %.1f h |", events, 50_000.0 * events / 150_000, events,
+                    TESTS * events / 150_000 / HOUR),
+            String.format(Locale.ROOT, "| 50,000 / 1,000 = %.0f s | 10,000,000 / 1,000 = %.1f h |", 50_000.0 / 1_000, TESTS / 1_000 / HOUR)};
+        for (String row : times) {
             assertTrue(page.contains(row), row);
         }
         long day = (long) TESTS / DAYS;
