@@ -8,8 +8,8 @@ import java.util.Map;
 import org.benchwright.evidence.internal.Require;
 
 /**
- * Counts of causes, the most frequent first, with the part of all that they make up together (NIST/SEMATECH e-Handbook,
- * 1.3.3, after Juran). Equal counts are in the order of their names.
+ * Counts of causes, the most frequent first, with the part of all that they make up together (Juran, Quality Control
+ * Handbook, 1951). Equal counts are in the order of their names.
  *
  * @param bars the causes that occurred
  * @param total all counts together
