@@ -1,6 +1,7 @@
 # Shared by releng/measure-all and releng/campaign-all; sourced, not run, behind setup.sh. Puts what a launcher printed into its place in a
 # page of docs/: between the lines "<!-- NAME -->" and "<!-- end NAME -->".
 # shellcheck shell=bash
+# shellcheck disable=SC2154
 
 # What the machine is, in one line, without anybody's name.
 machine_words() {
@@ -17,9 +18,19 @@ load_now() {
 	cut -d' ' -f1 /proc/loadavg
 }
 
-# True if a page has a place of that name.
+# is_one_of NAME NAMES...: true if it is. Asked of all names before anything is run that takes an hour.
+is_one_of() {
+	local wanted=$1 name
+	shift
+	for name; do
+		[ "$name" != "$wanted" ] || return 0
+	done
+	return 1
+}
+
+# True if a page has a place of that name, from its beginning to its end.
 has_place() {
-	grep -qxF "<!-- $2 -->" "$1"
+	grep -qxF "<!-- $2 -->" "$1" && grep -qxF "<!-- end $2 -->" "$1"
 }
 
 # put_in_place PAGE NAME FILE: the place's text becomes that of the file.

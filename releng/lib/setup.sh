@@ -1,5 +1,7 @@
 # Shared by all scripts beside this folder; sourced, not run.
 # shellcheck shell=bash
+# What stands here and is not used here is used there.
+# shellcheck disable=SC2034
 
 bench_root=$(cd "$(dirname "$(readlink -f "${BASH_SOURCE[0]}")")/../.." && pwd)
 # Everything the scripts leave behind is in this one folder, which git ignores.
@@ -135,6 +137,32 @@ fetch_maven() {
 	mv "$elsewhere/out/apache-maven-$maven_version" "$home"
 	rm -rf "$elsewhere"
 	chmod +x "$maven"
+}
+
+# Makes ready for a build: nobody else builds meanwhile, and what it needs is there, the packages of the entries ("file package") given too.
+prepare_build() {
+	lock_build
+	install_packages "$@"
+	fetch_maven
+}
+
+# What run_test runs Maven in, such as on_a_screen; mostly nothing.
+maven_runs_in=()
+
+# run_test BUNDLE TEST LOG [OPTION...]: builds what the tests of a bundle need and runs one of them, with these options for its Java machine. BUNDLE is
+# the short name (ledger). What Maven says goes into LOG; its status is the function's.
+run_test() {
+	local bundle=$1 test=$2 log=$3 option options=
+	shift 3
+	for option; do
+		# Quotes for whoever takes the line apart: a folder in it may have blanks in its name.
+		# shellcheck disable=SC2089
+		options+="${options:+ }\"$option\""
+	done
+	# shellcheck disable=SC2090
+	(cd "$bench_root" && "${maven_runs_in[@]}" "$maven" -B -ntp verify -pl "bundles/org.benchwright.$bundle.tests" -am \
+		"-Dtest=$test" -Dsurefire.failIfNoSpecifiedTests=false -DfailIfNoTests=false ${options:+"-Dtycho.testArgLine=$options"}) \
+		>"$log" 2>&1 </dev/null
 }
 
 # Runs a command on a screen that nobody looks at: the window's tests must not depend on anybody's. Its size is in screen_size. No picture tells

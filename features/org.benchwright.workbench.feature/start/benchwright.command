@@ -1,6 +1,7 @@
 #!/bin/sh
 # Opens the Benchwright window. Needs a Java 17 or later on the path or in JAVA_HOME. The window has to be on the first thread here.
-here=$(cd "$(dirname "$0")" && pwd)
+# Where it lies, also when it was started by a link to it.
+here=$(cd "$(dirname "$(readlink -f "$0" 2>/dev/null || printf '%s' "$0")")" && pwd)
 # shellcheck source=features/org.benchwright.headless.feature/start/find-java.sh
 . "$here/find-java.sh"
 # The demo procedures lie beside this script in an archive.

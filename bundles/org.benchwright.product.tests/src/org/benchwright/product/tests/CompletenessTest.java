@@ -66,13 +66,28 @@ class CompletenessTest {
 
     @ParameterizedTest
     @CsvSource({ "org.benchwright.headless", "org.benchwright.workbench" })
-    void commandsRunByTheirScript(String product, @TempDir Path folder) throws Exception {
-        Path out = folder.resolve("out");
-        ProcessBuilder builder = new ProcessBuilder(Product.home(product, "linux/gtk/x86_64").resolve("bench").toString(),
-                "-configuration", folder.resolve("configuration").toString(), "--version").redirectOutput(out.toFile());
-        builder.environment().put("JAVA_HOME", System.getProperty("java.home"));
-        assertEquals(0, builder.start().waitFor());
-        assertTrue(Files.readString(out).matches("Benchwright \\d+\\.\\d+\\.\\d+\\R"), Files.readString(out));
+    void commandsRunByTheirScriptAndByALinkToIt(String product, @TempDir Path folder) throws Exception {
+        Path script = Product.home(product, "linux/gtk/x86_64").resolve("bench");
+        Path link = Files.createSymbolicLink(folder.resolve("a link"), script);
+        for (Path started : List.of(script, link)) {
+            Path out = folder.resolve("out");
+            ProcessBuilder builder = new ProcessBuilder(started.toString(), "-configuration", folder.resolve("configuration").toString(), "--version")
+                    .redirectOutput(out.toFile());
+            builder.environment().put("JAVA_HOME", System.getProperty("java.home"));
+            assertEquals(0, builder.start().waitFor());
+            assertTrue(Files.readString(out).matches("Benchwright \\d+\\.\\d+\\.\\d+\\R"), Files.readString(out));
+        }
+        Files.delete(link);
+    }
+
+    @Test
+    void withoutADisplayTheWindowSaysSo(@TempDir Path folder) throws Exception {
+        Path said = folder.resolve("said");
+        ProcessBuilder builder = new ProcessBuilder(Product.home("org.benchwright.workbench", "linux/gtk/x86_64").resolve("benchwright").toString())
+                .redirectError(said.toFile());
+        builder.environment().putAll(Map.of("JAVA_HOME", System.getProperty("java.home"), "DISPLAY", "", "WAYLAND_DISPLAY", ""));
+        assertEquals(2, builder.start().waitFor());
+        assertTrue(Files.readString(said).startsWith("There is no display here for a window."), Files.readString(said));
     }
 
     @ParameterizedTest
@@ -100,7 +115,8 @@ class CompletenessTest {
     void everyLibraryOfOthersIsNamedWithItsLicence(String system) throws Exception {
         Path home = Product.home("org.benchwright.workbench", system);
         assertTrue(Files.readString(home.resolve("README.txt")).contains("Needs Java 17 or later"));
-        List<String[]> named = Files.readAllLines(home.resolve("LIBRARIES.txt")).stream().filter(line -> line.matches("[a-z0-9.-]+ {2,}.+ {2,}(inside|https://\\S+)"))
+        List<String[]> named = Files.readAllLines(home.resolve("LIBRARIES.txt")).stream()
+                .filter(line -> line.matches("[a-z0-9.-]+ {2,}.+ {2,}(inside|https://\\S+)"))
                 .map(line -> line.split(" {2,}")).toList();
         List<String> missing = new ArrayList<>();
         for (String library : plugins(home)) {
@@ -140,7 +156,8 @@ class CompletenessTest {
         reader.setEntityResolver((publicId, systemId) -> new InputSource(new StringReader("")));
         Element list = (Element) reader.parse(contents.resolve("Info.plist").toFile()).getDocumentElement().getElementsByTagName("dict").item(0);
         Map<String, String> said = new HashMap<>();
-        List<Element> children = IntStream.range(0, list.getChildNodes().getLength()).mapToObj(list.getChildNodes()::item).filter(Element.class::isInstance)
+        List<Element> children = IntStream.range(0, list.getChildNodes().getLength()).mapToObj(list.getChildNodes()::item)
+                .filter(Element.class::isInstance)
                 .map(Element.class::cast).toList();
         for (int i = 0; i < children.size(); i += 2) {
             assertEquals("key", children.get(i).getTagName());

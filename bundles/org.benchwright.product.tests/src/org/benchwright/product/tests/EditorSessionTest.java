@@ -48,7 +48,8 @@ class EditorSessionTest {
         Files.writeString(folder.resolve("wren.family"), FAMILY);
         Files.writeString(folder.resolve("look.procedure"), PROCEDURE);
         assertEquals(List.of("remarks=unknown-lamp", "fix=Write 'pwr'", "remarks=", "offers pwr=true", "offers a keyword=true",
-                "hover=Lamp pwr: Power / Marked \"PWR\". / Colour: green. / Declared by family wren. / Used once in this folder.", "declared in=wren.family", "references=2",
+                "hover=Lamp pwr: Power / Marked \"PWR\". / Colour: green. / Declared by family wren. / Used once in this folder.",
+                "declared in=wren.family", "references=2",
                 "contents=Look, revision 1", "folds=region 0-11,region 2-8,region 3-7", "colours=0", "refused=yes", "renames in files=2",
                 "laid out=            expect pwr steady within 5 s of now or conclude rejected \"Dark.\"", "laid out again=0", "remarks=",
                 "stopped=true"), sitting());

@@ -1,6 +1,7 @@
 package org.benchwright.product.tests;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -14,8 +15,10 @@ import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.FileTime;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -23,17 +26,19 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** What the two entry scripts decide, tried on a small made-up checkout. */
+/** What the scripts for developers decide before they build anything, tried on a small made-up checkout in a folder with blanks in its name. */
 class EntryScriptsTest {
 
     private static final Path RELENG = Path.of("..", "..", "releng");
     private static final String SOURCE = "bundles/org.benchwright.core/src/A.java";
 
     @TempDir
+    private Path folder;
     private Path checkout;
 
     @BeforeEach
     void makeCheckout() throws Exception {
+        checkout = Files.createDirectory(folder.resolve("a check out"));
         write("pom.xml", "<project/>");
         write(".mvn/maven.config", "-itr");
         write("README.md", "# Project");
@@ -41,10 +46,14 @@ class EntryScriptsTest {
         write(SOURCE, "class A {}");
         write("features/f/feature.xml", "<feature/>");
         write("docs/README.md", "# Documentation");
-        Path library = checkout.resolve("releng/lib/setup.sh");
-        Files.createDirectories(library.getParent());
-        Files.copy(RELENG.resolve("lib/setup.sh"), library);
-        Files.copy(RELENG.resolve("bench"), checkout.resolve("releng/bench"), StandardCopyOption.COPY_ATTRIBUTES);
+        for (Path part : List.of(Path.of(""), Path.of("lib"))) {
+            Files.createDirectories(checkout.resolve("releng").resolve(part));
+            try (Stream<Path> scripts = Files.list(RELENG.resolve(part))) {
+                for (Path script : scripts.filter(Files::isRegularFile).toList()) {
+                    Files.copy(script, checkout.resolve("releng").resolve(part).resolve(script.getFileName()), StandardCopyOption.COPY_ATTRIBUTES);
+                }
+            }
+        }
     }
 
     @ParameterizedTest
@@ -147,6 +156,41 @@ class EntryScriptsTest {
         assertTrue(ended.err().endsWith("As root, run: apt-get install -y maven\n"), ended.err());
     }
 
+    /** Whoever makes a slip is not to wait an hour for what was not meant. */
+    @ParameterizedTest
+    @CsvSource({"archives --help", "bench window a b", "campaign --nothing", "campaign 1 0", "campaign-all nothing", "campaign-all --seed x",
+        "fuzz 1 0",
+            "measure-all bench nothing", "measure-bench 0", "measure-figures 0", "measure-language x", "measure-records 9", "measure-start 0",
+            "measure-watch 0", "measure-window x", "screenshots 150", "speed 99", "verify now"})
+    void whatAScriptDoesNotTakeItSaysBeforeAnythingIsBuilt(String line) throws Exception {
+        List<String> words = List.of(line.split(" "));
+        List<String> command = new ArrayList<>(List.of("releng/" + words.get(0)));
+        command.addAll(words.subList(1, words.size()));
+        Product.Ended ended = start(command, Map.of("DISPLAY", ":0"));
+        assertEquals(2, ended.status(), ended.out() + ended.err());
+        assertEquals(1, ended.err().lines().count(), ended.err());
+        assertFalse(Files.exists(checkout.resolve(".bench")), "nothing was begun");
+    }
+
+    @Test
+    void withoutADisplayTheWindowIsRefusedAlsoByALinkFromAnotherFolder() throws Exception {
+        Path link = Files.createSymbolicLink(folder.resolve("window of the bench"), checkout.resolve("releng/bench"));
+        Product.Ended ended = start(List.of(link.toString(), "window"), Map.of("DISPLAY", "", "WAYLAND_DISPLAY", ""), folder);
+        assertEquals(2, ended.status(), ended.err());
+        assertTrue(ended.err().startsWith("There is no display here for a window."), ended.err());
+    }
+
+    /** Maven's Tycho takes an option's line apart at its blanks, but not within quotes. */
+    @Test
+    void anOptionOfATestKeepsItsBlanks() throws Exception {
+        write("maven", "#!/bin/sh\nprintf '%s\\n' \"$@\"\n");
+        makeExecutable("maven");
+        bash("maven=$PWD/maven; maven_runs_in=(env A=b); run_test ledger SomeTest log -Xmx1g \"-Dreport=$PWD/report\"");
+        List<String> asked = Files.readAllLines(checkout.resolve("log"));
+        assertTrue(asked.containsAll(List.of("bundles/org.benchwright.ledger.tests", "-Dtest=SomeTest")), asked.toString());
+        assertEquals("-Dtycho.testArgLine=\"-Xmx1g\" \"-Dreport=" + checkout.toRealPath() + "/report\"", asked.get(asked.size() - 1));
+    }
+
     private String stamp() throws Exception {
         Product.Ended ended = bash("source_stamp");
         assertTrue(ended.out().matches("[0-9a-f]{16}\n"), ended.out());
@@ -161,11 +205,14 @@ class EntryScriptsTest {
         return ended;
     }
 
-    private Product.Ended start(List<String> command, Map<String, String> environment)
-            throws IOException, InterruptedException {
+    private Product.Ended start(List<String> command, Map<String, String> environment) throws IOException, InterruptedException {
+        return start(command, environment, checkout);
+    }
+
+    private Product.Ended start(List<String> command, Map<String, String> environment, Path workingFolder) throws IOException, InterruptedException {
         Path out = checkout.resolve(".out");
         Path err = checkout.resolve(".err");
-        ProcessBuilder builder = new ProcessBuilder(command).directory(checkout.toFile())
+        ProcessBuilder builder = new ProcessBuilder(command).directory(workingFolder.toFile())
                 .redirectOutput(out.toFile()).redirectError(err.toFile());
         builder.environment().putAll(environment);
         int status = builder.start().waitFor();

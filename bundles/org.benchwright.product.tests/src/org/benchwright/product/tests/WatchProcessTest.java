@@ -163,7 +163,8 @@ class WatchProcessTest {
         assertTrue(units.contains("CANNOT SEE: the watch was ended"), units);
         Matcher left = Pattern.compile(" 71 h (\\d+) min (?:(\\d+)(?:\\.\\d+)? s )?of soak left").matcher(units);
         assertTrue(left.find(), units);
-        Duration seen = Duration.ofHours(1).minusMinutes(Long.parseLong(left.group(1))).minusSeconds(left.group(2) == null ? 0 : Long.parseLong(left.group(2)));
+        Duration seen = Duration.ofHours(1).minusMinutes(Long.parseLong(left.group(1)))
+                .minusSeconds(left.group(2) == null ? 0 : Long.parseLong(left.group(2)));
         assertTrue(seen.compareTo(Duration.ofSeconds(4)) >= 0 && seen.compareTo(most) <= 0, seen + " of " + most + ": " + units);
         assertTrue(told("verify", ledger.toString()).endsWith("The ledger is sound. "));
     }
