@@ -40,7 +40,8 @@ public record InclusionProof(TestId test, long sequence, long position, Link pre
     }
 
     /**
-     * Whether the checkpoint holds, the path leads to its root, the earlier events, where told, lead to this one, and each event says of itself that it is the one that it is told to be.
+     * Whether the checkpoint holds, the path leads to its root, the earlier events, where told, lead to this one, and each event says of itself
+     * that it is the one that it is told to be.
      */
     public boolean holds() {
         Digest leaf = MerkleTree.eventLeaf(test, sequence, link());

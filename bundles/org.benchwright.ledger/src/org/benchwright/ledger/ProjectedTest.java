@@ -38,7 +38,8 @@ public record ProjectedTest(String test, Instant opened, String family, String p
     public ProjectedTest(String test, Instant opened, String family, String procedure, String serial, String technician, String station,
             State state, boolean first, Optional<Soak> soak, List<Reading> readings, List<Cause> causes, Optional<String> predecessor,
             Optional<Field> field) {
-        this(test, opened, family, procedure, serial, technician, station, state, first, soak, readings, causes, predecessor, field, List.of(), false);
+        this(test, opened, family, procedure, serial, technician, station, state, first, soak, readings, causes, predecessor, field, List.of(),
+                false);
     }
 
     /** How a test stands. */

@@ -16,8 +16,8 @@ import org.benchwright.ledger.internal.SqliteErrors;
 
 /**
  * Tests as figures count them, in tables of their own: a cache beside the ledger that may be deleted at any time and is no evidence.
- * Verification works it out again and compares. It remembers up to which event of which ledger it goes; whoever fills it compares that first and empties it
- * when the ledger tells otherwise.
+ * Verification works it out again and compares. It remembers up to which event of which ledger it goes; whoever fills it compares that
+ * first and empties it when the ledger tells otherwise.
  */
 public final class Projection implements AutoCloseable {
 

@@ -50,7 +50,7 @@ public final class SqliteLedger extends TableLedger {
     }
 
     /**
-     * As {@link #open(Path)}, but makes none.
+     * As {@link #open(Path)}, but makes none, out of an empty file neither.
      *
      * @throws LedgerMissingException when there is no file
      */

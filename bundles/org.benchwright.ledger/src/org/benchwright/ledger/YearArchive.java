@@ -282,7 +282,8 @@ public final class YearArchive {
             if (!checkpoints.get(0).holds()) {
                 faults.add(Messages.text("fault.keptFalse", checkpoints.get(0).checkpoint().number()));
             }
-            named.stream().filter(digest -> !there.contains(digest) && !withdrawn.contains(digest)).forEach(digest -> faults.add(Messages.text("archive.lacks", digest)));
+            named.stream().filter(digest -> !there.contains(digest) && !withdrawn.contains(digest))
+                    .forEach(digest -> faults.add(Messages.text("archive.lacks", digest)));
             return new Content(tests, events, there.size(), checkpoints.get(0), faults);
         }
     }

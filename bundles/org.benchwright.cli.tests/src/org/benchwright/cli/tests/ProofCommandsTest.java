@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.RandomAccessFile;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -91,10 +92,14 @@ class ProofCommandsTest extends OnABench {
     void whatCannotBeProvedIsSaidInALine() throws Exception {
         Files.writeString(folder.resolve("letter.txt"), "Dear Sirs");
         Files.write(folder.resolve("photo.jpg"), new byte[] {(byte) 0xff, (byte) 0xd8});
+        try (RandomAccessFile endless = new RandomAccessFile(folder.resolve("endless.json").toFile(), "rw")) {
+            endless.setLength(1L << 42);
+        }
         for (String[] arguments : List.of(new String[] {"prove"}, new String[] {"prove", test, "--since", "letter.txt"},
                 new String[] {"prove", "T-22222-22222"}, new String[] {"prove", "that"}, new String[] {"prove", test, "--event", "100000"},
                 new String[] {"prove", "--since", "letter.txt"}, new String[] {"verify", "--checkpoint", "letter.txt"},
-                new String[] {"verify", "--checkpoint", "photo.jpg"})) {
+                new String[] {"verify", "--checkpoint", "photo.jpg"}, new String[] {"verify", "--checkpoint", "endless.json"},
+                new String[] {"prove", "--since", "endless.json"})) {
             CommandRunner.Ended ended = run(arguments);
             assertEquals(1, ended.status(), String.join(" ", arguments) + ended.err());
             assertEquals(1, ended.err().lines().count(), ended.err());
@@ -103,6 +108,13 @@ class ProofCommandsTest extends OnABench {
         assertEquals(2, run("prove", "--since", "missing.json").status());
         assertEquals(2, run("prove", test, "--out", "no/such/folder/proof.json").status());
         assertFalse(Files.exists(folder.resolve("no")));
+    }
+
+    @Test
+    void aProofInThePlaceOfACheckpointIsSaidToBeOne() {
+        assertEquals(0, run("prove", test, "--out", "proof.json").status());
+        assertEquals("This is no file of the form benchwright.checkpoint-file/1: it says to be \"benchwright.inclusion-proof/1\".\n",
+                run("verify", "--checkpoint", "proof.json").err());
     }
 
     @Test

@@ -1,5 +1,6 @@
 package org.benchwright.ledger.tests;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
@@ -50,7 +51,7 @@ class BenchFilesTest {
         Path file = folder.resolve("a");
         DurableFiles.write(file, new byte[] {1, 2});
         DurableFiles.write(file, new byte[] {3});
-        assertEquals(3, Files.readAllBytes(file)[0]);
+        assertArrayEquals(new byte[] {3}, Files.readAllBytes(file));
         assertThrows(NoSuchFileException.class, () -> DurableFiles.write(folder.resolve("no").resolve("a"), new byte[1]));
         Files.createDirectories(folder.resolve("full").resolve("inside"));
         assertThrows(IOException.class, () -> DurableFiles.write(folder.resolve("full"), new byte[1]));

@@ -5,15 +5,20 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 
-/** Counts rows over an open connection. */
+/** Asks for one number over an open connection, of whatever database. */
 final class Counting {
 
     private Counting() {
     }
 
-    static long events(Connection connection) throws SQLException {
-        try (Statement statement = connection.createStatement(); ResultSet row = statement.executeQuery("SELECT count(*) FROM event")) {
+    static long number(Connection connection, String sql) throws SQLException {
+        try (Statement statement = connection.createStatement(); ResultSet row = statement.executeQuery(sql)) {
+            row.next();
             return row.getLong(1);
         }
+    }
+
+    static long events(Connection connection) throws SQLException {
+        return number(connection, "SELECT count(*) FROM event");
     }
 }

@@ -28,9 +28,9 @@ import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.Verification;
 import org.benchwright.ledger.VerificationRequest;
 import org.benchwright.ledger.internal.verify.Cell;
+import org.benchwright.ledger.internal.verify.DecodedRow;
 import org.benchwright.ledger.internal.verify.EventInspector;
 import org.benchwright.ledger.internal.verify.EventInspector.Before;
-import org.benchwright.ledger.internal.verify.DecodedRow;
 import org.benchwright.ledger.internal.verify.EventRow;
 import org.benchwright.ledger.internal.verify.PackedRow;
 import org.benchwright.ledger.internal.verify.StoredRow;
@@ -227,7 +227,7 @@ class EveryByteTest {
     void everyByteOfTheFileEitherMattersOrChangesNothing() throws Exception {
         Path ledger = SampleLedger.build(folder, 2, 3);
         byte[] untouched = Files.readAllBytes(ledger);
-        Verification before = LedgerVerifier.verify(VerificationRequest.of(ledger));
+        String before = LedgerContent.of(ledger);
         int unread = 0;
         int found = 0;
         for (int i = 0; i < untouched.length; i += 173) {
@@ -236,7 +236,9 @@ class EveryByteTest {
             Files.write(ledger, changed);
             try {
                 Verification verification = LedgerVerifier.verify(VerificationRequest.of(ledger));
-                assertTrue(!verification.clean() || verification.equals(before), "byte " + i);
+                if (verification.clean()) {
+                    assertEquals(before, LedgerContent.of(ledger), "byte " + i);
+                }
                 found += verification.clean() ? 0 : 1;
             } catch (LedgerException cannotRead) {
                 unread++;

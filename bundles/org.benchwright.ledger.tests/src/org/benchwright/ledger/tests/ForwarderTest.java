@@ -28,11 +28,9 @@ import org.benchwright.ledger.LateArrival;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerEntry;
 import org.benchwright.ledger.LedgerException;
-import org.benchwright.ledger.LedgerUnreachableException;
 import org.benchwright.ledger.LedgerVerifier;
 import org.benchwright.ledger.Meaning;
 import org.benchwright.ledger.PostgresLedger;
-import org.benchwright.ledger.SharedPlace;
 import org.benchwright.ledger.Signer;
 import org.benchwright.ledger.Signing;
 import org.benchwright.ledger.SqliteLedger;
@@ -105,7 +103,6 @@ class ForwarderTest extends OnOneServer {
     void twoCopiesOfOneBenchThatBothWentOnStopTheTestAndNothingIsOverwritten() throws Exception {
         List<TestId> tests = benches.work("one", 3, 5);
         TestId open = tests.get(2);
-        Files.createDirectories(folder.resolve("x"));
         copyFolder(benches.file("one").getParent(), benches.file("two").getParent());
         append("one", open, 4, "first");
         append("two", open, 4, "second");
@@ -211,7 +208,8 @@ class ForwarderTest extends OnOneServer {
             ledger.append(test, 0, List.of(foreign.draft(test, "opened", "{}")));
             foreign.seal(test, 1);
         }
-        List<FaultKind> found = LedgerVerifier.verify(VerificationRequest.of(benches.file("two"))).faults().stream().map(fault -> fault.kind()).toList();
+        List<FaultKind> found = LedgerVerifier.verify(VerificationRequest.of(benches.file("two"))).faults().stream().map(fault -> fault.kind())
+                .toList();
         assertEquals(List.of(FaultKind.FOREIGN_KEY, FaultKind.FOREIGN_KEY), found, "the checkpoint and the seal");
     }
 
@@ -283,16 +281,6 @@ class ForwarderTest extends OnOneServer {
             EntryDraft draft = new EntryDraft(test, Register.START.plusSeconds(3600 * 8), 1, Duration.ofHours(8), ENGINEER, "sealed", "{}");
             ledger.appendSigned(draft, 1, new Signing(key, Meaning.CARRIED_OUT, "engineer RB", benches.key(bench)));
             return test;
-        }
-    }
-
-    // ---- trouble
-
-    @Test
-    void anAddressThatTurnsEncryptionOffIsNone() {
-        for (String url : List.of("jdbc:postgresql://db.example/ledger?sslmode=disable", "jdbc:postgresql://localhost:1,db.example:2/ledger",
-                "jdbc:postgresql:ledger", "jdbc:sqlite:x")) {
-            assertThrows(LedgerUnreachableException.class, () -> PostgresLedger.open(new SharedPlace(url, "bench", "x")), url);
         }
     }
 

@@ -54,7 +54,8 @@ public final class ForwardingProcess {
 
     private static void work(Path file, int events) {
         try (SqliteLedger ledger = SqliteLedger.open(file)) {
-            SampleLedger sample = new SampleLedger(ledger, BenchKeyStore.openOrCreate(file.getParent()), file.hashCode() + 1000L * ledger.tests().size());
+            long seed = file.hashCode() + 1000L * ledger.tests().size();
+            SampleLedger sample = new SampleLedger(ledger, BenchKeyStore.openOrCreate(file.getParent()), seed);
             int each = 10;
             for (int done = 0; done < events; done += each) {
                 sample.carryOut(2, each / 2);

@@ -124,7 +124,8 @@ class HostileProofTest {
         files.put("an event of another number", proof(TEST.value(), EVENT.replace("\"1\"", "\"2\"")));
         files.put("no event", proof(TEST.value(), "nothing"));
         files.put("an event with a number", proof(TEST.value(), EVENT.replace("\"note\":", "\"count\":1,\"note\":")));
-        good("an event that is nested as deep as may be", proof(TEST.value(), EVENT.replace("\"läuft?\"", "[".repeat(62) + "\"x\"" + "]".repeat(62))));
+        good("an event that is nested as deep as may be", proof(TEST.value(),
+                EVENT.replace("\"läuft?\"", "[".repeat(62) + "\"x\"" + "]".repeat(62))));
         files.put("an event that is nested deeper", proof(TEST.value(), EVENT.replace("\"läuft?\"", "[".repeat(63) + "\"x\"" + "]".repeat(63))));
         files.put("a test that can be none", proof("somewhere", EVENT));
 

@@ -70,11 +70,19 @@ class KeptCheckpointTest {
     @Test
     void olderCopy() throws Exception {
         Path copy = Files.copy(ledger, folder.resolve("yesterday"));
+        try (Ledger open = SqliteLedger.open(ledger)) {
+            open.keep("procedure of today".getBytes(), DocumentKind.PROCEDURE_TEXT);
+        }
         sealTheFourth();
         SignedCheckpoint kept = latest();
         Files.copy(copy, ledger, StandardCopyOption.REPLACE_EXISTING);
         assertEquals(Set.of(), kinds(), "without the checkpoint an older copy is clean");
         assertEquals(Set.of(FaultKind.OLDER_COPY), kinds(kept));
+        List<String> words = LedgerVerifier.verify(VerificationRequest.of(ledger).against(List.of(kept))).faults().stream().map(Fault::words)
+                .toList();
+        assertEquals(2, words.size(), words.toString());
+        assertTrue(words.get(0).contains("tells of 3 documents, and there are 2") && words.get(1).contains("tells of 40 events, and there are 39"),
+                words.toString());
     }
 
     @Test
@@ -112,12 +120,7 @@ class KeptCheckpointTest {
     @Test
     void documentsExchangedWithAllKeys() throws Exception {
         SignedCheckpoint kept = latest();
-        Checkpoint said = kept.checkpoint();
-        assertEquals(2, said.documents());
-        try (Ledger open = SqliteLedger.openReadOnly(ledger)) {
-            SignedCheckpoint other = new SignedCheckpoint(said, open.signers().get(0).key());
-            assertEquals(kept, other);
-        }
+        assertEquals(2, kept.checkpoint().documents());
         Files.delete(ledger);
         try (Ledger forged = SqliteLedger.open(ledger)) {
             forged.keep("procedure of another day".getBytes(), DocumentKind.PROCEDURE_TEXT);

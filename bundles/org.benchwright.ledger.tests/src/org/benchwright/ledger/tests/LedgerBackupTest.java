@@ -6,13 +6,19 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.ByteArrayOutputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.time.Clock;
 import java.time.Year;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
+import java.util.TreeMap;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
@@ -20,8 +26,10 @@ import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
+import java.util.zip.ZipInputStream;
 import java.util.zip.ZipOutputStream;
 import org.benchwright.core.Digest;
+import org.benchwright.core.Role;
 import org.benchwright.ledger.BenchKeyStore;
 import org.benchwright.ledger.DocumentKind;
 import org.benchwright.ledger.DocumentReference;
@@ -41,6 +49,9 @@ import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.Verification;
 import org.benchwright.ledger.VerificationRequest;
 import org.benchwright.ledger.YearArchive;
+import org.benchwright.ledger.people.KeyProtection;
+import org.benchwright.ledger.people.Person;
+import org.benchwright.ledger.people.PersonKeyStore;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -149,6 +160,27 @@ class LedgerBackupTest {
     }
 
     @Test
+    void keysAreInABackupOnlyWhenAskedForAndStayTheirOwnersAlone() throws Exception {
+        Path bench = ledger.getParent();
+        Person person = new Person("RB", "engineer RB", Set.of(Role.ENGINEER), List.of());
+        new PersonKeyStore(bench, new KeyProtection(10), Clock.systemUTC()).create(person, "four wet otters".toCharArray());
+        LedgerBackup.write(ledger, folder.resolve("without"), false);
+        assertEquals(List.of("attachments", "bench-key.pub", "bench.ledger", "checkpoint.json"), list(folder.resolve("without")));
+        Path with = folder.resolve("with");
+        LedgerBackup.write(ledger, with, true);
+        Path restored = folder.resolve("restored");
+        LedgerBackup.restore(with, restored.resolve("bench.ledger"));
+        String key = "people/" + list(bench.resolve("people")).get(0);
+        for (String secret : List.of("bench-key.pem", key)) {
+            for (Path copy : List.of(with, restored)) {
+                assertArrayEquals(Files.readAllBytes(bench.resolve(secret)), Files.readAllBytes(copy.resolve(secret)));
+                Path file = copy.resolve(secret);
+                assertEquals("rw-------", PosixFilePermissions.toString(Files.getPosixFilePermissions(file)), file.toString());
+            }
+        }
+    }
+
+    @Test
     void aRestoredOlderCopySaysWhatLacksAgainstAKeptCheckpoint() throws Exception {
         Path backup = folder.resolve("backup");
         LedgerBackup.write(ledger, backup, true);
@@ -169,7 +201,8 @@ class LedgerBackupTest {
         Verification before = LedgerVerifier.verify(VerificationRequest.of(ledger));
         assertThrows(LedgerPlaceTakenException.class, () -> LedgerBackup.restore(backup, ledger));
         assertEquals(before, LedgerVerifier.verify(VerificationRequest.of(ledger)));
-        assertThrows(LedgerMissingException.class, () -> LedgerBackup.restore(folder.resolve("nowhere"), folder.resolve("x").resolve("bench.ledger")));
+        assertThrows(LedgerMissingException.class, () -> LedgerBackup.restore(folder.resolve("nowhere"),
+                folder.resolve("x").resolve("bench.ledger")));
         assertFalse(Files.exists(folder.resolve("x")));
     }
 
@@ -243,8 +276,31 @@ class LedgerBackupTest {
         assertThrows(LedgerFormatException.class, () -> YearArchive.check(Files.write(folder.resolve("no.archive"), new byte[20])));
     }
 
+    /** No program writes two entries of one name, but a file may have them, and readers differ in which they take. */
+    @Test
+    void whatIsInAnArchiveTwiceIsFound() throws Exception {
+        Path file = folder.resolve("2026.archive");
+        try (Ledger open = SqliteLedger.openReadOnly(ledger)) {
+            YearArchive.write(open, Year.of(2026), file);
+        }
+        String name = "documents/" + photo.hex();
+        String placeholder = "documents/" + "x".repeat(64);
+        ByteArrayOutputStream more = new ByteArrayOutputStream();
+        try (ZipInputStream in = new ZipInputStream(Files.newInputStream(file)); ZipOutputStream out = new ZipOutputStream(more)) {
+            for (ZipEntry entry = in.getNextEntry(); entry != null; entry = in.getNextEntry()) {
+                out.putNextEntry(new ZipEntry(entry.getName()));
+                in.transferTo(out);
+            }
+            out.putNextEntry(new ZipEntry(placeholder));
+            out.write(PHOTO);
+        }
+        String bytes = more.toString(StandardCharsets.ISO_8859_1).replace(placeholder, name);
+        Path twice = Files.writeString(folder.resolve("twice.archive"), bytes, StandardCharsets.ISO_8859_1);
+        assertEquals(List.of(name + " is in the archive twice."), YearArchive.check(twice).faults());
+    }
+
     private static Map<String, byte[]> with(Map<String, byte[]> entries, String name, byte[] content) {
-        Map<String, byte[]> changed = new java.util.TreeMap<>(entries);
+        Map<String, byte[]> changed = new TreeMap<>(entries);
         if (content == null) {
             changed.remove(name);
         } else {
@@ -274,7 +330,8 @@ class LedgerBackupTest {
         Path file = folder.resolve("changed.archive");
         try (ZipOutputStream out = new ZipOutputStream(Files.newOutputStream(file))) {
             // The checkpoint first, as it was written.
-            List<String> order = Stream.concat(Stream.of("checkpoint.json"), entries.keySet().stream().filter(name -> !name.equals("checkpoint.json")))
+            List<String> order = Stream.concat(Stream.of("checkpoint.json"),
+                    entries.keySet().stream().filter(name -> !name.equals("checkpoint.json")))
                     .filter(entries::containsKey).toList();
             for (String name : order) {
                 out.putNextEntry(new ZipEntry(name));

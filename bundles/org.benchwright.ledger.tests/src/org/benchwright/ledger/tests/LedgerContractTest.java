@@ -160,7 +160,8 @@ abstract class LedgerContractTest {
         TestId third = sample.newTest();
         LedgerEntry first = ledger.append(test, 0, List.of(sample.draft(test, "opened", "{\"serial\":\"C16-004711\"}"))).get(0);
         LedgerEntry second = ledger.append(other, 0, List.of(sample.draft(other, "opened", "{\"serial\":\"C16-0047\"}"))).get(0);
-        LedgerEntry again = ledger.append(third, 0, List.of(sample.draft(third, "opened", "{\"a\":{\"b\":\"C16-004711\"},\"q\":\"\\\"A\u030a\\\\\"}"))).get(0);
+        LedgerEntry again = ledger.append(third, 0,
+                List.of(sample.draft(third, "opened", "{\"a\":{\"b\":\"C16-004711\"},\"q\":\"\\\"A\u030a\\\\\"}"))).get(0);
         List<LedgerEntry> more = ledger.append(test, 1, List.of(sample.draft(test, "note", "{\"text\":\"C16-0047\"}"), sample.observation(test, 2)));
 
         assertEquals(more, ledger.entries(test, 2));
@@ -172,7 +173,8 @@ abstract class LedgerContractTest {
         assertEquals(List.of(again, first), ledger.openingsNaming("C16-004711", Long.MAX_VALUE, 10));
         assertEquals(List.of(again), ledger.openingsNaming("C16-004711", Long.MAX_VALUE, 1));
         assertEquals(List.of(first), ledger.openingsNaming("C16-004711", again.position(), 10));
-        assertEquals(List.of(second), ledger.openingsNaming("C16-0047", Long.MAX_VALUE, 10), "a part of a text is another text, and a note is no opening");
+        assertEquals(List.of(second), ledger.openingsNaming("C16-0047", Long.MAX_VALUE, 10),
+                "a part of a text is another text, and a note is no opening");
         assertEquals(List.of(again), ledger.openingsNaming("\"\u00c5\\", Long.MAX_VALUE, 10), "as it is kept: composed, with its escapes");
         assertEquals(List.of(), ledger.openingsNaming("\ud800", Long.MAX_VALUE, 10), "what can't be kept is nowhere");
         assertEquals(List.of(), ledger.openingsNaming("C16-%", Long.MAX_VALUE, 10));

@@ -60,8 +60,8 @@ final class LedgerSpeed {
 
         private String line() {
             return String.format(Locale.ROOT, "links: %9d events, bare %8.0f/s, verified %8.0f/s (ratio %.2f; %.0f %% of the time SQLite's check of its file); "
-                    + "processor s: bare %6.2f, verified %6.2f; memory %3d MiB%n", events, bare, verified, ratio(), 100 * store * verified / events, bareWork,
-                    verifiedWork, held);
+                    + "processor s: bare %6.2f, verified %6.2f; memory %3d MiB%n", events, bare, verified, ratio(),
+                    100 * store * verified / events, bareWork, verifiedWork, held);
         }
     }
 

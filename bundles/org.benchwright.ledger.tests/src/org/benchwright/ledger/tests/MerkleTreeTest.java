@@ -152,7 +152,8 @@ class MerkleTreeTest {
         for (int size = 0; size < leaves.size(); size++) {
             for (int more = 0; more <= leaves.size() - size; more++) {
                 int before = (int) (size - CompactRange.changing(size, more));
-                CompactRange last = new CompactRange(size - before, CompactRange.ends(size).stream().filter(end -> end > before).map(end -> ends.get((int) (end - 1))).toList());
+                CompactRange last = new CompactRange(size - before, CompactRange.ends(size).stream().filter(end -> end > before)
+                        .map(end -> ends.get((int) (end - 1))).toList());
                 for (int at = size; at < size + more; at++) {
                     last = last.append(leaves.get(at));
                     assertEquals(ends.get(at), last.lastSubtree(), "leaf " + at + " of " + more + " appended to " + size);

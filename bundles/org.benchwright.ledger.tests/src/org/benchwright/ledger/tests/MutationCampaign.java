@@ -1,16 +1,13 @@
 package org.benchwright.ledger.tests;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
-import org.benchwright.core.Digest;
 import org.benchwright.ledger.BenchKeyStore;
 import org.benchwright.ledger.DocumentKind;
 import org.benchwright.ledger.Ledger;
@@ -65,7 +62,7 @@ final class MutationCampaign {
         this.kept = kept;
         this.untouchedLedger = Files.readAllBytes(ledger);
         this.untouchedAttachment = Files.readAllBytes(attachment);
-        this.untouchedContent = content();
+        this.untouchedContent = LedgerContent.of(ledger, attachment);
     }
 
     /** Prepares a ledger in an empty folder. */
@@ -129,33 +126,6 @@ final class MutationCampaign {
         if (!clean) {
             return Fate.FOUND;
         }
-        return content().equals(untouchedContent) ? Fate.WITHOUT_EFFECT : Fate.MISSED;
+        return LedgerContent.of(ledger, attachment).equals(untouchedContent) ? Fate.WITHOUT_EFFECT : Fate.MISSED;
     }
-
-    /** Everything that can be read: tables, triggers, attachments. */
-    private String content() throws Exception {
-        StringBuilder content = new StringBuilder(Digest.of(Files.readAllBytes(attachment)).hex());
-        try (Tamper reader = Tamper.with(ledger)) {
-            for (String table : List.of("sqlite_master", "event", "document", "signer", "checkpoint")) {
-                dump(reader, table, content);
-            }
-        }
-        return Digest.of(content.toString().getBytes(StandardCharsets.UTF_8)).hex();
-    }
-
-    private static void dump(Tamper reader, String table, StringBuilder to) throws SQLException {
-        // The number of the page where a table begins is the file's own affair.
-        String columns = table.equals("sqlite_master") ? "type, name, tbl_name, sql" : "*";
-        try (var statement = reader.connection().createStatement();
-                var rows = statement.executeQuery("SELECT " + columns + " FROM " + table + " ORDER BY 1, 2")) {
-            while (rows.next()) {
-                for (int i = 1; i <= rows.getMetaData().getColumnCount(); i++) {
-                    byte[] bytes = rows.getBytes(i);
-                    to.append(bytes == null ? "null" : Digest.of(bytes).hex()).append('|');
-                }
-                to.append('\n');
-            }
-        }
-    }
-
 }

@@ -83,7 +83,10 @@ class OpeningTest {
     void anEmptyFileIsNoLedgerToReadAndBecomesOneToWrite() throws Exception {
         Files.createFile(file());
         assertThrows(LedgerFormatException.class, () -> SqliteLedger.openReadOnly(file()));
+        assertThrows(LedgerFormatException.class, () -> SqliteLedger.openExisting(file()));
+        assertEquals(0, Files.size(file()), "it was left as it is");
         SqliteLedger.open(file()).close();
+        SqliteLedger.openExisting(file()).close();
         SqliteLedger.openReadOnly(file()).close();
     }
 

@@ -148,7 +148,8 @@ class PeopleAttackTest extends WithRegister {
 
     /** Every text of every event of the book, each in its turn: what comes of it is a fault, whatever the text is. */
     @ParameterizedTest
-    @ValueSource(strings = {"", "zz", "T-4K7M2-QXD9R", "+1000000000-12-31T23:59:59Z", "ffffffffffffffffffffffffffffffffffffffffffffffffffffffffffffffff"})
+    @ValueSource(strings = {"", "zz", "T-4K7M2-QXD9R", "+1000000000-12-31T23:59:59Z",
+        "ffffffffffffffffffffffffffffffffffffffffffffffffffffffffffffffff"})
     void aBookWhoseFieldsAreNonsenseIsReportedAndNeverCrashesVerification(String nonsense) throws Exception {
         register.enter(new PeopleFact.KeyRevoked("RB", register.key("RB").key().fingerprint(), register.now(), "lost"), register.key("LW"));
         Path file = file();
@@ -160,7 +161,8 @@ class PeopleAttackTest extends WithRegister {
                 while (texts.find()) {
                     String changed = new String(before, StandardCharsets.UTF_8).substring(0, texts.start(1)) + nonsense
                             + new String(before, StandardCharsets.UTF_8).substring(texts.end(1));
-                    tamper.behindTheTriggers(work -> work.run("UPDATE event SET canonical = ?" + where, (Object) changed.getBytes(StandardCharsets.UTF_8)));
+                    tamper.behindTheTriggers(work -> work.run("UPDATE event SET canonical = ?" + where,
+                            (Object) changed.getBytes(StandardCharsets.UTF_8)));
                     assertTrue(faults().stream().anyMatch(fault -> fault.kind() != FaultKind.SAFEGUARDS_CHANGED), changed);
                     assertThrows(LedgerException.class, () -> People.read(ledger), changed);
                 }

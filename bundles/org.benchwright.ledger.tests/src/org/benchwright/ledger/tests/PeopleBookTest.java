@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Set;
 import org.benchwright.core.Role;
@@ -86,6 +87,35 @@ class PeopleBookTest extends WithRegister {
         refused("not come", new PeopleFact.KeyRevoked("RB", register.key("RB").key().fingerprint(), register.now().plusSeconds(99999), "lost"), lw);
         refused("A reason is needed", new PeopleFact.KeyRevoked("RB", register.key("RB").key().fingerprint(), register.now(), ""), lw);
         refused("has no key", new PeopleFact.KeyRevoked("LW", register.key("RB").key().fingerprint(), register.now(), "lost"), lw);
+    }
+
+    @Test
+    void whoIsAuthorisedForAFamilyMayAndNobodyElse() throws Exception {
+        register.begin();
+        register.add("QN", Role.TECHNICIAN);
+        register.add("TM", Role.TECHNICIAN);
+        Signer lw = register.key("LW");
+        LocalDate first = LocalDate.of(2026, 3, 2);
+        LocalDate last = first.plusDays(9);
+        refused("names a family and a procedure", new PeopleFact.Authorised("QN", "tarn c16", "*", first, last), lw);
+        refused("ends on its first day or later", new PeopleFact.Authorised("QN", "tarn_c16", "*", first, first.minusDays(1)), lw);
+        refused("no administrator", new PeopleFact.Authorised("QN", "tarn_c16", "*", first, last), register.key("QN"));
+        assertTrue(People.read(ledger).mayCarryOut("TM", "tarn_c16", "acceptance", first), "as long as nobody is authorised everybody is");
+        register.enter(new PeopleFact.Authorised("QN", "tarn_c16", "*", first, last), lw);
+        People people = People.read(ledger);
+        for (LocalDate day : List.of(first, last)) {
+            assertTrue(people.mayCarryOut("QN", "tarn_c16", "acceptance", day), "both days are included: " + day);
+            assertFalse(people.mayCarryOut("TM", "tarn_c16", "acceptance", day));
+            assertTrue(people.mayCarryOut("TM", "tarn_a8", "acceptance", day), "of another family nothing was said");
+        }
+        assertFalse(people.mayCarryOut("QN", "tarn_c16", "acceptance", first.minusDays(1)));
+        assertFalse(people.mayCarryOut("QN", "tarn_c16", "acceptance", last.plusDays(1)));
+        refused("is not authorised", new PeopleFact.AuthorisationEnded("QN", "tarn_c16", "acceptance", "named otherwise than granted"), lw);
+        refused("A reason is needed", new PeopleFact.AuthorisationEnded("QN", "tarn_c16", "*", " "), lw);
+        register.enter(new PeopleFact.AuthorisationEnded("QN", "tarn_c16", "*", "moved on"), lw);
+        assertFalse(People.read(ledger).mayCarryOut("QN", "tarn_c16", "acceptance", first));
+        assertFalse(People.read(ledger).mayCarryOut("TM", "tarn_c16", "acceptance", first), "that somebody has to be is not ended with it");
+        refused("is not authorised", new PeopleFact.AuthorisationEnded("QN", "tarn_c16", "*", "again"), lw);
     }
 
     @Test

@@ -7,7 +7,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.sql.Connection;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.List;
@@ -72,11 +71,8 @@ class PostgresLedgerTest extends LedgerContractTest {
     }
 
     private long number(String sql) throws SQLException {
-        try (Connection connection = server.connect(database, PostgresServer.OWNER);
-                Statement statement = connection.createStatement();
-                ResultSet row = statement.executeQuery(sql)) {
-            row.next();
-            return row.getLong(1);
+        try (Connection connection = server.connect(database, PostgresServer.OWNER)) {
+            return Counting.number(connection, sql);
         }
     }
 
@@ -101,13 +97,17 @@ class PostgresLedgerTest extends LedgerContractTest {
                 String key = table.equals("event") ? "position" : "number";
                 for (String sql : List.of("UPDATE " + table + " SET " + key + " = 99", "DELETE FROM " + table, "TRUNCATE " + table,
                         "DROP TABLE " + table, "ALTER TABLE " + table + " DISABLE TRIGGER ALL", "CREATE TABLE mine (x BIGINT)",
-                        "ALTER TABLE " + table + " ADD COLUMN mine BIGINT", "ALTER TABLE " + table + " OWNER TO CURRENT_USER", "DROP TRIGGER " + table + "_kept ON " + table,
+                        "ALTER TABLE " + table + " ADD COLUMN mine BIGINT", "ALTER TABLE " + table + " OWNER TO CURRENT_USER", "DROP TRIGGER "
+                        + table + "_kept ON " + table,
                         "ALTER TABLE " + table + " DISABLE TRIGGER " + table + "_kept", "CREATE INDEX mine ON " + table + " (" + key + ")",
-                        "CREATE RULE mine AS ON INSERT TO " + table + " DO INSTEAD NOTHING", "DO $$ BEGIN LOCK TABLE " + table + " IN ACCESS EXCLUSIVE MODE; END $$",
+                        "CREATE RULE mine AS ON INSERT TO " + table + " DO INSTEAD NOTHING", "DO $$ BEGIN LOCK TABLE " + table
+                        + " IN ACCESS EXCLUSIVE MODE; END $$",
                         "CREATE TRIGGER mine BEFORE INSERT ON " + table + " FOR EACH ROW EXECUTE FUNCTION " + table + "_kept()",
                         "CREATE OR REPLACE FUNCTION " + table + "_kept() RETURNS trigger LANGUAGE plpgsql AS $$ BEGIN RETURN NEW; END $$",
-                        "DROP FUNCTION " + table + "_kept() CASCADE", "SELECT * FROM " + table + " FOR UPDATE", "SET session_replication_role = replica",
-                        "UPDATE ledger_format SET version = 99", "INSERT INTO ledger_format VALUES (99)", "SET ROLE " + PostgresServer.OWNER, "CREATE SCHEMA mine",
+                        "DROP FUNCTION " + table + "_kept() CASCADE", "SELECT * FROM " + table + " FOR UPDATE",
+                        "SET session_replication_role = replica",
+                        "UPDATE ledger_format SET version = 99", "INSERT INTO ledger_format VALUES (99)", "SET ROLE " + PostgresServer.OWNER,
+                        "CREATE SCHEMA mine",
                         "INSERT INTO " + table + " SELECT * FROM " + table + " ON CONFLICT (" + key + ") DO UPDATE SET " + key + " = 99")) {
                     SQLException refused = assertThrows(SQLException.class, () -> statement.execute(sql), sql);
                     assertEquals("42501", refused.getSQLState(), sql + ": " + refused.getMessage());
@@ -199,7 +199,8 @@ class PostgresLedgerTest extends LedgerContractTest {
     /** States from PostgreSQL's own list (appendix "Error Codes"). */
     @ParameterizedTest
     @CsvSource({"53100, LedgerFullException", "53200, LedgerFullException", "53300, LedgerUnreachableException", "57P01, LedgerUnreachableException",
-        "57P03, LedgerUnreachableException", "08006, LedgerUnreachableException", "28P01, LedgerUnreachableException", "25006, LedgerReadOnlyException",
+        "57P03, LedgerUnreachableException", "08006, LedgerUnreachableException", "28P01, LedgerUnreachableException",
+                "25006, LedgerReadOnlyException",
         "42501, LedgerReadOnlyException", "42P01, LedgerDamagedException", "40001, LedgerBusyException", "55P03, LedgerBusyException",
         "XX001, LedgerDamagedException", "3D000, LedgerFormatException", "P0001, LedgerException"})
     void eachStateHasItsExceptionAndWords(String state, String exception) {

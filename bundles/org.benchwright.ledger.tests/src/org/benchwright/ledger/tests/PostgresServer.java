@@ -48,7 +48,8 @@ public final class PostgresServer implements AutoCloseable {
 
     /** Whether {@link #startWithSmallDisk} can be done here: it takes the right to mount. */
     static boolean canMount() throws Exception {
-        Process probe = new ProcessBuilder("unshare", "--mount", "sh", "-c", "mount -t tmpfs tmpfs /mnt && nsenter --version").redirectErrorStream(true)
+        Process probe = new ProcessBuilder("unshare", "--mount", "sh", "-c", "mount -t tmpfs tmpfs /mnt && nsenter --version")
+                .redirectErrorStream(true)
                 .redirectOutput(ProcessBuilder.Redirect.DISCARD).start();
         return isRoot() && probe.waitFor(START_SECONDS, TimeUnit.SECONDS) && probe.exitValue() == 0;
     }

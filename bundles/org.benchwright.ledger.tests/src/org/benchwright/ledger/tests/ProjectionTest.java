@@ -6,16 +6,21 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 import org.benchwright.ledger.LedgerDamagedException;
 import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.ProjectedTest;
 import org.benchwright.ledger.ProjectedTest.Cause;
+import org.benchwright.ledger.ProjectedTest.Decided;
+import org.benchwright.ledger.ProjectedTest.Deviation;
 import org.benchwright.ledger.ProjectedTest.Reading;
 import org.benchwright.ledger.ProjectedTest.Soak;
+import org.benchwright.ledger.ProjectedTest.Stand;
 import org.benchwright.ledger.ProjectedTest.State;
 import org.benchwright.ledger.Projection;
 import org.benchwright.ledger.ProjectionCounts;
@@ -33,7 +38,8 @@ class ProjectionTest {
 
     private static ProjectedTest test(String id, State state, Optional<Soak> soak) {
         return new ProjectedTest(id, MAY.plusSeconds(id.length()), "tarn_c16", "c16", "C16-1", "QN", "bench 1", state, true, soak,
-                List.of(new Reading("volts", "V", 24 + id.length(), "M-1")), List.of(new Cause(true, "W01"), new Cause(false, "soak")), Optional.empty(), Optional.empty());
+                List.of(new Reading("volts", "V", 24 + id.length(), "M-1")), List.of(new Cause(true, "W01"), new Cause(false, "soak")),
+                Optional.empty(), Optional.empty());
     }
 
     private static Soak stopped(long after, long by) {
@@ -87,6 +93,54 @@ class ProjectionTest {
             ProjectionFilter other = new ProjectionFilter(Optional.of("tarn_a8"), Optional.empty(), Optional.empty(), Optional.empty());
             assertEquals(List.of(), projection.field(other, 500, 366));
         }
+    }
+
+    private static Deviation deviation(long sequence, boolean nonconformity, Stand stand, Optional<Decided> decision) {
+        return new Deviation(sequence, nonconformity, "soak", "look", MAY.plusSeconds(sequence), "late", stand, decision);
+    }
+
+    private static ProjectedTest deviating(String id, boolean reviewDue, Deviation... deviations) {
+        return new ProjectedTest(id, MAY.minusSeconds(id.length()), "tarn_c16", "c16", "C16-1", "QN", "bench 1", State.ACCEPTED, false,
+                Optional.of(stopped(10, 20)), List.of(new Reading("volts", "V", 23.9, "M-1")), List.of(new Cause(true, "W01")), Optional.of("before"),
+                Optional.of(new ProjectedTest.Field(100, Optional.of(130L), 1)), List.of(deviations), reviewDue);
+    }
+
+    @Test
+    void aTestComesBackAsItWasPutIn() throws LedgerException {
+        Decided decided = new Decided("ACCEPTED", "the gap was short", "LW", MAY.plusSeconds(99));
+        ProjectedTest whole = deviating("whole", true, deviation(7, false, Stand.DECIDED, Optional.of(decided)),
+                deviation(3, true, Stand.WAITING, Optional.empty()));
+        ProjectedTest bare = test("bare", State.VOID, Optional.empty());
+        try (Projection projection = Projection.inMemory()) {
+            projection.put(List.of(whole, bare), Optional.of(MARK));
+            assertEquals(Set.of("whole", "bare"), projection.ids());
+            assertEquals(Optional.of(whole), projection.test("whole"));
+            assertEquals(Optional.of(bare), projection.test("bare"));
+            assertEquals(Optional.empty(), projection.test("who"));
+            assertTrue(projection.consistent());
+        }
+    }
+
+    @Test
+    void whatWaitsLongestComesFirstAndBehindItWhatNobodyWaitsFor() throws LedgerException {
+        Decided decided = new Decided("ACCEPTED", "the gap was short", "LW", MAY.plusSeconds(99));
+        try (Projection projection = Projection.inMemory()) {
+            projection.put(List.of(deviating("a", true, deviation(5, false, Stand.WAITING, Optional.empty()),
+                    deviation(8, false, Stand.TEST_OPEN, Optional.empty())),
+                    deviating("bb", false, deviation(2, false, Stand.WAITING, Optional.empty()),
+                    deviation(9, false, Stand.DECIDED, Optional.of(decided)), deviation(1, true, Stand.WAITING, Optional.empty())),
+                    deviating("ccc", true)), Optional.of(MARK));
+            assertEquals(List.of(2L, 5L), sequences(projection.deviations(false, true)));
+            assertEquals(List.of(2L, 5L, 9L, 8L), sequences(projection.deviations(false, false)));
+            assertEquals(List.of(1L), sequences(projection.deviations(true, false)));
+            assertEquals(List.of("ccc", "a"), projection.reviewsDue().stream().map(ProjectionCounts.ReviewDue::test).toList(),
+                    "opened first, due first");
+            assertEquals(Optional.of(Duration.ofSeconds(2)), projection.span(ProjectionFilter.ALL));
+        }
+    }
+
+    private static List<Long> sequences(List<ProjectionCounts.Deviated> deviations) {
+        return deviations.stream().map(each -> each.deviation().sequence()).toList();
     }
 
     @Test

@@ -29,6 +29,8 @@ import org.benchwright.ledger.TestId;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Proofs out of a ledger: they agree with the tree's definition, hold, and stop holding as soon as a character is changed. */
 class ProofsTest {
@@ -156,6 +158,37 @@ class ProofsTest {
             assertThrows(ProofFormatException.class, () -> InclusionProof.read(text));
             assertThrows(ProofFormatException.class, () -> ConsistencyProof.read(text));
         }
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', quoteCharacter = '#', value = {"not JSON | it is not the text of one JSON object without numbers.",
+        "[] | it is not the text of one JSON object without numbers.", "{\"size\":1} | it is not the text of one JSON object without numbers.",
+        "{} | it does not say what it is.", "{\"format\":[]} | it does not say what it is.",
+        "{\"format\":\"benchwright.inclusion-proof/1\"} | it says to be \"benchwright.inclusion-proof/1\".",
+        "{\"format\":\"benchwright.checkpoint-file/1\"} | it lacks some of the members of that form, or has others."})
+    void whatIsNoCheckpointIsToldWithWhatWasExpectedAndWhatWasFound(String text, String words) {
+        assertEquals("This is no file of the form benchwright.checkpoint-file/1: " + words, refusal(text));
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {"\"publicKey\" : \"[^\"]+\" | \"publicKey\" : \"AAAA\" | \"publicKey\" lacks in it, or is not what it must be.",
+        "\"root\" : | \"roof\" : | \"root\" lacks in it, or is not what it must be.",
+        "(\"size\" : \") | $1+ | something in it is written in another way than this program writes it.",
+        "(\"instant\" : \") | $1soon | something in it is written in another way than this program writes it."}, quoteCharacter = '#')
+    void whatIsOddInACheckpointIsTold(String pattern, String other, String words) throws Exception {
+        String text = Samples.of(file).get(0);
+        assertEquals("This is no file of the form benchwright.checkpoint-file/1: " + words, refusal(text.replaceFirst(pattern, other)));
+    }
+
+    /** Whoever made the file may have written a book into it. */
+    @Test
+    void whatAFileSaysOfItselfIsNotRepeatedToItsEnd() {
+        String told = refusal("{\"format\":\"" + "x".repeat(100_000) + "\"}");
+        assertTrue(told.length() < 200 && told.contains("xxx\u2026"), told);
+    }
+
+    private static String refusal(String text) {
+        return assertThrows(ProofFormatException.class, () -> SignedCheckpoint.read(text)).getMessage();
     }
 
     @Test

@@ -26,7 +26,6 @@ import org.benchwright.ledger.TestId;
 final class SampleLedger {
 
     static final Actor TECHNICIAN = new Actor("QN", Role.TECHNICIAN);
-    static final Actor AUDITOR = new Actor("LW", Role.AUDITOR);
     static final Instant START = Instant.parse("2026-03-02T07:30:00Z");
 
     private static final long SEED = 20260302;

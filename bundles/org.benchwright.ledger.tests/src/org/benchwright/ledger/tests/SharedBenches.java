@@ -6,10 +6,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import org.benchwright.core.Cancellation;
 import org.benchwright.ledger.BenchKey;
 import org.benchwright.ledger.BenchKeyStore;
@@ -19,7 +18,6 @@ import org.benchwright.ledger.LedgerEntry;
 import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.LedgerVerifier;
 import org.benchwright.ledger.PostgresLedger;
-import org.benchwright.ledger.SharedPlace;
 import org.benchwright.ledger.SqliteLedger;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.Verification;
@@ -45,12 +43,8 @@ record SharedBenches(PostgresServer server, String database, Path folder) {
         return server.url(database);
     }
 
-    SharedPlace place() {
-        return new SharedPlace(url(), PostgresServer.BENCH, PostgresServer.PASSWORD, Optional.empty(), Duration.ofSeconds(10));
-    }
-
     PostgresLedger shared() throws LedgerException {
-        return PostgresLedger.open(place());
+        return PostgresLedger.open(server.shared(database));
     }
 
     Path file(String bench) {
@@ -137,7 +131,7 @@ record SharedBenches(PostgresServer server, String database, Path folder) {
     }
 
     private static List<String> byPosition(List<String> entries) {
-        return entries.stream().sorted(java.util.Comparator.comparingLong(entry -> Long.parseLong(entry.split(" ")[0])))
+        return entries.stream().sorted(Comparator.comparingLong(entry -> Long.parseLong(entry.split(" ")[0])))
                 .map(entry -> entry.split(" ")[1]).toList();
     }
 }

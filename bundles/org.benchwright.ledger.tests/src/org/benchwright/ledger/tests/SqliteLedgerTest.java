@@ -17,16 +17,21 @@ import org.benchwright.ledger.DocumentKind;
 import org.benchwright.ledger.EntryDraft;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerException;
+import org.benchwright.ledger.LedgerOptions;
 import org.benchwright.ledger.LedgerReadOnlyException;
 import org.benchwright.ledger.LedgerVerifier;
 import org.benchwright.ledger.PayloadException;
 import org.benchwright.ledger.SqliteLedger;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.VerificationRequest;
+import org.benchwright.ledger.internal.SqliteFile;
 import org.junit.jupiter.api.Test;
 
 /** The embedded store: the contract, and what is its own. */
 class SqliteLedgerTest extends LedgerContractTest {
+
+    /** What SQLite says for synchronous = FULL. */
+    private static final long FULL = 2;
 
     private Path file;
 
@@ -120,6 +125,10 @@ class SqliteLedgerTest extends LedgerContractTest {
         sample().carryOut(2, 4);
         try (Tamper look = Tamper.with(file)) {
             assertEquals("wal", new String(look.bytes("PRAGMA journal_mode"), StandardCharsets.US_ASCII));
+        }
+        try (SqliteFile written = SqliteFile.openOrCreate(file, LedgerOptions.standard())) {
+            long synchronous = written.read(connection -> Counting.number(connection, "PRAGMA synchronous"));
+            assertEquals(FULL, synchronous, "each commit waits for the disk");
         }
     }
 }

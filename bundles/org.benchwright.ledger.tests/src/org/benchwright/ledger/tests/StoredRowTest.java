@@ -78,7 +78,8 @@ class StoredRowTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = ':', quoteCharacter = '#', value = {"test_id: x'542D344B374D322D5158443952'", "sequence: 3.0",
-            "sequence: '3'", "sequence: NULL", "instant: NULL", "sitting: 1e0", "elapsed: 5", "actor: x'514E'", "role: 1.5", "kind: NULL", "kind: 'observed' || char(10)", "actor: char(10)",
+            "sequence: '3'", "sequence: NULL", "instant: NULL", "sitting: 1e0", "elapsed: 5", "actor: x'514E'", "role: 1.5", "kind: NULL",
+                    "kind: 'observed' || char(10)", "actor: char(10)",
             "kind: 'observed' || char(10) || '{'", "link: zeroblob(31)", "link: zeroblob(33)", "link: 'abcdefghijklmnopqrstuvwxyzabcdef'",
             "subtree: zeroblob(31)", "subtree: NULL", "canonical: '{}'", "canonical: NULL", "canonical: zeroblob(1048577)",
             "actor: hex(zeroblob(2049))"})

@@ -68,9 +68,7 @@ final class Tamper implements AutoCloseable {
     }
 
     long number(String sql) throws SQLException {
-        try (Statement statement = connection.createStatement(); ResultSet row = statement.executeQuery(sql)) {
-            return row.getLong(1);
-        }
+        return Counting.number(connection, sql);
     }
 
     @Override

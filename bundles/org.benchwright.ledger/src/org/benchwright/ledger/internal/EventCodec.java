@@ -119,8 +119,8 @@ public final class EventCodec {
                 throw refused();
             }
             Actor actor = new Actor(texts.get("actor"), Role.find(texts.get("role")).orElseThrow(EventCodec::refused));
-            return new Event(new TestId(texts.get("test")), sequence, InstantText.read(texts.get("instant")).orElseThrow(EventCodec::refused), sitting, offset, actor,
-                    kind, payload);
+            return new Event(new TestId(texts.get("test")), sequence, InstantText.read(texts.get("instant")).orElseThrow(EventCodec::refused),
+                    sitting, offset, actor, kind, payload);
         } catch (IllegalArgumentException | DateTimeException outOfRange) {
             throw new PayloadException(Messages.text("event.malformed"), outOfRange);
         }

@@ -127,7 +127,8 @@ record EventTable(String place, String holding, KeptStatements kept) {
                 first = row.getLong(2);
             }
         }
-        return count == 0 ? new LedgerTables.Behind(0, Optional.empty()) : new LedgerTables.Behind(count, Optional.of(page(connection, first, 1).get(0).instant()));
+        return count == 0 ? new LedgerTables.Behind(0, Optional.empty())
+                : new LedgerTables.Behind(count, Optional.of(page(connection, first, 1).get(0).instant()));
     }
 
     /** Number of events so far. */
@@ -284,7 +285,8 @@ record EventTable(String place, String holding, KeptStatements kept) {
 
     /** The latest first; only those whose bytes hold others are decoded, for there may be very many. */
     List<LedgerEntry> openings(Connection connection, byte[] held, long before, int most) throws SQLException, LedgerException {
-        try (PreparedStatement statement = connection.prepareStatement(OPENING + "AND position < ? AND " + holding + " ORDER BY position DESC LIMIT ?")) {
+        try (PreparedStatement statement = connection.prepareStatement(OPENING + "AND position < ? AND " + holding
+                + " ORDER BY position DESC LIMIT ?")) {
             statement.setLong(1, before);
             statement.setBytes(2, held);
             statement.setInt(3, most);

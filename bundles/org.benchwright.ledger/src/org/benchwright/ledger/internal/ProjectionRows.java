@@ -47,15 +47,15 @@ public final class ProjectionRows {
                 row -> deviation(row, 0));
         return list(connection, "SELECT test, opened, family, procedure, serial, technician, station, state, first, soak_after, soak_by, predecessor, "
                 + "out_day, back_day, back_fault, review_due FROM test WHERE id = ?", id, row -> new ProjectedTest(row.getString(1),
-                        Instant.ofEpochMilli(row.getLong(2)), row.getString(3), row.getString(4), row.getString(5), row.getString(6), row.getString(7),
-                        ProjectedTest.State.values()[row.getInt(8)], row.getBoolean(9), soak(row), readings, causes,
+                        Instant.ofEpochMilli(row.getLong(2)), row.getString(3), row.getString(4), row.getString(5), row.getString(6),
+                        row.getString(7), ProjectedTest.State.values()[row.getInt(8)], row.getBoolean(9), soak(row), readings, causes,
                         Optional.ofNullable(row.getString(12)), field(row), deviations, row.getBoolean(16))).stream().findFirst();
     }
 
     /** Tests that were drawn for a review which is due, the longest waiting first. */
     public static List<ProjectionCounts.ReviewDue> reviewsDue(Connection connection) throws SQLException {
-        return list(connection, "SELECT test, serial, family, procedure, technician, opened FROM test WHERE review_due ORDER BY opened, id", List.of(),
-                row -> new ProjectionCounts.ReviewDue(row.getString(1), row.getString(2), row.getString(3), row.getString(4), row.getString(5),
+        return list(connection, "SELECT test, serial, family, procedure, technician, opened FROM test WHERE review_due ORDER BY opened, id",
+                List.of(), row -> new ProjectionCounts.ReviewDue(row.getString(1), row.getString(2), row.getString(3), row.getString(4), row.getString(5),
                         Instant.ofEpochMilli(row.getLong(6))));
     }
 
@@ -76,12 +76,13 @@ public final class ProjectionRows {
     }
 
     /** Departures or nonconformities, the longest waiting first; behind them those that wait for nobody, the latest first. */
-    public static List<ProjectionCounts.Deviated> deviations(Connection connection, boolean nonconformities, boolean waitingOnly) throws SQLException {
+    public static List<ProjectionCounts.Deviated> deviations(Connection connection, boolean nonconformities,
+            boolean waitingOnly) throws SQLException {
         int waiting = ProjectedTest.Stand.WAITING.ordinal();
         String join = " FROM deviation d CROSS JOIN test t ON t.id = d.test WHERE d.nonconformity = ? AND d.stand ";
         String select = "SELECT t.test, t.serial, t.family, t.procedure, " + DEVIATION + join;
-        Row<ProjectionCounts.Deviated> maker = row -> new ProjectionCounts.Deviated(row.getString(1), row.getString(2), row.getString(3), row.getString(4),
-                deviation(row, 4));
+        Row<ProjectionCounts.Deviated> maker = row -> new ProjectionCounts.Deviated(row.getString(1), row.getString(2), row.getString(3),
+                row.getString(4), deviation(row, 4));
         List<Object> values = List.of(nonconformities ? 1 : 0, waiting);
         List<ProjectionCounts.Deviated> found = new ArrayList<>(list(connection, select + "= ? ORDER BY d.noted, d.rowid", values, maker));
         if (!waitingOnly) {
@@ -93,9 +94,11 @@ public final class ProjectionRows {
     private static ProjectedTest.Deviation deviation(ResultSet row, int before) throws SQLException {
         String word = row.getString(before + 8);
         Optional<ProjectedTest.Decided> decided = row.wasNull() ? Optional.empty()
-                : Optional.of(new ProjectedTest.Decided(word, row.getString(before + 9), row.getString(before + 10), Instant.ofEpochMilli(row.getLong(before + 11))));
+                : Optional.of(new ProjectedTest.Decided(word, row.getString(before + 9), row.getString(before + 10),
+                        Instant.ofEpochMilli(row.getLong(before + 11))));
         return new ProjectedTest.Deviation(row.getLong(before + 1), row.getBoolean(before + 2), row.getString(before + 3), row.getString(before + 4),
-                Instant.ofEpochMilli(row.getLong(before + 5)), row.getString(before + 6), ProjectedTest.Stand.values()[row.getInt(before + 7)], decided);
+                Instant.ofEpochMilli(row.getLong(before + 5)), row.getString(before + 6), ProjectedTest.Stand.values()[row.getInt(before + 7)],
+                decided);
     }
 
     /** What is made of all rows that a question with these values finds, in order. */

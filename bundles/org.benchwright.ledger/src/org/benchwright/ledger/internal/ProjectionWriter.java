@@ -16,7 +16,8 @@ public final class ProjectionWriter {
 
     private static final long DAY_MILLIS = 86_400_000;
     /** The day on which the next test of the unit was opened, if that is in the table already. */
-    private static final String AGAIN = "(SELECT min(opened) / " + DAY_MILLIS + " FROM test WHERE predecessor = ? AND " + ProjectionReader.COUNTING + ")";
+    private static final String AGAIN = "(SELECT min(opened) / " + DAY_MILLIS + " FROM test WHERE predecessor = ? AND "
+            + ProjectionReader.COUNTING + ")";
 
     private ProjectionWriter() {
     }

@@ -31,6 +31,7 @@ public final class ProofCodec {
     private static final String CHECKPOINT = "benchwright.checkpoint-file/1";
     private static final String INCLUSION = "benchwright.inclusion-proof/1";
     private static final String CONSISTENCY = "benchwright.consistency-proof/1";
+    private static final int LONGEST_SAID = 60;
 
     private ProofCodec() {
     }
@@ -122,7 +123,7 @@ public final class ProofCodec {
 
     @FunctionalInterface
     private interface Reading<T> {
-        T of(Members members) throws ProofFormatException;
+        T of(Members members) throws Odd;
     }
 
     /** What would be written otherwise is refused: a number with a sign, an instant with seconds that nobody signed. */
@@ -130,73 +131,97 @@ public final class ProofCodec {
             throws ProofFormatException {
         try {
             Members members = CanonicalJson.parseComposed(text);
-            if (!members.text(FORMAT).equals(Optional.of(format)) || !members.values().keySet().equals(names)) {
-                throw refused(format);
+            Optional<String> said = members.text(FORMAT);
+            if (!said.equals(Optional.of(format))) {
+                throw refused(format, said.isPresent() ? Messages.text("proof.saysOther", shortened(said.get()))
+                        : Messages.text("proof.saysNothing"));
+            }
+            if (!members.values().keySet().equals(names)) {
+                throw refused(format, Messages.text("proof.otherMembers"));
             }
             T read = reading.of(members);
             if (!CanonicalJson.parse(writing.apply(read)).equals(members)) {
-                throw refused(format);
+                throw refused(format, Messages.text("proof.otherwise"));
             }
             return read;
-        } catch (PayloadException | IllegalArgumentException | DateTimeException malformed) {
-            throw new ProofFormatException(Messages.text("proof.malformed", Messages.plain(malformed)), malformed);
+        } catch (Odd odd) {
+            throw refused(format, Messages.text("proof.oddMember", odd.getMessage()));
+        } catch (PayloadException malformed) {
+            throw new ProofFormatException(Messages.text("proof.malformed", format, Messages.text("proof.noJson")), malformed);
+        } catch (IllegalArgumentException | DateTimeException malformed) {
+            throw new ProofFormatException(Messages.text("proof.malformed", format, Messages.text("proof.otherwise")), malformed);
         }
     }
 
-    private static SignedCheckpoint checkpoint(Members members) throws ProofFormatException {
+    /** What a file says of itself may be as long as it likes. */
+    private static String shortened(String said) {
+        return said.length() <= LONGEST_SAID ? said : said.substring(0, said.offsetByCodePoints(0, LONGEST_SAID / 2)) + "\u2026";
+    }
+
+    /** A member that lacks, or is not what it must be; the message is its name. */
+    private static final class Odd extends Exception {
+
+        private static final long serialVersionUID = 1L;
+
+        Odd(String name) {
+            super(name);
+        }
+    }
+
+    private static SignedCheckpoint checkpoint(Members members) throws Odd {
         Members said = part(members, "signed");
         if (!string(said, "domain").equals(Statements.CHECKPOINT) || said.values().size() != 8) {
-            throw refused("signed");
+            throw new Odd("signed");
         }
         SignerKey key = SignerKey.decode(bytes(members, "publicKey"))
-                .orElseThrow(() -> refused("publicKey"));
+                .orElseThrow(() -> new Odd("publicKey"));
         Checkpoint checkpoint = new Checkpoint(count(said, "number", 1), count(said, "size", 1), Digest.parse(string(said, "root")),
                 count(said, "documents", 0), Digest.parse(string(said, "documentsLink")), Instant.parse(string(said, "instant")),
                 Digest.parse(string(said, "key")), bytes(members, "signature"));
         return new SignedCheckpoint(checkpoint, key);
     }
 
-    private static Members part(Members members, String name) throws ProofFormatException {
-        return members.members(name).orElseThrow(() -> refused(name));
+    private static Members part(Members members, String name) throws Odd {
+        return members.members(name).orElseThrow(() -> new Odd(name));
     }
 
-    private static String string(Members members, String name) throws ProofFormatException {
-        return members.text(name).orElseThrow(() -> refused(name));
+    private static String string(Members members, String name) throws Odd {
+        return members.text(name).orElseThrow(() -> new Odd(name));
     }
 
     /** Base64 in its one form: the bits behind the last byte are zero. */
-    private static byte[] bytes(Members members, String name) throws ProofFormatException {
+    private static byte[] bytes(Members members, String name) throws Odd {
         String text = string(members, name);
         byte[] bytes = Base64.getDecoder().decode(text);
         if (!Base64.getEncoder().encodeToString(bytes).equals(text)) {
-            throw refused(name);
+            throw new Odd(name);
         }
         return bytes;
     }
 
-    private static long count(Members members, String name, long least) throws ProofFormatException {
+    private static long count(Members members, String name, long least) throws Odd {
         long count = Long.parseLong(string(members, name));
         if (count < least) {
-            throw refused(name);
+            throw new Odd(name);
         }
         return count;
     }
 
-    private static List<String> strings(Members members, String name) throws ProofFormatException {
+    private static List<String> strings(Members members, String name) throws Odd {
         if (!(members.values().get(name) instanceof Items items)) {
-            throw refused(name);
+            throw new Odd(name);
         }
         List<String> strings = new ArrayList<>();
         for (JsonValue item : items.values()) {
             if (!(item instanceof Text text)) {
-                throw refused(name);
+                throw new Odd(name);
             }
             strings.add(text.value());
         }
         return strings;
     }
 
-    private static ProofFormatException refused(String what) {
-        return new ProofFormatException(Messages.text("proof.malformed", what));
+    private static ProofFormatException refused(String format, String why) {
+        return new ProofFormatException(Messages.text("proof.malformed", format, why));
     }
 }

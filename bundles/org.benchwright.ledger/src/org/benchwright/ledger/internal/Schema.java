@@ -55,7 +55,8 @@ public final class Schema {
         List<List<String>> found = objects(connection);
         List<List<String>> wanted = Made.OBJECTS.get(Math.max(0, Math.min(version(connection), NEWEST)));
         SortedSet<String> names = new TreeSet<>();
-        found.stream().filter(object -> !wanted.contains(object) || Collections.frequency(found, object) > 1).forEach(object -> names.add(object.get(1)));
+        found.stream().filter(object -> !wanted.contains(object) || Collections.frequency(found, object) > 1)
+                .forEach(object -> names.add(object.get(1)));
         wanted.stream().filter(object -> !found.contains(object)).forEach(object -> names.add(object.get(1)));
         return names;
     }
@@ -98,8 +99,8 @@ public final class Schema {
 
     private static List<List<String>> objects(Connection connection) throws SQLException {
         List<List<String>> objects = new ArrayList<>();
-        // The planner's statistics may be added by any tool without harm; nothing else may that only has a name like theirs. Bytes that read like a text are none to whoever asks
-        // for the text, so that a safeguard of that name would not be found.
+        // The planner's statistics may be added by any tool without harm; nothing else may that only has a name like theirs. Bytes that read
+        // like a text are none to whoever asks for the text, so that a safeguard of that name would not be found.
         String sql = "SELECT type, name, tbl_name, sql, typeof(type) || typeof(name) || typeof(tbl_name) || typeof(sql) FROM sqlite_master "
                 + "WHERE type <> 'table' OR name NOT IN ('sqlite_stat1', 'sqlite_stat3', 'sqlite_stat4')";
         try (Statement statement = connection.createStatement(); ResultSet rows = statement.executeQuery(sql)) {

@@ -41,8 +41,12 @@ public final class SqliteFile implements Database {
     }
 
     /** Opens the ledger for writing; makes it, and its folder, when there is none. */
-    @SuppressWarnings("try") // the lock is held, not used
     public static SqliteFile openOrCreate(Path file, LedgerOptions options) throws LedgerException {
+        return openInTurn(file, options, true);
+    }
+
+    @SuppressWarnings("try") // the lock is held, not used
+    private static SqliteFile openInTurn(Path file, LedgerOptions options, boolean make) throws LedgerException {
         Path path = file.toAbsolutePath().normalize();
         if (Files.exists(path) && !Files.isRegularFile(path)) {
             throw new LedgerFormatException(Messages.text("notALedger", path));
@@ -50,7 +54,7 @@ public final class SqliteFile implements Database {
         // The change of a new file to WAL mode doesn't wait for others, so starts take turns.
         try (FolderLock lock = FolderLock.take(path.getParent(), options.patience())
                 .orElseThrow(() -> new LedgerBusyException(Messages.text("folderBusy", path.getParent())))) {
-            return openOrCreateAlone(path, options);
+            return openAlone(path, options, make);
         } catch (IOException refused) {
             throw new LedgerReadOnlyException(Messages.text("readOnly", path), refused);
         } catch (SQLException failure) {
@@ -58,10 +62,13 @@ public final class SqliteFile implements Database {
         }
     }
 
-    private static SqliteFile openOrCreateAlone(Path path, LedgerOptions options) throws SQLException, LedgerException {
+    private static SqliteFile openAlone(Path path, LedgerOptions options, boolean make) throws SQLException, LedgerException {
         SideFiles.requireHarmless(path);
         Connection connection = connect(path.toUri().toString(), false, options);
         try {
+            if (!make && identified(connection, path) == 0) {
+                throw new LedgerFormatException(Messages.text("notALedger", path));
+            }
             prepare(connection, path, options);
             return new SqliteFile(path, connection, ReadOnlyPlace.inPlace(path), true);
         } catch (SQLException | LedgerException | RuntimeException failure) {
@@ -70,9 +77,9 @@ public final class SqliteFile implements Database {
         }
     }
 
-    /** Opens the ledger for work; makes none. */
+    /** Opens the ledger for work; makes none, out of an empty file neither. */
     public static SqliteFile openExisting(Path file, LedgerOptions options) throws LedgerException {
-        return openOrCreate(existing(file), options);
+        return openInTurn(existing(file), options, false);
     }
 
     private static Path existing(Path file) throws LedgerMissingException {

@@ -98,9 +98,11 @@ public final class People {
     /** An entry is in the name of its signer, in print too, and its signature means that it was registered. */
     private Optional<String> saidOtherwise(Actor by, EntrySignature signature) {
         Optional<Person> holder = holder(signature.fingerprint());
-        boolean named = holder.isPresent() ? holder.get().id().equals(by.id()) && signature.printedName().equals(by.toString()) : by.role() == Role.BENCH;
+        boolean named = holder.isPresent() ? holder.get().id().equals(by.id()) && signature.printedName().equals(by.toString())
+                : by.role() == Role.BENCH;
         return named && signature.meaning() == Meaning.REGISTERED ? Optional.empty()
-                : Optional.of(Messages.text("people.saidOtherwise", signature.meaning().word(), signature.printedName(), holder.map(Person::id).orElse(Role.BENCH.word())));
+                : Optional.of(Messages.text("people.saidOtherwise", signature.meaning().word(), signature.printedName(),
+                        holder.map(Person::id).orElse(Role.BENCH.word())));
     }
 
     private Map<Digest, String> holders(PeopleFact fact) {

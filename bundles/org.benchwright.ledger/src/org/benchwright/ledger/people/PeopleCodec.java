@@ -110,7 +110,8 @@ final class PeopleCodec {
             case "role-ended" -> new RoleEnded(person, role(payload), text(payload, "reason"));
             case "authorised" -> new Authorised(person, text(payload, "family"), text(payload, "procedure"),
                     LocalDate.parse(text(payload, "from")), LocalDate.parse(text(payload, "until")));
-            case "authorisation-ended" -> new AuthorisationEnded(person, text(payload, "family"), text(payload, "procedure"), text(payload, "reason"));
+            case "authorisation-ended" -> new AuthorisationEnded(person, text(payload, "family"), text(payload, "procedure"),
+                    text(payload, "reason"));
             case "key-enrolled" -> new KeyEnrolled(person, key(payload));
             case "key-rotated" -> new KeyRotated(person, key(payload));
             case "key-revoked" -> new KeyRevoked(person, Digest.parse(text(payload, "revoked")), Instant.parse(text(payload, "from")),

@@ -60,6 +60,7 @@ class ForgedRecordTest {
     private Path folder;
     private List<TestEvent> honest;
     private Meaning sealing = Meaning.CARRIED_OUT;
+    private String sealed = "{}";
     private final KeptTests kept = new KeptTests();
 
     @BeforeEach
@@ -96,7 +97,7 @@ class ForgedRecordTest {
     private void add(Ledger ledger, TestId test, List<TestEvent> events, Signer key) throws Exception {
         List<EntryDraft> drafts = kept.drafts(test, events);
         ledger.append(test, 0, drafts);
-        EntryDraft seal = new EntryDraft(test, Instant.parse("2026-03-02T09:00:00Z"), 1, Duration.ofHours(1), QN, EventKinds.SEALED, "{}");
+        EntryDraft seal = new EntryDraft(test, Instant.parse("2026-03-02T09:00:00Z"), 1, Duration.ofHours(1), QN, EventKinds.SEALED, sealed);
         ledger.appendSigned(seal, drafts.size(), new Signing(key, sealing, "bench 2"));
     }
 
@@ -127,6 +128,13 @@ class ForgedRecordTest {
     @Test
     void theHonestRecordIsSound() throws Exception {
         assertTrue(verifyForged(honest, plan()).sound());
+    }
+
+    /** Nobody would look at it, and it would be signed all the same. */
+    @Test
+    void aSealThatSaysSomethingIsFound() throws Exception {
+        sealed = "{\"verdict\":\"accepted\"}";
+        assertFound(verifyForged(honest, plan()), honest.size(), "unknown field \"verdict\"");
     }
 
     @Test

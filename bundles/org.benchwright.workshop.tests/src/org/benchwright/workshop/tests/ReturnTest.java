@@ -142,6 +142,11 @@ class ReturnTest extends AtTheBench {
         LedgerReport unread = BenchLedger.verify(file());
         assertEquals(2, unread.decisions().size());
         assertTrue(unread.decisions().stream().anyMatch(fault -> fault.reason().contains("unknown fault")), unread.decisions().toString());
+        String third = accepted();
+        forge(third, "{\"complaint\":\"dead\",\"fault\":\"confirmed\",\"on\":\"" + today() + "\",\"paid\":\"twice\"}");
+        LedgerReport more = BenchLedger.verify(file());
+        assertEquals(3, more.decisions().size());
+        assertTrue(more.decisions().stream().anyMatch(fault -> fault.reason().contains("unknown field \"paid\"")), more.decisions().toString());
     }
 
     private void forge(String test, String payload) throws Exception {

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.NoSuchElementException;
 import java.util.Optional;
+import java.util.Set;
 
 import org.benchwright.core.Digest;
 import org.benchwright.engine.DoesNotFollowException;
@@ -129,6 +130,7 @@ public final class KeptTests {
         for (LedgerEntry entry : entries) {
             LocalDate day = LocalDate.ofInstant(entry.instant(), ZoneOffset.UTC);
             if (entry.kind().equals(EventKinds.SEALED)) {
+                requireBare(entry);
                 field = new InTheField(day, false, Optional.empty());
             } else if (entry.kind().equals(EventKinds.HANDED_OVER)) {
                 field = new InTheField(day, true, field.returned());
@@ -137,6 +139,15 @@ public final class KeptTests {
             }
         }
         return field;
+    }
+
+    /** A seal says nothing beside its signature. */
+    private static void requireBare(LedgerEntry seal) throws FaultyRecordException {
+        try {
+            SignedFields.of(seal.payload(), Set.of());
+        } catch (UndecodableException e) {
+            throw fault(seal, Message.FAULT_UNDECODABLE.text(e.getMessage()));
+        }
     }
 
     private InTheField returned(TestRun run, InTheField field, LedgerEntry entry, LocalDate day) throws FaultyRecordException {

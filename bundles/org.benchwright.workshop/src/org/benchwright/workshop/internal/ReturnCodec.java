@@ -3,6 +3,7 @@ package org.benchwright.workshop.internal;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.Optional;
+import java.util.Set;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
@@ -16,6 +17,7 @@ final class ReturnCodec {
     private static final String ON = "on";
     private static final String COMPLAINT = "complaint";
     private static final String FAULT = "fault";
+    private static final Set<String> FIELDS = Set.of(ON, COMPLAINT, FAULT);
 
     private final JsonText json = new JsonText();
 
@@ -28,7 +30,7 @@ final class ReturnCodec {
     }
 
     FieldReturn read(String payload) throws UndecodableException {
-        JsonNode node = json.read(payload);
+        JsonNode node = SignedFields.of(payload, FIELDS);
         try {
             return new FieldReturn(LocalDate.parse(text(node, ON)), text(node, COMPLAINT),
                     FieldReturn.Fault.find(text(node, FAULT)).orElseThrow(() -> new UndecodableException("unknown " + FAULT)));

@@ -78,8 +78,8 @@ public record DecodedRow(byte[] canonical, Optional<TestId> test, Optional<Event
         /** A plain event beside which the same is said; of anything else nothing. */
         private Optional<DecodedRow> plain(PackedRow row) {
             return plain.read(row.canonical()).filter(read -> row.agrees(plain))
-                    .map(read -> decoded(row.canonical(), read.event(), List.of(), read.references(), row.position(), Optional.of(new Link(row.link())),
-                            Optional.of(row.subtree())));
+                    .map(read -> decoded(row.canonical(), read.event(), List.of(), read.references(), row.position(),
+                            Optional.of(new Link(row.link())), Optional.of(row.subtree())));
         }
 
         private DecodedRow careful(EventRow row) {
@@ -102,7 +102,8 @@ public record DecodedRow(byte[] canonical, Optional<TestId> test, Optional<Event
             Link before = event.sequence() == 1 ? Link.before(test) : met.get(test);
             Optional<Guess> guess = before == null ? Optional.empty() : Optional.of(new Guess(before, before.next(canonical)));
             link.ifPresent(stored -> met.put(test, stored));
-            return new DecodedRow(canonical, Optional.of(test), Optional.of(event), differing, references, position.whole(), link, subtree, leaf, guess);
+            return new DecodedRow(canonical, Optional.of(test), Optional.of(event), differing, references, position.whole(), link, subtree, leaf,
+                    guess);
         }
     }
 }
