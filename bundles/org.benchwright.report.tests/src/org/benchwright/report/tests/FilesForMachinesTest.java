@@ -98,6 +98,8 @@ class FilesForMachinesTest {
         }
         assertTrue(html.contains("Look 40 at the lamps"));
         assertTrue(html.contains("<svg") && html.contains("STRUCK: supply volts"));
+        assertTrue(html.contains("default-src 'none'") && html.contains("prefers-color-scheme: dark"),
+                "a browser is told so, and it is readable in the dark");
         assertEquals(html.split("<tr>", -1).length, html.split("</tr>", -1).length);
     }
 }

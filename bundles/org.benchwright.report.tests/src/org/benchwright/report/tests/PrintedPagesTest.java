@@ -9,7 +9,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
@@ -21,7 +20,6 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.common.filespecification.PDComplexFileSpecification;
-import org.apache.pdfbox.text.PDFTextStripper;
 import org.benchwright.ledger.InclusionProof;
 import org.benchwright.report.HandOver;
 import org.benchwright.report.NotCertifiableException;
@@ -40,21 +38,6 @@ class PrintedPagesTest {
     @TempDir
     Path folder;
 
-    private static byte[] kept(String name, byte[] pdf) throws IOException {
-        Path printed = Files.createDirectories(Path.of("target", "printed"));
-        Files.write(printed.resolve(name), pdf);
-        return pdf;
-    }
-
-    private static String text(byte[] pdf) throws IOException {
-        try (PDDocument document = Loader.loadPDF(pdf)) {
-            PDFTextStripper stripper = new PDFTextStripper();
-            stripper.setSortByPosition(true);
-            stripper.setLineSeparator("\n");
-            return stripper.getText(document);
-        }
-    }
-
     private static String golden(String name) throws IOException {
         try (InputStream file = PrintedPagesTest.class.getResourceAsStream(name)) {
             return new String(file.readAllBytes(), StandardCharsets.UTF_8);
@@ -62,24 +45,22 @@ class PrintedPagesTest {
     }
 
     private void assertGolden(String name, byte[] pdf) throws IOException {
-        String found = text(pdf).replaceAll("[ \\t]+\n", "\n");
-        Files.writeString(Files.createDirectories(Path.of("target", "printed")).resolve(name), found);
-        assertEquals(golden(name), found);
+        assertEquals(golden(name), Printed.kept(name, Printed.text(pdf).replaceAll("[ \\t]+\n", "\n")));
     }
 
     @Test
     void theCertificateSaysWordByWordWhatItIsMeantTo() throws Exception {
-        byte[] pdf = kept("certificate.pdf", new HandOver(SampleReport.accepted(folder), SampleReport.PRINTED).certificate());
+        byte[] pdf = Printed.kept("certificate.pdf", new HandOver(SampleReport.accepted(folder), SampleReport.PRINTED).certificate());
         assertGolden("certificate.txt", pdf);
-        String text = text(pdf).replaceAll("\\s+", " ");
+        String text = Printed.running(pdf);
         assertTrue(text.contains("would have revealed, with 90 % probability, any fault that stops a unit at least once in 31 h on average"), text);
         assertTrue(text.contains("This is not an electrical safety certificate. No accreditation is claimed."), text);
     }
 
     @Test
     void anAmendmentThatChangesItMakesANewNumberThatNamesTheOld() throws Exception {
-        byte[] pdf = kept("certificate-2.pdf", new HandOver(SampleReport.decided(folder), SampleReport.PRINTED).certificate());
-        String text = text(pdf).replaceAll("\\s+", " ");
+        byte[] pdf = Printed.kept("certificate-2.pdf", new HandOver(SampleReport.decided(folder), SampleReport.PRINTED).certificate());
+        String text = Printed.running(pdf);
         assertTrue(text.contains("Number T-4K7M2-QXD9R/2"), text);
         assertTrue(text.contains("Takes the place of T-4K7M2-QXD9R/1"), text);
         assertTrue(text.contains("Accepted: the look was late by four minutes"), text);
@@ -89,8 +70,8 @@ class PrintedPagesTest {
     @Test
     void whatWasAmendedStandsBesideTheFirstEntryWhichIsStruck() throws Exception {
         HandOver papers = new HandOver(SampleReport.amended(folder), SampleReport.PRINTED);
-        assertGolden("certificate-amended.txt", kept("certificate-amended.pdf", papers.certificate()));
-        assertGolden("label-amended.txt", kept("label-amended.pdf", papers.label()));
+        assertGolden("certificate-amended.txt", Printed.kept("certificate-amended.pdf", papers.certificate()));
+        assertGolden("label-amended.txt", Printed.kept("label-amended.pdf", papers.label()));
         assertTrue(papers.html().contains("STRUCK: supply volts: 23.90 V"), "the record too");
         assertTrue(papers.json().contains("\"right\": \"supply volts: 24.10 V\""), "and what machines read");
     }
@@ -101,11 +82,12 @@ class PrintedPagesTest {
         HandOver papers = new HandOver(SampleReport.ended(folder, word), SampleReport.PRINTED);
         String large = word.toUpperCase(Locale.ROOT);
         for (byte[] pdf : List.of(papers.certificate(), papers.record())) {
-            String text = text(pdf).replaceAll("\\s+", " ");
-            assertTrue(text.contains(large + " This paper does not hold any more: " + word + " by auditor LW, 2026-03-09 08:00: mixed up. The verdict had been"
+            String text = Printed.running(pdf);
+            assertTrue(text.contains(large + " This paper does not hold any more: " + word
+                    + " by auditor LW, 2026-03-09 08:00: mixed up. The verdict had been"
                     + " ACCEPTED."), text);
         }
-        String label = text(kept("label-" + word + ".pdf", papers.label()));
+        String label = Printed.text(Printed.kept("label-" + word + ".pdf", papers.label()));
         assertTrue(label.startsWith(large) && !label.contains("ACCEPTED"), label);
         assertTrue(papers.json().contains("\"ended\": \"" + word + "\""), papers.json());
     }
@@ -117,13 +99,13 @@ class PrintedPagesTest {
         assertEquals("There is no certificate of test T-4K7M2-QXD9R yet. 1 to decide first. An auditor who had no hand in the test decides departure 12: "
                 + "look 4 min later than due", refused.getMessage());
         assertThrows(NotCertifiableException.class, papers::label);
-        assertTrue(text(papers.record()).contains("waiting for a decision"), "the record can be had and says so");
+        assertTrue(Printed.text(papers.record()).contains("waiting for a decision"), "the record can be had and says so");
     }
 
     @Test
     void aFullRecordOfManyPagesHasEveryEventAndNumbersItsPages() throws Exception {
-        byte[] pdf = kept("record.pdf", new HandOver(SampleReport.rehearsal(folder, 240), SampleReport.PRINTED).record());
-        String text = text(pdf);
+        byte[] pdf = Printed.kept("record.pdf", new HandOver(SampleReport.rehearsal(folder, 240), SampleReport.PRINTED).record());
+        String text = Printed.text(pdf);
         int pages;
         try (PDDocument document = Loader.loadPDF(pdf)) {
             pages = document.getNumberOfPages();
@@ -142,8 +124,8 @@ class PrintedPagesTest {
     @Test
     void theCourseOfASoakIsDrawnInTheRecordWithTheWordsThatSayWhatItTells() throws Exception {
         HandOver papers = new HandOver(SampleReport.soaked(folder), SampleReport.PRINTED);
-        byte[] pdf = kept("record-soak.pdf", papers.record());
-        String text = text(pdf).replaceAll("\\s+", " ");
+        byte[] pdf = Printed.kept("record-soak.pdf", papers.record());
+        String text = Printed.running(pdf);
         assertTrue(text.contains("What came first can be told only where the intervals do not overlap."), text);
         assertTrue(text.contains("40.0000 40.5000 watch mode faulted"), text);
         assertTrue(text.contains("entries 1 to 3") && !text.contains("Look 7 at the lamps"), "what a watch saw over and over is one line");
@@ -163,7 +145,7 @@ class PrintedPagesTest {
 
     @Test
     void theLabelIsAsWideAsTheTape() throws Exception {
-        byte[] pdf = kept("label.pdf", new HandOver(SampleReport.accepted(folder), SampleReport.PRINTED).label());
+        byte[] pdf = Printed.kept("label.pdf", new HandOver(SampleReport.accepted(folder), SampleReport.PRINTED).label());
         assertGolden("label.txt", pdf);
         try (PDDocument document = Loader.loadPDF(pdf)) {
             PDRectangle size = document.getPage(0).getMediaBox();
@@ -178,14 +160,18 @@ class PrintedPagesTest {
         TestReport like = SampleReport.accepted(folder);
         TestReport.Heading h = like.heading();
         String longest = "W".repeat(3000) + " \u4e2d\u6587 \ud83d\ude00 \u0000\u001b[31m \ud800 <script>alert(1)</script> be\uFEFFhind \u03a9\u00b5\u0416\u00df";
-        TestReport hostile = SampleReport.with(new TestReport.Heading(h.test(), "=cmd|' /C calc'!A0", longest, h.procedure(), 1, h.purpose(), h.text(), h.approval(),
-                h.station(), h.software(), h.technicians(), h.opened(), h.concluded(), h.predecessor(), false, true, h.verdict(), longest, h.arrival(), h.repairs()),
-                List.of(), like.proof(), 3);
+        TestReport hostile = SampleReport.with(new TestReport.Heading(h.test(), "=cmd|' /C calc'!A0", longest, h.procedure(), 1, h.purpose(),
+                h.text(), h.approval(),
+                h.station(), h.software(), h.technicians(), h.opened(), h.concluded(), h.predecessor(), false, true, h.verdict(), longest,
+                h.arrival(), h.repairs()), List.of(), like.proof(), 3);
         HandOver papers = new HandOver(hostile, SampleReport.PRINTED);
-        String text = text(kept("hostile.pdf", papers.certificate()));
+        byte[] certificate = Printed.kept("hostile.pdf", papers.certificate());
+        Printed.assertWithin(51, certificate);
+        String text = Printed.text(certificate);
         assertTrue(text.contains("\uFFFD") && text.contains("\u03a9\u00b5\u0416\u00df"), "shown as lacking, and the rest as it is");
-        assertTrue(text.contains("behind") && !text.contains("\uFEFF"), "a mark of byte order is nothing to print, and forbidden in an archive's file");
-        kept("hostile-label.pdf", papers.label());
+        assertTrue(text.contains("behind") && !text.contains("\uFEFF"),
+                "a mark of byte order is nothing to print, and forbidden in an archive's file");
+        Printed.assertWithin(0, Printed.kept("hostile-label.pdf", papers.label()));
         assertFalse(papers.html().contains("<script"), "escaped");
         assertFalse(papers.html().codePoints().anyMatch(point -> point < ' ' && point != '\n'), "no control characters");
         assertTrue(papers.csv().contains("\"'=cmd|' /C calc'!A0\""), papers.csv());
@@ -213,7 +199,7 @@ class PrintedPagesTest {
             assertThrows(NotCertifiableException.class, papers::label);
             assertTrue(papers.record().length > 1000, "the record can be had");
         }
-        kept("open-record.pdf", new HandOver(SampleReport.open(), SampleReport.PRINTED).record());
+        Printed.kept("open-record.pdf", new HandOver(SampleReport.open(), SampleReport.PRINTED).record());
     }
 
     @Test

@@ -4,8 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -39,12 +37,6 @@ class ProcedurePaperTest {
         return new ProcedurePaper(new PrintedText("C16 acceptance", "c16_acceptance, revision 3", parts), SampleReport.PRINTED);
     }
 
-    private static String text(PDDocument document) throws Exception {
-        PDFTextStripper stripper = new PDFTextStripper();
-        stripper.setSortByPosition(true);
-        return stripper.getText(document).replaceAll("\\s+", " ");
-    }
-
     @Test
     void thisTestHasEveryKindOfPart() {
         assertEquals(Set.of(Part.class.getPermittedSubclasses()), ALL.stream().map(Object::getClass).collect(Collectors.toSet()));
@@ -56,10 +48,9 @@ class ProcedurePaperTest {
         for (int i = 0; i < 40; i++) {
             many.addAll(ALL.subList(2, 9));
         }
-        byte[] pdf = paper(many).pdf();
-        Files.write(Files.createDirectories(Path.of("target", "printed")).resolve("procedure.pdf"), pdf);
+        byte[] pdf = Printed.kept("procedure.pdf", paper(many).pdf());
         try (PDDocument document = Loader.loadPDF(pdf)) {
-            String text = text(document);
+            String text = Printed.running(pdf);
             for (String words : List.of("C16 acceptance", "revision 3", "1 Power up", "1.1 lamps", "DANGER", "It can kill.", "SWITCH ON.",
                     "Usually takes 1 min.", "PWR green steady within 2 s of \"on\"", "At the tone: did it show PWR?", "If not: <b>rejected</b>",
                     "W01: Watchdog expired", "Means: a scan was late.", "Lamp Colour", "PWR green")) {
@@ -124,17 +115,8 @@ class ProcedurePaperTest {
         String title = ("C16 acceptance on the bench, with everything that the maker's instructions of the third edition"
                 + " ask for, and what the owner asks for besides ").repeat(2);
         byte[] pdf = new ProcedurePaper(new PrintedText(title, title, List.of(new PrintedText.Sentence("line", ""))), SampleReport.PRINTED).pdf();
-        try (PDDocument document = Loader.loadPDF(pdf)) {
-            float[] most = {0};
-            new PDFTextStripper() {
-                @Override
-                protected void processTextPosition(TextPosition sign) {
-                    most[0] = Math.max(most[0], sign.getX() + sign.getWidth());
-                }
-            }.getText(document);
-            float page = document.getPage(0).getMediaBox().getWidth();
-            assertTrue(most[0] > 500 && most[0] <= page - 51 + 0.1f, most[0] + " of " + page);
-        }
+        assertTrue(Printed.running(pdf).contains("\u2026"), "what there is no room for is seen to be missing");
+        Printed.assertWithin(51, pdf);
     }
 
     /** How many of the words "Rule", "maker's." and "DANGER" lie above the line at the foot of their pages. */

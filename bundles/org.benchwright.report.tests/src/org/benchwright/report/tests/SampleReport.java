@@ -62,8 +62,8 @@ final class SampleReport {
     static TestReport amended(Path folder) throws Exception {
         Amendment over = new Amendment(6, BEGAN.plus(Duration.ofHours(80)), "handed-over", "technician QN", "to the owner with certificate "
                 + TEST.value() + "/1", false);
-        Amendment amended = new Amendment(7, BEGAN.plus(Duration.ofHours(90)), "amended", "technician QN", "event 2 is to read \"24.10\": read from the photo",
-                true);
+        Amendment amended = new Amendment(7, BEGAN.plus(Duration.ofHours(90)), "amended", "technician QN",
+                "event 2 is to read \"24.10\": read from the photo", true);
         TestReport like = with(heading(false, true, Optional.of("accepted")), List.of(over, amended), Optional.of(proof(folder)), 40);
         return like.with(new TestReport.Standing("handed over to the owner with certificate " + TEST.value() + "/1; amended since, certificate "
                 + TEST.value() + "/2 is to take its place", Optional.empty(), Optional.empty(),
@@ -73,7 +73,8 @@ final class SampleReport {
 
     /** The same after its record was ended, or with something that waits. */
     static TestReport ended(Path folder, String word) throws Exception {
-        return accepted(folder).with(new TestReport.Standing(word, Optional.of(new TestReport.End(word, word + " by auditor LW, 2026-03-09 08:00: mixed up")),
+        return accepted(folder).with(new TestReport.Standing(word,
+                Optional.of(new TestReport.End(word, word + " by auditor LW, 2026-03-09 08:00: mixed up")),
                 Optional.of("This record is " + word + "."), List.of()));
     }
 
@@ -95,8 +96,8 @@ final class SampleReport {
         SheetTable changes = new SheetTable("endurance", List.of("from, h", "to, h", "by", "what"),
                 List.of(List.of("40.0000", "40.5000", "watch", "mode faulted"), List.of("20.0000", "41.0000", "watch", "ambient outside: 29 degC")));
         return like.with(new TestReport.Shown(List.of(new StoryLine(3, BEGAN, "watch", "as it must be from 07:30 to 23:30, entries 1 to 3", false)),
-                List.of(new Page.Section("Endurance", List.of("What came first can be told only where the intervals do not overlap."), Optional.of(state),
-                        List.of(changes)), new Page.Section("ambient", List.of(), Optional.of(room), List.of()))));
+                List.of(new Page.Section("Endurance", List.of("What came first can be told only where the intervals do not overlap."),
+                Optional.of(state), List.of(changes)), new Page.Section("ambient", List.of(), Optional.of(room), List.of()))));
     }
 
     /** A rehearsal with a long record. */

@@ -14,7 +14,7 @@ import org.benchwright.report.Look;
 public record Html(Document document) {
 
     /** Whatever found its way into a page, a browser loads nothing for it and runs nothing of it. */
-    public static final String NOTHING_ELSE =
+    private static final String NOTHING_ELSE =
             "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n";
 
     private static final int FIGURE_WIDTH = 900;
@@ -22,7 +22,7 @@ public record Html(Document document) {
     private static final String STYLE = """
             body { font: 15px/1.45 sans-serif; max-width: 62em; margin: 2em auto; padding: 0 1em; color: #111; background: #fff; }
             h1 { margin-bottom: 0; } h2 { font-size: 1.1em; margin: 1.6em 0 .3em; }
-            .banner { border-left: 6px solid #111; background: #eee; padding: .6em 1em; margin: 1em 0; }
+            .banner { border-left: 6px solid; background: #eee; padding: .6em 1em; margin: 1em 0; }
             .banner strong { font-size: 1.5em; display: block; }
             table { border-collapse: collapse; width: 100%; font-size: .92em; }
             th, td { text-align: left; vertical-align: top; padding: .2em .5em; border-bottom: 1px solid #ccc; overflow-wrap: anywhere; }
@@ -30,12 +30,16 @@ public record Html(Document document) {
             small { display: block; margin: .2em 0; } .square { display: flex; gap: 1em; align-items: flex-start; overflow-wrap: anywhere; }
             .square svg { width: 11em; flex: none; }
             h3 { font-size: 1em; margin: 1.4em 0 .2em; } .strong { font-weight: bold; font-size: 1.15em; margin: .4em 0; }
-            .panel { border: 2px solid #111; margin: .5em 0; } .panel p { margin: .3em .7em; }
-            .panel b { display: block; padding: .15em .7em; letter-spacing: .06em; border-bottom: 2px solid #111; }
+            .panel { border: 2px solid; margin: .5em 0; } .panel p { margin: .3em .7em; }
+            .panel b { display: block; padding: .15em .7em; letter-spacing: .06em; color: #111; }
             .danger b { background: #be1622; color: #fff; } .warning b { background: #f08214; } .caution b { background: #f8d01e; }
             .notice b { background: #145496; color: #fff; } .panel b { print-color-adjust: exact; }
             figure { margin: 1em 0; } figure svg { max-width: 100%; height: auto; }
+            h2, h3 { break-after: avoid; } figure, tr, .panel { break-inside: avoid; }
             .told { margin: .5em 0; } .task { margin: .5em 0 .5em 1.6em; } .task::before { content: "\\2610"; float: left; margin-left: -1.4em; }
+            @media screen and (prefers-color-scheme: dark) {
+            body { color: #f0f3f5; background: #1d2226; } .banner { background: #2b3238; } th, td { border-color: #56616a; }
+            figure, .square svg { background: #fff; padding: .5em; } }
             """;
 
     /** The file's text. */
@@ -50,7 +54,10 @@ public record Html(Document document) {
 
     private static void append(Block block, StringBuilder html) {
         if (block instanceof Block.Title title) {
-            html.append("<h1>").append(escaped(title.text())).append("</h1>\n<p>").append(escaped(title.below())).append("</p>\n");
+            html.append("<h1>").append(escaped(title.text())).append("</h1>\n");
+            if (!title.below().isEmpty()) {
+                html.append("<p>").append(escaped(title.below())).append("</p>\n");
+            }
         } else if (block instanceof Block.Banner banner) {
             html.append("<div class=\"banner\"><strong>").append(escaped(banner.text())).append("</strong>").append(escaped(banner.below()))
                     .append("</div>\n");
@@ -95,7 +102,7 @@ public record Html(Document document) {
     }
 
     /** A plot within a page: lines, without the head of a file of its own. */
-    public static String figure(Plot plot) {
+    private static String figure(Plot plot) {
         String svg = Charts.svg(plot, Look.PRINT, FIGURE_WIDTH, FIGURE_HEIGHT);
         return "<figure>" + svg.substring(svg.indexOf("<svg")) + "</figure>\n";
     }
@@ -107,10 +114,12 @@ public record Html(Document document) {
     }
 
     private static void append(Block.Table table, StringBuilder html) {
-        html.append("<table>\n");
+        // A printer begins every page that the table goes on on with its head.
+        html.append("<table>\n<thead>");
         row("th scope=\"col\"", "th", table.titles(), html);
+        html.append("</thead>\n<tbody>");
         table.rows().forEach(row -> row("td", "td", row, html));
-        html.append("</table>\n");
+        html.append("</tbody>\n</table>\n");
     }
 
     private static void row(String begin, String end, List<String> texts, StringBuilder html) {
@@ -137,7 +146,7 @@ public record Html(Document document) {
     }
 
     /** The text as it stands between tags; control characters become blanks. */
-    public static String escaped(String text) {
+    private static String escaped(String text) {
         StringBuilder escaped = new StringBuilder();
         text.codePoints().forEach(point -> {
             switch (point) {

@@ -184,15 +184,23 @@ final class PageLayout {
         }
     }
 
+    /** As a panel, not broken over two pages unless it is higher than one; the result stands over each part. */
     private void banner(Block.Banner banner) throws IOException {
         List<String> below = regular.lines(banner.below(), 10, width() - 20);
+        int most = (int) ((paper.height() - BOTTOM - TOP - 2 * GAP - 38) / (10 * LEADING));
+        for (int from = 0; from < below.size(); from += most) {
+            banner(banner.text(), below.subList(from, Math.min(below.size(), from + most)));
+        }
+    }
+
+    private void banner(String text, List<String> below) throws IOException {
         float high = 38 + below.size() * 10 * LEADING;
         room(high + GAP);
         y += GAP;
         paper.fill(MARGIN, y, 4, high);
         paper.rule(MARGIN, y, width(), 0.6f);
         paper.rule(MARGIN, y + high, width(), 0.6f);
-        paper.write(bold, 20, MARGIN + 14, y + 25, bold.shown(banner.text()));
+        paper.write(bold, 20, MARGIN + 14, y + 25, bold.shown(text));
         float at = y + 28;
         for (String line : below) {
             at += 10 * LEADING;

@@ -47,7 +47,10 @@ final class Typeface {
         return font;
     }
 
-    /** The text as this font can show it: no control characters, no sign that it lacks, no mark of byte order, which ISO 19005-3, 6.2.11.7.2, forbids. */
+    /**
+     * The text as this font can show it: no control characters, no sign that it lacks, no mark of byte order, which ISO 19005-3, 6.2.11.7.2,
+     * forbids.
+     */
     String shown(String text) {
         StringBuilder shown = new StringBuilder();
         text.codePoints().forEach(point -> {
