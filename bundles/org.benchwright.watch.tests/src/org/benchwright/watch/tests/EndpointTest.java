@@ -33,7 +33,8 @@ class EndpointTest {
     }
 
     @ParameterizedTest
-    @CsvSource(delimiter = '|', value = {"opcua opc.tcp://192.0.2.8:99999 | 99999 is not between 1 and 65535", "opcua opc.tcp://192.0.2.8:0 | 0 is not between 1 and 65535",
+    @CsvSource(delimiter = '|', value = {"opcua opc.tcp://192.0.2.8:99999 | 99999 is not between 1 and 65535",
+        "opcua opc.tcp://192.0.2.8:0 | 0 is not between 1 and 65535",
             "opcua opc.tcp://:4840 | does not say where a unit is reached", "opcua opc.tcp://192.0.2.8:-1 | does not say where a unit is reached",
             "opcua http://192.0.2.8 | does not say where a unit is reached", "modbus 192.0.2.8:502:502 | does not say where a unit is reached",
             "modbus 192.0.2.8 unit 256 | 256 is not between 0 and 255", "simulated silent from 5 s | does not say where a unit is reached"})

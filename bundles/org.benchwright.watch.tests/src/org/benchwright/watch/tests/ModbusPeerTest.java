@@ -150,7 +150,8 @@ class ModbusPeerTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"HALF_OPEN, no answer from .* within 1 s", "SLOW, no answer from .* within 1 s", "RESET, (no answer from .* within 1 s|the connection to .* was lost)",
+    @CsvSource({"HALF_OPEN, no answer from .* within 1 s", "SLOW, no answer from .* within 1 s",
+        "RESET, (no answer from .* within 1 s|the connection to .* was lost)",
             "GARBAGE, (no answer from .* within 1 s|the connection to .* was lost|.* answers with what is no answer: .*)"})
     void aBadLineIsSaidInTimeAndSeenThroughOnceItIsGood(Fault fault, String words) throws Exception {
         try (PointReader reader = throughLine()) {

@@ -20,6 +20,7 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
+import org.benchwright.core.Digest;
 import org.benchwright.core.PointAddress;
 import org.benchwright.core.Ticker;
 import org.benchwright.watch.Endpoint;
@@ -183,7 +184,8 @@ class OpcUaPeerTest {
         try (PointReader reader = reader(peer.port(), Security.BASIC256SHA256, false, STATE)) {
             String words = Reading.refusal(reader);
             Path refused = only(folder.resolve("refused"));
-            String fingerprint = refused.getFileName().toString().replace(".der", "");
+            String fingerprint = Digest.of(Files.readAllBytes(refused)).hex();
+            assertEquals(fingerprint + ".der", refused.getFileName().toString());
             assertEquals("the certificate of opc.tcp://127.0.0.1:" + peer.port() + " is not trusted. It was put into " + folder.resolve("refused")
                     + " for a look; compare its fingerprint " + fingerprint + " with the unit's, and move it to " + folder.resolve("trusted")
                     + " to trust it", words);

@@ -35,6 +35,7 @@ class UnitWatchTest {
     private static final Instant BEGAN = Instant.parse("2026-03-02T08:00:00Z");
 
     private final List<Observed> told = new ArrayList<>();
+    private int closed;
     private Duration now = Duration.ZERO;
     private Supplier<CompletionStage<PointValues>> answer = () -> reads("240");
     private final UnitWatch watch = new UnitWatch(new PointReader() {
@@ -45,7 +46,7 @@ class UnitWatchTest {
 
         @Override
         public void close() {
-            // Nothing was opened.
+            closed++;
         }
     }, new OneUnit(List.of(STATE, SUPPLY)), RHYTHM, new Clock() {
         @Override
@@ -64,8 +65,12 @@ class UnitWatchTest {
         }
     }, () -> now, told::addAll);
 
+    private static PointValues good(String tenths) {
+        return new PointValues(Map.of(STATE, BigDecimal.ONE, SUPPLY, new BigDecimal(tenths)));
+    }
+
     private static CompletionStage<PointValues> reads(String tenths) {
-        return CompletableFuture.completedFuture(new PointValues(Map.of(STATE, BigDecimal.ONE, SUPPLY, new BigDecimal(tenths))));
+        return CompletableFuture.completedFuture(good(tenths));
     }
 
     private void ticks(int times) {
@@ -117,6 +122,39 @@ class UnitWatchTest {
             ticks(1);
         }
         assertEquals(List.of(1, 2, 4, 8, 14, 20, 26), asked, "at last once a minute");
+    }
+
+    @Test
+    void whatAnswersSlowerThanItIsAskedIsMissedAndNothingPilesUp() {
+        ticks(2);
+        List<CompletableFuture<PointValues>> asked = new ArrayList<>();
+        answer = () -> {
+            asked.add(new CompletableFuture<>());
+            return asked.get(asked.size() - 1);
+        };
+        ticks(1 + RHYTHM.silentAfter());
+        assertEquals(1, asked.size(), "one question at a time");
+        assertEquals(List.of("it answers slower than it is asked"), silences());
+        asked.get(0).complete(good("240"));
+        assertTrue(watch.seeing());
+        ticks(1);
+        assertEquals(2, asked.size());
+    }
+
+    @Test
+    void aWatchThatIsEndedHandsOverWhatItSawOnceAndHearsNoMore() {
+        ticks(3);
+        CompletableFuture<PointValues> late = new CompletableFuture<>();
+        answer = () -> late;
+        ticks(1);
+        watch.end("the shift is over");
+        assertEquals(List.of(Observed.Sees.class, Observed.Held.class, Observed.Silent.class), told.stream().map(Object::getClass).toList());
+        assertEquals(List.of("the shift is over"), silences());
+        late.complete(good("240"));
+        ticks(1);
+        watch.close();
+        assertEquals(3, told.size(), told.toString());
+        assertEquals(1, closed);
     }
 
     @Test

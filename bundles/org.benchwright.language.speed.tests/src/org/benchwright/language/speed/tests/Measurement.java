@@ -1,5 +1,6 @@
 package org.benchwright.language.speed.tests;
 
+import java.lang.management.ManagementFactory;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -32,7 +33,8 @@ record Measurement(List<Integer> files, int steps, int rounds, int keystrokes, i
     /** The table; its last line tells whether the goals were reached. */
     List<String> table() throws RunnerException {
         List<String> missed = new ArrayList<>();
-        List<String> lines = new ArrayList<>(List.of(machine(), "", "What                                        median      90 %   to the baseline"));
+        List<String> lines = new ArrayList<>(List.of(machine(), "",
+                "What                                        median      90 %   to the baseline"));
         for (int count : files) {
             double link = add(lines, count + " files parsed and linked", run("CheckSpeed.link", "files", count, rounds), "");
             Statistics check = run("CheckSpeed.check", "files", count, rounds);
@@ -60,15 +62,16 @@ record Measurement(List<Integer> files, int steps, int rounds, int keystrokes, i
     }
 
     private Statistics run(String benchmark, String parameter, int value, int iterations) throws RunnerException {
-        ChainedOptionsBuilder options = new OptionsBuilder().include("\\." + benchmark.replace(".", "\\.") + "$").param(parameter, Integer.toString(value))
+        ChainedOptionsBuilder options = new OptionsBuilder().include("\\." + benchmark.replace(".", "\\.") + "$")
+                .param(parameter, Integer.toString(value))
                 .warmupIterations(iterations).measurementIterations(iterations).forks(forks).verbosity(VerboseMode.SILENT).shouldFailOnError(true);
         RunResult result = new Runner(options.build()).runSingle();
         return result.getPrimaryResult().getStatistics();
     }
 
     private static String machine() {
-        return String.format(Locale.ROOT, "%s, %d processors, Java %s, heap of %d MiB, load %.1f", System.getProperty("os.arch"), Runtime.getRuntime().availableProcessors(),
-                System.getProperty("java.version"), Runtime.getRuntime().maxMemory() >> 20,
-                java.lang.management.ManagementFactory.getOperatingSystemMXBean().getSystemLoadAverage());
+        return String.format(Locale.ROOT, "%s, %d processors, Java %s, heap of %d MiB, load %.1f", System.getProperty("os.arch"),
+                Runtime.getRuntime().availableProcessors(), System.getProperty("java.version"), Runtime.getRuntime().maxMemory() >> 20,
+                ManagementFactory.getOperatingSystemMXBean().getSystemLoadAverage());
     }
 }
