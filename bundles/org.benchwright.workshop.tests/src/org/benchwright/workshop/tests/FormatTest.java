@@ -6,6 +6,8 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.lang.reflect.RecordComponent;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
@@ -35,6 +37,14 @@ class FormatTest {
         List<String> found = describe();
         assertEquals(List.of(), without(found, pinned), "in the classes, but not in format-1.txt");
         assertEquals(List.of(), without(pinned, found), "in format-1.txt, but not in the classes");
+    }
+
+    /** Whoever reads a ledger without this program finds every kind of event there. */
+    @Test
+    void thePageForStrangersTellsOfEveryKind() throws IOException {
+        String page = Files.readString(Path.of("../../docs/record-format.md"));
+        assertEquals(List.of(), Stream.of(TypeNames.events(), TypeNames.revisions(), TypeNames.records(), TypeNames.receipts(), TypeNames.instruments())
+                .flatMap(names -> names.table().keySet().stream()).distinct().sorted().filter(kind -> !page.contains("`" + kind + "`")).toList());
     }
 
     private static List<String> without(List<String> lines, List<String> others) {
