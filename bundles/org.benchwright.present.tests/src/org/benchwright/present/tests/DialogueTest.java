@@ -72,6 +72,13 @@ class DialogueTest extends OnABench {
     }
 
     @Test
+    void theStoryTellsWhatWasErasedFromWhatWasSpared() throws Exception {
+        List<String> told = onSoak().soFar().stream().map(TimelineLine::words).toList();
+        assertTrue(told.contains("erased Processor fault log: yes"), told.toString());
+        assertTrue(told.contains("spared Owner's program: yes"), told.toString());
+    }
+
+    @Test
     void aPreconditionShowsItsStatementInCapitals() throws Exception {
         StepCard card = begin().card();
         assertEquals("C16-004711 | Tarn C16 modular controller | C16 acceptance on the bench, revision 3", card.unit());

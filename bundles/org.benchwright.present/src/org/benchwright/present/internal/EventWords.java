@@ -1,7 +1,6 @@
 package org.benchwright.present.internal;
 
 import java.util.Optional;
-import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 
 import org.benchwright.core.Durations;
@@ -21,14 +20,16 @@ final class EventWords {
     /**
      * The words for an event.
      *
-     * @param names what readers know a check by
+     * @param names what readers know a check and its items by
      * @param times how instants are told
      */
-    static String of(EventBody body, UnaryOperator<String> names, Times times) {
+    static String of(EventBody body, CheckNames names, Times times) {
         if (body instanceof Observation.TextEntered f) {
             return Message.TOLD_ENTRY.text(names.apply(f.check()), f.text());
         } else if (body instanceof Observation.Attached f) {
             return Message.TOLD_ATTACHED.text(names.apply(f.check()), f.name(), f.digest().hex().substring(0, 12));
+        } else if (body instanceof Observation.ItemConfirmed f) {
+            return Message.TOLD_ENTRY.text(names.part(f.check(), f.item()), yes(f.yes()));
         }
         return body instanceof Derived derived ? derived(derived).orElseGet(() -> plain(derived)) : fact((Fact) body, times);
     }
@@ -164,8 +165,6 @@ final class EventWords {
             return entry(f.check(), yes(f.yes()));
         } else if (fact instanceof Observation.Compared f) {
             return entry(f.check(), f.left() + " / " + f.right());
-        } else if (fact instanceof Observation.ItemConfirmed f) {
-            return entry(f.check() + " " + f.item(), yes(f.yes()));
         }
         return gathered(fact, times);
     }

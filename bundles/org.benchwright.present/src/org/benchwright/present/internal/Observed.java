@@ -133,7 +133,7 @@ public final class Observed {
     private void put(Entry entry, String amended) {
         int count = counts.merge(new Place(entry.step(), entry.check(), entry.part(), 0), 1, Integer::sum);
         Place place = new Place(entry.step(), entry.check(), entry.part(), count);
-        String name = names.apply(entry.check()) + (entry.part().isEmpty() ? "" : " " + Questions.spaced(entry.part()))
+        String name = (entry.part().isEmpty() ? names.apply(entry.check()) : names.part(entry.check(), entry.part()))
                 + (count == 1 ? "" : " " + Message.COMPARE_COUNT.text(count));
         values.put(place, new Value(name, entry.words() + amended, ""));
         latest.put(entry.check(), place);
