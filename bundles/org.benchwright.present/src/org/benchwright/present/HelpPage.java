@@ -33,6 +33,8 @@ public enum HelpPage {
     MATHEMATICS(""),
     /** Proofs for people without the ledger. */
     PROOFS(""),
+    /** What is written for spreadsheets and programs. */
+    EXPORTS(""),
     /** What a record is, byte by byte. */
     RECORD_FORMAT(""),
     /** What tampering is found. */

@@ -149,7 +149,7 @@ public record Impact(String asked, List<Row> rows, List<String> left) {
 
     /** All tests as a table. */
     public SheetTable table() {
-        return new SheetTable("impact", List.of("test", "serial", "standing", "readings", "verdict", "with the corrected reading", "decisions"),
+        return new SheetTable("impact", List.of("test", "serial", "standing", "readings", "verdict", "corrected", "decisions"),
                 rows.stream().map(row -> List.of(row.test(), row.serial(), row.standing(), String.valueOf(row.readings()), row.then(), row.now(),
                         String.join(" ", row.words()))).toList());
     }
