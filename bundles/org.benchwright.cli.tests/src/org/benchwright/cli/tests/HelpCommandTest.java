@@ -90,6 +90,13 @@ class HelpCommandTest extends OnABench {
         assertTrue(ended.out().startsWith("# soak-while-off\n"), ended.out());
     }
 
+    /** Each page of a remark refers to the frame of its example, which stands with the list. */
+    @Test
+    void theListOfRemarksIsATopic() throws IOException {
+        assertTrue(bench.run("help").out().contains("  remarks              Remarks\n"));
+        assertEquals(new CommandRunner.Ended(0, Files.readString(DOCS.resolve("remarks/README.md")), ""), bench.run("help", "remarks"));
+    }
+
     @Test
     void whatThereIsNotIsSaid() {
         CommandRunner.Ended ended = bench.run("help", "poetry");

@@ -14,6 +14,8 @@ import picocli.CommandLine.Model.CommandSpec;
 /** Prints a page of the manual, or which there are. */
 final class HelpCommand {
 
+    private static final String REMARKS = "remarks";
+
     private final Surroundings around;
 
     HelpCommand(Surroundings around) {
@@ -38,12 +40,23 @@ final class HelpCommand {
     }
 
     private static void list(Screen screen) {
-        Stream.of(HelpPage.values()).forEach(page -> screen.line(String.format("  %-20s %s", page.word(), page.title())));
+        Stream.of(HelpPage.values()).forEach(page -> topic(screen, page.word(), page.title()));
+        topic(screen, REMARKS, remarks().lines().findFirst().orElseThrow().substring(2));
         screen.line(Message.MANUAL_REMARKS.text());
+    }
+
+    private static void topic(Screen screen, String word, String title) {
+        screen.line(String.format("  %-20s %s", word, title));
+    }
+
+    /** All remarks, and the frame in which their examples stand. */
+    private static String remarks() {
+        return RemarkPages.at("docs/remarks/README.md").orElseThrow();
     }
 
     private static Optional<String> page(String word) {
         return HelpPage.of(word).map(HelpPage::text)
+                .or(() -> word.equalsIgnoreCase(REMARKS) ? Optional.of(remarks()) : Optional.empty())
                 .or(() -> Stream.of(RemarkCode.values()).filter(code -> code.word().equalsIgnoreCase(word)).findFirst().map(RemarkPages::text));
     }
 }
