@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.Queue;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Stream;
 
@@ -353,6 +354,39 @@ class HouseWindowTest {
                 }
                 return !told.isEmpty();
             });
+        }
+    }
+
+    /** The system keeps some hundred events; of what comes on top of them it says only that it was too much. */
+    @Test
+    void aPictureAmongMoreFilesThanTheSystemCountsIsToldAllTheSame(@TempDir Path folder) throws Exception {
+        Path before = folder.resolve("IMG_0001.JPG");
+        take(before);
+        Queue<Path> told = new ConcurrentLinkedQueue<>();
+        CountDownLatch written = new CountDownLatch(1);
+        try (CameraFolder camera = new CameraFolder()) {
+            camera.add(picture -> {
+                told.add(picture);
+                awaitLatch(written);
+            });
+            camera.watch(folder);
+            take(folder.resolve("IMG_0002.JPG"));
+            Screen.waitFor("the first", () -> told.size() == 1);
+            take(folder.resolve("IMG_0003.JPG"));
+            for (int i = 0; i < 2000; i++) {
+                Files.createFile(folder.resolve("thumbnail" + i));
+            }
+            written.countDown();
+            Screen.waitFor("the second", () -> told.contains(folder.resolve("IMG_0003.JPG")));
+            assertEquals(false, told.contains(before), "what was there before is nothing new");
+        }
+    }
+
+    private static void awaitLatch(CountDownLatch latch) {
+        try {
+            latch.await();
+        } catch (InterruptedException over) {
+            Thread.currentThread().interrupt();
         }
     }
 

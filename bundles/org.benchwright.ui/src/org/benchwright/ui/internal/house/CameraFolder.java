@@ -1,6 +1,7 @@
 package org.benchwright.ui.internal.house;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.ClosedWatchServiceException;
 import java.nio.file.FileSystems;
 import java.nio.file.Files;
@@ -9,11 +10,14 @@ import java.nio.file.StandardWatchEventKinds;
 import java.nio.file.WatchEvent;
 import java.nio.file.WatchKey;
 import java.nio.file.WatchService;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 
 import org.benchwright.present.Photos;
 import org.eclipse.core.runtime.ILog;
@@ -68,21 +72,43 @@ public final class CameraFolder implements AutoCloseable {
     }
 
     private void listen(Path folder, WatchService service) {
+        // What was there before, and what was told: nothing new.
+        Set<Path> known = new HashSet<>(pictures(folder));
         try {
             for (WatchKey key = service.take(); ; key = service.take()) {
                 for (WatchEvent<?> event : key.pollEvents()) {
-                    if (event.context() instanceof Path name && Photos.named(name)) {
-                        whole(folder.resolve(name));
+                    for (Path picture : came(event, folder, known)) {
+                        known.add(picture);
+                        whole(picture);
                     }
                 }
                 if (!key.reset()) {
                     awaitBack(folder, service);
+                    known.clear();
+                    known.addAll(pictures(folder));
                 }
             }
         } catch (ClosedWatchServiceException over) {
             return;
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
+        }
+    }
+
+    /** Where more came at once than the system keeps, it says that, and not what: then the folder is looked through. */
+    private static List<Path> came(WatchEvent<?> event, Path folder, Set<Path> known) {
+        if (event.context() instanceof Path name) {
+            return Photos.named(name) ? List.of(folder.resolve(name)) : List.of();
+        }
+        return pictures(folder).stream().filter(picture -> !known.contains(picture)).toList();
+    }
+
+    private static List<Path> pictures(Path folder) {
+        try (Stream<Path> files = Files.list(folder)) {
+            return files.filter(Photos::named).sorted().toList();
+        } catch (IOException | UncheckedIOException gone) {
+            ILog.of(CameraFolder.class).info("The camera folder went away: " + gone.getMessage());
+            return List.of();
         }
     }
 
