@@ -31,7 +31,10 @@ import org.benchwright.ledger.ProjectedTest.State;
 import org.benchwright.ledger.TestId;
 import org.benchwright.workshop.KeptTest;
 
-/** One kept test as figures count it. */
+/**
+ * One kept test as figures count it. One that proves the bench is a test of the bench, whose unit is known to be good: it is no unit's first, and its
+ * unit has neither soak, faults nor a life out there; what it measured counts, and so does its review.
+ */
 final class Projected {
 
     private final KeptTest kept;
@@ -101,10 +104,11 @@ final class Projected {
     private ProjectedTest as(String id) {
         TestEvent first = run.events().get(0);
         Fact.Opened opening = run.opening();
+        boolean ofTheBench = run.plan().provesBenchFor().isPresent();
         return new ProjectedTest(id, millis(first.moment().instant()), opening.family(), opening.procedure(), opening.serial(),
-                first.actor().id(), opening.station(), state(), opening.predecessor().isEmpty(),
-                soak(), read(), List.copyOf(causes),
-                opening.predecessor(), field(), deviations(), kept.record().filter(TestRecord::reviewDue).isPresent());
+                first.actor().id(), opening.station(), state(), !ofTheBench && opening.predecessor().isEmpty(),
+                ofTheBench ? Optional.empty() : soak(), read(), ofTheBench ? List.of() : List.copyOf(causes),
+                opening.predecessor(), ofTheBench ? Optional.empty() : field(), deviations(), kept.record().filter(TestRecord::reviewDue).isPresent());
     }
 
     private List<ProjectedTest.Deviation> deviations() {
