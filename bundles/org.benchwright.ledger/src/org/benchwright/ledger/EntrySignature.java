@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalLong;
+import org.benchwright.core.Actor;
 import org.benchwright.core.Digest;
 import org.benchwright.ledger.internal.CanonicalJson;
 import org.benchwright.ledger.internal.SignaturePart;
@@ -29,6 +30,11 @@ public record EntrySignature(TestId test, long sequence, String kind, Meaning me
     public EntrySignature {
         Objects.requireNonNull(test);
         Objects.requireNonNull(meaning);
+    }
+
+    /** Whether it says in print that it is by them; role and id, as whoever signs for themselves has it printed. */
+    public boolean prints(Actor by) {
+        return printedName.equals(by.toString());
     }
 
     /** The signature that {@code entry} carries; empty when it carries none, or something that can't be read as one. */

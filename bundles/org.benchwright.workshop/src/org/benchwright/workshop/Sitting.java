@@ -327,7 +327,7 @@ public final class Sitting {
 
     /** True if the test is over and waits for the signature of whoever carried it out and has signed in here. */
     public boolean owesSignature() {
-        return run.ended() && !sealed && !run.rehearsal() && signedIn.filter(who -> !who.locked() && who.id().equals(technician.id())).isPresent();
+        return run.ended() && !sealed && !over && !run.rehearsal() && signedIn.filter(who -> !who.locked() && who.id().equals(technician.id())).isPresent();
     }
 
     /**

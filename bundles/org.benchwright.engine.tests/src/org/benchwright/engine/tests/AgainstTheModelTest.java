@@ -76,7 +76,7 @@ class AgainstTheModelTest extends WithRandomWalks {
 
     private static boolean taken(Walk walk, Fact fact) {
         try {
-            walk.run().record(fact, Walk.TECHNICIAN, walk.moment());
+            walk.run().record(fact, Walk.teller(fact), walk.moment());
             return true;
         } catch (RefusedException refused) {
             return false;

@@ -18,6 +18,8 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 
+import org.benchwright.core.Actor;
+import org.benchwright.core.Role;
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.DoesNotFollowException;
 import org.benchwright.engine.TestRun;
@@ -31,6 +33,8 @@ import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.evidence.DecisionRule;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 
 /** A record that somebody has changed does not follow from its own facts any more. */
 class ForgedRecordTest {
@@ -168,6 +172,21 @@ class ForgedRecordTest {
         List<TestEvent> other = new ArrayList<>(whole);
         other.set(at, new TestEvent(wait.sequence(), wait.moment(), Walk.OTHER_TECHNICIAN, wait.body()));
         faultAt(at, other);
+    }
+
+    /** Nobody answers a card in another role than a technician's, nobody but the bench notes that it was interrupted. */
+    @ParameterizedTest
+    @EnumSource(Role.class)
+    void everyFactInARoleThatDoesNotTellItIsFound(Role role) {
+        List<TestEvent> whole = Walk.open(PLAN).interrupt("1 min").until("end").run().events();
+        for (int at = 0; at < whole.size(); at++) {
+            TestEvent old = whole.get(at);
+            if (old.body() instanceof Fact fact && Walk.teller(fact).role() != role) {
+                List<TestEvent> events = new ArrayList<>(whole);
+                events.set(at, new TestEvent(old.sequence(), old.moment(), new Actor(old.actor().id(), role), fact));
+                faultAt(at, events);
+            }
+        }
     }
 
     @Test

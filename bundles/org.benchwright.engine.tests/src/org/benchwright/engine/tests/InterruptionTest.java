@@ -59,7 +59,7 @@ class InterruptionTest {
         for (int sitting : List.of(0, 1, 3)) {
             Moment wrong = new Moment(now.instant(), sitting, Duration.ZERO);
             org.junit.jupiter.api.Assertions.assertThrows(org.benchwright.engine.RefusedException.class,
-                    () -> walk.run().record(new Fact.Interrupted(Duration.ZERO), Walk.TECHNICIAN, wrong));
+                    () -> walk.run().record(new Fact.Interrupted(Duration.ZERO), Walk.BENCH, wrong));
         }
         Moment elsewhere = new Moment(now.instant(), 2, now.offset());
         org.junit.jupiter.api.Assertions.assertThrows(org.benchwright.engine.RefusedException.class,

@@ -136,7 +136,7 @@ final class RandomWalk {
 
     private boolean taken(Fact fact) {
         try {
-            walk.run().record(fact, Walk.TECHNICIAN, walk.moment());
+            walk.run().record(fact, Walk.teller(fact), walk.moment());
             return true;
         } catch (RefusedException refused) {
             return false; // such as a tone before its time: asked for again, and then answered well

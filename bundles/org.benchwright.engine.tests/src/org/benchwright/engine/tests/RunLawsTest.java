@@ -130,7 +130,7 @@ class RunLawsTest extends WithRandomWalks {
         Moment last = run.lastMoment();
         Duration gap = Duration.ofMinutes(1);
         Moment now = new Moment(last.instant().plus(gap), last.sitting() + 1, Duration.ZERO);
-        List<TestEvent> made = run.record(new Fact.Interrupted(gap), Walk.TECHNICIAN, now);
+        List<TestEvent> made = run.record(new Fact.Interrupted(gap), Walk.BENCH, now);
         TestRun resumed = run.with(made);
         List<TestEvent> all = new ArrayList<>(prefix);
         all.addAll(made);
@@ -140,7 +140,7 @@ class RunLawsTest extends WithRandomWalks {
             Duration wait = Answers.waiting(resumed.demand(), now).orElse(Duration.ZERO);
             now = new Moment(now.instant().plus(wait), now.sitting(), now.offset().plus(wait));
             if (resumed.benchProofOwed(now.instant()).isPresent()) {
-                resumed = resumed.with(resumed.record(Answers.proof(now.instant(), Duration.ZERO, Duration.ZERO), Walk.TECHNICIAN, now));
+                resumed = resumed.with(resumed.record(Answers.proof(now.instant(), Duration.ZERO, Duration.ZERO), Walk.BENCH, now));
             }
             Fact fact = resumed.demand() instanceof Demand.TellPower ? new Fact.PowerAnswered(powerKept) : Answers.good(resumed.demand());
             resumed = resumed.with(resumed.record(fact, Walk.TECHNICIAN, now));

@@ -22,6 +22,7 @@ import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Moment;
 import org.benchwright.engine.event.TestEvent;
+import org.benchwright.engine.event.WatchFact;
 import org.benchwright.engine.plan.Plan;
 
 /** A test being carried out by hand, on clocks that only the caller moves. */
@@ -105,7 +106,7 @@ final class Walk {
     /** Only the wall clock moves: somebody has set it. */
     Walk stepWallClock(Duration by) {
         wall = wall.plus(by);
-        return tell(new Fact.ClockChanged(by), BENCH);
+        return tell(new Fact.ClockChanged(by));
     }
 
     /** The process dies, and another takes the test up again after the gap. */
@@ -120,7 +121,15 @@ final class Walk {
     // ---- facts
 
     Walk tell(Fact fact) {
-        return tell(fact, TECHNICIAN);
+        return tell(fact, teller(fact));
+    }
+
+    /** Who tells it, where everything is as it should be. */
+    static Actor teller(Fact fact) {
+        if (fact instanceof WatchFact) {
+            return WATCH;
+        }
+        return fact instanceof Fact.Interrupted || fact instanceof Fact.ClockChanged || fact instanceof Fact.BenchProved ? BENCH : TECHNICIAN;
     }
 
     Walk tell(Fact fact, Actor actor) {
@@ -152,7 +161,7 @@ final class Walk {
 
     /** The refusal of a fact; that it changes nothing is checked on the way. */
     String refusal(Fact fact) {
-        return refusal(fact, TECHNICIAN);
+        return refusal(fact, teller(fact));
     }
 
     String refusal(Fact fact, Actor actor) {

@@ -420,7 +420,7 @@ class WatchTest {
         latching();
         assertEquals("Watch 1 does not tell this now; the last one on record is watch 0.", refused("0 s", held(FIRST, at("0 s"), at("0 s"))));
         refused("0 s", sees(SECOND, at("0 s")));
-        assertEquals("Only a watch tells what a watch saw.", walk.refusal(sees(FIRST, at("0 s"))));
+        assertEquals("Only a watch tells what a watch saw, not technician QN.", walk.refusal(sees(FIRST, at("0 s")), Walk.TECHNICIAN));
         assertEquals("A simulated unit proves nothing. It can be watched in a rehearsal only.",
                 refused("0 s", sees(new WatchFact.Watcher(1, true), at("0 s"))));
         refused("0 s", sees(FIRST, at("1 h")));

@@ -29,6 +29,7 @@ public final class FactGate {
      * @throws RefusedException if it is not taken; nothing has changed then
      */
     public static void check(RunState s, Fact fact, Actor actor, Moment moment) throws RefusedException {
+        require(actor.role() == People.teller(fact), "teller." + People.teller(fact).name(), actor);
         if (fact instanceof Fact.Opened o) {
             opening(s, o, moment);
             return;
@@ -36,7 +37,7 @@ public final class FactGate {
         require(s.opened(), "refused.notOpened");
         require(s.outcome().isEmpty(), "refused.ended");
         if (fact instanceof WatchFact told) {
-            WatchGate.check(s, told, actor, moment);
+            WatchGate.check(s, told, moment);
             return;
         }
         time(s, fact, moment);

@@ -7,6 +7,7 @@ import java.util.Set;
 import org.benchwright.core.Actor;
 import org.benchwright.core.Role;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.WatchFact;
 
 /**
  * Who works on a test, and who releases in it: nobody does both.
@@ -18,12 +19,24 @@ record People(Set<String> workers, Set<String> releasers) {
 
     static final People NOBODY = new People(Set.of(), Set.of());
 
-    /** With who told a fact. A release is told on behalf of whoever gives it; a note and the mark that a second person calls are no work. */
+    /**
+     * In which role a fact is told. Somebody else's word for it is none: what an auditor, or a watch, would have answered at a card was answered
+     * by nobody.
+     */
+    static Role teller(Fact fact) {
+        if (fact instanceof WatchFact) {
+            return Role.WATCH;
+        }
+        boolean bench = fact instanceof Fact.Interrupted || fact instanceof Fact.ClockChanged || fact instanceof Fact.BenchProved;
+        return bench ? Role.BENCH : Role.TECHNICIAN;
+    }
+
+    /** With who told a fact. A release is told on behalf of whoever gives it; a note is no work. */
     People after(Fact fact, Actor actor) {
         if (fact instanceof Fact.Released r) {
             return new People(workers, plus(releasers, r.by()));
         }
-        return works(fact, actor) ? new People(plus(workers, actor), releasers) : this;
+        return works(fact) ? new People(plus(workers, actor), releasers) : this;
     }
 
     private static Set<String> plus(Set<String> people, Actor actor) {
@@ -35,10 +48,8 @@ record People(Set<String> workers, Set<String> releasers) {
         return Set.copyOf(more);
     }
 
-    private static boolean works(Fact fact, Actor actor) {
-        boolean machine = actor.role() == Role.BENCH || actor.role() == Role.WATCH;
-        boolean call = actor.role() == Role.SECOND_PERSON && fact instanceof Fact.Marked;
-        return !machine && !call && !(fact instanceof Fact.Noted) && !(fact instanceof Fact.Interrupted);
+    private static boolean works(Fact fact) {
+        return teller(fact) == Role.TECHNICIAN && !(fact instanceof Fact.Noted);
     }
 
     /** True if this actor has carried out some of the test. */
@@ -54,7 +65,7 @@ record People(Set<String> workers, Set<String> releasers) {
      */
     boolean wouldWorkOnOwnRelease(Fact fact, Actor actor, boolean makingSafe) {
         boolean open = makingSafe || fact instanceof Fact.Abandoned || fact instanceof Fact.Released;
-        return !open && works(fact, actor) && releasers.contains(key(actor));
+        return !open && works(fact) && releasers.contains(key(actor));
     }
 
     private static String key(Actor actor) {

@@ -8,9 +8,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 
-import org.benchwright.core.Actor;
 import org.benchwright.core.Quantity;
-import org.benchwright.core.Role;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.event.Moment;
 import org.benchwright.engine.event.WatchFact;
@@ -36,8 +34,7 @@ final class WatchGate {
         this.moment = moment;
     }
 
-    static void check(RunState s, WatchFact fact, Actor actor, Moment moment) throws RefusedException {
-        require(actor.role() == Role.WATCH, "watch.role");
+    static void check(RunState s, WatchFact fact, Moment moment) throws RefusedException {
         SoakStage soak = s.atSoak().filter(at -> s.soak().begun() && at.name().equals(fact.stage()))
                 .orElseThrow(() -> refused("watch.noSoak", fact.stage()));
         SoakStage.Watch asked = soak.watch().orElseThrow(() -> refused("watch.notAsked", soak.name()));

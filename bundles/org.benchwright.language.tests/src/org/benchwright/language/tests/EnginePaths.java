@@ -74,7 +74,7 @@ final class EnginePaths {
         boolean looks = demand instanceof Demand.Look;
         for (Fact fact : answers(demand)) {
             int later = looks && !((Demand.Look) demand).begins() ? hours + 24 : hours;
-            List<TestEvent> made = run.record(fact, actor(fact), at(later));
+            List<TestEvent> made = run.record(fact, TECHNICIAN, at(later));
             Optional<Verdict> verdict = made.stream().map(TestEvent::body).filter(Derived.ConclusionReached.class::isInstance)
                     .map(body -> ((Derived.ConclusionReached) body).verdict()).findFirst();
             if (verdict.isPresent()) {
@@ -84,10 +84,6 @@ final class EnginePaths {
                 go(run.with(made), later);
             }
         }
-    }
-
-    private static Actor actor(Fact fact) {
-        return fact instanceof Fact.Released released ? released.by() : TECHNICIAN;
     }
 
     private static List<Fact> answers(Demand demand) {

@@ -30,6 +30,7 @@ import org.benchwright.ledger.people.PeopleFact;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** What somebody with the file, the program or a stolen key can try on the register and on what people sign. */
@@ -109,6 +110,19 @@ class PeopleAttackTest extends WithRegister {
         long last = ledger.lastSequence(TestId.PEOPLE);
         sign(TestId.PEOPLE, last, "person-added", "{\"person\":\"XX\",\"name\":\"nobody\"}", bench, register.now());
         only(FaultKind.REGISTER_FALSE, TestId.PEOPLE, last + 1, "the bench's own key");
+    }
+
+    /** Whoever enters something says so in their own name, also in print, in a role of theirs, and means that it is registered. */
+    @ParameterizedTest
+    @CsvSource({"LW, ADMINISTRATOR, administrator LW, VOIDED", "RB, ADMINISTRATOR, administrator RB, REGISTERED",
+        "LW, ADMINISTRATOR, administrator RB, REGISTERED", "LW, AUDITOR, auditor LW, REGISTERED"})
+    void anEntryThatSaysSomethingElseThanItsSignerIsReported(String named, Role as, String printed, Meaning meaning) throws Exception {
+        long last = ledger.lastSequence(TestId.PEOPLE);
+        EntryDraft draft = new EntryDraft(TestId.PEOPLE, register.now(), 1, Duration.ZERO, new Actor(named, as), "person-added",
+                "{\"name\":\"nobody\",\"person\":\"XX\"}");
+        ledger.appendSigned(draft, last, new Signing(register.key("LW"), meaning, printed, bench));
+        only(FaultKind.REGISTER_FALSE, TestId.PEOPLE, last + 1, "It says to be " + meaning.word() + " by " + printed + ", and was registered by LW.");
+        assertTrue(People.read(ledger).person("XX").isEmpty());
     }
 
     @Test

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.Optional;
 
 import org.benchwright.core.Actor;
@@ -19,6 +20,8 @@ import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.FaultyRecordException;
 import org.benchwright.workshop.LedgerReport;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** What nobody may sign about a record, signed all the same with good keys under intact hashes: verification names test, event and reason. */
 class AfterSealAttackTest extends WithSealedTests {
@@ -201,6 +204,32 @@ class AfterSealAttackTest extends WithSealedTests {
         String test = tests.accepted();
         tests.sign(test, "QN", new RecordFact.HandedOver("the owner", test + "/1"));
         forged(test, "MJ", Role.AUDITOR, new RecordFact.Superseded("T-4K7M2-QXD9R", "tested again"), "is no sealed test of unit C16-004711");
+    }
+
+    /** Who seals is the technician who worked on it, by the own key and as a technician, or the bench by its own. */
+    @ParameterizedTest
+    @CsvSource({"MJ, MJ, TECHNICIAN, 'it is sealed by MJ, who told nothing in it'", "QN, QN, AUDITOR, it is sealed in the name of auditor QN",
+        "MJ, QN, TECHNICIAN, it is sealed in the name of technician QN", "QN, bench, BENCH, it is sealed in the name of bench bench"})
+    void sealedByWhoDoesNotSealIt(String key, String named, Role as, String words) throws Exception {
+        String test = tests.ended();
+        tests.forge(test, tests.key(key), new Actor(named, as), "sealed", "{}", Meaning.CARRIED_OUT);
+        found(test, words);
+    }
+
+    @Test
+    void sealedByTheTechnicianWhoWorkedOnItIsSound() throws Exception {
+        tests.forge(tests.ended(), tests.key("QN"), new Actor("QN", Role.TECHNICIAN), "sealed", "{}", Meaning.CARRIED_OUT);
+        assertSound();
+    }
+
+    /** That a unit came back is told by a technician and signed by the bench. */
+    @ParameterizedTest
+    @CsvSource({"QN, QN, TECHNICIAN, it is told by technician QN and signed by QN", "bench, MJ, AUDITOR, it is told by auditor MJ and signed by bench"})
+    void returnedByWhoDoesNotTellIt(String key, String named, Role as, String words) throws Exception {
+        String test = tests.accepted();
+        String back = "{\"complaint\":\"dead\",\"fault\":\"confirmed\",\"on\":\"" + LocalDate.ofInstant(time.instant(), time.getZone()) + "\"}";
+        tests.forge(test, key.equals("bench") ? tests.benchKey() : tests.key(key), new Actor(named, as), "returned", back, Meaning.RECEIVED_BACK);
+        found(test, words);
     }
 
     /** The second line finds it, and nobody works with such a record. */

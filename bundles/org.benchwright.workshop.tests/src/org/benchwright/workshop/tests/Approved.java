@@ -1,11 +1,19 @@
 package org.benchwright.workshop.tests;
 
 import java.nio.file.Path;
+import java.time.Clock;
 import java.util.List;
 
 import org.benchwright.core.Role;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.engine.revision.Revision;
+import org.benchwright.ledger.Ledger;
+import org.benchwright.ledger.Signer;
+import org.benchwright.ledger.SqliteLedger;
+import org.benchwright.ledger.people.KeyProtection;
+import org.benchwright.ledger.people.People;
+import org.benchwright.ledger.people.Person;
+import org.benchwright.ledger.people.PersonKeyStore;
 import org.benchwright.workshop.Approvals;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.BenchTime;
@@ -63,6 +71,14 @@ public final class Approved {
         try (BenchLedger ledger = BenchLedger.open(file)) {
             people(ledger, time);
             approve(ledger, time, plan, text);
+        }
+    }
+
+    /** Somebody's first key, for whoever signs past the workshop's rules. */
+    static Signer key(Path file, Clock clock, String id) throws Exception {
+        try (Ledger ledger = SqliteLedger.openReadOnly(file)) {
+            Person who = People.read(ledger).person(id).orElseThrow();
+            return new PersonKeyStore(file.getParent(), KeyProtection.standard(), clock).unlock(who, who.keys().get(0).key(), PASSWORD.toCharArray());
         }
     }
 

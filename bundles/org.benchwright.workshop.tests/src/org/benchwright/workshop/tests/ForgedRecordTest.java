@@ -47,6 +47,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
 
 /**
  * Records written by somebody who holds the bench key and writes sound links and seals, but tells of decisions that do not follow. Only the
@@ -61,6 +62,7 @@ class ForgedRecordTest {
     private List<TestEvent> honest;
     private Meaning sealing = Meaning.CARRIED_OUT;
     private String sealed = "{}";
+    private Actor sealer = new Actor("bench", Role.BENCH);
     private final KeptTests kept = new KeptTests();
 
     @BeforeEach
@@ -97,7 +99,7 @@ class ForgedRecordTest {
     private void add(Ledger ledger, TestId test, List<TestEvent> events, Signer key) throws Exception {
         List<EntryDraft> drafts = kept.drafts(test, events);
         ledger.append(test, 0, drafts);
-        EntryDraft seal = new EntryDraft(test, Instant.parse("2026-03-02T09:00:00Z"), 1, Duration.ofHours(1), QN, EventKinds.SEALED, sealed);
+        EntryDraft seal = new EntryDraft(test, Instant.parse("2026-03-02T09:00:00Z"), 1, Duration.ofHours(1), sealer, EventKinds.SEALED, sealed);
         ledger.appendSigned(seal, drafts.size(), new Signing(key, sealing, "bench 2"));
     }
 
@@ -141,6 +143,23 @@ class ForgedRecordTest {
     void aSealThatMeansSomethingElseIsFound() throws Exception {
         sealing = Meaning.VOIDED;
         assertFound(verifyForged(honest, plan()), honest.size(), "does not mean \"carried out\"");
+    }
+
+    @Test
+    void aSealByTheBenchInATechniciansNameIsFound() throws Exception {
+        sealer = QN;
+        assertFound(verifyForged(honest, plan()), honest.size(), "it is sealed in the name of technician QN, with another key");
+    }
+
+    /** Neither an auditor nor a watch answers a card, whatever key they have. */
+    @ParameterizedTest
+    @EnumSource(names = {"AUDITOR", "WATCH", "BENCH", "SECOND_PERSON"})
+    void anAnswerInARoleThatAnswersNothingIsFound(Role role) throws Exception {
+        int seen = indexOf(Observation.Seen.class);
+        List<TestEvent> events = new ArrayList<>(honest);
+        TestEvent old = events.get(seen);
+        events.set(seen, new TestEvent(old.sequence(), old.moment(), new Actor("MJ", role), old.body()));
+        assertFound(verifyForged(events, plan()), seen, "Only a technician tells that, not " + role.word() + " MJ.");
     }
 
     @Test

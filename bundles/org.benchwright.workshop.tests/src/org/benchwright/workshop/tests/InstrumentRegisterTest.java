@@ -125,9 +125,7 @@ class InstrumentRegisterTest extends AtTheBench {
                 meter.retired(), meter.statement());
         Sitting sitting = begin();
         new GoodTechnician(time).but("instrument.meter", named(rosy)).carryToTheEnd(sitting);
-        long event = sitting.run().events().stream().filter(each -> each.body() instanceof Observation.InstrumentNamed).findFirst().orElseThrow()
-                .sequence();
-        found(sitting.test(), event, "instrument M-17");
+        found(sitting.test(), event(sitting), "instrument M-17");
     }
 
     @Test
@@ -137,7 +135,46 @@ class InstrumentRegisterTest extends AtTheBench {
         register.sign(new InstrumentFact.Retired("M-17", "was dropped"), Optional.of(Approved.by("RB")));
         Sitting sitting = begin();
         new GoodTechnician(time).but("instrument.meter", named(first)).carryToTheEnd(sitting);
-        assertFalse(verified().sound());
+        found(sitting.test(), event(sitting), "instrument M-17");
+    }
+
+    private static long event(Sitting sitting) {
+        return sitting.run().events().stream().filter(each -> each.body() instanceof Observation.InstrumentNamed).findFirst().orElseThrow().sequence();
+    }
+
+    /** By hand somebody could promise more than the register, or take what was put out of service. */
+    @Test
+    void anInstrumentThatIsToldByHandAlthoughTheRegisterHasItIsFound() throws Exception {
+        people();
+        register.sign(ADDED, Optional.of(Approved.by("RB")));
+        register.sign(new InstrumentFact.Retired("M-17", "was dropped"), Optional.of(Approved.by("RB")));
+        time.advance(Duration.ofMinutes(2));
+        Sitting sitting = begin();
+        new GoodTechnician(time).carryToTheEnd(sitting);
+        found(sitting.test(), event(sitting), "it tells of instrument M-17 by hand, which the register of instruments had by then");
+    }
+
+    @Test
+    void oneThatIsEnteredInTheSameMomentOrAfterwardsIsRightlyToldByHand() throws Exception {
+        people();
+        Sitting sitting = begin();
+        GoodTechnician technician = new GoodTechnician(time);
+        technician.carryOnUntil(sitting, "instrument.meter");
+        register.sign(ADDED, Optional.of(Approved.by("RB")));
+        technician.carryToTheEnd(sitting);
+        assertTrue(verified().sound(), verified().decisions()::toString);
+    }
+
+    @Test
+    void anEntryInARoleThatEntersNothingIsFound() throws Exception {
+        people();
+        ledger.registrar(time.benchTime(), 10).grant(Approved.by("LW"), "RB", Role.AUDITOR);
+        try (Ledger raw = SqliteLedger.open(file())) {
+            Actor auditor = new Actor("RB", Role.AUDITOR);
+            raw.appendSigned(new EntryDraft(TestId.INSTRUMENTS, time.instant(), 1, Duration.ZERO, auditor, codec.kind(ADDED), codec.payload(ADDED)), 0,
+                    new Signing(Approved.key(file(), time, "RB"), Meaning.REGISTERED, auditor.toString(), BenchKeyStore.openOrCreate(folder)));
+        }
+        found("B-INSTRUMENTS", 1, "it takes an engineer or a supervisor");
     }
 
     private void forge(InstrumentFact fact) throws Exception {

@@ -1,13 +1,17 @@
 package org.benchwright.workshop.tests;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Duration;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 
+import org.benchwright.core.Cancellation;
+import org.benchwright.core.Progress;
 import org.benchwright.core.SerialNumber;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.event.Fact;
@@ -19,6 +23,8 @@ import org.benchwright.ledger.SqliteLedger;
 import org.benchwright.ledger.TestId;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.CompiledProcedure;
+import org.benchwright.workshop.Fleet;
+import org.benchwright.workshop.FleetFilter;
 import org.benchwright.workshop.LedgerReport;
 import org.benchwright.workshop.RecordFault;
 import org.benchwright.workshop.Sitting;
@@ -128,6 +134,21 @@ class ProvedBenchTest extends AtTheBench {
         assertEquals(Optional.empty(), sitting.run().benchProofOwed(time.benchTime().now()));
     }
 
+    /** It says something of the bench and nothing of a unit that somebody sent: its measurements are all that figures take of it. */
+    @Test
+    void aTestOfAKnownGoodUnitIsNoUnitsFirstAndItsUnitIsNotOutThere() throws Exception {
+        knownGood(STATION, new GoodTechnician(time));
+        open(proving(), "C16-000002", STATION, false).record(new Fact.Abandoned("The rack's lamp stays dark."));
+        FleetFilter all = new FleetFilter(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+        try (Fleet fleet = Fleet.of(file(), Progress.none(), Cancellation.never())) {
+            assertEquals(2, fleet.groups(all).stream().filter(group -> !group.first()).mapToLong(Fleet.Group::count).sum());
+            assertEquals(List.of(), fleet.found(all));
+            assertEquals(List.of(), fleet.soaks(all));
+            assertEquals(List.of(), fleet.inField(all, LocalDate.ofInstant(time.instant(), time.getZone()), 366));
+            assertFalse(fleet.measured(all).isEmpty());
+        }
+    }
+
     @Test
     void oneThatHasAgedOrIsOfAnotherBenchProvesNothing() throws Exception {
         Sitting aged = knownGood(STATION, new GoodTechnician(time));
@@ -181,7 +202,7 @@ class ProvedBenchTest extends AtTheBench {
     /** The events of a test under another id, with something else instead of its proof. */
     private void forge(Sitting like, Fact instead) throws Exception {
         List<TestEvent> events = like.run().events().stream().map(event -> event.body() instanceof Fact.BenchProved
-                ? new TestEvent(event.sequence(), event.moment(), event.actor(), instead) : event).toList();
+                ? new TestEvent(event.sequence(), event.moment(), instead instanceof Fact.BenchProved ? event.actor() : QN, instead) : event).toList();
         try (Ledger raw = SqliteLedger.open(file())) {
             raw.append(new TestId("T-4K7M2-QXD9R"), 0, new KeptTests().drafts(new TestId("T-4K7M2-QXD9R"), events));
         }

@@ -17,6 +17,8 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 
+import org.benchwright.core.Actor;
+import org.benchwright.core.Role;
 import org.benchwright.core.SerialNumber;
 import org.benchwright.engine.FieldReturn;
 import org.benchwright.engine.RefusedException;
@@ -37,6 +39,7 @@ import org.benchwright.ledger.BenchKeyStore;
 import org.benchwright.ledger.EntryDraft;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.Meaning;
+import org.benchwright.ledger.Signer;
 import org.benchwright.ledger.Signing;
 import org.benchwright.ledger.SqliteLedger;
 import org.benchwright.ledger.TestId;
@@ -49,6 +52,7 @@ import org.benchwright.workshop.ReceivedUnit;
 import org.benchwright.workshop.Sitting;
 import org.benchwright.workshop.Station;
 import org.benchwright.workshop.StoreException;
+import org.benchwright.workshop.internal.Arrivals;
 import org.benchwright.workshop.internal.KeptTests;
 import org.benchwright.workshop.internal.ReceiptCodec;
 import org.benchwright.workshop.internal.ReceiptHistory;
@@ -245,10 +249,28 @@ class ReceiptsTest extends AtTheBench {
     }
 
     private void forge(ReceiptFact fact, Meaning meaning) throws Exception {
+        forge(fact, meaning, QN, BenchKeyStore.openOrCreate(folder));
+    }
+
+    private void forge(ReceiptFact fact, Meaning meaning, Actor by, Signer key) throws Exception {
         try (Ledger raw = SqliteLedger.open(file())) {
-            raw.appendSigned(new EntryDraft(TestId.RECEIPTS, time.instant(), 1, Duration.ZERO, QN, codec.kind(fact), codec.payload(fact)),
-                    raw.lastSequence(TestId.RECEIPTS), new Signing(BenchKeyStore.openOrCreate(folder), meaning, "bench 2"));
+            raw.appendSigned(new EntryDraft(TestId.RECEIPTS, time.instant(), 1, Duration.ZERO, by, codec.kind(fact), codec.payload(fact)),
+                    raw.lastSequence(TestId.RECEIPTS), new Signing(key, meaning, "bench 2", BenchKeyStore.openOrCreate(folder)));
         }
+    }
+
+    @Test
+    void aReceiptThatAPersonSignsIsFound() throws Exception {
+        forge(unit(SERIAL, Plate.READ), Meaning.RECEIVED, QN, Approved.key(file(), time, "KM"));
+        found("B-RECEIPTS", 1, "it is told by technician QN and signed by KM; a technician tells that, and the bench signs it");
+    }
+
+    @Test
+    void aRepairThatNoTechnicianTellsIsFound() throws Exception {
+        String failed = test(SERIAL, false);
+        forge(new ReceiptFact.Repaired(SERIAL, failed, "power stage", List.of(), List.of()), Meaning.REPAIRED, new Actor("KM", Role.SUPERVISOR),
+                BenchKeyStore.openOrCreate(folder));
+        found("B-RECEIPTS", 1, "it is told by supervisor KM and signed by bench");
     }
 
     private void found(String place, long sequence, String words) throws Exception {
@@ -314,6 +336,64 @@ class ReceiptsTest extends AtTheBench {
         write(test, sitting.run().events(), new Fact.Opened(o.serial(), o.family(), o.procedure(), o.revision(), o.text(), o.plan(), o.station(),
                 o.software(), false, Optional.of(failed), o.approval(), Optional.empty(), Optional.of(forged), Optional.empty(), Optional.empty()));
         found(test.value(), 1, "tells of a repair");
+    }
+
+    /** Whoever opens a test by a changed program can leave out what must be preserved, or what was mended after it had failed. */
+    @Test
+    void aTestThatDoesNotTellOfTheReceiptIsFound() throws Exception {
+        receipts.receive(unit(SERIAL, Plate.READ), QN);
+        time.advance(Duration.ofMinutes(2));
+        opened(Optional.empty(), Optional.empty(), "it does not tell of receipt R-1, as the book of receipts told last of its unit");
+    }
+
+    @Test
+    void aTestThatTellsOfTheReceiptBeforeTheLastIsFound() throws Exception {
+        receipts.receive(unit(SERIAL, Plate.READ), QN);
+        Optional<Arrival> first = arrival(1);
+        receipts.receive(unit(SERIAL, Plate.READ), QN);
+        time.advance(Duration.ofMinutes(2));
+        opened(first, Optional.empty(), "it does not tell of receipt R-2");
+    }
+
+    @Test
+    void aTestThatTellsOfAReceiptOfAUnitThatWentAgainIsFound() throws Exception {
+        receipts.receive(unit(SERIAL, Plate.READ), QN);
+        Optional<Arrival> first = arrival(1);
+        receipts.giveBack(1, "wanted back at once", QN);
+        time.advance(Duration.ofMinutes(2));
+        opened(first, Optional.empty(), "it tells of receipt R-1 what the book of receipts did not tell then");
+    }
+
+    @Test
+    void aTestThatDoesNotTellOfTheRepairIsFound() throws Exception {
+        String failed = test(SERIAL, false);
+        receipts.repaired(failed, "power stage", List.of(), List.of(), QN);
+        time.advance(Duration.ofMinutes(2));
+        opened(Optional.empty(), Optional.of(failed), "it does not tell of the repairs after " + failed);
+    }
+
+    @Test
+    void whatIsEnteredInTheSameMomentNeedNotHaveBeenSeen() throws Exception {
+        receipts.receive(unit(SERIAL, Plate.READ), QN);
+        time.advance(Duration.ofSeconds(30));
+        write(new TestId("T-4K7M2-QXD9R"), begin("C16-000001", false).run().events(), opening(Optional.empty(), Optional.empty()));
+        assertTrue(verified().sound(), verified().decisions()::toString);
+    }
+
+    private Optional<Arrival> arrival(long receipt) throws Exception {
+        return receipts.book().receipt(receipt).map(Arrivals::of);
+    }
+
+    private Fact.Opened opening(Optional<Arrival> receipt, Optional<String> before) throws Exception {
+        Fact.Opened o = begin("C16-000002", false).run().opening();
+        return new Fact.Opened(SERIAL, o.family(), o.procedure(), o.revision(), o.text(), o.plan(), o.station(), o.software(), false, before, o.approval(),
+                receipt, Optional.empty(), o.books(), o.shift());
+    }
+
+    private void opened(Optional<Arrival> receipt, Optional<String> before, String words) throws Exception {
+        TestId test = new TestId("T-4K7M2-QXD9R");
+        write(test, begin("C16-000003", false).run().events(), opening(receipt, before));
+        found(test.value(), 1, words);
     }
 
     private void write(TestId test, List<TestEvent> like, Fact.Opened opened) throws Exception {

@@ -39,10 +39,6 @@ import org.benchwright.ledger.Signer;
 import org.benchwright.ledger.Signing;
 import org.benchwright.ledger.SqliteLedger;
 import org.benchwright.ledger.TestId;
-import org.benchwright.ledger.people.KeyProtection;
-import org.benchwright.ledger.people.People;
-import org.benchwright.ledger.people.Person;
-import org.benchwright.ledger.people.PersonKeyStore;
 import org.benchwright.workshop.Approvals;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.CompiledProcedure;
@@ -90,9 +86,7 @@ class RevisionAttackTest {
 
     private void sign(String person, RevisionFact fact, Instant instant, Actor named, Optional<String> printed, Meaning meaning) throws Exception {
         try (Ledger ledger = SqliteLedger.open(file())) {
-            Person who = People.read(ledger).person(person).orElseThrow();
-            Signer key = new PersonKeyStore(folder, KeyProtection.standard(), time).unlock(who, who.keys().get(0).key(),
-                    Approved.PASSWORD.toCharArray());
+            Signer key = Approved.key(file(), time, person);
             EntryDraft draft = new EntryDraft(TestId.REVISIONS, instant, 1, Duration.ZERO, named, codec.kind(fact), codec.payload(fact));
             ledger.keep(TEXT, DocumentKind.PROCEDURE_TEXT);
             ledger.keep(plan(), DocumentKind.PLAN);
@@ -163,6 +157,16 @@ class RevisionAttackTest {
         sign("RB", prepared(), time.instant());
         sign("KM", approved(), time.instant(), new Actor(named, as), Optional.of(printed), meaning);
         decisions("B-REVISIONS", 2, words);
+    }
+
+    /** Who may prepare does so as an engineer, and as nothing else that the same person may be. */
+    @Test
+    void aRevisionThatIsPreparedInARoleThatPreparesNothingIsFound() throws Exception {
+        try (BenchLedger ledger = BenchLedger.open(file())) {
+            ledger.registrar(time.benchTime(), 10).grant(Approved.by("LW"), "RB", Role.AUDITOR);
+        }
+        sign("RB", prepared(), time.instant(), new Actor("RB", Role.AUDITOR), Optional.empty(), Meaning.PREPARED);
+        decisions("B-REVISIONS", 1, "RB is no engineer");
     }
 
     @Test

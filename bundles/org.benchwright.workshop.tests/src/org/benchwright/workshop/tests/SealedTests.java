@@ -24,10 +24,6 @@ import org.benchwright.ledger.Signer;
 import org.benchwright.ledger.Signing;
 import org.benchwright.ledger.SqliteLedger;
 import org.benchwright.ledger.TestId;
-import org.benchwright.ledger.people.KeyProtection;
-import org.benchwright.ledger.people.People;
-import org.benchwright.ledger.people.Person;
-import org.benchwright.ledger.people.PersonKeyStore;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.CompiledProcedure;
 import org.benchwright.workshop.LedgerReport;
@@ -95,6 +91,16 @@ final class SealedTests {
     String open() throws Exception {
         try (BenchLedger ledger = BenchLedger.open(file())) {
             return open(ledger, false).test();
+        }
+    }
+
+    /** One that is over, rejected, and waits for its seal. */
+    String ended() throws Exception {
+        try (BenchLedger ledger = BenchLedger.open(file())) {
+            Sitting sitting = open(ledger, false);
+            new GoodTechnician(time).but("lamps.pwr", new Observation.Seen("pwr", Observation.Sight.NO, "dark")).carryOnUntil(sitting, "drain.residual");
+            UnsealedEnd.append(file(), sitting, new Observation.Measured("residual", "0.4", Quantity.of("0.4", "V")));
+            return sitting.test();
         }
     }
 
@@ -166,10 +172,7 @@ final class SealedTests {
     }
 
     Signer key(String person) throws Exception {
-        try (Ledger ledger = SqliteLedger.openReadOnly(file())) {
-            Person who = People.read(ledger).person(person).orElseThrow();
-            return new PersonKeyStore(folder, KeyProtection.standard(), time).unlock(who, who.keys().get(0).key(), Approved.PASSWORD.toCharArray());
-        }
+        return Approved.key(file(), time, person);
     }
 
     Signer benchKey() throws Exception {

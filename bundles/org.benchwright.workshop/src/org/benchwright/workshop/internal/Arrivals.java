@@ -55,6 +55,31 @@ public final class Arrivals {
         return mended ? Optional.empty() : Optional.of(Message.FAULT_OTHER_REPAIR.text());
     }
 
+    /**
+     * Whether a test's first event tells what the book told last of its unit, and of repairs after the test before.
+     *
+     * @param books what the bench may have known, the newest first
+     */
+    static Optional<String> omission(List<ReceiptBook> books, Fact.Opened opened) {
+        if (books.stream().anyMatch(book -> receipt(book, opened).equals(opened.receipt()) && mended(book, opened).equals(opened.mended()))) {
+            return Optional.empty();
+        }
+        Optional<Arrival> last = receipt(books.get(0), opened);
+        if (last.equals(opened.receipt())) {
+            return Optional.of(Message.FAULT_NO_REPAIR.text(opened.predecessor().orElse("")));
+        }
+        return Optional.of(last.map(arrival -> Message.FAULT_NO_RECEIPT.text(Receipt.name(arrival.receipt())))
+                .orElseGet(() -> Message.FAULT_OTHER_RECEIPT.text(Receipt.name(opened.receipt().orElseThrow().receipt()))));
+    }
+
+    private static Optional<Arrival> receipt(ReceiptBook book, Fact.Opened opened) {
+        return book.current(opened.serial()).map(Arrivals::of);
+    }
+
+    private static Optional<Mended> mended(ReceiptBook book, Fact.Opened opened) {
+        return opened.predecessor().flatMap(test -> mended(book, test));
+    }
+
     private static boolean told(ReceiptBook book, String unit, Arrival arrival) {
         Optional<ReceiptBook.Statement> statement = book.statement(arrival.statement()).filter(found -> found.receipt() == arrival.receipt());
         Optional<Receipt> receipt = book.receipt(arrival.receipt());

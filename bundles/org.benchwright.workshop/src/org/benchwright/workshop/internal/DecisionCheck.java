@@ -68,6 +68,7 @@ public final class DecisionCheck implements TestCheck {
     private Optional<InstrumentHistory> instruments = Optional.empty();
     private Optional<WorkCheck> work = Optional.empty();
     private Optional<ReceiptBook> receiptBook = Optional.empty();
+    private Optional<UnitReceipts> unitReceipts = Optional.empty();
 
     /**
      * @param documents  where plans and texts are read from
@@ -111,10 +112,7 @@ public final class DecisionCheck implements TestCheck {
         long position = entries.get(0).position();
         work(test, kept, entries, faults);
         unapproved(test, opened, position).ifPresent(words -> faults.add(fault(test, 1, words)));
-        if (opened.receipt().isPresent() || opened.mended().isPresent()) {
-            ReceiptHistory known = receipts();
-            Arrivals.objection(receiptBook(), event -> known.toldBefore(event, position), opened).ifPresent(words -> faults.add(fault(test, 1, words)));
-        }
+        received(test, opened, entries.get(0), faults);
         predecessor(test, opened, entries.get(0), faults);
         roles(entries);
         named(test, entries, kept.run(), faults);
@@ -148,10 +146,36 @@ public final class DecisionCheck implements TestCheck {
         }
     }
 
-    /** Instruments that are in the register are named as the register had them then. */
+    /** A test tells what the book of receipts told then: nothing else, nothing older, and no less. */
+    private void received(TestId test, Fact.Opened opened, LedgerEntry first, List<Fault> faults) throws StoreException {
+        ReceiptHistory known = receipts();
+        if (opened.rehearsal() || known.size() == 0 && opened.receipt().isEmpty() && opened.mended().isEmpty()) {
+            return;
+        }
+        Optional<String> objection = Arrivals.objection(receiptBook(), event -> known.toldBefore(event, first.position()), opened);
+        objection.ifPresent(words -> faults.add(fault(test, 1, words)));
+        if (objection.isEmpty()) {
+            Arrivals.omission(unitReceipts().known(opened.serial(), opened.predecessor(), first, SAME_MOMENT), opened)
+                    .ifPresent(words -> known(test, 1, words, Message.LATE_RECEIPT.text(), faults));
+        }
+    }
+
+    /** A fault where the bench had the book as it stands here; where it may have known less of it when it wrote that, it is told. */
+    private void known(TestId test, long sequence, String words, String told, List<Fault> faults) {
+        if (bench.isPresent() && !sharing) {
+            faults.add(fault(test, sequence, words));
+        } else {
+            late.add(new LateArrival(test, sequence, told));
+        }
+    }
+
+    /** Instruments that are in the register are named as the register had them then, and by it. */
     private void named(TestId test, List<LedgerEntry> entries, TestRun run, List<Fault> faults) throws StoreException {
         for (TestEvent event : run.events()) {
-            if (event.body() instanceof Observation.InstrumentNamed named && named.entry().isPresent()) {
+            if (event.body() instanceof Observation.InstrumentNamed byHand && byHand.entry().isEmpty() && !run.rehearsal()
+                    && instruments().had(byHand.asset(), entries.get((int) event.sequence() - 1), SAME_MOMENT)) {
+                known(test, event.sequence(), Message.FAULT_BY_HAND.text(byHand.asset()), Message.LATE_BY_HAND.text(byHand.asset()), faults);
+            } else if (event.body() instanceof Observation.InstrumentNamed named && named.entry().isPresent()) {
                 long position = entries.get((int) event.sequence() - 1).position();
                 Optional<String> objection = instruments().objection(named, position);
                 objection.ifPresent(words -> faults.add(fault(test, event.sequence(), words)));
@@ -221,7 +245,7 @@ public final class DecisionCheck implements TestCheck {
         if (book.equals(TestId.PEOPLE)) {
             return List.of();
         } else if (book.equals(TestId.RECEIPTS)) {
-            ReceiptCheck check = new ReceiptCheck(documents, receipts(), bench);
+            ReceiptCheck check = new ReceiptCheck(documents, receipts(), history().register(), bench);
             List<Fault> faults = check.faults();
             late.addAll(check.late());
             return faults;
@@ -316,6 +340,13 @@ public final class DecisionCheck implements TestCheck {
             receiptBook = Optional.of(receipts().now());
         }
         return receiptBook.get();
+    }
+
+    private UnitReceipts unitReceipts() throws StoreException {
+        if (unitReceipts.isEmpty()) {
+            unitReceipts = Optional.of(new UnitReceipts(receipts()));
+        }
+        return unitReceipts.get();
     }
 
     private ReceiptHistory receipts() throws StoreException {

@@ -1,5 +1,6 @@
 package org.benchwright.workshop.internal;
 
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -59,7 +60,8 @@ public final class InstrumentHistory {
         } else {
             PeopleHistory.requireMeaning(entry, Meaning.REGISTERED);
         }
-        Set<Role> roles = signer.map(Person::roles).orElse(Set.of());
+        // In which role it is entered is a role that the signer has, and that may.
+        Set<Role> roles = signer.filter(person -> person.may(entry.actor().role())).map(person -> Set.of(entry.actor().role())).orElse(Set.of());
         boolean bench = !people.at(entry.position()).anyKeys();
         return new InstrumentEvent(entry.sequence(), entry.instant(), signer.map(Person::id), roles, bench, codec.fact(entry.kind(), entry.payload()));
     }
@@ -121,6 +123,18 @@ public final class InstrumentHistory {
         boolean told = instrument.filter(found -> found.asset().equals(named.asset()) && found.due().equals(named.due()) && entry(found).equals(entry))
                 .isPresent();
         return told ? Optional.empty() : Optional.of(Message.FAULT_OTHER_INSTRUMENT.text(named.asset()));
+    }
+
+    /**
+     * Whether the register had an instrument of that number before a place of the ledger.
+     *
+     * @param moment how long before it the instrument may not have been seen there yet
+     */
+    boolean had(String asset, LedgerEntry at, Duration moment) {
+        Optional<String> number = now.find(asset).map(Instrument::asset);
+        return number.isPresent() && said.values().stream().filter(each -> each.asset().equals(number.get()))
+                .map(each -> entries.get((int) each.statement() - 1))
+                .anyMatch(entry -> entry.position() < at.position() && !entry.instant().plus(moment).isAfter(at.instant()));
     }
 
     /** Whether nothing else had been said of it by then: an older entry may have promised more. */

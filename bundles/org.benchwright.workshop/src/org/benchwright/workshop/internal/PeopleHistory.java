@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 
 import org.benchwright.core.Actor;
+import org.benchwright.core.Role;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.ledger.EntrySignature;
 import org.benchwright.ledger.Ledger;
@@ -140,6 +141,18 @@ public final class PeopleHistory {
         }
     }
 
+    /** Whose key signed an entry, by the register as it stood there, good or not; empty where it was no person's, and so a bench's. */
+    Optional<Person> holder(LedgerEntry entry) {
+        return EntrySignature.in(entry).flatMap(signature -> at(entry.position()).holder(signature.fingerprint()));
+    }
+
+    /** What is wrong with an entry that a technician tells and the bench signs. */
+    Optional<String> notByTheBench(LedgerEntry entry) {
+        Optional<Person> holder = holder(entry);
+        return entry.actor().role() == Role.TECHNICIAN && holder.isEmpty() ? Optional.empty()
+                : Optional.of(Message.FAULT_NOT_BY_BENCH.text(entry.actor().toString(), holder.map(Person::id).orElse(Role.BENCH.word())));
+    }
+
     /** What is wrong with a signature that has to mean that. */
     static Optional<String> otherMeaning(LedgerEntry entry, Meaning meaning) {
         return EntrySignature.in(entry).filter(signature -> signature.meaning() == meaning).isPresent() ? Optional.empty()
@@ -148,8 +161,8 @@ public final class PeopleHistory {
 
     /** What is wrong with the printed name of a signature that is by that person. */
     static Optional<String> otherInPrint(LedgerEntry entry, Actor by) {
-        return EntrySignature.in(entry).map(EntrySignature::printedName).filter(printed -> !printed.equals(by.toString()))
-                .map(printed -> Message.FAULT_PRINTED.text(printed, by.toString()));
+        return EntrySignature.in(entry).filter(signature -> !signature.prints(by))
+                .map(signature -> Message.FAULT_PRINTED.text(signature.printedName(), by.toString()));
     }
 
     private boolean signedUnknowing(PersonKey key, int then, LedgerEntry entry) {

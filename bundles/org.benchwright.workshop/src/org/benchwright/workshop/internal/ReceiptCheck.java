@@ -24,14 +24,16 @@ final class ReceiptCheck {
 
     private final TestsOfUnit tests;
     private final ReceiptHistory history;
+    private final PeopleHistory people;
     private final Optional<Digest> bench;
     private final List<Fault> faults = new ArrayList<>();
     private final List<LateArrival> late = new ArrayList<>();
 
     /** @param bench fingerprint of the bench's key, where the ledger is known to be one bench's own */
-    ReceiptCheck(Ledger documents, ReceiptHistory history, Optional<Digest> bench) {
+    ReceiptCheck(Ledger documents, ReceiptHistory history, PeopleHistory people, Optional<Digest> bench) {
         this.tests = new TestsOfUnit(documents);
         this.history = history;
+        this.people = people;
         this.bench = bench;
     }
 
@@ -43,6 +45,9 @@ final class ReceiptCheck {
         List<LedgerEntry> repairs = new ArrayList<>();
         List<ReceiptFact.Repaired> repaired = new ArrayList<>();
         history.each((entry, fact) -> {
+            if (!(fact instanceof ReceiptFact.AttachmentWithdrawn)) {
+                people.notByTheBench(entry).ifPresent(words -> fault(entry.sequence(), words));
+            }
             if (fact instanceof ReceiptFact.Received received) {
                 received.earlier().ifPresent(test -> earlier(test, Optional.ofNullable(openings.get(test)), received.unit(), entry));
             } else if (fact instanceof ReceiptFact.Repaired mended) {

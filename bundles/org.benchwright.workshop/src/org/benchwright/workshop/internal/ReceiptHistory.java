@@ -102,6 +102,11 @@ public final class ReceiptHistory {
         return objections;
     }
 
+    /** All events that can be read, in order. */
+    List<ReceiptEvent> events() {
+        return List.copyOf(events);
+    }
+
     /** Hands each fact that can be read over with the place of its event. */
     void each(BiConsumer<LedgerEntry, ReceiptFact> reader) {
         events.forEach(event -> reader.accept(entries.get((int) event.number() - 1), event.fact()));

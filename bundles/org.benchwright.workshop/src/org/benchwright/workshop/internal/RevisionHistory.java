@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.event.KnownBooks;
@@ -148,7 +149,7 @@ public final class RevisionHistory {
         if (!signer.get().may(entry.actor().role())) {
             throw new RefusedException(Message.FAULT_ROLE_THEN.text(signer.get().id(), entry.actor().role().label()));
         }
-        return Optional.of(new RevisionEvent(entry.sequence(), entry.instant(), signer.get().id(), signer.get().roles(), fact));
+        return Optional.of(new RevisionEvent(entry.sequence(), entry.instant(), signer.get().id(), Set.of(entry.actor().role()), fact));
     }
 
     /** What a signature under such a fact means. */

@@ -58,9 +58,10 @@ final class WorkCheck {
                 concluded = body instanceof Derived.ConclusionReached || concluded && !(body instanceof Fact.Struck);
                 told(run, run.events().get(i), entry, concluded).ifPresent(findings::add);
             } else if (entry.kind().equals(EventKinds.SEALED)) {
-                sealed(entry).ifPresent(words -> findings.add(hard(entry, words)));
+                sealed(run, entry).ifPresent(words -> findings.add(hard(entry, words)));
             } else if (entry.kind().equals(EventKinds.RETURNED)) {
-                PeopleHistory.otherMeaning(entry, Meaning.RECEIVED_BACK).ifPresent(words -> findings.add(hard(entry, words)));
+                PeopleHistory.otherMeaning(entry, Meaning.RECEIVED_BACK).or(() -> people.notByTheBench(entry))
+                        .ifPresent(words -> findings.add(hard(entry, words)));
             }
         }
         return findings;
@@ -107,23 +108,24 @@ final class WorkCheck {
                 : Optional.of(soft(entry, Message.FAULT_RELEASE_ROLE.text(released.by().id(), as.label())));
     }
 
-    private Optional<String> sealed(LedgerEntry entry) {
-        People then = people.at(entry.position());
-        Optional<Person> holder = EntrySignature.in(entry).flatMap(signature -> then.holder(signature.fingerprint()));
-        if (!sealedBy(entry, then, holder)) {
-            return Optional.of(Message.FAULT_SEALER.text(entry.actor().id()));
+    private Optional<String> sealed(TestRun run, LedgerEntry entry) {
+        Optional<Person> holder = people.holder(entry);
+        if (!sealedBy(entry, holder)) {
+            return Optional.of(Message.FAULT_SEALER.text(entry.actor().toString()));
+        } else if (holder.isPresent() && run.events().stream().noneMatch(event -> event.body() instanceof Fact && event.actor().equals(entry.actor()))) {
+            return Optional.of(Message.FAULT_SEALER_IDLE.text(entry.actor().id()));
         }
         Optional<String> other = PeopleHistory.otherMeaning(entry, Meaning.CARRIED_OUT);
         return other.isPresent() || holder.isEmpty() ? other : PeopleHistory.otherInPrint(entry, entry.actor());
     }
 
-    /** By the bench, or by whoever is named and has a key; which key is the bench's is for whoever compares checkpoints to know. */
-    private static boolean sealedBy(LedgerEntry entry, People then, Optional<Person> holder) {
-        if (entry.actor().role() == Role.BENCH) {
-            return holder.isEmpty();
-        }
-        boolean hasNone = then.person(entry.actor().id()).flatMap(Person::key).isEmpty();
-        return holder.map(Person::id).map(id -> id.equals(entry.actor().id())).orElse(hasNone);
+    /** By the bench, or by the technician who is named; which key is the bench's is for whoever compares checkpoints to know. */
+    private static boolean sealedBy(LedgerEntry entry, Optional<Person> holder) {
+        return switch (entry.actor().role()) {
+            case BENCH -> holder.isEmpty();
+            case TECHNICIAN -> holder.filter(person -> person.id().equals(entry.actor().id())).isPresent();
+            default -> false;
+        };
     }
 
     private static Finding hard(LedgerEntry entry, String words) {
