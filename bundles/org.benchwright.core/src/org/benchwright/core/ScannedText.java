@@ -5,7 +5,15 @@ import java.text.Normalizer;
 /** What a scanner or a keyboard gave: a scanner sends control characters around and between what it read, and a keyboard blanks. */
 public final class ScannedText {
 
+    /** Stands in the place of each byte that was none of a text. */
+    private static final char UNREADABLE = '\uFFFD';
+
     private ScannedText() {
+    }
+
+    /** Whether something of it could not be read: a scanner sent it, or a file holds it, in another encoding than UTF-8. */
+    public static boolean isGarbled(String typed) {
+        return typed.indexOf(UNREADABLE) >= 0;
     }
 
     /**

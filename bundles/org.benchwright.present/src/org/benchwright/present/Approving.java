@@ -144,7 +144,7 @@ public final class Approving {
 
     @FunctionalInterface
     private interface Signature {
-        Revision by(Approvals approvals) throws RefusedException, OvertakenException, StoreException;
+        Revision by(Approvals approvals) throws RefusedException, OvertakenException, StoreException, EntryRefusedException;
     }
 
     private RevisionRow signed(PeopleDesk.Signing by, Signature signature)

@@ -30,6 +30,7 @@ import org.benchwright.present.internal.HouseWords;
 import org.benchwright.present.internal.Message;
 import org.benchwright.present.internal.ReceivedRows;
 import org.benchwright.present.internal.Standings;
+import org.benchwright.workshop.AfterSeal;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.BenchTime;
 import org.benchwright.workshop.Fleet;
@@ -178,7 +179,8 @@ public final class Auditing {
     }
 
     private static RecordFact decided(KeptTest kept, long event, String decision, String reason) throws RefusedException {
-        boolean nonconformity = Deviation.of(kept.run()).stream().anyMatch(each -> each.sequence() == event && each.nonconformity());
+        boolean nonconformity = Deviation.of(kept.run()).stream().filter(each -> each.sequence() == event).findFirst()
+                .orElseThrow(() -> new RefusedException(Message.REFUSED_NO_DEVIATION.text(event, kept.id()))).nonconformity();
         String word = decision.strip().toLowerCase(Locale.ROOT).replace('-', ' ');
         if (nonconformity) {
             return new RecordFact.NonconformityDecided(event, Disposition.find(word).orElseThrow(() -> no(decision, true)), reason);
@@ -348,8 +350,11 @@ public final class Auditing {
             return Asked.of(() -> {
                 try (BenchLedger open = BenchLedger.openExisting(ledger)) {
                     KeptTest kept = open.test(test).orElseThrow(() -> new EntryRefusedException(Message.REFUSED_NO_TEST.text(test)));
-                    BenchTime time = clocks.time();
-                    TestRecord record = open.afterSeal(time).sign(test, telling.of(kept), by.person());
+                    AfterSeal afterSeal = open.afterSeal(clocks.time());
+                    RecordFact fact = telling.of(kept);
+                    // Asked before the password is, so that nobody types one in vain.
+                    afterSeal.require(test, fact, by.id());
+                    TestRecord record = afterSeal.sign(test, fact, by.person());
                     return Standings.of(test, record, open.signedAfterSeal(test), clocks.clock().instant(), zone);
                 }
             });

@@ -11,12 +11,12 @@ import org.benchwright.core.Cancellation;
 import org.benchwright.core.Pause;
 import org.benchwright.core.Progress;
 import org.benchwright.core.Role;
-import org.benchwright.core.ScannedText;
 import org.benchwright.core.SerialNumber;
 import org.benchwright.core.Ticker;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.present.internal.Asked;
+import org.benchwright.present.internal.EntryReader;
 import org.benchwright.present.internal.Hands;
 import org.benchwright.present.internal.Message;
 import org.benchwright.present.internal.Reports;
@@ -252,7 +252,7 @@ public final class Bench implements AutoCloseable {
 
     static SerialNumber serial(String typed) throws EntryRefusedException {
         try {
-            return new SerialNumber(ScannedText.clean(typed));
+            return new SerialNumber(EntryReader.scanned(typed));
         } catch (IllegalArgumentException e) {
             throw new EntryRefusedException(e.getMessage(), e);
         }

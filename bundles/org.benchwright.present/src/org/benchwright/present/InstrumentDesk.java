@@ -8,11 +8,11 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
-import org.benchwright.core.ScannedText;
 import org.benchwright.engine.instrument.Instrument;
 import org.benchwright.engine.instrument.InstrumentFact;
 import org.benchwright.engine.instrument.InstrumentRange;
 import org.benchwright.present.internal.Asked;
+import org.benchwright.present.internal.EntryReader;
 import org.benchwright.present.internal.HouseWords;
 import org.benchwright.present.internal.InstrumentSheet;
 import org.benchwright.present.internal.RangeText;
@@ -141,8 +141,8 @@ public final class InstrumentDesk {
         }
     }
 
-    private static String clean(String text) {
-        return ScannedText.clean(text);
+    private static String clean(String text) throws EntryRefusedException {
+        return EntryReader.scanned(text);
     }
 
     /** What is to be signed, read from what was typed. */
@@ -170,7 +170,7 @@ public final class InstrumentDesk {
         boolean begins = fact instanceof InstrumentFact.Added && by.isEmpty();
         return Asked.of(() -> {
             try (BenchLedger open = begins ? BenchLedger.open(ledger) : BenchLedger.openExisting(ledger)) {
-                return open.instrumentRegister(clocks.time()).sign(fact, by.map(PeopleDesk.Signing::person));
+                return open.instrumentRegister(clocks.time()).sign(fact, by.isPresent() ? Optional.of(by.get().person()) : Optional.empty());
             }
         });
     }

@@ -40,21 +40,67 @@ public final class PeopleDesk {
         this.time = clocks.time();
     }
 
-    /**
-     * Somebody who signs.
-     *
-     * @param id       as the register has it
-     * @param password the full one, or the PIN where they have signed in; blanked out after use
-     * @param station  where they have signed in, if they sign with their PIN
-     */
-    public record Signing(String id, char[] password, Optional<StationSignIn> station) {
+    /** Somebody who signs: with the full password, or with a PIN where they have signed in. */
+    public static final class Signing {
 
-        /** Somebody who signs with the full password. */
-        public Signing(String id, char[] password) {
-            this(id, password, Optional.empty());
+        private final String id;
+        private final Optional<StationSignIn> station;
+        private final Optional<Asking> asking;
+        private char[] password;
+
+        /** How somebody is asked for the password. */
+        @FunctionalInterface
+        public interface Asking {
+            /**
+             * Asks.
+             *
+             * @throws EntryRefusedException if none is given
+             */
+            char[] password() throws EntryRefusedException;
         }
 
-        SigningPerson person() {
+        private Signing(String id, char[] password, Optional<StationSignIn> station, Optional<Asking> asking) {
+            this.id = id;
+            this.password = password;
+            this.station = station;
+            this.asking = asking;
+        }
+
+        /** Somebody who signs with the full password; it is blanked out after use. */
+        public Signing(String id, char[] password) {
+            this(id, password, Optional.empty(), Optional.empty());
+        }
+
+        /**
+         * Somebody who has typed something.
+         *
+         * @param id       as the register has it
+         * @param password the full password, or the PIN; blanked out after use
+         * @param station  where they have signed in, if they sign with their PIN
+         */
+        Signing(String id, char[] password, Optional<StationSignIn> station) {
+            this(id, password, station, Optional.empty());
+        }
+
+        /** Somebody who is asked for the full password when nothing else speaks against what is to be signed. */
+        public static Signing asked(String id, Asking asking) {
+            return new Signing(id, new char[0], Optional.empty(), Optional.of(asking));
+        }
+
+        /** As the register has it. */
+        public String id() {
+            return id;
+        }
+
+        /** What was typed; blank after use, and empty before somebody was asked. */
+        public char[] password() {
+            return password;
+        }
+
+        SigningPerson person() throws EntryRefusedException {
+            if (asking.isPresent() && password.length == 0) {
+                password = asking.get().password();
+            }
             return new SigningPerson(id, password, station.flatMap(StationSignIn::signedIn));
         }
 
@@ -100,18 +146,18 @@ public final class PeopleDesk {
     public void begin(String id, String name, List<String> roles, char[] password)
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         if (!Files.exists(ledger)) {
+            // What will be refused makes no ledger.
             refuseBeforeMaking(id, name, roles, password);
         }
         enter(BenchLedger::open, registrar -> registrar.begin(id, name, roles(roles), password), password);
     }
 
-    /** What will be refused makes no ledger. */
     private static void refuseBeforeMaking(String id, String name, List<String> roles, char[] password) throws EntryRefusedException {
         try {
-            Registrar.requireFirst(id, name, roles(roles), password);
-        } catch (RefusedException e) {
+            requireFirst(id, name, roles, password);
+        } catch (EntryRefusedException e) {
             Arrays.fill(password, ' ');
-            throw new EntryRefusedException(e.getMessage(), e);
+            throw e;
         }
     }
 
@@ -131,6 +177,28 @@ public final class PeopleDesk {
      */
     public void requireSigner(String id) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         enter(registrar -> registrar.requireSigner(id));
+    }
+
+    /**
+     * Asked before anybody types a new password a second time.
+     *
+     * @throws EntryRefusedException if there is nobody of that id, or the password will not do
+     */
+    public void requirePassword(String id, char[] password) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        enter(registrar -> registrar.requirePassword(id, password));
+    }
+
+    /**
+     * Asked before the first administrator types the password a second time.
+     *
+     * @throws EntryRefusedException if the register can't be begun so
+     */
+    public static void requireFirst(String id, String name, List<String> roles, char[] password) throws EntryRefusedException {
+        try {
+            Registrar.requireFirst(id, name, roles(roles), password);
+        } catch (RefusedException e) {
+            throw new EntryRefusedException(e.getMessage(), e);
+        }
     }
 
     /** Adds somebody, without a key. */
@@ -200,7 +268,7 @@ public final class PeopleDesk {
 
     @FunctionalInterface
     private interface Entering {
-        void into(Registrar registrar) throws RefusedException, OvertakenException, StoreException;
+        void into(Registrar registrar) throws RefusedException, OvertakenException, StoreException, EntryRefusedException;
     }
 
     @FunctionalInterface

@@ -24,6 +24,7 @@ import org.benchwright.engine.receipt.ReceiptFact;
 import org.benchwright.engine.receipt.ReplacedPart;
 import org.benchwright.engine.receipt.Standing;
 import org.benchwright.present.internal.Asked;
+import org.benchwright.present.internal.EntryReader;
 import org.benchwright.present.internal.HouseWords;
 import org.benchwright.present.internal.Message;
 import org.benchwright.present.internal.OfferedFile;
@@ -102,7 +103,7 @@ public final class Receiving {
      * @throws CannotStoreException    if it can't be recorded
      */
     public ReceivedRow receive(Arriving arriving, String by) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
-        String unit = ScannedText.clean(arriving.unit());
+        String unit = EntryReader.scanned(arriving.unit());
         Plate plate = plate(arriving, unit);
         Optional<String> family = family(arriving.family(), unit);
         requireTaken(arriving, by);
@@ -114,7 +115,7 @@ public final class Receiving {
                     throw new EntryRefusedException(HouseWords.IN_HOUSE.text(unit, inHouse.get().receipt(), inHouse.get().state()));
                 }
                 Receipts receipts = receipts(open);
-                ReceiptFact.Received fact = new ReceiptFact.Received(ScannedText.clean(arriving.order()), ScannedText.clean(arriving.owner()), unit, plate,
+                ReceiptFact.Received fact = new ReceiptFact.Received(EntryReader.scanned(arriving.order()), EntryReader.scanned(arriving.owner()), unit, plate,
                         family, text(arriving.complaint()), text(arriving.damage()), text(arriving.preserve()), kept(receipts, arriving.files()),
                         Optional.empty());
                 Receipt receipt = receipts.receive(fact, actor(by));
@@ -295,13 +296,13 @@ public final class Receiving {
      */
     public void correct(String receipt, String reason, Arriving to, String by)
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
-        String unit = ScannedText.clean(to.unit());
+        String unit = EntryReader.scanned(to.unit());
         Plate plate = plate(to, unit);
         Optional<String> family = family(to.family(), unit);
         entering(receipts -> {
             List<KeptFile> files = new ArrayList<>(receipts.book().receipt(number(receipt)).map(before -> before.said().files()).orElse(List.of()));
             files.addAll(kept(receipts, to.files()));
-            receipts.correct(number(receipt), text(reason), new ReceiptFact.Received(ScannedText.clean(to.order()), ScannedText.clean(to.owner()), unit,
+            receipts.correct(number(receipt), text(reason), new ReceiptFact.Received(EntryReader.scanned(to.order()), EntryReader.scanned(to.owner()), unit,
                     plate, family, text(to.complaint()), text(to.damage()), text(to.preserve()), files, Optional.empty()), actor(by));
         });
     }
@@ -348,7 +349,8 @@ public final class Receiving {
      */
     public String repaired(String unitOrTest, Mending mending, String by)
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
-        String test = failed(ScannedText.clean(unitOrTest));
+        String test = failed(EntryReader.scanned(unitOrTest));
+        EntryReader.scanned(String.join(", ", mending.parts()));
         List<ReplacedPart> parts = mending.parts().stream().map(String::strip).filter(line -> !line.isEmpty()).map(Receiving::part).toList();
         entering(receipts -> receipts.repaired(test, text(mending.what()), parts, kept(receipts, mending.files()), actor(by)));
         return test;

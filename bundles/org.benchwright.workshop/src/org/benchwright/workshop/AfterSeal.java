@@ -73,36 +73,71 @@ public final class AfterSeal {
      */
     public TestRecord sign(String test, RecordFact fact, SigningPerson by)
             throws RefusedException, OvertakenException, StoreException, FaultyRecordException {
-        TestId id = TestId.parse(test).filter(TestId::isTest).orElseThrow(() -> new RefusedException(Message.RETURN_NO_TEST.text(test)));
+        TestId id = id(test);
         try {
-            long last = ledger.lastSequence(id);
-            if (last == 0) {
-                throw new RefusedException(Message.RETURN_NO_TEST.text(test));
-            }
-            KeptTest before = kept.read(ledger, id);
-            TestRecord record = before.record().orElseThrow(() -> new RefusedException(Message.RECORD_OPEN.text(test)));
-            PeopleHistory people = PeopleHistory.trusted(ledger);
-            Person person = PeopleKeys.person(people.now(), by.id());
-            Instant now = time.now().truncatedTo(ChronoUnit.MILLIS);
-            RecordFact asKept = codec.asKept(fact);
-            // Asked before the password is, so that nobody types one in vain.
-            TestRecord after = record.with(new RecordEvent(last + 1, now, person.id(), person.roles(), asKept));
-            kept.requireOther(whereItIs(asKept), record.run(), asKept);
-            requireTrusted(id, asKept);
-            Signer signer = PeopleKeys.unlock(keys, people.now(), by);
-            Actor actor = new Actor(person.id(), role(asKept, person));
-            EntryDraft draft = new EntryDraft(id, now, before.run().lastMoment().sitting() + 1, Duration.ZERO, actor, codec.kind(asKept),
-                    codec.payload(asKept));
-            ledger.appendSigned(draft, last, new Signing(signer, SealedRecords.meaning(asKept), actor.toString(), benchKey), people.stand());
-            if (asKept instanceof RecordFact.AttachmentWithdrawn withdrawn && ledger instanceof SqliteLedger own) {
+            // Asked before the password is tried.
+            Taken taken = taken(id, fact, by.id());
+            Signer signer = PeopleKeys.unlock(keys, taken.people().now(), by);
+            Actor actor = new Actor(taken.person().id(), role(taken.fact(), taken.person()));
+            EntryDraft draft = new EntryDraft(id, taken.now(), taken.after().run().lastMoment().sitting() + 1, Duration.ZERO, actor,
+                    codec.kind(taken.fact()), codec.payload(taken.fact()));
+            ledger.appendSigned(draft, taken.last(), new Signing(signer, SealedRecords.meaning(taken.fact()), actor.toString(), benchKey),
+                    taken.people().stand());
+            if (taken.fact() instanceof RecordFact.AttachmentWithdrawn withdrawn && ledger instanceof SqliteLedger own) {
                 own.erase(id, withdrawn.attachment());
             }
-            return after;
+            return taken.after();
         } catch (SequenceConflictException conflict) {
             throw new OvertakenException(Message.OVERTAKEN.text(test), conflict);
         } catch (LedgerException failure) {
             throw LedgerWork.failed(failure);
         }
+    }
+
+    /**
+     * Asked before anybody types a password, see {@link #sign}.
+     *
+     * @param person who would sign
+     * @throws RefusedException if it will not be signed, whatever is typed
+     */
+    public void require(String test, RecordFact fact, String person) throws RefusedException, StoreException, FaultyRecordException {
+        try {
+            PeopleKeys.key(taken(id(test), fact, person).people().now(), person);
+        } catch (LedgerException failure) {
+            throw LedgerWork.failed(failure);
+        }
+    }
+
+    private static TestId id(String test) throws RefusedException {
+        return TestId.parse(test).filter(TestId::isTest).orElseThrow(() -> new RefusedException(Message.RETURN_NO_TEST.text(test)));
+    }
+
+    /**
+     * A fact that a record takes.
+     *
+     * @param fact   as it is kept
+     * @param last   number of the last event before it
+     * @param after  the record after it
+     * @param people the register by which the person may
+     * @param now    when it was asked
+     */
+    private record Taken(RecordFact fact, long last, TestRecord after, PeopleHistory people, Person person, Instant now) {
+    }
+
+    private Taken taken(TestId id, RecordFact fact, String by) throws RefusedException, LedgerException, StoreException, FaultyRecordException {
+        long last = ledger.lastSequence(id);
+        if (last == 0) {
+            throw new RefusedException(Message.RETURN_NO_TEST.text(id.value()));
+        }
+        TestRecord record = kept.read(ledger, id).record().orElseThrow(() -> new RefusedException(Message.RECORD_OPEN.text(id.value())));
+        PeopleHistory people = PeopleHistory.trusted(ledger);
+        Person person = PeopleKeys.person(people.now(), by);
+        Instant now = time.now().truncatedTo(ChronoUnit.MILLIS);
+        RecordFact asKept = codec.asKept(fact);
+        TestRecord after = record.with(new RecordEvent(last + 1, now, person.id(), person.roles(), asKept));
+        kept.requireOther(whereItIs(asKept), record.run(), asKept);
+        requireTrusted(id, asKept);
+        return new Taken(asKept, last, after, people, person, now);
     }
 
     /**

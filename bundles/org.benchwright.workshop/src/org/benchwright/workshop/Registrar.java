@@ -107,6 +107,15 @@ public final class Registrar {
     }
 
     /**
+     * Asked before anybody types a new password a second time.
+     *
+     * @throws RefusedException if there is nobody of that id, or the password will not do
+     */
+    public void requirePassword(String id, char[] password) throws RefusedException, StoreException {
+        refuse(keys.objection(PeopleKeys.person(read(), id), password));
+    }
+
+    /**
      * Adds somebody, without a key.
      *
      * @param by an administrator

@@ -68,6 +68,16 @@ class AuditCommandsTest extends OnAnApprovedBench {
     }
 
     @Test
+    void whatWillNotBeSignedAsksForNoPassword() {
+        bench("", "decide", test, "2", "--as", "accepted", "--reason", "x", "--by", "MJ")
+                .refused("Event 2 of " + test + " is neither a departure nor a nonconformity. bench departures and bench nonconformities list what waits");
+        bench("", "decide", test, event(), "--as", "fine", "--reason", "x", "--by", "MJ").refused("Say one of: accepted, repeat, void.");
+        bench("", "decide", test, event(), "--as", "accepted", "--reason", "x", "--by", "QN").refused("QN had a hand in this test");
+        bench("", "hand-over", test, "--to", "the owner", "--by", "XX").refused("There is nobody with the id XX");
+        bench("", "decide", test, event(), "--as", "accepted", "--reason", "x", "--by", "MJ").refused("password");
+    }
+
+    @Test
     void aRecordIsReviewedHandedOverAmendedAndRecalled() throws Exception {
         says(signing("decide", test, event(), "--as", "accepted", "--reason", "nothing was begun", "--by", "MJ"), "decided");
         bench("", "review", test, "--by", "HD").refused("Say either --agreed");

@@ -3,12 +3,17 @@ package org.benchwright.cli.tests;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Duration;
 
 import org.benchwright.workshop.tests.Approved;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Along the rack and with people's keys, at the terminal. */
 class RackCommandsTest extends OnAnApprovedBench {
@@ -133,6 +138,29 @@ class RackCommandsTest extends OnAnApprovedBench {
             assertEquals(4, talk.ends());
         }
         sound();
+    }
+
+    @Test
+    void whoeverCannotSignInIsToldSoBeforeAPasswordIsAskedFor() {
+        CommandRunner.Ended ended = bench.run("test", "c16.procedure", "--serial", "C16-004711", "--technician", "ZZ", "--sign-in", "--ledger",
+                bench.ledger().toString());
+        ended.refused("There is nobody with the id ZZ in the register of people.");
+        assertFalse(ended.out().contains("Password"), ended.out());
+    }
+
+    /** Without a ledger of its own a bench has no units, and gets none by being asked for them. */
+    @ParameterizedTest
+    @CsvSource({"round, No unit is on soak.", "make-safe --reason smoke, No unit is on the bench."})
+    void whereThereIsNoLedgerYetThereIsNothingToGoRound(String command, String words) {
+        assumeTrue(System.getenv("XDG_DATA_HOME") == null, "the bench's folder is to be below the home folder");
+        Path home = bench.folder().resolve("home");
+        String before = System.setProperty("user.home", home.toString());
+        try {
+            assertTrue(bench.run(command.split(" ")).done().out().contains(words));
+            assertFalse(Files.exists(home), "nothing was made");
+        } finally {
+            System.setProperty("user.home", before);
+        }
     }
 
     @Test

@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.ByteArrayInputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.List;
@@ -65,6 +67,15 @@ class ReceivingCommandsTest extends OnABench {
         assertTrue(bench("", "received").done().out().contains("No unit is in the house"));
         assertTrue(bench("", "received", "--all").done().said().contains("given back untested"));
         assertEquals(0, bench.run("verify", bench.ledger().toString()).status());
+    }
+
+    /** A scanner that sends another encoding than UTF-8: nobody knows any more what it read. */
+    @Test
+    void whatWasSentInAnotherEncodingIsRefused() {
+        byte[] latin = "C16-00\u00e9711\nC16-000002\n".getBytes(StandardCharsets.ISO_8859_1);
+        CommandRunner.Ended scanned = bench.typing(new ByteArrayInputStream(latin), "receive", "--as-typed", "--ledger", bench.ledger().toString()).done();
+        assertTrue(scanned.err().contains("What came in can't be read: C16-00\ufffd711. Have the scanner send UTF-8, or type it."), scanned.err());
+        assertEquals("1 unit was received.", scanned.lastLine());
     }
 
     @Test

@@ -213,6 +213,12 @@ class RevisionCommandsTest extends OnABench {
     void aTerminalHidesWhatIsTypedAndAsksForANewPasswordTwice() throws Exception {
         String[] begin = {"people", "begin", "LW", "--name", "administrator LW", "--ledger", bench.ledger().toString()};
         try (Conversation talk = Conversation.atTerminal(bench, begin)) {
+            talk.hears("New password of LW, 10 characters or more:").types("otters");
+            assertEquals(1, talk.ends(), talk.everything());
+            assertTrue(talk.errors().contains("10 to 128"), talk.errors());
+            assertFalse(talk.everything().contains("once more"), "it is typed again only where it will do: " + talk.everything());
+        }
+        try (Conversation talk = Conversation.atTerminal(bench, begin)) {
             talk.hears("New password of LW, 10 characters or more:").types("!our wet otters").hears("The same once more:").types("four wet otters");
             assertEquals(1, talk.ends(), talk.everything());
             assertTrue(talk.errors().contains("The two are not the same."), talk.errors());

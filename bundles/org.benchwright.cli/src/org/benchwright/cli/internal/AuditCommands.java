@@ -214,9 +214,10 @@ final class AuditCommands extends ScreenCommands {
                 throws EntryRefusedException, TakenElsewhereException, CannotStoreException;
     }
 
-    private static PeopleDesk.Signing by(Given given, Screen screen) throws EntryRefusedException {
+    /** Who signs; the password is asked for once nothing else speaks against it. */
+    private static PeopleDesk.Signing by(Given given, Screen screen) {
         String by = text(given, "--by");
-        return new PeopleDesk.Signing(by, new Passwords(screen).of(by));
+        return PeopleDesk.Signing.asked(by, () -> new Passwords(screen).of(by));
     }
 
     private static void print(String test, RecordStanding standing, Screen screen) {

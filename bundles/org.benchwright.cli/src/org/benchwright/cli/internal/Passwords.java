@@ -3,7 +3,9 @@ package org.benchwright.cli.internal;
 import java.util.Arrays;
 import java.util.Optional;
 
+import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
+import org.benchwright.present.TakenElsewhereException;
 
 /**
  * Asks for passwords: hidden where a person types them, else one line of standard input each. There is no other way to hand one over.
@@ -21,14 +23,23 @@ record Passwords(Screen screen) {
         return ask(Message.ASK_PASSWORD.text(person));
     }
 
+    /** Looks at a new password, whatever speaks against it. */
+    @FunctionalInterface
+    interface Look {
+        void at(char[] password) throws EntryRefusedException, TakenElsewhereException, CannotStoreException;
+    }
+
     /**
-     * A new password; whoever can't see what is typed types it twice.
+     * A new password; whoever can't see what is typed types it twice, once it is known that it will do.
      *
-     * @throws EntryRefusedException if none is given, or not the same one twice
+     * @throws EntryRefusedException if none is given, it will not do, or it is not the same one twice
      */
-    char[] fresh(String person) throws EntryRefusedException {
+    char[] fresh(String person, Look look) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         char[] password = ask(Message.ASK_NEW_PASSWORD.text(person));
-        return screen.hides() ? with(password, () -> sameAgain(password)) : password;
+        return with(password, () -> {
+            look.at(password);
+            return screen.hides() ? sameAgain(password) : password;
+        });
     }
 
     private char[] sameAgain(char[] password) throws EntryRefusedException {
@@ -46,7 +57,7 @@ record Passwords(Screen screen) {
     /** Something that is asked while a password is at hand. */
     @FunctionalInterface
     interface Asking {
-        char[] asked() throws EntryRefusedException;
+        char[] asked() throws EntryRefusedException, TakenElsewhereException, CannotStoreException;
     }
 
     /**
@@ -54,10 +65,10 @@ record Passwords(Screen screen) {
      *
      * @throws EntryRefusedException as {@code more} does
      */
-    static char[] with(char[] password, Asking more) throws EntryRefusedException {
+    static char[] with(char[] password, Asking more) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         try {
             return more.asked();
-        } catch (EntryRefusedException refused) {
+        } catch (EntryRefusedException | TakenElsewhereException | CannotStoreException refused) {
             Arrays.fill(password, ' ');
             throw refused;
         }

@@ -103,7 +103,9 @@ final class PeopleCommands extends ScreenCommands {
         Passwords passwords = new Passwords(screen);
         String id = given.word().orElseThrow();
         if (what.equals(BEGIN)) {
-            desk.begin(id, given.text("--name").orElse(""), given.texts("--role"), passwords.fresh(id));
+            String name = given.text("--name").orElse("");
+            List<String> roles = given.texts("--role");
+            desk.begin(id, name, roles, passwords.fresh(id, password -> PeopleDesk.requireFirst(id, name, roles, password)));
             return;
         }
         String by = what.equals("rotate") ? id : given.text(BY).orElse("");
@@ -120,8 +122,8 @@ final class PeopleCommands extends ScreenCommands {
         PeopleDesk.Signing signing = new PeopleDesk.Signing(by, passwords.of(by));
         switch (what) {
             case ADD -> desk.add(signing, id, given.text("--name").orElse(""), given.texts("--role"));
-            case ENROLL -> desk.enroll(signing, id, Passwords.with(signing.password(), () -> passwords.fresh(id)));
-            case "rotate" -> desk.rotate(signing, Passwords.with(signing.password(), () -> passwords.fresh(id)));
+            case ENROLL -> desk.enroll(signing, id, Passwords.with(signing.password(), () -> passwords.fresh(id, password -> desk.requirePassword(id, password))));
+            case "rotate" -> desk.rotate(signing, Passwords.with(signing.password(), () -> passwords.fresh(id, password -> desk.requirePassword(id, password))));
             case "revoke" -> desk.revoke(signing, id, given.text("--key").orElse(""), from, given.text("--reason").orElse(""));
             case "grant" -> desk.grant(signing, id, given.text("--role").orElse(""));
             case "authorise" -> desk.authorise(signing, id, given.text("--family").orElse(""), given.text("--procedure").orElse(""),

@@ -42,6 +42,9 @@ final class RackCommands {
 
     /** One visit to every unit on soak, position by position. */
     int round(Given given) throws CannotStoreException, InterruptedException {
+        if (given.onFreshBench()) {
+            return nothing(Message.ROUND_NOTHING);
+        }
         try (Screen screen = screens.apply(around); Bench bench = Bench.open(given.ledgerToRead(), around.clocks())) {
             List<RoundStop> stops = RoundStop.of(bench.units().stream().filter(unit -> !unit.rehearsal()).toList());
             if (stops.isEmpty()) {
@@ -54,6 +57,14 @@ final class RackCommands {
             }
             screen.line(Message.ROUND_DONE.text(looked, stops.size()));
             return looked == stops.size() ? ExitStatus.OK : ExitStatus.LEFT_OPEN;
+        }
+    }
+
+    /** Where the bench has no ledger yet there is no unit, and none is made to say so. */
+    private int nothing(Message said) {
+        try (Screen screen = Screens.printing(around)) {
+            screen.line(said.text());
+            return ExitStatus.OK;
         }
     }
 
@@ -75,6 +86,9 @@ final class RackCommands {
         String reason = given.text("--reason").orElse("");
         if (reason.isBlank()) {
             return Screens.refused(around, Message.MAKE_SAFE_NO_REASON.text());
+        }
+        if (given.onFreshBench()) {
+            return nothing(Message.UNITS_NONE);
         }
         try (Screen screen = Screens.printing(around); Bench bench = Bench.open(given.ledgerToRead(), around.clocks())) {
             List<Bench.UnitTold> told = bench.makeAllSafe(reason, given.work("", false));

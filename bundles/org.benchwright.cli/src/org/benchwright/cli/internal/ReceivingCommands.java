@@ -96,12 +96,7 @@ final class ReceivingCommands extends ScreenCommands {
         Receiving receiving = receiving(given);
         int done = 0;
         for (String unit : units) {
-            try {
-                print(receiving, receiving.receive(arriving(given).of(unit), given.technician()), screen);
-                done++;
-            } catch (EntryRefusedException | TakenElsewhereException refused) {
-                screen.remark(refused.getMessage());
-            }
+            done += taken(receiving, arriving(given).of(unit), given.technician(), screen) ? 1 : 0;
         }
         return done;
     }
@@ -161,21 +156,22 @@ final class ReceivingCommands extends ScreenCommands {
                 screen.remark(doubt.get());
                 screen.remark(Message.RECEIVE_SAME_AGAIN.text());
             } else {
-                received(receiving, one, given.technician(), screen).ifPresent(done::add);
+                if (taken(receiving, one, given.technician(), screen)) {
+                    done.add(unit);
+                }
             }
         }
         screen.line(Message.RECEIVE_COUNT.text(done.size()));
     }
 
-    /** The unit, if it was taken. */
-    private static Optional<String> received(Receiving receiving, Receiving.Arriving one, String technician, Screen screen)
-            throws TakenElsewhereException, CannotStoreException {
+    /** Receives one unit; what is refused is said, and keeps none of the others out. */
+    private static boolean taken(Receiving receiving, Receiving.Arriving one, String technician, Screen screen) throws CannotStoreException {
         try {
             print(receiving, receiving.receive(one, technician), screen);
-            return Optional.of(one.unit());
-        } catch (EntryRefusedException refused) {
+            return true;
+        } catch (EntryRefusedException | TakenElsewhereException refused) {
             screen.remark(refused.getMessage());
-            return Optional.empty();
+            return false;
         }
     }
 

@@ -14,6 +14,7 @@ import org.benchwright.language.Reading;
 import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
+import org.benchwright.present.PeopleDesk;
 import org.benchwright.present.StationSignIn;
 import org.benchwright.present.TakenElsewhereException;
 import org.benchwright.present.TestDialogue;
@@ -150,7 +151,9 @@ final class TestCommand {
         }
     }
 
-    private StationSignIn signIn(Request request, Screen screen) throws EntryRefusedException, CannotStoreException {
+    private StationSignIn signIn(Request request, Screen screen) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        // Asked before the password is, so that nobody types one in vain.
+        new PeopleDesk(request.ledger(), around.clocks()).requireSigner(request.technician());
         Passwords passwords = new Passwords(screen);
         StationSignIn station = new StationSignIn(around.clocks());
         char[] password = passwords.of(request.technician());

@@ -80,7 +80,7 @@ class RegisteredInstrumentTest {
     @Test
     void aRangeThatDoesNotReachIsRefusedInWords() {
         String words = refusal(named(entry(Optional.empty(), range("20", "dc"))));
-        assertTrue(words.startsWith("M-17 has no range for that: the step needs reads V dc up to 30 V. It reads 0 V to 20 V dc"), words);
+        assertTrue(words.startsWith("M-17 has no range for that: the step needs one that reads V dc, for 30 V. It reads 0 V to 20 V dc"), words);
         assertTrue(refusal(named(entry(Optional.empty(), range("60", "ac")))).contains("has no range for that"));
         InstrumentRange gives = new InstrumentRange(InstrumentUse.GIVES, "dc", Quantity.of("0", "V"), Quantity.of("60", "V"), BigDecimal.ONE, BigDecimal.ONE,
                 Quantity.of("0.01", "V"), Optional.empty());

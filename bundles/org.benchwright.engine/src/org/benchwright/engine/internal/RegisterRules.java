@@ -62,10 +62,10 @@ public final class RegisterRules {
         Observation.RegisterEntry entry = named.entry().orElseThrow();
         require(entry.retired().isEmpty(), "register.outOfService", named.asset(), entry.retired().orElse(""));
         List<InstrumentRange> fitting = fitting(spec, entry.ranges());
-        String ranges = entry.ranges().isEmpty() ? "-" : entry.ranges().stream().map(InstrumentRange::words).collect(Collectors.joining("; "));
+        String ranges = entry.ranges().isEmpty() ? Words.of("register.noRanges") : entry.ranges().stream().map(InstrumentRange::words).collect(Collectors.joining("; "));
         for (Quantity value : needed(plan, spec)) {
             boolean covered = fitting.stream().anyMatch(range -> range.covers(value));
-            String means = spec.means().orElse(spec.title());
+            String means = spec.means().map(what -> Words.of("register.oneThat", what)).orElseGet(() -> Words.of("register.one"));
             if (readsBlind(plan, spec) && !spec.range().equals(Optional.of(value))) {
                 // The value that it does not reach is the end of a limit, which whoever reads blind is not to know.
                 require(covered, "register.noRangeBlind", named.asset(), means, ranges);

@@ -9,6 +9,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.time.temporal.ChronoUnit;
+import org.benchwright.core.Durations;
 import org.benchwright.ledger.DurableFiles;
 import org.benchwright.ledger.internal.Messages;
 
@@ -44,7 +45,7 @@ record LockOut(Path file, InstantSource clock) {
         // A clock that was set back must not lock somebody out for longer than the wait.
         boolean waiting = now.isBefore(free) && !now.isBefore(tries.last().minus(LONGEST_WAIT));
         if (waiting) {
-            throw new KeyRefusedException(Messages.text("key.locked", tries.wrong(), free));
+            throw new KeyRefusedException(Messages.text("key.locked", tries.wrong(), Durations.words(Duration.between(now, free))));
         }
         write(new Tries(Math.min(tries.wrong(), Integer.MAX_VALUE - 1) + 1, now));
     }

@@ -176,6 +176,10 @@ class EntryTest {
         assertEquals(new Observation.FaultLogEntered("log", two), fact(LOG, "W01 02:14, second night\n\nS03\n"));
         assertEquals(new Observation.FaultLogEntered("log", List.of()), fact(LOG, "None"));
         assertRefused(LOG, "", "\"none\"");
+        assertRefused(LOG, "W01; none", "A log that is said to be empty has no lines.");
+        assertRefused(LOG, "None\nW01", "A log that is said to be empty has no lines.");
+        assertEquals(new Observation.FaultLogEntered("log", List.of(new Observation.FaultLine("W01", "none before"))), fact(LOG, "W01 none before"));
+        assertRefused(LOG, "W01 \ufffd", "Have the scanner send UTF-8, or type it.");
     }
 
     @Test

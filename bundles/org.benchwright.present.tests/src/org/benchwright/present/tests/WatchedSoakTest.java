@@ -120,6 +120,7 @@ class WatchedSoakTest {
 
         HandOver papers = HandingOver.of(folder.resolve("bench.ledger"), sheet.row().test(), time.instant());
         TestReport report = papers.report();
+        assertEquals(List.of("technician QN"), report.heading().technicians(), "who carried it out: neither the bench nor the watch");
         assertEquals(run.events().size(), report.story().size(), "machines get every event");
         assertEquals(sheet.story().size(), report.shown().story().size());
         assertTrue(report.shown().story().stream().anyMatch(line -> line.words().matches(".*as it must be from \\S+T\\S+:\\d\\dZ to \\S+Z: .*")), "papers are read anywhere");

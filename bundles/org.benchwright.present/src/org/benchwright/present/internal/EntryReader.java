@@ -11,6 +11,7 @@ import org.benchwright.core.Actor;
 import org.benchwright.core.Limits;
 import org.benchwright.core.Quantity;
 import org.benchwright.core.QuantityFormatException;
+import org.benchwright.core.ScannedText;
 import org.benchwright.core.UnitOfMeasure;
 import org.benchwright.engine.Demand;
 import org.benchwright.engine.Place;
@@ -67,6 +68,19 @@ public final class EntryReader {
      */
     public static String text(String typed) throws EntryRefusedException {
         return filled(TypedText.clean(typed));
+    }
+
+    /**
+     * A serial number, a tag or another short word, as a scanner or a keyboard gave it; may be empty.
+     *
+     * @throws EntryRefusedException if it came in another encoding than UTF-8, so that nobody knows what it was
+     */
+    public static String scanned(String typed) throws EntryRefusedException {
+        String text = ScannedText.clean(typed);
+        if (ScannedText.isGarbled(text)) {
+            throw new EntryRefusedException(Message.REFUSED_GARBLED.text(text));
+        }
+        return text;
     }
 
     private static Fact fact(Demand demand, String text) throws EntryRefusedException {
@@ -189,6 +203,7 @@ public final class EntryReader {
     private static List<Observation.FaultLine> faultLines(String text) throws EntryRefusedException {
         List<Observation.FaultLine> lines = FaultLines.of(text);
         require(!lines.isEmpty() || FaultLines.isNone(text), Message.REFUSED_NO_LINES);
+        require(lines.stream().noneMatch(line -> FaultLines.isNone((line.code() + " " + line.text()).strip())), Message.REFUSED_NONE_AND_LINES);
         return lines;
     }
 

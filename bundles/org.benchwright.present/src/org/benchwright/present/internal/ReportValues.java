@@ -15,6 +15,7 @@ import java.util.stream.Collectors;
 
 import org.benchwright.core.Digest;
 import org.benchwright.core.Quantity;
+import org.benchwright.core.Role;
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.JudgedValue;
 import org.benchwright.engine.TestRun;
@@ -150,9 +151,9 @@ public final class ReportValues {
         return opening.approval().map(each -> new TestReport.Approval(each.preparedBy(), each.approvedBy(), each.instant()));
     }
 
-    /** Who worked on it, and files: the ledger keeps those with a struck entry too. */
+    /** Who worked on it, but for the bench and a watch, who are nobody; and files: the ledger keeps those with a struck entry too. */
     private void kept(TestEvent event) {
-        if (event.body() instanceof Fact) {
+        if (event.body() instanceof Fact && event.actor().role() == Role.TECHNICIAN) {
             people.add(event.actor().toString());
         }
         if (event.body() instanceof Observation.Attached attached) {

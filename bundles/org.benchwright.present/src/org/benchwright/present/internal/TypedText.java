@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
+import org.benchwright.core.ScannedText;
 import org.benchwright.present.EntryRefusedException;
 
 /** Text that a person or a scanner typed: cleaned, or refused. */
@@ -24,6 +25,9 @@ final class TypedText {
      */
     static String clean(String typed) throws EntryRefusedException {
         String text = Normalizer.normalize(unframed(typed), Normalizer.Form.NFC);
+        if (ScannedText.isGarbled(text)) {
+            throw new EntryRefusedException(Message.REFUSED_GARBLED.text(text));
+        }
         if (text.length() > LONGEST) {
             throw new EntryRefusedException(Message.REFUSED_TOO_LONG.text(String.valueOf(LONGEST)));
         }

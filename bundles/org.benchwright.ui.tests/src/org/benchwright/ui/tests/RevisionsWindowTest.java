@@ -163,7 +163,7 @@ class RevisionsWindowTest {
                 assertTrue(refused.contains("not the password of HT"), refused);
             }
             String locked = Signer.sign(dialog, "HT", RIGHT);
-            assertTrue(locked.contains("5 wrong passwords were given. The next one is looked at from "), locked);
+            assertTrue(locked.contains("5 wrong passwords were given. The next one is looked at in "), locked);
             dialog.close();
         });
         assertTrue(Signer.rows().get(0).startsWith("1 | draft (this text)"), "nothing was signed: " + Signer.rows());
