@@ -1,5 +1,7 @@
 package org.benchwright.ledger;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Map;
@@ -45,10 +47,20 @@ public record BenchFolder(Path path) {
         return new BenchFolder((data.isAbsolute() ? data : home.resolve(".local").resolve("share")).resolve("benchwright"));
     }
 
-    /** The folder in which a ledger file lies; of a root, which lies in none, itself. */
+    /** The folder in which a ledger file lies, not a link to it; of a root, which lies in none, itself. */
     public static BenchFolder of(Path ledgerFile) {
-        Path whole = ledgerFile.toAbsolutePath().normalize();
+        Path whole = file(ledgerFile);
         return new BenchFolder(Optional.ofNullable(whole.getParent()).orElse(whole));
+    }
+
+    /** The ledger's file itself. Where a link leads to it, its key and its attachments are not beside the link. */
+    public static Path file(Path ledger) {
+        Path whole = ledger.toAbsolutePath().normalize();
+        try {
+            return Files.isSymbolicLink(whole) ? whole.toRealPath() : whole;
+        } catch (IOException leadsNowhere) {
+            return whole;
+        }
     }
 
     /** The ledger in this folder. */

@@ -52,7 +52,7 @@ public final class LedgerBackup {
             try (SqliteFile source = SqliteFile.openReadOnly(ledger, LedgerOptions.standard())) {
                 BackupFile.vacuumInto(source, copy);
             }
-            attachments(copy, Attachments.beside(ledger.toAbsolutePath().normalize()));
+            attachments(copy, Attachments.beside(BenchFolder.file(ledger)));
             Path home = BenchFolder.of(ledger).path();
             copy(home.resolve(BenchKeyStore.PUBLIC_FILE), part.resolve(BenchKeyStore.PUBLIC_FILE));
             if (withKeys) {
@@ -91,7 +91,7 @@ public final class LedgerBackup {
             try (SqliteFile open = SqliteFile.openReadOnly(source, LedgerOptions.standard())) {
                 BackupFile.vacuumInto(open, copy);
             }
-            attachments(copy, Attachments.beside(source.toAbsolutePath().normalize()));
+            attachments(copy, Attachments.beside(BenchFolder.file(source)));
             copy(backup.resolve(BenchKeyStore.PUBLIC_FILE), part.resolve(BenchKeyStore.PUBLIC_FILE));
             for (String name : KEYS) {
                 copy(backup.resolve(name), part.resolve(name));

@@ -41,7 +41,8 @@ public final class Projection implements AutoCloseable {
 
     /** The cache that belongs to a ledger. */
     public static Path besides(Path ledger) {
-        return ledger.resolveSibling(ledger.getFileName() + ".figures");
+        Path file = BenchFolder.file(ledger);
+        return file.resolveSibling(file.getFileName() + ".figures");
     }
 
     /** Opens the cache; makes it, and makes it anew when it isn't one of this release. Where the place can't be written to, it is in memory. */

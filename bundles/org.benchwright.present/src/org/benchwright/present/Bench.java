@@ -94,6 +94,11 @@ public final class Bench implements AutoCloseable {
         return BenchLedger.standardFile();
     }
 
+    /** The ledger's file itself, where a link to it was named: what lies beside a ledger does not lie beside a link. */
+    public static Path itself(Path ledger) {
+        return BenchLedger.itself(ledger);
+    }
+
     /** Where the demo's ledger lies: beside the standard one, so that trying things out leaves the bench's own records alone. */
     public static Path demoLedger() {
         return standardLedger().resolveSibling("demo").resolve("bench.ledger");

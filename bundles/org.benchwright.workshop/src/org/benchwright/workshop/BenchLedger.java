@@ -70,6 +70,11 @@ public final class BenchLedger implements AutoCloseable {
         return BenchFolder.standard().ledgerFile();
     }
 
+    /** The ledger's file itself, where a link to it was named. */
+    public static Path itself(Path ledger) {
+        return BenchFolder.file(ledger);
+    }
+
     /**
      * Opens the ledger for work, and makes it if there is none.
      *

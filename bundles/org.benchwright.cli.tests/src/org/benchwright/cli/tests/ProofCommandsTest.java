@@ -118,6 +118,15 @@ class ProofCommandsTest extends OnABench {
     }
 
     @Test
+    void aLinkToALedgerIsVerifiedByTheKeyBesideTheLedger() throws Exception {
+        Path link = Files.createSymbolicLink(folder.resolve("today.ledger"), bench.ledger());
+        for (CommandRunner.Ended ended : List.of(bench.run("verify", link.toString()), bench.run("verify", "--ledger", "today.ledger"))) {
+            assertEquals(0, ended.status(), ended.err());
+            assertFalse(ended.said().contains("There is no bench-key.pub"), ended.said());
+        }
+    }
+
+    @Test
     void nothingIsWrittenOverALedgerOrAKey() throws Exception {
         for (String name : List.of("bench.ledger", "bench-key.pem", "bench-key.pub")) {
             Path file = bench.ledger().resolveSibling(name);

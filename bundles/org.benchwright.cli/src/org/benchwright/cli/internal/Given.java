@@ -37,7 +37,7 @@ record Given(Surroundings around, ParseResult parsed) {
 
     /** The ledger that was named, else the bench's own. */
     Path ledger() {
-        return path("--ledger").orElseGet(Bench::standardLedger);
+        return path("--ledger").map(Bench::itself).orElseGet(Bench::standardLedger);
     }
 
     /**

@@ -7,6 +7,7 @@ import java.util.Optional;
 
 import org.benchwright.cli.ExitStatus;
 import org.benchwright.cli.Surroundings;
+import org.benchwright.present.Bench;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.Proving;
@@ -47,7 +48,7 @@ final class ProofCommands {
         }
         try {
             List<String> kept = KeptCheckpoints.read(given.paths("--checkpoint"));
-            Path ledger = given.word().map(text -> around.workingFolder().resolve(text)).orElseGet(given::ledger);
+            Path ledger = given.word().map(text -> Bench.itself(around.workingFolder().resolve(text))).orElseGet(given::ledger);
             return new LedgerCommands(around).verify(ledger, kept);
         } catch (EntryRefusedException e) {
             return Screens.refused(around, e.getMessage());

@@ -14,8 +14,12 @@ import java.sql.SQLException;
 import java.time.Duration;
 import java.util.List;
 import java.util.stream.Stream;
+import org.benchwright.core.Digest;
+import org.benchwright.ledger.BenchFolder;
 import org.benchwright.ledger.BenchKeyStore;
+import org.benchwright.ledger.DocumentKind;
 import org.benchwright.ledger.Ledger;
+import org.benchwright.ledger.LedgerBackup;
 import org.benchwright.ledger.LedgerBusyException;
 import org.benchwright.ledger.LedgerDamagedException;
 import org.benchwright.ledger.LedgerException;
@@ -26,6 +30,7 @@ import org.benchwright.ledger.LedgerOptions;
 import org.benchwright.ledger.LedgerReadOnlyException;
 import org.benchwright.ledger.LedgerVerifier;
 import org.benchwright.ledger.LedgerVersionException;
+import org.benchwright.ledger.Projection;
 import org.benchwright.ledger.SqliteLedger;
 import org.benchwright.ledger.TestId;
 import org.benchwright.ledger.VerificationRequest;
@@ -194,6 +199,31 @@ class OpeningTest {
             ledger.append(test, 1, List.of(sample.observation(test, 1)));
         }
         assertEquals(7L, LedgerVerifier.verify(VerificationRequest.of(file())).events());
+    }
+
+    /** SQLite follows a link; key, attachments and what somebody laid beside the ledger are where it leads to. */
+    @Test
+    void aLinkToALedgerIsThatLedgerWithAllThatLiesBesideIt() throws Exception {
+        Path home = Files.createDirectory(folder.resolve("home"));
+        Path ledger = SampleLedger.build(home, 2, 3);
+        Path photo = SampleLedger.keptBeside(ledger);
+        Path elsewhere = Files.createDirectory(folder.resolve("elsewhere"));
+        Path link = Files.createSymbolicLink(elsewhere.resolve("today.ledger"), ledger);
+        assertEquals(BenchFolder.of(ledger), BenchFolder.of(link));
+        assertEquals(List.of(), LedgerVerifier.verify(VerificationRequest.of(link)).faults());
+        try (Ledger open = SqliteLedger.open(link)) {
+            assertEquals(300 << 10, open.document(Digest.of(Files.readAllBytes(photo))).orElseThrow().length);
+            new SampleLedger(open, BenchKeyStore.openOrCreate(BenchFolder.of(link).path()), 5).carryOut(2, 3);
+            open.keep(new byte[301 << 10], DocumentKind.ATTACHMENT);
+        }
+        LedgerBackup.write(link, folder.resolve("backup"), true);
+        for (Path each : List.of(ledger, link, folder.resolve("backup").resolve("bench.ledger"))) {
+            assertEquals(List.of(), LedgerVerifier.verify(VerificationRequest.of(each)).faults());
+        }
+        assertEquals(List.of("today.ledger"), list(elsewhere));
+        assertEquals(Projection.besides(ledger), Projection.besides(link));
+        Files.write(home.resolve("bench.ledger-journal"), new byte[] {1});
+        assertThrows(LedgerDamagedException.class, () -> SqliteLedger.openReadOnly(link));
     }
 
     @Test

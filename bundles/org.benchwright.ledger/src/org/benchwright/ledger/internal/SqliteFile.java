@@ -10,6 +10,7 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.Optional;
 import java.util.Set;
+import org.benchwright.ledger.BenchFolder;
 import org.benchwright.ledger.DurableFiles;
 import org.benchwright.ledger.FolderLock;
 import org.benchwright.ledger.LedgerBusyException;
@@ -47,7 +48,7 @@ public final class SqliteFile implements Database {
 
     @SuppressWarnings("try") // the lock is held, not used
     private static SqliteFile openInTurn(Path file, LedgerOptions options, boolean make) throws LedgerException {
-        Path path = file.toAbsolutePath().normalize();
+        Path path = BenchFolder.file(file);
         if (Files.exists(path) && !Files.isRegularFile(path)) {
             throw new LedgerFormatException(Messages.text("notALedger", path));
         }
@@ -83,7 +84,7 @@ public final class SqliteFile implements Database {
     }
 
     private static Path existing(Path file) throws LedgerMissingException {
-        Path path = file.toAbsolutePath().normalize();
+        Path path = BenchFolder.file(file);
         if (!Files.exists(path)) {
             throw new LedgerMissingException(Messages.text("missing", path));
         }

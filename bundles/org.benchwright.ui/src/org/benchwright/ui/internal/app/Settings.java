@@ -35,7 +35,7 @@ public record Settings(Path ledger, Optional<Path> procedures, String technician
         Optional<Path> procedures = Optional.ofNullable(System.getProperty(PROCEDURES)).map(Path::of).filter(Files::isDirectory)
                 .map(folder -> folder.toAbsolutePath().normalize());
         String user = environment.getOrDefault("USER", environment.getOrDefault("USERNAME", ""));
-        return new Settings(ledger.toAbsolutePath().normalize(), procedures, user, MachineName.of(environment), Boolean.getBoolean(DEMO),
+        return new Settings(Bench.itself(ledger), procedures, user, MachineName.of(environment), Boolean.getBoolean(DEMO),
                 "Benchwright " + version());
     }
 
