@@ -44,6 +44,7 @@ class InstrumentCommandsTest extends OnABench {
         bench("", "instruments", "add", "m-17", "--title", "Other").refused("There is an instrument m-17 already");
         bench("", "instruments", "add", "M-18", "--title", "Other", "--range", "up to 60 V").refused("is no range");
         bench("", "instruments", "moved", "M-99", "--custody", "LW").refused("no instrument M-99");
+        bench("", "instruments", "moved", "M-17", "--custody", "LW", "--by", "XX").refused("There is nobody with the id XX");
         assertEquals(0, bench.run("verify", bench.ledger().toString()).status());
     }
 

@@ -92,9 +92,10 @@ final class InstrumentCommands extends ScreenCommands {
         print(row, screen);
     }
 
-    private static Optional<PeopleDesk.Signing> signing(Given given, Screen screen) throws EntryRefusedException {
+    private Optional<PeopleDesk.Signing> signing(Given given, Screen screen) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         Optional<String> by = given.text("--by");
-        return by.isEmpty() ? Optional.empty() : Optional.of(new PeopleDesk.Signing(by.get(), new Passwords(screen).of(by.get())));
+        return by.isEmpty() ? Optional.empty()
+                : Optional.of(new Passwords(screen).signing(by.get(), new PeopleDesk(given.ledgerToRead(), around().clocks())));
     }
 
     private static String text(Path file) throws EntryRefusedException {

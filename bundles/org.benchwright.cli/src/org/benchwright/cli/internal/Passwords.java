@@ -5,6 +5,7 @@ import java.util.Optional;
 
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
+import org.benchwright.present.PeopleDesk;
 import org.benchwright.present.TakenElsewhereException;
 
 /**
@@ -21,6 +22,16 @@ record Passwords(Screen screen) {
      */
     char[] of(String person) throws EntryRefusedException {
         return ask(Message.ASK_PASSWORD.text(person));
+    }
+
+    /**
+     * Somebody who signs with a key of their own; whoever can't is told so before the password is asked for.
+     *
+     * @throws EntryRefusedException if there is nobody of that id, no key of theirs is in use, or no password is given
+     */
+    PeopleDesk.Signing signing(String by, PeopleDesk desk) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        desk.requireSigner(by);
+        return new PeopleDesk.Signing(by, of(by));
     }
 
     /** Looks at a new password, whatever speaks against it. */

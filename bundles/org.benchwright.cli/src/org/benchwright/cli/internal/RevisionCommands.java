@@ -123,9 +123,7 @@ final class RevisionCommands extends ScreenCommands {
     }
 
     private PeopleDesk.Signing signing(Given given, Screen screen) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
-        String by = given.text("--by").orElse("");
-        new PeopleDesk(given.ledgerToRead(), around().clocks()).requireSigner(by);
-        return new PeopleDesk.Signing(by, new Passwords(screen).of(by));
+        return new Passwords(screen).signing(given.text("--by").orElse(""), new PeopleDesk(given.ledgerToRead(), around().clocks()));
     }
 
     private static void print(RevisionChange change, Screen screen) {

@@ -103,10 +103,11 @@ class FleetTest {
 
     private long derived() throws Exception {
         AtomicLong derived = new AtomicLong();
+        AtomicLong announced = new AtomicLong();
         Progress counting = new Progress() {
             @Override
             public void begin(String what, long total) {
-                assertTrue(total >= 0);
+                announced.set(total);
             }
 
             @Override
@@ -116,7 +117,7 @@ class FleetTest {
 
             @Override
             public void end() {
-                assertTrue(derived.get() >= 0);
+                assertEquals(announced.get(), derived.get(), "as many as were announced");
             }
         };
         Fleet.of(file(), counting, Cancellation.never()).close();
