@@ -29,24 +29,26 @@ public record ChartConstants(int size, double d2, double d3, double c4) {
      * @throws IllegalArgumentException when the size is out of range
      */
     public static ChartConstants of(int size) {
-        if (size < 2 || size > LARGEST) {
-            throw new IllegalArgumentException("A subgroup has 2 to " + LARGEST + " readings: " + size);
-        }
         double d2 = meanRange(size);
-        double square = 2 * Integral.of(y -> Integral.of(x -> bothBeyond(x, y, size), -REACH, y, 1), -REACH, REACH, 1);
+        double square = 2 * Integral.of(y -> bothBeyond(y, size), -REACH, REACH, 1);
         double c4 = Math.sqrt(2.0 / (size - 1)) * Math.exp(Gamma.logGamma(size / 2.0) - Gamma.logGamma((size - 1) / 2.0));
         return new ChartConstants(size, d2, Math.sqrt(square - d2 * d2), c4);
     }
 
     /** d2 alone, which is quickly reckoned; the double integral of d3 is not. */
     static double meanRange(int size) {
+        requireSize(size);
         return Integral.of(x -> 1 - Math.pow(Normal.below(x), size) - Math.pow(Normal.above(x), size), -REACH, REACH, 1);
     }
 
-    /** The probability that the smallest reading lies below x and the largest above y. */
-    private static double bothBeyond(double x, double y, int size) {
-        return 1 - Math.pow(Normal.below(y), size) - Math.pow(Normal.above(x), size)
-                + Math.pow(Normal.between(x, y), size);
+    /** The probability that the smallest reading lies below x and the largest above y, over all x below y. */
+    private static double bothBeyond(double y, int size) {
+        double belowY = Normal.below(y);
+        double noneAbove = Math.pow(belowY, size);
+        return Integral.of(x -> {
+            double belowX = Normal.below(x);
+            return 1 - noneAbove - Math.pow(1 - belowX, size) + Math.pow(belowY - belowX, size);
+        }, -REACH, y, 1);
     }
 
     /**
@@ -55,7 +57,22 @@ public record ChartConstants(int size, double d2, double d3, double c4) {
      * @return A2 = 3/(d2 &radic;n)
      */
     public double a2() {
-        return 3 / (d2 * Math.sqrt(size));
+        return a2(d2, size);
+    }
+
+    /** A2 alone, for which d3 is not needed. */
+    static double meanFactor(int size) {
+        return a2(meanRange(size), size);
+    }
+
+    private static double a2(double meanRange, int size) {
+        return 3 / (meanRange * Math.sqrt(size));
+    }
+
+    private static void requireSize(int size) {
+        if (size < 2 || size > LARGEST) {
+            throw new IllegalArgumentException("A subgroup has 2 to " + LARGEST + " readings: " + size);
+        }
     }
 
     /**

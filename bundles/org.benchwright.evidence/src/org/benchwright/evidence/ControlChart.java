@@ -56,10 +56,10 @@ public record ControlChart(List<Double> points, double lower, double centre, dou
      * @throws IllegalArgumentException when the subgroups differ in size, or a reading is no finite number
      */
     public static ControlChart means(List<List<Double>> subgroups) {
-        ChartConstants constants = ChartConstants.of(commonSize(subgroups));
+        double factor = ChartConstants.meanFactor(commonSize(subgroups));
         List<Double> means = subgroups.stream().map(group -> Means.of(READING, group)).toList();
         double grand = Means.of(READING, means);
-        double reach = constants.a2() * Means.of(READING, rangesOf(subgroups));
+        double reach = factor * Means.of(READING, rangesOf(subgroups));
         return new ControlChart(means, grand - reach, grand, grand + reach);
     }
 

@@ -63,7 +63,7 @@ public record Drift(int count, double intercept, double slope, double interceptE
      */
     public double slopeReach(double confidence) {
         Require.properFraction("confidence", confidence);
-        return Student.quantile((1 + confidence) / 2, count - 2.0) * slopeError;
+        return Student.exceededBy((1 - confidence) / 2, count - 2.0) * slopeError;
     }
 
     /**

@@ -43,24 +43,34 @@ final class GlobalIntegral {
         }
         double[] cuts = DoubleStream.concat(DoubleStream.of(low, high), kinks().filter(cut -> low < cut && cut < high))
                 .sorted().toArray();
-        // The acceptance probability turns within a few measurement deviations: the panels must be no coarser.
-        double finest = Math.min(1, errors.deviation() / units.deviation());
         double sum = 0;
         for (int i = 1; i < cuts.length; i++) {
             sum += Integral.of(z -> density(z) * probability(units.mean() + units.deviation() * z, accepted), cuts[i - 1],
-                    cuts[i], finest);
+                    cuts[i], turns(cuts[i - 1], cuts[i]) ? Math.min(1, errors.deviation() / units.deviation()) : 1);
         }
         return sum;
     }
 
+    /** Where errors of any size begin and cease to matter; with limited ones the integrand has a kink there. */
     private DoubleStream kinks() {
-        if (errors.shape() == Shape.NORMAL) {
-            return DoubleStream.empty();
-        }
-        double reach = HALF_WIDTH * errors.deviation();
+        double reach = reachOfErrors();
+        return limits().flatMap(limit -> DoubleStream.of(limit - reach, limit + reach));
+    }
+
+    /** Whether an error may decide between two cuts: there panels must be no coarser than errors are. */
+    private boolean turns(double from, double to) {
+        double reach = reachOfErrors();
+        return limits().anyMatch(limit -> Math.abs((from + to) / 2 - limit) < reach);
+    }
+
+    private double reachOfErrors() {
+        return (errors.shape() == Shape.NORMAL ? REACH : HALF_WIDTH) * errors.deviation() / units.deviation();
+    }
+
+    /** The acceptance limits, in standard deviations of the units. */
+    private DoubleStream limits() {
         return DoubleStream.of(acceptance.lower(), acceptance.upper()).filter(Double::isFinite)
-                .flatMap(limit -> DoubleStream.of(limit - reach, limit + reach))
-                .map(value -> (value - errors.mean() - units.mean()) / units.deviation());
+                .map(limit -> (limit - errors.mean() - units.mean()) / units.deviation());
     }
 
     private double density(double z) {

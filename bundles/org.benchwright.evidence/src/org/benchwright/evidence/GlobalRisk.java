@@ -138,6 +138,6 @@ public record GlobalRisk(double falseAccept, double falseReject, double accepted
     public static double processDeviation(double halfWidth, double inTolerance) {
         Require.positive("half-width", halfWidth);
         Require.properFraction("part in tolerance", inTolerance);
-        return halfWidth / Normal.quantile((1 + inTolerance) / 2);
+        return halfWidth / Normal.reachOf(inTolerance);
     }
 }

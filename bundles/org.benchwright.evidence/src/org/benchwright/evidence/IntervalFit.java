@@ -27,7 +27,13 @@ public record IntervalFit(double shape, double scale, double logLikelihood) {
 
     private static final double LEAST_LOG_SHAPE = Math.log(0.02);
     private static final double MOST_LOG_SHAPE = Math.log(50);
+    /** A limit that is more than e to this times as large as the estimate, or as small, is none. */
+    private static final double FARTHEST = 20;
+    /** Shapes whose log-likelihoods differ by less are equally likely, but for rounding. */
+    private static final double ALIKE = 1e-6;
     private static final int MOST_STEPS = 500;
+    /** As good as impossible; still a number, so that a root can be looked for beside it. */
+    private static final double MUCH_TOO_LOW = -1e300;
     private static final BrentSolver SOLVER = new BrentSolver(1e-12, 1e-12);
 
     /**
@@ -41,9 +47,18 @@ public record IntervalFit(double shape, double scale, double logLikelihood) {
         IntervalLikelihood likelihood = likelihood(stops);
         UnivariateFunction slope = logShape -> likelihood.slope(Math.exp(logShape));
         if (!(slope.value(LEAST_LOG_SHAPE) > 0 && slope.value(MOST_LOG_SHAPE) < 0)) {
-            throw new IllegalArgumentException("These stops determine no Weibull distribution: too few differ.");
+            throw undetermined();
         }
-        return at(likelihood, Math.exp(SOLVER.solve(MOST_STEPS, slope, LEAST_LOG_SHAPE, MOST_LOG_SHAPE)));
+        IntervalFit fit = at(likelihood, Math.exp(SOLVER.solve(MOST_STEPS, slope, LEAST_LOG_SHAPE, MOST_LOG_SHAPE)));
+        if (likelihood.best(Math.exp(MOST_LOG_SHAPE)) > fit.logLikelihood - ALIKE) {
+            // Every large shape explains these stops equally well, and where the slope turned was rounding.
+            throw undetermined();
+        }
+        return fit;
+    }
+
+    private static IllegalArgumentException undetermined() {
+        return new IllegalArgumentException("These stops determine no Weibull distribution: too few differ.");
     }
 
     /**
@@ -132,29 +147,27 @@ public record IntervalFit(double shape, double scale, double logLikelihood) {
         IntervalFit fit = weibull(stops);
         IntervalLikelihood likelihood = likelihood(stops);
         double lowest = fit.logLikelihood - drop(confidence);
-        return around(Math.log(fit.shape), logShape -> {
-            double shape = Math.exp(logShape);
-            return likelihood.value(shape, likelihood.scale(shape)) - lowest;
-        });
+        return around(Math.log(fit.shape), logShape -> likelihood.best(Math.exp(logShape)) - lowest);
     }
 
     private static double drop(double confidence) {
         Require.properFraction("confidence", confidence);
-        double z = Normal.quantile((1 + confidence) / 2);
+        double z = Normal.reachOf(confidence);
         return z * z / 2;
     }
 
     /** Steps away from the best value until the likelihood has dropped enough, then closes in; all in logarithms. */
     private static Range around(double best, UnivariateFunction aboveLowest) {
-        return new Range(Math.exp(edge(best, aboveLowest, -1)), Math.exp(edge(best, aboveLowest, 1)));
+        UnivariateFunction bounded = place -> Math.max(MUCH_TOO_LOW, aboveLowest.value(place));
+        return new Range(Math.exp(edge(best, bounded, -1)), Math.exp(edge(best, bounded, 1)));
     }
 
     private static double edge(double best, UnivariateFunction aboveLowest, int direction) {
         double reach = 0.1;
-        while (aboveLowest.value(best + direction * reach) > 0 && reach < 20) {
+        while (reach < FARTHEST && aboveLowest.value(best + direction * reach) > 0) {
             reach *= 1.5;
         }
-        if (reach >= 20) {
+        if (reach >= FARTHEST) {
             return direction < 0 ? Double.NEGATIVE_INFINITY : Double.POSITIVE_INFINITY;
         }
         return SOLVER.solve(MOST_STEPS, aboveLowest, Math.min(best, best + direction * reach),

@@ -117,7 +117,7 @@ public final class MeasurementRisk {
         if (!(risk > 0 && risk <= 0.5)) {
             throw new IllegalArgumentException("A risk is above 0 and at most 0.5: " + risk);
         }
-        return Student.quantile(1 - risk, degreesOfFreedom);
+        return Student.exceededBy(risk, degreesOfFreedom);
     }
 
     /**

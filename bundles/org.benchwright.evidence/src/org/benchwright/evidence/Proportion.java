@@ -99,7 +99,7 @@ public record Proportion(long hits, long of) {
      */
     public Interval wilson(double confidence) {
         Require.properFraction("confidence", confidence);
-        double z = Normal.quantile((1 + confidence) / 2);
+        double z = Normal.reachOf(confidence);
         double p = estimate();
         double share = z * z / of;
         double middle = p + share / 2;

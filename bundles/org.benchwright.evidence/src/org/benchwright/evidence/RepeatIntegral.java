@@ -59,7 +59,8 @@ final class RepeatIntegral {
 
     /** Away from the limits nothing is decided wrongly. */
     private double near(DoubleUnaryOperator given) {
-        double finest = Math.min(1, Math.min(fresh, left) / deviation);
+        // The decision turns within a few fresh errors; whether t lies outside, within a few times what t + c leaves open of it.
+        double finest = Math.min(1, Math.min(fresh, left / share) / deviation);
         double sum = 0;
         for (Span zone : zones()) {
             double from = Math.max(-Normal.REACH, (zone.lower() - mean) / deviation);

@@ -75,7 +75,7 @@ public record SoakDay(double from, double to, int reached, int stopped, double f
         }
         SurvivalCurve curve = SurvivalCurve.of(cut);
         double found = 1 - curve.at(to - from);
-        Proportion.Interval limits = limits(curve, stopped, Math.max(through, stopped), confidence);
+        Proportion.Interval limits = limits(curve, new Proportion(stopped, reached), through, confidence);
         double hours = cut.entrySet().stream().mapToDouble(each -> each.getKey().time() * each.getValue()).sum();
         return new SoakDay(from, to, Math.toIntExact(reached), Math.toIntExact(stopped), 1000 * found, 1000 * limits.lower(),
                 1000 * limits.upper(), stopped == 0 ? Double.POSITIVE_INFINITY : hours / stopped);
@@ -85,11 +85,16 @@ public record SoakDay(double from, double to, int reached, int stopped, double f
         return soaks.entrySet().stream().filter(each -> which.test(each.getKey())).mapToLong(Map.Entry::getValue).sum();
     }
 
-    private static Proportion.Interval limits(SurvivalCurve curve, long stopped, long through, double confidence) {
-        if (stopped == 0) {
+    private static Proportion.Interval limits(SurvivalCurve curve, Proportion stopped, long through, double confidence) {
+        if (stopped.hits() == 0) {
             return new Proportion(0, through).clopperPearson(confidence);
         }
-        Proportion.Interval surviving = curve.steps().get(curve.steps().size() - 1).limits(confidence);
+        SurvivalCurve.Step last = curve.steps().get(curve.steps().size() - 1);
+        if (last.survival() == 0) {
+            // Greenwood's formula has no error then. Units that were taken off might have stopped, too, so counting them as good keeps the limit low.
+            return new Proportion.Interval(stopped.clopperPearson(confidence).lower(), 1);
+        }
+        Proportion.Interval surviving = last.limits(confidence);
         return new Proportion.Interval(1 - surviving.upper(), 1 - surviving.lower());
     }
 

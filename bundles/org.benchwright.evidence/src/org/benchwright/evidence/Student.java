@@ -24,22 +24,23 @@ final class Student {
      */
     static double above(double value, double degrees) {
         if (degrees < NEARLY_NORMAL) {
-            return new TDistribution(degrees).cumulativeProbability(-value);
+            // With fewer degrees than any number has there is nothing left but the two far ends.
+            return degrees < Double.MIN_NORMAL ? 0.5 : new TDistribution(degrees).cumulativeProbability(-value);
         }
         return Normal.above(value * (1 - 1 / (4 * degrees)) / Math.sqrt(1 + value * value / (2 * degrees)));
     }
 
     /**
-     * The quantile; Abramowitz and Stegun, 26.7.5 with its first term, where nearly normal.
+     * The value beyond which a part lies; Abramowitz and Stegun, 26.7.5 with its first term, where nearly normal.
      *
-     * @param probability between 0 and 1
+     * @param probability that part, above 0, at most 0.5: the tail itself keeps the digits that one minus it would not
      * @param degrees     &nu;, above zero; may be infinite
      */
-    static double quantile(double probability, double degrees) {
+    static double exceededBy(double probability, double degrees) {
         if (degrees < NEARLY_NORMAL) {
-            return new TDistribution(degrees).inverseCumulativeProbability(probability);
+            return -new TDistribution(degrees).inverseCumulativeProbability(probability);
         }
-        double z = Normal.quantile(probability);
+        double z = -Normal.quantile(probability);
         return z + (z * z * z + z) / (4 * degrees);
     }
 }

@@ -41,7 +41,7 @@ public record SurvivalCurve(List<Step> steps) {
             if (standardError.isEmpty()) {
                 return new Proportion.Interval(0, 1);
             }
-            double reach = Normal.quantile((1 + confidence) / 2) * standardError.getAsDouble()
+            double reach = Normal.reachOf(confidence) * standardError.getAsDouble()
                     / (survival * Math.abs(Math.log(survival)));
             return new Proportion.Interval(Math.pow(survival, Math.exp(reach)), Math.pow(survival, Math.exp(-reach)));
         }

@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.OptionalDouble;
 
 import org.benchwright.evidence.internal.InnermostIntervals;
+import org.benchwright.evidence.internal.Require;
 
 /**
  * The part of units that survive a given time when stops are only known to lie between two looks, estimated without
@@ -64,8 +65,10 @@ public record TurnbullCurve(List<Mass> masses) {
      *
      * @param time not negative
      * @return S; nothing where the looks don't tell: inside an innermost interval, and after the last look
+     * @throws IllegalArgumentException when the time is negative
      */
     public OptionalDouble at(double time) {
+        Require.notNegative("time", time);
         double survival = 1;
         for (Mass mass : masses) {
             if (mass.by() <= time) {

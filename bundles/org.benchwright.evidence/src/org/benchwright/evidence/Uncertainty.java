@@ -114,7 +114,7 @@ public record Uncertainty(double standard, double degreesOfFreedom) {
     public double coverageFactor(double confidence) {
         Require.properFraction("confidence", confidence);
         double whole = Math.max(Math.min(1, degreesOfFreedom), Math.floor(degreesOfFreedom));
-        return Student.quantile((1 + confidence) / 2, whole);
+        return Student.exceededBy((1 - confidence) / 2, whole);
     }
 
     /**

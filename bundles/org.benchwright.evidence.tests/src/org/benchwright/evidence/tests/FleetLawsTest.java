@@ -13,6 +13,7 @@ import org.benchwright.evidence.AnalysisOfVariance;
 import org.benchwright.evidence.BenchCapacity;
 import org.benchwright.evidence.ControlChart;
 import org.benchwright.evidence.Drift;
+import org.benchwright.evidence.GoodnessOfFit;
 import org.benchwright.evidence.IntervalFit;
 import org.benchwright.evidence.Pareto;
 import org.benchwright.evidence.RunRules;
@@ -88,6 +89,20 @@ class FleetLawsTest implements PropertyTest {
         IntervalFit.Range inner = IntervalFit.meanTimeLimits(soaks, 0.90);
         IntervalFit.Range outer = IntervalFit.meanTimeLimits(soaks, 0.95);
         assertTrue(outer.lower() < inner.lower() && inner.lower() < mean && mean < inner.upper() && inner.upper() <= outer.upper());
+    }
+
+    /** Whatever looks tell, there is a shape between its limits, or none is told; and nothing else happens. */
+    @Property(tries = 100)
+    void aShapeLiesBetweenItsLimitsOrIsNotTold(@ForAll("soaks") List<StopInterval> soaks) {
+        try {
+            double shape = IntervalFit.weibull(soaks).shape();
+            IntervalFit.Range limits = IntervalFit.shapeLimits(soaks, 0.95);
+            assertTrue(0 <= limits.lower() && limits.lower() < shape && shape < limits.upper(), limits::toString);
+            double probability = GoodnessOfFit.constantRate(soaks).probability();
+            assertTrue(0 <= probability && probability <= 1);
+        } catch (IllegalArgumentException undetermined) {
+            assertTrue(undetermined.getMessage().length() > 20, undetermined.getMessage());
+        }
     }
 
     @Property(tries = 60)

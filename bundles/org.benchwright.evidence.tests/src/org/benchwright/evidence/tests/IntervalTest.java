@@ -21,6 +21,7 @@ import org.benchwright.evidence.WeibullFit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class IntervalTest {
 
@@ -101,8 +102,7 @@ class IntervalTest {
     @Test
     void narrowIntervalsGiveThePublishedFit() {
         List<StopInterval> stops = new ArrayList<>();
-        for (String each : ("0.19 .78 .96 1.31 2.78 3.16 4.15 4.67 4.85 6.50 7.35 8.01 8.27 12.06 31.75 32.52 33.91 36.71 "
-                + "72.89").split(" ")) {
+        for (String each : Datasets.FLUID_AT_34_KV.split(" ")) {
             double time = Double.parseDouble(each);
             stops.add(new StopInterval(time - 1e-4, time + 1e-4));
         }
@@ -111,9 +111,31 @@ class IntervalTest {
         assertEquals(12.22222, fit.scale(), 2e-5);
     }
 
+    /** A curve that falls between the looks of all stops explains them as well as a steeper one does. */
+    @ParameterizedTest
+    @ValueSource(strings = {"0-6 0-6 0-6 6-42", "48-120 120-168 120-168 120-192 120-192 120-192", "24-96 24-96 24-96 24-220 24-220 96+ 96+ 96+"})
+    void stopsThatEveryLargeShapeExplainsDetermineNone(String times) {
+        List<StopInterval> stops = intervals(times);
+        String words = assertThrows(IllegalArgumentException.class, () -> IntervalFit.weibull(stops)).getMessage();
+        assertTrue(words.contains("determine no Weibull"), words);
+    }
+
+    /** Three in the first second, the others after days: powers of such times are no numbers any more, and the fit is found all the same. */
+    @Test
+    void stopsThatLieFarApartAreFittedLikeKnownInstants() {
+        double[] times = {1e-6, 3e-5, 2e-4, 0.5, 40, 700, 1000};
+        List<StopInterval> stops = Arrays.stream(times).mapToObj(time -> new StopInterval(0.999 * time, 1.001 * time)).toList();
+        WeibullFit exact = WeibullFit.of(Arrays.stream(times).mapToObj(Lifetime::failedAt).toList());
+        IntervalFit fit = IntervalFit.weibull(stops);
+        assertEquals(exact.shape(), fit.shape(), 1e-5 * exact.shape());
+        assertEquals(exact.scales().get(0), fit.scale(), 1e-5 * exact.scales().get(0));
+        IntervalFit.Range limits = IntervalFit.shapeLimits(stops, 0.95);
+        assertTrue(0 < limits.lower() && limits.lower() < fit.shape() && fit.shape() < limits.upper() && limits.upper() < 1, limits::toString);
+    }
+
     /**
-     * Stops found at looks every 24 h, 40 of 200, reckoned by hand: with a constant rate and equal looks the survival of
-     * one look is 1 - stops/looks survived into, so the mean time is -24/ln(1 - 40/(180 + 160 + 140...)).
+     * Stops found at looks every 24 h, 40 of 200, reckoned by hand: with a constant rate and equal looks the part that
+     * survives from one look to the next is 1 - stops/units that were looked at, so the mean time is -24/ln(1 - 40/(200 + 180 + 168)).
      */
     @Test
     void equalLooksHaveAClosedForm() {
@@ -139,8 +161,7 @@ class IntervalTest {
     /** The likelihood ratio of both fits of the bearings of Lieblein and Zelen, -113.69129 against -121.43392 by hand. */
     @Test
     void bearingsDoNotFailAtAConstantRate() {
-        List<StopInterval> bearings = intervals("17.88 28.92 33.00 41.52 42.12 45.60 48.48 51.84 51.96 54.12 55.56 67.80 "
-                + "68.64 68.64 68.88 84.12 93.12 98.64 105.12 105.84 127.92 128.04 173.40");
+        List<StopInterval> bearings = intervals(Datasets.BEARINGS);
         double mean = bearings.stream().mapToDouble(StopInterval::by).average().orElseThrow();
         double exponential = -23 * (Math.log(mean) + 1);
         GoodnessOfFit fit = GoodnessOfFit.constantRate(bearings);

@@ -17,6 +17,7 @@ import org.benchwright.evidence.TestUncertaintyRatio;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class MeasurementRiskTest {
 
@@ -87,6 +88,20 @@ class MeasurementRiskTest {
         GlobalRisk guarded = GlobalRisk.of(0, 1, 0.5, new Span(-2, 2), new Span(-1.82, 1.82));
         assertEquals(0.0080516, guarded.falseAccept(), 1e-7);
         assertEquals(0.0661065, guarded.falseReject(), 1e-7);
+    }
+
+    /**
+     * With an error that is small against the scatter of the units, u in their deviations, the density at a limit is all that matters: either
+     * risk is phi(2) u/sqrt(2 pi) for each limit, by hand.
+     */
+    @ParameterizedTest
+    @ValueSource(doubles = {1e-3, 1e-6})
+    void globalRiskOfATinyErrorIsThatOfTheUnitsAtTheLimits(double error) {
+        GlobalRisk risk = GlobalRisk.of(0, 1, error, new Span(-2, 2), new Span(-2, 2));
+        double expected = 2 * Math.exp(-2) / (2 * Math.PI) * error;
+        assertEquals(expected, risk.falseAccept(), (2 * error + 1e-8) * expected);
+        assertEquals(expected, risk.falseReject(), (2 * error + 1e-8) * expected);
+        assertEquals(0.954499736103642, risk.accepted(), 2 * error);
     }
 
     @Test

@@ -16,6 +16,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -41,23 +42,27 @@ import org.benchwright.evidence.Lifetime;
 import org.benchwright.evidence.LogRank;
 import org.benchwright.evidence.MeasurementRisk;
 import org.benchwright.evidence.MedianRank;
+import org.benchwright.evidence.Proportion;
 import org.benchwright.evidence.RepeatRisk;
+import org.benchwright.evidence.SamplingPlan;
 import org.benchwright.evidence.SequentialSoak;
 import org.benchwright.evidence.Soak;
 import org.benchwright.evidence.SoakDay;
 import org.benchwright.evidence.StopInterval;
+import org.benchwright.evidence.SuccessRun;
 import org.benchwright.evidence.Summary;
 import org.benchwright.evidence.SurvivalCurve;
 import org.benchwright.evidence.TestUncertaintyRatio;
 import org.benchwright.evidence.TurnbullCurve;
 import org.benchwright.evidence.Uncertainty;
+import org.benchwright.evidence.VarianceSplit;
 import org.benchwright.evidence.WeibullFit;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
- * Nonsense is refused, never answered: each public function and constructor is called with arguments that are fine but for one number.
- * What is no number at all is always refused; what is too large, too small or infinite is refused, or has an answer that is a number.
+ * Nonsense is refused, never answered: each public function, constructor and question is called with arguments that are fine but for one
+ * number. What is no number at all is always refused; what is too large, too small or infinite is refused, or has an answer that is a number.
  */
 class NonsenseTest {
 
@@ -66,7 +71,7 @@ class NonsenseTest {
             GlobalRisk.Spread.class, GoodnessOfFit.class, HandTiming.Hand.class, HandTiming.Given.class, HandTiming.Sampled.class,
             IntervalFit.class, Lifetime.class, LogRank.class, MeasurementRisk.class, MedianRank.class, RepeatRisk.class, SequentialSoak.class,
             Soak.class, SoakDay.class, StopInterval.class, Summary.class, SurvivalCurve.class, TestUncertaintyRatio.class, TurnbullCurve.class,
-            Uncertainty.class, WeibullFit.class);
+            Uncertainty.class, VarianceSplit.Reading.class, WeibullFit.class);
     /** Records of answers: whoever makes one by hand answers for what is in it. */
     private static final List<Class<?>> ANSWERS = List.of(AnalysisOfVariance.class, ChartConstants.class, ControlChart.class, Drift.class,
             ExponentialFit.class, FieldReturns.class, GlobalRisk.class, IntervalFit.class, LogRank.class, SoakDay.class, Summary.class,
@@ -74,13 +79,46 @@ class NonsenseTest {
     /** Where the numbers have an order among themselves: fine ones. */
     private static final Map<Class<?>, List<Double>> IN_ORDER = Map.of(Capability.class, List.of(-1.0, 1.0, 0.2, 0.5), SequentialSoak.class,
             List.of(100.0, 30.0, 0.1, 0.1), SoakDay.class, List.of(0.5, 2.0, 0.5));
-    private static final double[] ODD = {-1, -1e-300, 0, 1, 1.5, 1e300, Double.MAX_VALUE, Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY};
+    private static final double[] ODD = {-1, -1e-300, 0, Double.MIN_VALUE, Math.nextDown(1.0), 1, 1.5, 1e300, Double.MAX_VALUE,
+        Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY};
 
-    static Stream<Executable> functions() {
-        return ALL.stream().flatMap(type -> Stream.<Executable>concat(
+    /** A function or constructor, or something that is asked {@code on} what was made of fine numbers. */
+    private record Call(Executable function, Optional<Object> on) {
+
+        Object by(Object[] arguments) throws ReflectiveOperationException {
+            return function instanceof Method method ? method.invoke(on.orElse(null), arguments)
+                    : ((Constructor<?>) function).newInstance(arguments);
+        }
+
+        @Override
+        public String toString() {
+            return function + on.map(each -> " of " + each).orElse("");
+        }
+    }
+
+    static Stream<Call> calls() {
+        Stream<Call> functions = ALL.stream().flatMap(type -> Stream.<Executable>concat(
                 Arrays.stream(type.getDeclaredMethods()).filter(method -> Modifier.isStatic(method.getModifiers())),
                 ANSWERS.contains(type) ? Stream.of() : Arrays.stream(type.getDeclaredConstructors())))
-                .filter(each -> Modifier.isPublic(each.getModifiers()) && numbers(each.getGenericParameterTypes()) > 0);
+                .map(each -> new Call(each, Optional.empty()));
+        Stream<Call> questions = asked().flatMap(one -> Arrays.stream(one.getClass().getMethods())
+                .filter(method -> !Modifier.isStatic(method.getModifiers()) && method.getDeclaringClass() != Object.class)
+                .map(method -> new Call(method, Optional.of(one))));
+        return Stream.concat(functions, questions)
+                .filter(call -> Modifier.isPublic(call.function().getModifiers()) && numbers(call.function().getGenericParameterTypes()) > 0);
+    }
+
+    /** What can be asked about a number: one of each kind, such that 0.5 is a fine number, and so is 3. */
+    private static Stream<Object> asked() {
+        List<Lifetime> lifetimes = List.of(Lifetime.failedAt(1), Lifetime.failedAt(2), Lifetime.aliveAt(4));
+        List<StopInterval> stops = List.of(new StopInterval(1, 2), new StopInterval(2, 3), StopInterval.never(4));
+        SurvivalCurve curve = SurvivalCurve.of(lifetimes);
+        Stream<Object> asked = Stream.of(BenchCapacity.of(8, 72, 0.05), Drift.of(List.of(1.0, 2.0, 3.0), List.of(5.0, 5.2, 5.1)),
+                IntervalFit.weibull(stops), new Proportion(3, 20), new Proportion(0, 20), new Proportion(20, 20),
+                new RepeatRisk(OptionalDouble.of(-1), OptionalDouble.of(1), 0.2, 0.1, 0.5, 2, Combination.MEAN), new SamplingPlan(2, 1),
+                new SequentialSoak(1, 0.5, 0.1, 0.1), curve, curve.steps().get(0), TurnbullCurve.of(stops), new Uncertainty(1, 5.5),
+                Uncertainty.known(1), WeibullFit.ofGroups(Collections.nCopies(4, lifetimes)));
+        return Stream.of(asked, Stream.of(SuccessRun.values()), Stream.of(TestUncertaintyRatio.values())).flatMap(each -> each);
     }
 
     private static long numbers(Type[] parameters) {
@@ -88,10 +126,10 @@ class NonsenseTest {
     }
 
     @ParameterizedTest
-    @MethodSource("functions")
-    void whatIsNoNumberIsRefusedAndWhatIsOddNeverGivesNoNumber(Executable function) throws Exception {
-        Type[] parameters = function.getGenericParameterTypes();
-        assertTrue(answer(function, fine(function)).isPresent(), function + " refuses what is fine");
+    @MethodSource("calls")
+    void whatIsNoNumberIsRefusedAndWhatIsOddNeverGivesNoNumber(Call function) throws Exception {
+        Type[] parameters = function.function().getGenericParameterTypes();
+        assertTrue(answer(function, fine(function.function())).isPresent(), function + " refuses what is fine");
         for (int place = 0; place < parameters.length; place++) {
             Optional<Object> none = with(parameters[place], Double.NaN);
             if (none.isPresent()) {
@@ -109,16 +147,15 @@ class NonsenseTest {
     }
 
     /** The answer; nothing where the call is refused with words. */
-    private static Optional<Object> refused(Executable function, int place, Object odd) throws ReflectiveOperationException {
-        Object[] arguments = fine(function);
+    private static Optional<Object> refused(Call function, int place, Object odd) throws ReflectiveOperationException {
+        Object[] arguments = fine(function.function());
         arguments[place] = odd;
         return answer(function, arguments);
     }
 
-    private static Optional<Object> answer(Executable function, Object[] arguments) throws ReflectiveOperationException {
+    private static Optional<Object> answer(Call function, Object[] arguments) throws ReflectiveOperationException {
         try {
-            return Optional.of(function instanceof Method method ? method.invoke(null, arguments)
-                    : ((Constructor<?>) function).newInstance(arguments));
+            return Optional.of(function.by(arguments));
         } catch (InvocationTargetException e) {
             assertEquals(IllegalArgumentException.class, e.getCause().getClass(), () -> function + " of " + Arrays.toString(arguments));
             assertTrue(e.getCause().getMessage().length() > 8, () -> function + " says nothing");
@@ -160,13 +197,16 @@ class NonsenseTest {
         } else if (name.contains("Map") && name.contains("StopInterval")) {
             return Map.of(new StopInterval(1, 2), 2L, StopInterval.never(4), 3L);
         } else if (name.contains("Lifetime")) {
-            return name.contains("List<java.util.List") ? List.of(List.of(Lifetime.failedAt(1), Lifetime.failedAt(2))) : List.of(Lifetime.failedAt(1), Lifetime.aliveAt(4));
+            return name.contains("List<java.util.List") ? List.of(List.of(Lifetime.failedAt(1), Lifetime.failedAt(2)))
+                    : List.of(Lifetime.failedAt(1), Lifetime.aliveAt(4));
         } else if (name.contains("StopInterval")) {
             return List.of(new StopInterval(1, 2), new StopInterval(2, 3), StopInterval.never(4));
         } else if (name.contains("Span")) {
             return new GlobalRisk.Span(-1, 1);
         } else if (name.contains("Spread")) {
             return new GlobalRisk.Spread(0, 0.5, GlobalRisk.Shape.values()[0]);
+        } else if (name.contains("String")) {
+            return List.of("QN", "bench 2");
         } else if (name.contains("Long")) {
             return List.of(5L, 6L, 7L, 9L, 8L);
         } else if (type == Limits.class) {

@@ -21,12 +21,13 @@ class RepeatGlobalRiskTest {
     private static final double INFINITE = Double.POSITIVE_INFINITY;
 
     private static RepeatRisk between(double lower, double upper, double band, double share, int readings, Combination combination) {
-        return new RepeatRisk(Double.isInfinite(lower) ? OptionalDouble.empty() : OptionalDouble.of(lower), OptionalDouble.of(upper), band, 1, share,
-                readings, combination);
+        OptionalDouble from = Double.isInfinite(lower) ? OptionalDouble.empty() : OptionalDouble.of(lower);
+        return new RepeatRisk(from, OptionalDouble.of(upper), band, 1, share, readings, combination);
     }
 
     @ParameterizedTest
-    @CsvSource({ "0, 5, -10, 10, 2", "3, 4, -10, 10, 2", "0, 1, -3, 3, 0", "0, 20, -2.5, 2.5, 2", "-8, 4, -Infinity, 0, 2", "-2, 0.1, -Infinity, 0, 1" })
+    @CsvSource({ "0, 5, -10, 10, 2", "3, 4, -10, 10, 2", "0, 1, -3, 3, 0", "0, 20, -2.5, 2.5, 2", "-8, 4, -Infinity, 0, 2",
+        "-2, 0.1, -Infinity, 0, 1", "0, 1e-5, -2e-5, 2e-5, 0", "0, 1e5, -2e5, 2e5, 2" })
     void aSingleReadingIsTheIntegralOverBothErrors(double mean, double deviation, double lower, double upper, double band) {
         GlobalRisk expected = GlobalRisk.of(mean, deviation, 1, new Span(lower, upper), new Span(lower + band, upper - band));
         for (double share : new double[] { 0.1, 0.5, 0.9 }) {

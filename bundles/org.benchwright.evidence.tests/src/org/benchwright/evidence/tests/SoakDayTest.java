@@ -52,7 +52,23 @@ class SoakDayTest {
         assertEquals(2, SoakDay.eachDay(tooShort, 0.95).size());
     }
 
-    /** What the R package MASS prints for the treated group of Freireich 1963 (verified): of those that are left at the beginning, what is lost until the end. */
+    /** All 30 found: at least 0.025^(1/30) of all (Clopper and Pearson). Units taken off before the end might have stopped, too. */
+    @Test
+    void aDayThatFindsAllHasALowerLimit() {
+        SoakDay all = SoakDay.of(Collections.nCopies(30, Lifetime.failedAt(12)), 0, 24, 0.95);
+        assertEquals(1000, all.foundPer1000());
+        assertEquals(1000 - 115.70331, all.least(), 1e-5);
+        assertEquals(1000, all.most());
+        List<Lifetime> someTakenOff = new ArrayList<>(Collections.nCopies(17, Lifetime.failedAt(12)));
+        someTakenOff.addAll(List.of(Lifetime.failedAt(24), Lifetime.aliveAt(6), Lifetime.aliveAt(6)));
+        // 18 of 20, as the R package binom has it (verified)
+        assertEquals(683.0172860, SoakDay.of(someTakenOff, 0, 24, 0.95).least(), 1e-6);
+    }
+
+    /**
+     * What the R package MASS prints for the treated group of Freireich 1963 (verified): of those that are left at the beginning, what is lost
+     * until the end.
+     */
     @ParameterizedTest
     @CsvSource({ "0, 6, 1, 0.857143", "6, 7, 0.857143, 0.806723", "6, 10, 0.857143, 0.752941", "10, 13, 0.752941, 0.690196",
         "13, 16, 0.690196, 0.627451", "16, 23, 0.627451, 0.448179" })

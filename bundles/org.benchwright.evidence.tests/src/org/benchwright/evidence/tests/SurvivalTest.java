@@ -124,8 +124,7 @@ class SurvivalTest {
     /** Breakdown of an insulating fluid at 34 and 26 kV; estimates printed in tests of the R package survival (verified). */
     @Test
     void weibullFitsOfInsulatingFluid() {
-        WeibullFit at34 = WeibullFit.of(lifetimes("0.19 .78 .96 1.31 2.78 3.16 4.15 4.67 4.85 6.50 7.35 8.01 8.27 12.06 "
-                + "31.75 32.52 33.91 36.71 72.89"));
+        WeibullFit at34 = WeibullFit.of(lifetimes(Datasets.FLUID_AT_34_KV));
         assertEquals(0.77082, at34.shape(), 1e-5);
         assertEquals(12.22222, at34.scales().get(0), 1e-5);
         WeibullFit at26 = WeibullFit.of(lifetimes("5.79 1579.52 2323.70"));
@@ -136,8 +135,7 @@ class SurvivalTest {
     /** Ball bearings of Lieblein and Zelen 1956; estimates as in Lawless 2003, from memory, digits computed. */
     @Test
     void weibullFitOfBallBearings() {
-        WeibullFit fit = WeibullFit.of(lifetimes("17.88 28.92 33.00 41.52 42.12 45.60 48.48 51.84 51.96 54.12 55.56 67.80 "
-                + "68.64 68.64 68.88 84.12 93.12 98.64 105.12 105.84 127.92 128.04 173.40"));
+        WeibullFit fit = WeibullFit.of(lifetimes(Datasets.BEARINGS));
         assertEquals(2.1020589, fit.shape(), 1e-4);
         assertEquals(81.8783340, fit.scales().get(0), 1e-4);
         assertEquals(-113.69129, fit.logLikelihood(), 1e-4);

@@ -66,4 +66,15 @@ public final class Normal {
     public static double quantile(double probability) {
         return STANDARD.inverseCumulativeProbability(probability);
     }
+
+    /**
+     * How far to both sides of the mean a part of all lies: the quantile at (1 + C)/2, taken in the lower tail, where confidences next to 1
+     * stay apart.
+     *
+     * @param confidence C, that part, between 0 and 1
+     * @return in standard deviations, not negative
+     */
+    public static double reachOf(double confidence) {
+        return -quantile((1 - confidence) / 2);
+    }
 }
