@@ -10,7 +10,9 @@ import org.benchwright.testkit.internal.PropertyRunner;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.opentest4j.AssertionFailedError;
+import org.opentest4j.TestAbortedException;
 
+import net.jqwik.api.Assume;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
@@ -28,6 +30,19 @@ class PropertyRunnerTest {
         AssertionFailedError error = assertThrows(AssertionFailedError.class, test.getExecutable()::execute);
         assertTrue(error.getMessage().contains("number: 50"), error.getMessage());
         assertTrue(error.getMessage().contains("seed"), error.getMessage());
+    }
+
+    /** One whose assumptions throw every sample away has shown nothing: it is no test that was passed, and none that was skipped. */
+    @Test
+    void aPropertyThatTriesNothingFails() {
+        DynamicTest test = only(PropertyRunner.testsOf(TriesNothing.class));
+        AssertionFailedError error = assertThrows(AssertionFailedError.class, test.getExecutable()::execute);
+        assertTrue(error.getMessage().contains("exhausted"), error.getMessage());
+    }
+
+    @Test
+    void aPropertyThatIsGivenUpBeforeItBeginsFails() {
+        assertThrows(AssertionFailedError.class, only(PropertyRunner.testsOf(GivenUp.class)).getExecutable()::execute);
     }
 
     @Test
@@ -57,6 +72,24 @@ class PropertyRunnerTest {
         @Property
         boolean belowFifty(@ForAll @IntRange(min = 0, max = 99) int number) {
             return number < 50;
+        }
+    }
+
+    static final class TriesNothing {
+        @Property
+        void neverBelowZero(@ForAll @IntRange(min = 0, max = 99) int number) {
+            Assume.that(number < 0);
+        }
+    }
+
+    static final class GivenUp {
+        GivenUp() {
+            throw new TestAbortedException("nothing to try it on");
+        }
+
+        @Property
+        void never(@ForAll int number) {
+            assertEquals(number, number + 1);
         }
     }
 

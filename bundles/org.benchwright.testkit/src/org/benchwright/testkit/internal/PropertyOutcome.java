@@ -8,7 +8,6 @@ import org.junit.platform.engine.reporting.ReportEntry;
 import org.junit.platform.launcher.TestExecutionListener;
 import org.junit.platform.launcher.TestIdentifier;
 import org.opentest4j.AssertionFailedError;
-import org.opentest4j.TestAbortedException;
 
 /** What became of one property, with the sample and seed that the engine reported. */
 final class PropertyOutcome implements TestExecutionListener {
@@ -37,17 +36,13 @@ final class PropertyOutcome implements TestExecutionListener {
     /**
      * Does nothing after a property that held.
      *
-     * @throws AssertionFailedError if it did not hold, or never ran
-     * @throws TestAbortedException if it was given up on an assumption
+     * @throws AssertionFailedError if it did not hold, tried nothing, or never ran
      */
     void orThrow() {
         for (TestExecutionResult result : unsuccessful) {
             Throwable cause = result.getThrowable().orElse(null);
             String words = (cause == null ? result.getStatus().toString() : cause.getMessage())
                     + System.lineSeparator() + String.join(System.lineSeparator(), reports);
-            if (result.getStatus() == TestExecutionResult.Status.ABORTED) {
-                throw new TestAbortedException(words, cause);
-            }
             throw new AssertionFailedError(words, cause);
         }
         if (!ran) {
