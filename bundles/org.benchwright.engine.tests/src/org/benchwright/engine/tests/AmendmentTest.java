@@ -101,9 +101,7 @@ class AmendmentTest {
         Walk walk = Walk.approved(Signing.plan()).until("look.damage").tell(new Observation.TextEntered("damage", "slip"));
         long slip = Signing.event(walk.run(), Observation.TextEntered.class, "damage");
         walk.tell(new Fact.Struck(slip));
-        while (!walk.run().ended()) {
-            walk.good();
-        }
+        walk.until("end");
         String refusal = Signing.of(walk.run()).refusal("TH", new Amended(slip, "x", "wrong"));
         assertTrue(refusal.contains("was struck as a slip"), refusal);
     }

@@ -17,6 +17,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 import org.benchwright.core.Role;
 import org.benchwright.core.Verdict;
@@ -60,7 +61,7 @@ class ExpectationTest {
     @Test
     void theMarkConfirmsTheSwitchThatComesBeforeIt() {
         Walk walk = lamps(expect("pwr", within("2 s", "on"), DARK)).asks("lamps.on");
-        assertEquals(java.util.Set.of("supply"), walk.run().live());
+        assertEquals(Set.of("supply"), walk.run().live());
         assertEquals(0, walk.count(Fact.Switched.class));
     }
 

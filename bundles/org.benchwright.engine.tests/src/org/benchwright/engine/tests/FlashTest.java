@@ -113,8 +113,8 @@ class FlashTest {
 
     @Test
     void aLampThatIsExpectedSteadyIsNotTapped() {
-        Walk walk = Walk.open(PlanDraft.plan().stage("a", step("a1", energise("supply"), mark("on"), expect("flt", within("5 s", "on"), rejected("x")))).build())
-                .until("a1.flt");
+        Action steady = expect("flt", within("5 s", "on"), rejected("x"));
+        Walk walk = Walk.open(PlanDraft.plan().stage("a", step("a1", energise("supply"), mark("on"), steady)).build()).until("a1.flt");
         assertEquals("This cannot be answered by tapping: no single lamp is expected to flash there.", walk.refusal(even(5, 500)));
     }
 

@@ -62,9 +62,10 @@ class InstrumentImpactTest {
     void anotherInstrumentOrAnotherTimeIsNotTouched() {
         InstrumentError error = high("0.6", "V");
         assertEquals(Set.of("M-102"), InstrumentImpact.assets(run));
-        assertEquals(Optional.empty(), InstrumentImpact.of(run, Map.of(), new Wrong("M-103", error, begin, begin.plus(Duration.ofDays(1)))));
-        assertEquals(Optional.empty(), InstrumentImpact.of(run, Map.of(), new Wrong("M-102", error, begin.plus(Duration.ofDays(1)), begin.plus(Duration.ofDays(2)))));
-        assertTrue(InstrumentImpact.of(run, Map.of(), new Wrong("m-102", error, begin, begin.plus(Duration.ofDays(1)))).isPresent(), "letter case is no matter");
+        Instant later = begin.plus(Duration.ofDays(1));
+        assertEquals(Optional.empty(), InstrumentImpact.of(run, Map.of(), new Wrong("M-103", error, begin, later)));
+        assertEquals(Optional.empty(), InstrumentImpact.of(run, Map.of(), new Wrong("M-102", error, later, later.plus(Duration.ofDays(1)))));
+        assertTrue(InstrumentImpact.of(run, Map.of(), new Wrong("m-102", error, begin, later)).isPresent(), "letter case is no matter");
     }
 
     @Test

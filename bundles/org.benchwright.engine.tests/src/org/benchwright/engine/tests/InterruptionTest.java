@@ -16,6 +16,7 @@ import static org.benchwright.engine.tests.Parts.text;
 import static org.benchwright.engine.tests.Parts.undecided;
 import static org.benchwright.engine.tests.Parts.within;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Duration;
@@ -25,6 +26,7 @@ import java.util.Set;
 
 import org.benchwright.core.Role;
 import org.benchwright.core.Verdict;
+import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.event.DepartureKind;
 import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Fact;
@@ -58,12 +60,10 @@ class InterruptionTest {
         Moment now = walk.moment();
         for (int sitting : List.of(0, 1, 3)) {
             Moment wrong = new Moment(now.instant(), sitting, Duration.ZERO);
-            org.junit.jupiter.api.Assertions.assertThrows(org.benchwright.engine.RefusedException.class,
-                    () -> walk.run().record(new Fact.Interrupted(Duration.ZERO), Walk.BENCH, wrong));
+            assertThrows(RefusedException.class, () -> walk.run().record(new Fact.Interrupted(Duration.ZERO), Walk.BENCH, wrong));
         }
         Moment elsewhere = new Moment(now.instant(), 2, now.offset());
-        org.junit.jupiter.api.Assertions.assertThrows(org.benchwright.engine.RefusedException.class,
-                () -> walk.run().record(new Observation.Confirmed("runs", true), Walk.TECHNICIAN, elsewhere));
+        assertThrows(RefusedException.class, () -> walk.run().record(new Observation.Confirmed("runs", true), Walk.TECHNICIAN, elsewhere));
     }
 
     @Test

@@ -63,10 +63,12 @@ final class ObviousRecord {
         } else if (any("recall") || any("supersede")) {
             return false;
         }
-        boolean apart = !hands.contains(done.person()) && history.stream().noneMatch(each -> each.what().equals("amend") && each.person().equals(done.person()));
+        boolean apart = !hands.contains(done.person())
+                && history.stream().noneMatch(each -> each.what().equals("amend") && each.person().equals(done.person()));
         Set<String> open = new HashSet<>(departures);
         open.addAll(nonconformities);
-        history.stream().filter(each -> each.what().equals("departure") || each.what().equals("nonconformity")).forEach(each -> open.remove(each.detail()));
+        history.stream().filter(each -> each.what().equals("departure") || each.what().equals("nonconformity"))
+                .forEach(each -> open.remove(each.detail()));
         boolean repeat = history.stream().anyMatch(each -> each.what().equals("departure") && each.decision().equals("REPEAT"));
         boolean ready = open.isEmpty() && !repeat;
         switch (done.what()) {

@@ -14,6 +14,8 @@ import org.benchwright.core.Quantity;
 import org.benchwright.core.Role;
 import org.benchwright.core.UnitOfMeasure;
 import org.benchwright.core.Verdict;
+import org.benchwright.engine.instrument.InstrumentRange;
+import org.benchwright.engine.instrument.InstrumentUse;
 import org.benchwright.engine.plan.Action;
 import org.benchwright.engine.plan.Expression;
 import org.benchwright.engine.plan.InstrumentSpec;
@@ -204,6 +206,17 @@ final class Parts {
     static InstrumentSpec calibrator() {
         return new InstrumentSpec("calibrator", "Loop calibrator", Optional.empty(), Optional.of(Quantity.of("0.004", "mA")),
                 BigDecimal.valueOf(2));
+    }
+
+    /** What a multimeter reads: 0.05 % of the reading and two digits of 0.01 V, as limits of error. */
+    static InstrumentRange reads(String from, String to, String current) {
+        return reads(from, to, current, Optional.empty());
+    }
+
+    /** The same, stated for a coverage factor. */
+    static InstrumentRange reads(String from, String to, String current, Optional<BigDecimal> coverage) {
+        return new InstrumentRange(InstrumentUse.READS, current, Quantity.of(from, "V"), Quantity.of(to, "V"), new BigDecimal("0.05"),
+                BigDecimal.valueOf(2), Quantity.of("0.01", "V"), coverage);
     }
 
     static Limits volts(String from, String to) {

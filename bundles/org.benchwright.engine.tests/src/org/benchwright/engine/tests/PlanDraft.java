@@ -117,6 +117,12 @@ final class PlanDraft {
                 Optional.empty());
     }
 
+    /** The same soak with a watch. */
+    static SoakStage watched(SoakStage s, SoakStage.Watch watch) {
+        return new SoakStage(s.name(), s.title(), s.hazards(), s.lasting(), s.keep(), s.conditions(), s.lookEvery(), s.lookTolerance(), s.gap(),
+                s.stopped(), s.stoppedOutside(), Optional.of(watch));
+    }
+
     /** A stop of this family does not stay: the unit starts again by itself. */
     PlanDraft restartsByItself() {
         stopStays = false;

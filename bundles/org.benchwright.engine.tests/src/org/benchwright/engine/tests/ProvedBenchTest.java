@@ -23,7 +23,8 @@ class ProvedBenchTest {
     private static final Instant START = Walk.firstMoment().instant();
 
     private static Plan plan(Step energising) {
-        return PlanDraft.plan().hazard("mains", SignalWord.DANGER).needsBenchProved("12h").stage("a", step("look", confirm("whole")), energising).build();
+        return PlanDraft.plan().hazard("mains", SignalWord.DANGER).needsBenchProved("12h")
+                .stage("a", step("look", confirm("whole")), energising).build();
     }
 
     private static Walk atTheSwitch(Step energising) {

@@ -146,17 +146,11 @@ final class RandomPlan {
                     ? Optional.of(new SoakStage.Gap(Duration.ofHours(2), soakMove(first, 2)))
                     : Optional.empty();
             SoakStage looked = PlanDraft.soakStage(first.stage(), Duration.ofHours(72), hazards, gap, soakMove(first, 2), soakMove(first, 2));
-            return choices.oneIn(2) ? watched(looked) : looked;
+            return choices.oneIn(2) ? PlanDraft.watched(looked, RandomWatch.asked(choices)) : looked;
         }
         Optional<Duration> atMost = choices.oneIn(3) ? Optional.of(Duration.ofMinutes(10)) : Optional.empty();
         List<Step> steps = places.stream().map(this::step).toList();
         return new WorkStage(first.stage(), "Stage " + first.stage(), first.onDemand(), atMost, hazards, steps);
-    }
-
-    private SoakStage watched(SoakStage s) {
-        SoakStage.Watch watch = new SoakStage.Watch(RandomWatch.EVERY, 2, 3, choices.oneIn(2) ? Optional.of("looks") : Optional.empty());
-        return new SoakStage(s.name(), s.title(), s.hazards(), s.lasting(), s.keep(), s.conditions(), s.lookEvery(), s.lookTolerance(), s.gap(),
-                s.stopped(), s.stoppedOutside(), Optional.of(watch));
     }
 
     private Step step(Sketch place) {

@@ -46,12 +46,10 @@ final class RandomSamples {
     static Plan watchedSoak(Choices choices) {
         Optional<SoakStage.Gap> gap = choices.oneIn(2)
                 ? Optional.of(new SoakStage.Gap(Duration.ofHours(2), Parts.beginAgain(1, Parts.undecided("Too long unseen.")))) : Optional.empty();
-        SoakStage s = PlanDraft.soakStage("endurance", Duration.ofHours(72), List.of(), gap, Parts.goTo("read_log", "log"),
+        SoakStage looked = PlanDraft.soakStage("endurance", Duration.ofHours(72), List.of(), gap, Parts.goTo("read_log", "log"),
                 Parts.beginAgain(2, Parts.undecided("Stopped outside conditions again.")));
-        SoakStage.Watch watch = new SoakStage.Watch(RandomWatch.EVERY, 2, 3, choices.oneIn(2) ? Optional.of("looks") : Optional.empty());
         PlanDraft draft = PlanDraft.plan().stage("power_up", Parts.step("on", Parts.energise("supply"), Parts.confirm("lit")))
-                .stage(new SoakStage(s.name(), s.title(), s.hazards(), s.lasting(), s.keep(), s.conditions(), s.lookEvery(), s.lookTolerance(), s.gap(),
-                        s.stopped(), s.stoppedOutside(), Optional.of(watch)))
+                .stage(PlanDraft.watched(looked, RandomWatch.asked(choices)))
                 .onDemand("read_log", Parts.step("log", Parts.faultLog("lines"), Parts.end("stop", Parts.rejected("Stopped by itself."))));
         return (choices.oneIn(2) ? draft.restartsByItself() : draft).build();
     }

@@ -17,8 +17,8 @@ import org.benchwright.engine.plan.Plan;
 import org.benchwright.engine.plan.SoakStage;
 
 /**
- * A test whose answers come from a tape: mostly good ones, among them bad, late and void ones, slips, notes, proofs of the bench, interruptions with and without
- * power, clock steps, and the make-safe key. Where the tape ends, everything is answered well.
+ * A test whose answers come from a tape: mostly good ones, among them bad, late and void ones, slips, notes, proofs of the bench, interruptions
+ * with and without power, clock steps, and the make-safe key. Where the tape ends, everything is answered well.
  */
 final class RandomWalk {
 

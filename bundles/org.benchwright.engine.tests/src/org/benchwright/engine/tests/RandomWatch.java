@@ -25,6 +25,11 @@ final class RandomWatch {
     private Duration offset = Duration.ZERO;
     private Optional<Sampled> last = Optional.empty();
 
+    /** What a plan asks of it: with looks beside it or instead of them. */
+    static SoakStage.Watch asked(Choices choices) {
+        return new SoakStage.Watch(EVERY, 2, 3, choices.oneIn(2) ? Optional.of("looks") : Optional.empty());
+    }
+
     RandomWatch(Choices choices) {
         this.choices = choices;
     }

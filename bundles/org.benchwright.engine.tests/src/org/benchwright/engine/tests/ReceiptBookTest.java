@@ -107,7 +107,8 @@ class ReceiptBookTest {
         Digest face = Digest.of(new byte[] {1});
         KeptFile photo = new KeptFile(face, "face.jpg");
         ReceiptFact.Received said = unit("C16-004711");
-        ReceiptFact.Received shown = new ReceiptFact.Received("", "", said.unit(), Plate.READ, said.family(), "", "", "", List.of(photo), Optional.empty());
+        ReceiptFact.Received shown = new ReceiptFact.Received("", "", said.unit(), Plate.READ, said.family(), "", "", "", List.of(photo),
+                Optional.empty());
         ReceiptFact.AttachmentWithdrawn away = new ReceiptFact.AttachmentWithdrawn(1, face, "a face can be seen");
         ReceiptBook book = ReceiptBook.empty().with(by(1, "QN", Role.TECHNICIAN, shown)).with(by(2, "HD", Role.TECHNICIAN, unit("C16-004712")))
                 .with(by(3, "RB", Role.TECHNICIAN, new ReceiptFact.Repaired("C16-004711", "T-4K7M2-QXD9R", "fuse", List.of(), List.of(photo))))
@@ -124,7 +125,8 @@ class ReceiptBookTest {
         assertEquals(Optional.empty(), book.withdrawn(face), "what was before stays as it was");
         assertEquals("HD", after.withdrawn(face).orElseThrow().by().id());
         assertEquals(Set.of(face), after.withdrawn());
-        assertEquals("This file was withdrawn by HD already.", withdrawal(after, by(6, "MJ", Role.AUDITOR, new ReceiptFact.AttachmentWithdrawn(3, face, "x"))));
+        ReceiptEvent again = by(6, "MJ", Role.AUDITOR, new ReceiptFact.AttachmentWithdrawn(3, face, "x"));
+        assertEquals("This file was withdrawn by HD already.", withdrawal(after, again));
     }
 
     private static String withdrawal(ReceiptBook book, ReceiptEvent event) {

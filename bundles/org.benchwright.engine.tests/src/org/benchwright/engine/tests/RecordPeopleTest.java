@@ -35,9 +35,7 @@ class RecordPeopleTest {
         Walk walk = Walk.approved(Signing.plan()).until("look.clean");
         walk.tell(new Fact.Noted("looked in"), new Actor("lw", Role.TECHNICIAN));
         walk.tell(new Observation.Confirmed("clean", false)).tell(new Fact.Released("clean", Walk.SUPERVISOR, true));
-        while (!walk.run().ended()) {
-            walk.good();
-        }
+        walk.until("end");
         Signing signing = Signing.of(walk.run());
         assertTrue(signing.refusal("LW", new DepartureDecided(signing.deviation(0), ACCEPTED, "fine")).contains("had a hand"));
     }

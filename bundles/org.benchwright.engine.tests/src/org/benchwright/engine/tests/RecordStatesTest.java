@@ -220,9 +220,7 @@ class RecordStatesTest {
     @EnumSource(value = Deed.class, mode = EnumSource.Mode.EXCLUDE, names = "WITHDRAW")
     void aRehearsalTakesNoneOfIt(Deed deed) {
         Walk walk = Walk.rehearse(Signing.plan()).until("supply.volts").tell(Answers.volts("volts", "25.1"));
-        while (!walk.run().ended()) {
-            walk.good();
-        }
+        walk.until("end");
         Signing signing = Signing.of(walk.run());
         assertTrue(signing.record().objection(deed).orElseThrow().startsWith("A rehearsal tests no unit"));
         assertEquals(List.of(), signing.record().deviations());
@@ -237,9 +235,7 @@ class RecordStatesTest {
         assertEquals(1, Deviation.of(walk.run()).size());
         walk.strike();
         assertEquals(List.of(), Deviation.of(walk.run()));
-        while (!walk.run().ended()) {
-            walk.good();
-        }
+        walk.until("end");
         assertEquals(Optional.of(Verdict.ACCEPTED), walk.run().verdict());
         assertEquals(Standing.SEALED, Signing.of(walk.run()).record().standing());
     }

@@ -35,10 +35,7 @@ class RegisteredInstrumentTest {
             UnitOfMeasure.of("V"), Limits.between(Quantity.of("20.4", "V"), Quantity.of("26.4", "V")), DecisionRule.SIMPLE, Optional.empty(), REJECTED,
             REJECTED))).build();
 
-    private static InstrumentRange range(String to, String current) {
-        return new InstrumentRange(InstrumentUse.READS, current, Quantity.of("0", "V"), Quantity.of(to, "V"), new BigDecimal("0.05"), BigDecimal.valueOf(2),
-                Quantity.of("0.01", "V"), Optional.empty());
-    }
+    private static final InstrumentRange SIXTY_VOLTS = Parts.reads("0", "60", "dc");
 
     private static Observation.RegisterEntry entry(Optional<String> retired, InstrumentRange... ranges) {
         return new Observation.RegisterEntry(3, "Multimeter", "SN 4", List.of(ranges), "C-9", Optional.of(LocalDate.parse("2026-01-10")), "bench 2",
@@ -53,7 +50,7 @@ class RegisteredInstrumentTest {
     /** At 30 V: (15 mV + 20 mV) times 2 by the square root of 3 is 40.4 mV; at 24 V it is 36.95 mV. */
     @Test
     void itIsNamedWithTheLargestUncertaintyAndDecidesWithThatOfTheReading() {
-        Walk walk = Walk.open(PLAN).until("instrument.meter").tell(named(entry(Optional.empty(), range("60", "dc"))));
+        Walk walk = Walk.open(PLAN).until("instrument.meter").tell(named(entry(Optional.empty(), SIXTY_VOLTS)));
         Observation.InstrumentNamed told = walk.last(Observation.InstrumentNamed.class);
         assertEquals(0, told.uncertainty().orElseThrow().value().compareTo(new BigDecimal("0.0405")));
         walk.tell(new Observation.Measured("volts", "24.00", Quantity.of("24.00", "V")));
@@ -65,7 +62,7 @@ class RegisteredInstrumentTest {
     void theMoreAccurateOfTwoRangesCounts() {
         InstrumentRange coarse = new InstrumentRange(InstrumentUse.READS, "", Quantity.of("0", "V"), Quantity.of("600", "V"), BigDecimal.ONE, BigDecimal.TEN,
                 Quantity.of("0.1", "V"), Optional.empty());
-        assertEquals(named(entry(Optional.empty(), range("60", "dc"))).uncertainty(), named(entry(Optional.empty(), coarse, range("60", "dc"))).uncertainty());
+        assertEquals(named(entry(Optional.empty(), SIXTY_VOLTS)).uncertainty(), named(entry(Optional.empty(), coarse, SIXTY_VOLTS)).uncertainty());
     }
 
     private static String refusal(Fact fact) {
@@ -74,14 +71,14 @@ class RegisteredInstrumentTest {
 
     @Test
     void outOfServiceIsAlwaysRefused() {
-        assertEquals("M-17 is out of service: was dropped. Take another instrument.", refusal(named(entry(Optional.of("was dropped"), range("60", "dc")))));
+        assertEquals("M-17 is out of service: was dropped. Take another instrument.", refusal(named(entry(Optional.of("was dropped"), SIXTY_VOLTS))));
     }
 
     @Test
     void aRangeThatDoesNotReachIsRefusedInWords() {
-        String words = refusal(named(entry(Optional.empty(), range("20", "dc"))));
+        String words = refusal(named(entry(Optional.empty(), Parts.reads("0", "20", "dc"))));
         assertTrue(words.startsWith("M-17 has no range for that: the step needs one that reads V dc, for 30 V. It reads 0 V to 20 V dc"), words);
-        assertTrue(refusal(named(entry(Optional.empty(), range("60", "ac")))).contains("has no range for that"));
+        assertTrue(refusal(named(entry(Optional.empty(), Parts.reads("0", "60", "ac")))).contains("has no range for that"));
         InstrumentRange gives = new InstrumentRange(InstrumentUse.GIVES, "dc", Quantity.of("0", "V"), Quantity.of("60", "V"), BigDecimal.ONE, BigDecimal.ONE,
                 Quantity.of("0.01", "V"), Optional.empty());
         assertTrue(refusal(named(entry(Optional.empty(), gives))).contains("has no range for that"));
@@ -96,14 +93,14 @@ class RegisteredInstrumentTest {
         Plan blind = PlanDraft.plan().instrument(meter).stage("a", Parts.step("a1", new Action.Measure("volts", "meter", UnitOfMeasure.of("V"),
                 Limits.between(Quantity.of("20.4", "V"), Quantity.of("26.4", "V")), DecisionRule.SIMPLE, Optional.empty(), REJECTED, REJECTED, Optional.empty(),
                 Optional.of(Action.Measure.Entry.BLIND)))).build();
-        String words = Walk.open(blind).until("instrument.meter").refusal(named(entry(Optional.empty(), range("20", "dc"))));
+        String words = Walk.open(blind).until("instrument.meter").refusal(named(entry(Optional.empty(), Parts.reads("0", "20", "dc"))));
         assertEquals("M-17 has no range for what is measured with it: the step needs one that reads V dc. It reads 0 V to 20 V dc, 0.05 % of reading + 2"
                 + " digits of 0.01 V. Ask the engineer which instrument will do.", words);
     }
 
     @Test
     void anotherUncertaintyThanTheEntrysIsRefused() {
-        Observation.InstrumentNamed good = named(entry(Optional.empty(), range("60", "dc")));
+        Observation.InstrumentNamed good = named(entry(Optional.empty(), SIXTY_VOLTS));
         Fact better = new Observation.InstrumentNamed("meter", "M-17", Optional.of(Quantity.of("0.001", "V")), good.coverage(), good.due(),
                 good.entry());
         assertTrue(refusal(better).contains("By its register entry the uncertainty of M-17 is"));

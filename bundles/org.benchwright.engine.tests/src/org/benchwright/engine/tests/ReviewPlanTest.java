@@ -48,7 +48,8 @@ class ReviewPlanTest implements PropertyTest {
         assertEquals(Optional.of(new ReviewPlan(100, ONE, 13)), book.reviews());
         book = planned(book, Role.AUDITOR, fact(2, ONE, 2));
         assertEquals(Optional.of(new ReviewPlan(2, ONE, 2)), book.reviews(), "a lot smaller than the sample is drawn whole");
-        RevisionEvent ended = new RevisionEvent(3, Instant.parse("2026-04-02T07:30:00Z"), "MJ", Set.of(Role.AUDITOR), new RevisionFact.ReviewsEnded("enough"));
+        RevisionEvent ended = new RevisionEvent(3, Instant.parse("2026-04-02T07:30:00Z"), "MJ", Set.of(Role.AUDITOR),
+                new RevisionFact.ReviewsEnded("enough"));
         book = book.with(ended);
         assertEquals(Optional.empty(), book.reviews());
         RevisionBook none = book;
@@ -83,10 +84,14 @@ class ReviewPlanTest implements PropertyTest {
     @Test
     void asManyAreDrawnAsThePlanSays() {
         ReviewPlan plan = ReviewPlan.of(100, ONE);
-        long drawn = IntStream.range(0, 10_000).filter(n -> plan.draws("T-4K7M2-QXD9R", Digest.of(("seal " + n).getBytes(StandardCharsets.UTF_8)))).count();
+        long drawn = IntStream.range(0, 10_000).filter(n -> plan.draws("T-4K7M2-QXD9R", seal(n))).count();
         // 1300 on average; the standard deviation of such a draw is 34.
         assertTrue(drawn > 1130 && drawn < 1470, String.valueOf(drawn));
         ReviewPlan all = ReviewPlan.of(8, ONE);
-        assertTrue(IntStream.range(0, 1000).allMatch(n -> all.draws("T-4K7M2-QXD9R", Digest.of(("seal " + n).getBytes(StandardCharsets.UTF_8)))));
+        assertTrue(IntStream.range(0, 1000).allMatch(n -> all.draws("T-4K7M2-QXD9R", seal(n))));
+    }
+
+    private static Digest seal(int number) {
+        return Digest.of(("seal " + number).getBytes(StandardCharsets.UTF_8));
     }
 }

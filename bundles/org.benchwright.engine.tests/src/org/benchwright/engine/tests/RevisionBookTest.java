@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.Set;
@@ -26,7 +27,7 @@ class RevisionBookTest {
     private long number;
 
     private static Digest digest(String text) {
-        return Digest.of(text.getBytes());
+        return Digest.of(text.getBytes(StandardCharsets.UTF_8));
     }
 
     private void does(String person, Set<Role> roles, RevisionFact fact) throws RefusedException {

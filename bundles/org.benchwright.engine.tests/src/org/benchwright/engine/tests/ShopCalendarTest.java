@@ -30,7 +30,13 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** When somebody is in, and which looks of a soak that leaves out; also where clocks are put forward and back. */
 class ShopCalendarTest implements PropertyTest {
 
-    private static final String WEEK = "zone Europe/Paris\n1-4 07:00-12:00 12:30-16:30\n5 07:00-14:00   # early\nclosed 2026-12-24..2027-01-01\n2026-03-07 08:00-12:00\n";
+    private static final String WEEK = """
+            zone Europe/Paris
+            1-4 07:00-12:00 12:30-16:30
+            5 07:00-14:00   # early
+            closed 2026-12-24..2027-01-01
+            2026-03-07 08:00-12:00
+            """;
     private static final List<String> ZONES = List.of("Europe/Paris", "America/New_York", "Australia/Lord_Howe", "Asia/Kathmandu", "UTC", "America/Santiago",
             "Africa/Cairo");
 
@@ -68,7 +74,8 @@ class ShopCalendarTest implements PropertyTest {
 
     @Test
     void nobodyIsInForMoreThanAYear() {
-        assertEquals(Optional.empty(), calendar("zone UTC\n1-7 08:00-16:00\nclosed 2026-01-01..2028-12-31\n").nextOpen(Instant.parse("2026-03-02T00:00:00Z")));
+        ShopCalendar never = calendar("zone UTC\n1-7 08:00-16:00\nclosed 2026-01-01..2028-12-31\n");
+        assertEquals(Optional.empty(), never.nextOpen(Instant.parse("2026-03-02T00:00:00Z")));
     }
 
     /** On the last Sunday in March the clock jumps from two to three: opening hours in between are none, and noon is one hour earlier by UTC. */
@@ -126,7 +133,8 @@ class ShopCalendarTest implements PropertyTest {
     @ValueSource(strings = {"zone Nowhere/Else", "zone", "8 07:00-16:00", "5-1 07:00-16:00", "1 16:00-07:00", "1 07:00", "1 7-16", "closed tomorrow", "1",
         "closed 2027-01-01..2026-12-24", "closed 1900-01-01..2100-01-01", "2026-02-30 08:00-12:00", "monday 07:00-16:00", "1 25:00-26:00", "1 07:00-00:00"})
     void whatCannotBeUnderstoodIsToldByItsLine(String line) {
-        CalendarFormatException wrong = assertThrows(CalendarFormatException.class, () -> CalendarText.read("# hours\nzone UTC\n" + line + "\n1-5 07:00-16:00\n"));
+        String text = "# hours\nzone UTC\n" + line + "\n1-5 07:00-16:00\n";
+        CalendarFormatException wrong = assertThrows(CalendarFormatException.class, () -> CalendarText.read(text));
         assertEquals(3, wrong.line());
         assertTrue(wrong.getMessage().contains("\"" + line + "\""), wrong.getMessage());
     }

@@ -66,19 +66,19 @@ final class Signing {
 
     /** No departure, accepted. */
     static Walk good() {
-        return end(Walk.approved(plan()));
+        return Walk.approved(plan()).until("end");
     }
 
     /** An interruption and a release: two departures, accepted. */
     static Walk departed() {
         Walk walk = Walk.approved(plan()).until("look.clean").tell(new Observation.Confirmed("clean", false));
         walk.tell(new Fact.Released("clean", Walk.SUPERVISOR, true));
-        return end(walk.interrupt("20 min"));
+        return walk.interrupt("20 min").until("end");
     }
 
     /** Rejected at the supply. */
     static Walk rejectedUnit() {
-        return end(Walk.approved(plan()).until("supply.volts").tell(Answers.volts("volts", "25.1")));
+        return Walk.approved(plan()).until("supply.volts").tell(Answers.volts("volts", "25.1")).until("end");
     }
 
     /** Accepted, 24.0 V; at first 24.4 V was entered, and that struck when the next step was open and its hazard read. */
@@ -87,14 +87,7 @@ final class Signing {
                 .stage("work", step("supply", measure("volts", DecisionRule.SIMPLE, rejected("supply"), undecided("supply"))),
                         Parts.withHazard("mains", step("next", confirm("ok")))).build());
         walk.until("supply.volts").tell(Answers.volts("volts", "24.4")).good().asks("next.ok");
-        return end(walk.strike().asks("supply.volts"));
-    }
-
-    private static Walk end(Walk walk) {
-        for (int i = 0; i < 200 && !walk.run().ended(); i++) {
-            walk.good();
-        }
-        return walk;
+        return walk.strike().asks("supply.volts").until("end");
     }
 
     /** Number of the event that holds such a fact. */

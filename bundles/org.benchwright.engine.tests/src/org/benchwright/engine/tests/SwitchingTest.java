@@ -11,6 +11,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.Set;
 
+import org.benchwright.engine.event.Derived;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.plan.Move;
@@ -49,7 +50,7 @@ class SwitchingTest {
     void aStepThatSwitchesOnWhatIsLiveAsksToSwitchItOffFirst() {
         Walk walk = steps(step("on", energise("supply"), confirm("lit", ONCE_MORE)));
         walk.good().tell(new Observation.Confirmed("lit", false)).asks("on.supply.off");
-        assertEquals(1, walk.count(org.benchwright.engine.event.Derived.StepOpened.class));
+        assertEquals(1, walk.count(Derived.StepOpened.class));
         walk.good().asks("on.supply.on").good().asks("on.lit");
     }
 

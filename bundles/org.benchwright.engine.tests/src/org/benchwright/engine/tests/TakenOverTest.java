@@ -1,9 +1,9 @@
 package org.benchwright.engine.tests;
 
 import static org.benchwright.engine.tests.Parts.confirm;
+import static org.benchwright.engine.tests.Parts.energise;
 import static org.benchwright.engine.tests.Parts.expect;
 import static org.benchwright.engine.tests.Parts.mark;
-import static org.benchwright.engine.tests.Parts.energise;
 import static org.benchwright.engine.tests.Parts.rejected;
 import static org.benchwright.engine.tests.Parts.release;
 import static org.benchwright.engine.tests.Parts.step;
@@ -22,6 +22,7 @@ import org.benchwright.core.SignalWord;
 import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.plan.Plan;
+import org.benchwright.engine.plan.Step;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -72,15 +73,16 @@ class TakenOverTest {
 
     @Test
     void whoeverReleasedInItTakesNothingOver() {
-        Walk walk = walk(SignalWord.NOTICE).good().good().good();
-        walk.tell(new Fact.Released("r", new Actor("TM", Role.SECOND_PERSON), true)).asks("off.supply.off");
-        assertTrue(walk.refusal(new Fact.Noted(""), Walk.OTHER_TECHNICIAN).length() > 0);
+        Plan plan = PlanDraft.plan().stage("a", step("a1", release("r", Role.SECOND_PERSON, rejected("no"))), step("a2", confirm("x"))).build();
+        Walk walk = Walk.open(plan).tell(new Fact.Released("r", new Actor("TM", Role.SECOND_PERSON), true)).asks("a2.x");
+        assertEquals("TM released something in this test, so somebody else has to carry it out.", walk.refusal(OVER, Walk.OTHER_TECHNICIAN));
+        assertEquals(Optional.of(Walk.TECHNICIAN), walk.run().holder());
     }
 
     @Test
     void notWhileAToneIsAboutToSound() {
-        Walk walk = Walk.open(PlanDraft.plan().stage("a", step("a1", energise("supply"), mark("on"), expect("pwr", within("5 s", "on"), rejected("x")))).build())
-                .until("a1.pwr.tone");
+        Step lamp = step("a1", energise("supply"), mark("on"), expect("pwr", within("5 s", "on"), rejected("x")));
+        Walk walk = Walk.open(PlanDraft.plan().stage("a", lamp).build()).until("a1.pwr.tone");
         assertEquals("A tone is about to sound. Take the test over after it.", walk.refusal(OVER, Walk.OTHER_TECHNICIAN));
         walk.good().tell(OVER, Walk.OTHER_TECHNICIAN).asks("a1.pwr");
     }
@@ -90,7 +92,7 @@ class TakenOverTest {
         Walk walk = walk(SignalWord.NOTICE).good().tell(new Observation.Confirmed("x", true));
         long entry = walk.run().strikeable().orElseThrow().sequence();
         walk.tell(OVER, Walk.OTHER_TECHNICIAN);
-        walk.refusal(new Fact.Struck(entry), Walk.OTHER_TECHNICIAN);
+        assertTrue(walk.refusal(new Fact.Struck(entry), Walk.OTHER_TECHNICIAN).startsWith("Only the last entry can be struck"));
     }
 
     // ---- shifts
@@ -113,7 +115,8 @@ class TakenOverTest {
         Instant now = Walk.firstMoment().instant();
         walk(SignalWord.WARNING).tell(new Fact.HazardKnown("mains", "T-AAAAA-AAAAA", 4, now.minus(Duration.ofHours(12)))).asks("a1.x");
         Walk walk = walk(SignalWord.WARNING);
-        assertEquals("Hazard mains has to be read.", walk.refusal(new Fact.HazardKnown("mains", "T-AAAAA-AAAAA", 4, now.minus(Duration.ofMillis(43_200_001)))));
+        Instant justTooLongAgo = now.minus(Duration.ofMillis(43_200_001));
+        assertEquals("Hazard mains has to be read.", walk.refusal(new Fact.HazardKnown("mains", "T-AAAAA-AAAAA", 4, justTooLongAgo)));
         walk.refusal(new Fact.HazardKnown("mains", "T-AAAAA-AAAAA", 4, now.plusMillis(1)));
         walk.refusal(new Fact.HazardKnown("other", "T-AAAAA-AAAAA", 4, now));
     }
