@@ -292,7 +292,7 @@ public final class TestRun {
         return Flashes.rate(expect);
     }
 
-    /** The worst of the cells of a grid that were read so far, as its decision would tell it; empty where none is being read. */
+    /** The worst of the cells of a grid that were read so far, in words; empty where none is being read. */
     public Optional<String> worstCellSoFar() {
         return demand() instanceof Demand.ReadCell ? Readings.worstSoFar(completed()) : Optional.empty();
     }

@@ -69,6 +69,17 @@ class GridTest {
     }
 
     @Test
+    void theWorstSoFarIsToldWhileCellsAreRead() {
+        Walk walk = reading();
+        assertEquals(Optional.empty(), walk.run().worstCellSoFar());
+        assertEquals(Optional.of("channel 1, applied 4 mA: 0.001 mA accepted: 0.015 mA inside of the limits -0.016 .. 0.016 mA, uncertainty 0.004 mA"),
+                enter(walk, "4.001").run().worstCellSoFar());
+        walk.tell(new Observation.CellRead("shown", 1, "12.01", Quantity.of("12.01", "mA")));
+        assertEquals(Optional.of("worst of 2 cells, at channel 1, applied 12 mA: 0.01 mA accepted: 0.006 mA inside of the limits -0.016 .. 0.016 mA, "
+                + "uncertainty 0.004 mA"), walk.run().worstCellSoFar());
+    }
+
+    @Test
     void aCellInTheGuardBandLeavesTheGridUndecidedWhereverItStands() {
         Walk walk = enter(reading(), "4.013", "12", "20", "4", "12", "20");
         assertEquals(Outcome.UNDECIDED, walk.last(Derived.CheckDecided.class).outcome());

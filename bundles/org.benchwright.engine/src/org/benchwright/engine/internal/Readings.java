@@ -146,7 +146,7 @@ public final class Readings {
             return;
         }
         Combined worst = smallestMargin(combined(s, g));
-        String words = worstWords(s, g);
+        String words = worstWords("grid.worst", s, g);
         Checks.decide(s, g.id(), worst.outcome(), Optional.of(worst.numbers()), words);
         switch (worst.outcome()) {
             case CONFORMS, RELEASED -> Steps.next(s);
@@ -168,14 +168,14 @@ public final class Readings {
 
     /** The worst of the cells so far in words; empty where none was read, or no grid is. */
     public static Optional<String> worstSoFar(RunState s) {
-        boolean reading = s.stepOpen() && s.action() instanceof Action.Grid && !s.progress().entries().isEmpty();
-        return reading ? Optional.of(worstWords(s, (Action.Grid) s.action())) : Optional.empty();
+        int read = s.stepOpen() && s.action() instanceof Action.Grid ? s.progress().entries().size() : 0;
+        return read == 0 ? Optional.empty() : Optional.of(worstWords(read == 1 ? "grid.only" : "grid.worst", s, (Action.Grid) s.action()));
     }
 
-    private static String worstWords(RunState s, Action.Grid g) {
+    private static String worstWords(String key, RunState s, Action.Grid g) {
         List<Combined> cells = combined(s, g);
         Combined worst = smallestMargin(cells);
-        return Words.of("grid.worst", cells.size(), Cells.words(g, cells.indexOf(worst)), worst.words());
+        return Words.of(key, cells.size(), Cells.words(g, cells.indexOf(worst)), worst.words());
     }
 
     /** The worst cell: the one with the smallest margin, which with one rule and one uncertainty also has the worst outcome. */

@@ -213,7 +213,7 @@ class HandsTest extends OnABench {
     void aPastedColumnFillsTheCellsAndTheWorstSoFarIsShown() throws Exception {
         TestDialogue dialogue = rehearsed();
         dialogue.answer(List.of("4.02"), folder);
-        assertTrue(dialogue.card().question().endsWith("So far: worst of 1 cells, at applied 4 V: 0.02 V accepted: 0.08 V inside of the limits -0.1 .. 0.1 V, uncertainty 0 V."),
+        assertTrue(dialogue.card().question().endsWith("So far: applied 4 V: 0.02 V accepted: 0.08 V inside of the limits -0.1 .. 0.1 V, uncertainty 0 V."),
                 dialogue.card().question());
         TestDialogue.Told told = dialogue.answer(List.of("11.95\n20.01\n7"), folder);
         assertEquals("flash.on", dialogue.key());

@@ -105,6 +105,19 @@ class SoakProofTest extends OnABench {
                 proved(dialogue));
     }
 
+    /** Somebody puts the wall clock forward by ten hours between two looks, and back by five after the next one. */
+    @Test
+    void aWallClockThatIsSetDoesNotStretchTheCourse() throws Exception {
+        TestDialogue dialogue = onSoak();
+        look(dialogue, Duration.ofHours(24), "y; 22 degC; 24.0 V");
+        time.stepWall(Duration.ofHours(10));
+        look(dialogue, Duration.ofHours(24), "y; 22 degC; 24.0 V");
+        time.stepWall(Duration.ofHours(-5));
+        look(dialogue, Duration.ofHours(23), "y; 22 degC; 24.0 V");
+        List<List<String>> course = bench.record(dialogue.test()).orElseThrow().courses().get(0).tables().get(0).rows();
+        assertEquals(List.of("0.0000", "24.0000", "48.0000", "71.0000"), course.stream().map(row -> row.get(0)).toList());
+    }
+
     @Test
     void withoutAClaimTheSentenceIsAtNinetyPercent() throws Exception {
         TestDialogue dialogue = soaked(onSoak(claiming(Optional.empty()), false));

@@ -15,6 +15,7 @@ import org.benchwright.core.SheetTable;
 import org.benchwright.core.UnitOfMeasure;
 import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.Derived;
+import org.benchwright.engine.event.Fact;
 import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.event.WatchFact;
@@ -33,7 +34,8 @@ public final class SoakCourse {
     private static final double UNSEEN = 0.5;
 
     private final SoakStage soak;
-    private final Instant began;
+    /** When it began, as the wall clock would have shown it if it had hung there then as it was set since. */
+    private Instant began;
     private final List<Double> seenX = new ArrayList<>();
     private final List<Double> seenY = new ArrayList<>();
     private final List<Double> endsX = new ArrayList<>();
@@ -123,6 +125,8 @@ public final class SoakCourse {
         } else if (event.body() instanceof WatchFact.Silent silent) {
             Instant from = silent.lastSeen().map(WatchFact.Sampled::received).orElse(now);
             row(from, now, CourseWords.WATCH.text(), CourseWords.SILENT.text(silent.why()));
+        } else if (event.body() instanceof Fact.ClockChanged changed) {
+            began = began.plus(changed.by());
         } else if (event.body() instanceof Derived.SoakEnded ended) {
             row(now, now, "", ended.words());
         }
