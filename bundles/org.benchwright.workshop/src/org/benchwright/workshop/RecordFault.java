@@ -9,9 +9,15 @@ package org.benchwright.workshop;
  */
 public record RecordFault(String test, long sequence, String reason) {
 
+    /** The place and the reason; a reason that begins with its place has it already. */
     @Override
     public String toString() {
         String place = test + (sequence == 0 ? "" : " event " + sequence);
-        return place.isEmpty() ? reason : place.strip() + ": " + reason;
+        return place.isEmpty() || namesItsPlace() ? reason : place.strip() + ": " + reason;
+    }
+
+    private boolean namesItsPlace() {
+        int colon = reason.indexOf(": ");
+        return colon > 0 && reason.substring(0, colon).contains(test + ", event " + sequence);
     }
 }
