@@ -216,7 +216,7 @@ class CommandsTest extends OnABench {
         CommandRunner.Ended ended = bench.run("verify", bench.ledger().toString());
         assertEquals(1, ended.status());
         assertEquals("The ledger is NOT sound.", ended.lastLine());
-        assertTrue(ended.out().lines().anyMatch(line -> line.startsWith("  " + test + " event ")), ended.out());
+        assertTrue(ended.out().lines().anyMatch(line -> line.startsWith("  Test " + test + ", event ")), ended.out());
     }
 
     /** Changes an event as somebody with a database tool would, who first takes the triggers out of his way. */
