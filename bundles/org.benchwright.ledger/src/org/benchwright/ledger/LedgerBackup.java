@@ -145,11 +145,10 @@ public final class LedgerBackup {
             beside = BackupFile.attachmentsBeside(file);
         }
         for (Digest digest : beside) {
-            Path file = from.file(digest);
             // One that lacks, or was changed, is what verification of the copy will name.
-            if (Files.isRegularFile(file)) {
+            if (from.has(digest)) {
                 Files.createDirectories(to.file(digest).getParent());
-                Files.copy(file, to.file(digest));
+                Files.copy(from.file(digest), to.file(digest));
             }
         }
     }

@@ -14,9 +14,11 @@ import java.nio.file.StandardCopyOption;
 import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
+import org.benchwright.core.Digest;
 import org.benchwright.ledger.Fault;
 import org.benchwright.ledger.FaultKind;
 import org.benchwright.ledger.Ledger;
+import org.benchwright.ledger.LedgerBackup;
 import org.benchwright.ledger.LedgerDamagedException;
 import org.benchwright.ledger.LedgerVerifier;
 import org.benchwright.ledger.SqliteLedger;
@@ -150,6 +152,13 @@ class HostileContentTest {
         }
         Verification verification = assertTimeoutPreemptively(Duration.ofMinutes(2), this::verify);
         assertEquals(List.of(FaultKind.DOCUMENT_CHANGED), verification.faults().stream().map(Fault::kind).toList());
+        Path copy = assertTimeoutPreemptively(Duration.ofMinutes(2), () -> LedgerBackup.write(ledger, folder.resolve("backup"), false));
+        assertEquals(List.of(FaultKind.DOCUMENT_MISSING),
+                LedgerVerifier.verify(VerificationRequest.of(copy)).faults().stream().map(Fault::kind).toList());
+        try (Ledger reader = SqliteLedger.openReadOnly(ledger)) {
+            Digest digest = Digest.of(new byte[300 << 10]);
+            assertThrows(LedgerDamagedException.class, () -> reader.document(digest));
+        }
     }
 
     @Test

@@ -13,10 +13,12 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.benchwright.core.Digest;
 import org.benchwright.ledger.BenchKeyException;
 import org.benchwright.ledger.BenchKeyStore;
 import org.benchwright.ledger.Fault;
 import org.benchwright.ledger.FaultKind;
+import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerDamagedException;
 import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.LedgerFormatException;
@@ -25,8 +27,8 @@ import org.benchwright.ledger.SqliteLedger;
 import org.benchwright.ledger.VerificationRequest;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.api.function.Executable;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -85,6 +87,17 @@ class OddFilesBesideTest {
         pipe(ledger);
         soon(LedgerFormatException.class, () -> SqliteLedger.open(ledger).close());
         soon(LedgerFormatException.class, () -> SqliteLedger.openReadOnly(ledger).close());
+    }
+
+    @Test
+    void nobodyWaitsInAPipeInThePlaceOfAnAttachment() throws Exception {
+        Path attachment = SampleLedger.keptBeside(ledger);
+        Digest digest = Digest.of(Files.readAllBytes(attachment));
+        pipe(attachment);
+        try (Ledger reader = SqliteLedger.openReadOnly(ledger)) {
+            soon(LedgerDamagedException.class, () -> reader.document(digest));
+        }
+        assertTrue(assertTimeoutPreemptively(PATIENCE, this::told).contains("can't be read"));
     }
 
     @Test

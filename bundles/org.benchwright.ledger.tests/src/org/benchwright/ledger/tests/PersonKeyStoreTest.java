@@ -156,5 +156,7 @@ class PersonKeyStoreTest {
         refusal(() -> at(START).unlock(RB, made.key(), right()));
         Files.writeString(file(), "no keystore");
         assertTrue(refusal(() -> at(START).unlock(RB, made.key(), right())).contains("can't be read"));
+        String counted = Files.readString(Path.of(file().toString().replace(".p12", ".tries")));
+        assertEquals("2 " + START + "\n", counted, "a try is counted before anything is looked at, and only the right password takes that back");
     }
 }

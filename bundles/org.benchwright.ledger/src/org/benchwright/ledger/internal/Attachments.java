@@ -25,6 +25,12 @@ public record Attachments(Path folder) {
         return folder.resolve(digest.hex().substring(0, PREFIX)).resolve(digest.hex().substring(PREFIX));
     }
 
+    /** Whether something lies there that can be one: in a pipe one waits for ever, and a file may be said to be longer than anybody reads. */
+    public boolean has(Digest digest) throws IOException {
+        Path file = file(digest);
+        return Files.isRegularFile(file) && Files.size(file) <= DocumentTable.LARGEST;
+    }
+
     /** Puts the attachment into its place; durable when this returns. */
     void write(Digest digest, byte[] content) throws IOException {
         Path file = file(digest);

@@ -159,7 +159,11 @@ public record DocumentTable(String place, Optional<Attachments> attachments) {
 
     private byte[] beside(Digest digest) throws LedgerException {
         try {
-            return Files.readAllBytes(attachments.orElseThrow(() -> new IOException("no folder")).file(digest));
+            Attachments beside = attachments.orElseThrow(() -> new IOException("no folder"));
+            if (!beside.has(digest)) {
+                throw new LedgerDamagedException(Messages.text("damagedDocument", place, digest));
+            }
+            return Files.readAllBytes(beside.file(digest));
         } catch (IOException unreadable) {
             throw new LedgerDamagedException(Messages.text("damagedDocument", place, digest), unreadable);
         }
