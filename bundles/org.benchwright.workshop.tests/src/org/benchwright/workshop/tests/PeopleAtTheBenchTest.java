@@ -12,11 +12,13 @@ import java.util.ArrayList;
 import java.util.List;
 
 import org.benchwright.core.Actor;
+import org.benchwright.core.Quantity;
 import org.benchwright.core.Role;
 import org.benchwright.core.SerialNumber;
 import org.benchwright.engine.Demand;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.event.Fact;
+import org.benchwright.engine.event.Observation;
 import org.benchwright.engine.event.TestEvent;
 import org.benchwright.ledger.EntrySignature;
 import org.benchwright.ledger.Ledger;
@@ -26,6 +28,7 @@ import org.benchwright.ledger.TestId;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.CompiledProcedure;
 import org.benchwright.workshop.LedgerReport;
+import org.benchwright.workshop.OvertakenException;
 import org.benchwright.workshop.RecordFault;
 import org.benchwright.workshop.Registrar;
 import org.benchwright.workshop.SignedIn;
@@ -207,6 +210,21 @@ class PeopleAtTheBenchTest extends AtTheBench {
         new GoodTechnician(time).carryToTheEnd(sitting);
         assertTrue(sitting.sealed(), "by the bench");
         sound();
+    }
+
+    /** QN has begun it here, TM has taken it up at another station and carried it to its end. */
+    @Test
+    void whatSomebodyElseCarriedToItsEndElsewhereIsNotSignedHere() throws Exception {
+        workshop = workshop.signedIn(ledger.signIn(Approved.by("QN"), "4711".toCharArray(), time.benchTime()));
+        Sitting sitting = open("C16-004711", QN);
+        try (BenchLedger same = BenchLedger.open(file())) {
+            Sitting elsewhere = same.workshop(STATION, time.benchTime()).resume(sitting.test(), TM);
+            new GoodTechnician(time).but("lamps.pwr", new Observation.Seen("pwr", Observation.Sight.NO, "dark")).carryOnUntil(elsewhere, "drain.residual");
+            UnsealedEnd.append(file(), elsewhere, new Observation.Measured("residual", "0.4", Quantity.of("0.4", "V")));
+        }
+        assertThrows(OvertakenException.class, () -> sitting.record(new Fact.Noted("QN looks in again.")));
+        assertTrue(sitting.run().ended());
+        assertFalse(sitting.owesSignature());
     }
 
     @Test
