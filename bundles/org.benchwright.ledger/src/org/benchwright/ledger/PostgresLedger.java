@@ -1,6 +1,5 @@
 package org.benchwright.ledger;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -12,6 +11,7 @@ import org.benchwright.ledger.internal.Messages;
 import org.benchwright.ledger.internal.PostgresCopy;
 import org.benchwright.ledger.internal.PostgresDatabase;
 import org.benchwright.ledger.internal.PostgresSchema;
+import org.benchwright.ledger.internal.WholeFile;
 
 /**
  * A ledger that several benches share, in a PostgreSQL database. Tables and safeguards are those of the embedded one; a bench's login may read
@@ -91,19 +91,20 @@ public final class PostgresLedger extends TableLedger {
     }
 
     /**
-     * Copies everything, as it is, into a new embedded ledger: a backup, an archive, and what {@link LedgerVerifier} verifies.
+     * Copies everything, as it is, into a new embedded ledger, which appears whole or not at all: a backup, an archive, and what
+     * {@link LedgerVerifier} verifies.
      *
      * @param file must not be there
-     * @throws LedgerDamagedException when a row can't be where it stands; the row is named
+     * @throws LedgerPlaceTakenException when something is there
+     * @throws LedgerDamagedException    when a row can't be where it stands; the row is named
      */
     public void copyTo(Path file) throws LedgerException {
-        if (Files.exists(file)) {
-            throw new LedgerException(Messages.text("copyThere", file));
-        }
-        SqliteLedger.open(file).close();
-        database.read(source -> {
-            PostgresCopy.rows(source, file);
-            return Boolean.TRUE;
+        WholeFile.write(file, part -> {
+            SqliteLedger.open(part).close();
+            return database.read(source -> {
+                PostgresCopy.rows(source, part);
+                return Boolean.TRUE;
+            });
         });
     }
 }

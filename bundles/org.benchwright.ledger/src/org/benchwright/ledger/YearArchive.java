@@ -7,7 +7,6 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.time.Year;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -16,7 +15,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
-import java.util.UUID;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
 import java.util.zip.ZipOutputStream;
@@ -25,6 +23,7 @@ import org.benchwright.ledger.internal.BackupFile;
 import org.benchwright.ledger.internal.CanonicalJson;
 import org.benchwright.ledger.internal.Messages;
 import org.benchwright.ledger.internal.References;
+import org.benchwright.ledger.internal.WholeFile;
 
 /**
  * The tests that were sealed in one year, with the books and documents that they name, in one file that can be checked without the ledger: each
@@ -66,30 +65,12 @@ public final class YearArchive {
      * @throws LedgerDamagedException    when the ledger does not lead to its own checkpoint
      */
     public static Content write(Ledger ledger, Year year, Path file) throws LedgerException {
-        if (Files.exists(file)) {
-            throw new LedgerPlaceTakenException(Messages.text("backupThere", file));
-        }
-        Path target = file.toAbsolutePath().normalize();
-        Path part = target.resolveSibling(target.getFileName() + "." + UUID.randomUUID() + ".part");
-        try {
+        return WholeFile.write(file, part -> {
             try (ZipOutputStream out = new ZipOutputStream(new BufferedOutputStream(Files.newOutputStream(part)))) {
                 fill(ledger, year, out);
             }
-            BackupFile.sync(part);
-            Content content = read(part);
-            Files.move(part, target, StandardCopyOption.ATOMIC_MOVE);
-            DurableFiles.syncFolder(target.getParent());
-            return content;
-        } catch (IOException failure) {
-            throw BackupFile.translated(failure, file);
-        } finally {
-            try {
-                Files.deleteIfExists(part);
-            } catch (IOException stays) {
-                // It is beside, under a name that says what it is.
-                part.toFile().deleteOnExit();
-            }
-        }
+            return read(part);
+        });
     }
 
     private static void fill(Ledger ledger, Year year, ZipOutputStream out) throws IOException, LedgerException {

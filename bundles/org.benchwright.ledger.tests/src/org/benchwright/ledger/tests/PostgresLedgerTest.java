@@ -5,17 +5,20 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.List;
 import java.util.Random;
+import java.util.stream.Stream;
 import org.benchwright.ledger.DocumentKind;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerDamagedException;
 import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.LedgerFormatException;
+import org.benchwright.ledger.LedgerPlaceTakenException;
 import org.benchwright.ledger.LedgerProofs;
 import org.benchwright.ledger.LedgerVerifier;
 import org.benchwright.ledger.LedgerVersionException;
@@ -151,7 +154,7 @@ class PostgresLedgerTest extends LedgerContractTest {
                 assertEquals(ledger().entries(each), embedded.entries(each));
             }
         }
-        assertThrows(LedgerException.class, () -> copy("copy.ledger"), "nothing is overwritten");
+        assertThrows(LedgerPlaceTakenException.class, () -> copy("copy.ledger"), "nothing is overwritten");
     }
 
     @Test
@@ -163,6 +166,10 @@ class PostgresLedgerTest extends LedgerContractTest {
         server.sql(database, "ALTER TABLE event DISABLE TRIGGER ALL", "DELETE FROM event WHERE position = 9", "ALTER TABLE event ENABLE TRIGGER ALL");
         LedgerDamagedException named = assertThrows(LedgerDamagedException.class, () -> copy("removed.ledger"));
         assertTrue(named.getMessage().startsWith("Row 10 of event"), named.getMessage());
+        try (Stream<Path> left = Files.list(folder)) {
+            assertEquals(List.of(), left.map(file -> file.getFileName().toString()).filter(name -> name.startsWith("removed.ledger")).toList(),
+                    "half a copy would verify as a ledger in which nothing was done yet");
+        }
     }
 
     @Test
