@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -22,7 +23,7 @@ import com.tngtech.archunit.core.importer.ClassFileImporter;
 /** The classes of all bundles, read once. */
 final class CompiledClasses {
 
-    static final CompiledClasses ALL = new CompiledClasses();
+    static final CompiledClasses ALL = new CompiledClasses(importer().importPaths(Checkout.classFolders()), CompiledClasses::isOfTheProduct);
 
     private static final List<String> TEST_ANNOTATIONS = List.of("org.junit.jupiter.api.Test",
             "org.junit.jupiter.api.RepeatedTest", "org.junit.jupiter.params.ParameterizedTest");
@@ -31,11 +32,22 @@ final class CompiledClasses {
             "java.lang.RuntimeException", "java.lang.Throwable", "java.lang.Comparable", "java.lang.constant.Constable", "java.io.Serializable");
 
     private final JavaClasses classes;
+    private final Predicate<JavaClass> ofTheProduct;
 
-    private CompiledClasses() {
+    private CompiledClasses(JavaClasses classes, Predicate<JavaClass> ofTheProduct) {
+        this.classes = classes;
+        this.ofTheProduct = ofTheProduct;
+    }
+
+    /** These alone, each taken for one of the product: so that it can be seen whether a rule finds what breaks it. */
+    static CompiledClasses of(Class<?>... samples) {
+        return new CompiledClasses(importer().importClasses(samples), sample -> true);
+    }
+
+    private static ClassFileImporter importer() {
         // Names are all that is looked at; reading the JDK's classes as well would take most of the time.
         ArchConfiguration.get().setResolveMissingDependenciesFromClassPath(false);
-        classes = new ClassFileImporter().importPaths(Checkout.classFolders());
+        return new ClassFileImporter();
     }
 
     int size() {
@@ -103,8 +115,8 @@ final class CompiledClasses {
     }
 
     /**
-     * Texts that have a name and are asked for by nobody. Texts are the constants of an enum with a method {@code text} that takes arguments; where a text
-     * is found by the name of a constant elsewhere ({@code valueOf}), that constant asks for it.
+     * Texts that have a name and are asked for by nobody. Texts are the constants of an enum with a method {@code text} that takes arguments;
+     * where a text is found by the name of a constant elsewhere ({@code valueOf}), that constant asks for it.
      */
     List<String> textsThatNobodyShows() {
         Set<String> asked = product().flatMap(type -> type.getFieldAccessesFromSelf().stream())
@@ -229,8 +241,10 @@ final class CompiledClasses {
     }
 
     private Stream<JavaClass> product() {
-        return classes.stream()
-                .filter(type -> !type.getPackageName().contains(".tests") && !type.getPackageName().contains(".testkit"))
-                .filter(type -> Checkout.isHandWritten(type.getName()));
+        return classes.stream().filter(ofTheProduct);
+    }
+
+    private static boolean isOfTheProduct(JavaClass type) {
+        return !type.getPackageName().contains(".tests") && !type.getPackageName().contains(".testkit") && Checkout.isHandWritten(type.getName());
     }
 }

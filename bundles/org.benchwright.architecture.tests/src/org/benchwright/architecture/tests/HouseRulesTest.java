@@ -17,18 +17,18 @@ import org.junit.jupiter.api.Test;
 class HouseRulesTest {
 
     private static final int LINES_ON_A_SCREEN = 50;
-    private static final Pattern ONE_SENTENCE = Pattern.compile("/\\*\\*[^.!?]+(?:[.!?]\\S+[^.!?]*)*[.!?]\\s*\\*/\\s*package ");
+    static final Pattern ONE_SENTENCE = Pattern.compile("/\\*\\*[^.!?]+(?:[.!?]\\S+[^.!?]*)*[.!?]\\s*\\*/\\s*package ");
     private static final Pattern CLASS_ATTRIBUTE = Pattern.compile("\\bclass=\"([^\":]+)");
 
     @Test
     void everyPackageSaysWhatItIsFor() {
-        List<Path> silent = Checkout.sourceFolders().stream()
+        List<Path> packages = Checkout.sourceFolders().stream()
                 .flatMap(source -> Checkout.filesBelow(source, ".java").stream())
                 .map(Path::getParent)
                 .distinct()
-                .filter(folder -> !Files.exists(folder.resolve("package-info.java")))
                 .toList();
-        assertEquals(List.of(), silent);
+        assertFalse(packages.isEmpty(), "no package was found");
+        assertEquals(List.of(), packages.stream().filter(folder -> !Files.exists(folder.resolve("package-info.java"))).toList());
     }
 
     @Test
