@@ -18,7 +18,7 @@ public final class Failures {
 
     /** What to tell about a failure; one that nobody foresaw is logged too. */
     public static String words(Throwable failure) {
-        Throwable cause = failure instanceof CompletionException && failure.getCause() != null ? failure.getCause() : failure;
+        Throwable cause = cause(failure);
         if (cause instanceof EntryRefusedException || cause instanceof TakenElsewhereException || cause instanceof CannotStoreException) {
             return String.valueOf(cause.getMessage());
         }
@@ -26,8 +26,22 @@ public final class Failures {
         return Message.UNEXPECTED.text(cause.getClass().getSimpleName());
     }
 
+    /** What made work fail that was done elsewhere. */
+    public static Throwable cause(Throwable failure) {
+        return failure instanceof CompletionException && failure.getCause() != null ? failure.getCause() : failure;
+    }
+
     /** Tells a failure in a box. */
     public static void tell(Shell shell, Throwable failure) {
-        MessageDialog.openWarning(shell, Message.APP_TITLE.text(), Labels.letters(words(failure)));
+        tell(shell, Message.APP_TITLE.text(), failure);
+    }
+
+    /**
+     * Tells a failure in a box.
+     *
+     * @param title what failed
+     */
+    public static void tell(Shell shell, String title, Throwable failure) {
+        MessageDialog.openWarning(shell, title, Labels.letters(words(failure)));
     }
 }

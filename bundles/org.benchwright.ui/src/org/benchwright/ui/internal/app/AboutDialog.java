@@ -30,7 +30,6 @@ final class AboutDialog extends FieldsDialog {
     /** @param software name and version */
     AboutDialog(Shell parent, String software) {
         super(parent, Message.ABOUT_TITLE.text(), Message.ABOUT_WHAT.text(software), 1, IDialogConstants.CLOSE_LABEL);
-        setShellStyle(getShellStyle() | SWT.RESIZE);
     }
 
     @Override

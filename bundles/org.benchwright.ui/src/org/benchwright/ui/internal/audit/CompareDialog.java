@@ -2,6 +2,8 @@ package org.benchwright.ui.internal.audit;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.function.Function;
 
 import org.benchwright.present.CannotStoreException;
@@ -11,6 +13,7 @@ import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.RecordRow;
 import org.benchwright.present.WallTime;
 import org.benchwright.ui.internal.Background;
+import org.benchwright.ui.internal.Failures;
 import org.benchwright.ui.internal.Latest;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
@@ -21,15 +24,13 @@ import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.resource.FontDescriptor;
 import org.eclipse.jface.resource.JFaceResources;
 import org.eclipse.jface.resource.LocalResourceManager;
-import org.eclipse.jface.viewers.ColumnLabelProvider;
-import org.eclipse.jface.viewers.TableViewer;
-import org.eclipse.jface.viewers.TableViewerColumn;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.Font;
 import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
+import org.eclipse.swt.widgets.Table;
 
 /** Two tests of one unit side by side; which earlier one is chosen. What differs comes first and stands out. */
 final class CompareDialog extends FieldsDialog {
@@ -40,17 +41,15 @@ final class CompareDialog extends FieldsDialog {
     private final Path ledger;
     private final RecordRow row;
     private Combo earlier;
-    private TableViewer table;
+    private Columns<Comparison.Line> columns;
     private Label count;
-    private Font bold;
     private List<RecordRow> tests = List.of();
-    private final Latest comparing = new Latest();
+    private final Latest reading = new Latest();
 
     CompareDialog(Shell parent, Path ledger, RecordRow row) {
         super(parent, Message.COMPARE_TITLE.text(), Message.COMPARE_WHAT.text(row.serial(), row.test()), 2, IDialogConstants.CLOSE_LABEL);
         this.ledger = ledger;
         this.row = row;
-        setShellStyle(getShellStyle() | SWT.RESIZE);
     }
 
     @Override
@@ -59,35 +58,19 @@ final class CompareDialog extends FieldsDialog {
         earlier = new Combo(fields, SWT.READ_ONLY | SWT.DROP_DOWN);
         GridDataFactory.fillDefaults().grab(true, false).applyTo(earlier);
         earlier.addListener(SWT.Selection, event -> compare(tests.get(earlier.getSelectionIndex())));
-        table = Columns.in(fields, SWT.NONE, Comparison.Line.class).table();
-        GridDataFactory.fillDefaults().grab(true, true).span(2, 1).hint(WIDTH, HEIGHT).applyTo(table.getControl());
-        LocalResourceManager resources = new LocalResourceManager(JFaceResources.getResources(fields.getDisplay()), table.getControl());
-        bold = resources.create(FontDescriptor.createFrom(table.getTable().getFont()).setStyle(SWT.BOLD));
-        column(Message.COMPARE_STEP, 130, Comparison.Line::step);
-        column(Message.COMPARE_FIELD, 170, Comparison.Line::what);
-        column(Message.COMPARE_THEN, 290, Comparison.Line::then);
-        column(Message.COMPARE_NOW, 290, Comparison.Line::now);
+        columns = Columns.in(fields, SWT.NONE, Comparison.Line.class);
+        Table table = columns.table().getTable();
+        GridDataFactory.fillDefaults().grab(true, true).span(2, 1).hint(WIDTH, HEIGHT).applyTo(table);
+        LocalResourceManager resources = new LocalResourceManager(JFaceResources.getResources(fields.getDisplay()), table);
+        Font bold = resources.create(FontDescriptor.createFrom(table.getFont()).setStyle(SWT.BOLD));
+        Function<Comparison.Line, Optional<Font>> font = line -> Optional.of(bold).filter(any -> line.difference() != Comparison.Difference.NONE);
+        columns.add(Message.COMPARE_STEP.text(), 130, Comparison.Line::step, font);
+        columns.add(Message.COMPARE_FIELD.text(), 170, Comparison.Line::what, font);
+        columns.add(Message.COMPARE_THEN.text(), 290, Comparison.Line::then, font);
+        columns.add(Message.COMPARE_NOW.text(), 290, Comparison.Line::now, font);
         count = new Label(fields, SWT.NONE);
-        count.setText(Message.COMPARE_READING.text());
         GridDataFactory.fillDefaults().grab(true, false).span(2, 1).applyTo(count);
-        readEarlier();
-    }
-
-    private void column(Message title, int width, Function<Comparison.Line, String> text) {
-        TableViewerColumn column = new TableViewerColumn(table, SWT.LEFT);
-        column.getColumn().setText(title.text());
-        column.getColumn().setWidth(width);
-        column.setLabelProvider(new ColumnLabelProvider() {
-            @Override
-            public String getText(Object line) {
-                return text.apply((Comparison.Line) line);
-            }
-
-            @Override
-            public Font getFont(Object line) {
-                return ((Comparison.Line) line).difference() == Comparison.Difference.NONE ? table.getTable().getFont() : bold;
-            }
-        });
+        read(() -> Comparing.earlier(ledger, row.test()), this::show);
     }
 
     @Override
@@ -97,42 +80,50 @@ final class CompareDialog extends FieldsDialog {
 
     // ---- reading, off the screen's thread
 
-    private void readEarlier() {
+    /** Something that is read. */
+    @FunctionalInterface
+    private interface Source<T> {
+        T read() throws EntryRefusedException, CannotStoreException;
+    }
+
+    /** Reads something and shows it, or says why not. */
+    private <T> void read(Source<T> source, Consumer<T> shown) {
+        count.setText(Message.COMPARE_READING.text());
+        setErrorMessage(null);
+        Latest.Reading now = reading.begin();
         Background.soon(Message.COMPARE_READING.text(), monitor -> {
             try {
-                List<RecordRow> found = Comparing.earlier(ledger, row.test());
-                OnDisplay.later(table.getControl(), () -> show(found));
-            } catch (CannotStoreException e) {
-                OnDisplay.later(table.getControl(), () -> setErrorMessage(e.getMessage()));
+                T found = source.read();
+                OnDisplay.later(count, () -> now.show(() -> shown.accept(found)));
+            } catch (EntryRefusedException | CannotStoreException | RuntimeException unreadable) {
+                String why = Failures.words(unreadable);
+                OnDisplay.later(count, () -> now.show(() -> refused(why)));
             }
         });
+    }
+
+    private void refused(String why) {
+        count.setText("");
+        setErrorMessage(why);
     }
 
     private void show(List<RecordRow> found) {
         tests = found;
         found.forEach(each -> earlier.add(Message.COMPARE_ROW.text(WallTime.here().minute(each.opened()), each.test(), each.state())));
-        if (!found.isEmpty()) {
+        if (found.isEmpty()) {
+            count.setText("");
+        } else {
             earlier.select(0);
             compare(found.get(0));
         }
     }
 
     private void compare(RecordRow other) {
-        count.setText(Message.COMPARE_READING.text());
-        setErrorMessage(null);
-        Latest.Reading now = comparing.begin();
-        Background.soon(Message.COMPARE_READING.text(), monitor -> {
-            try {
-                Comparison comparison = Comparing.of(ledger, row.test(), other.test());
-                OnDisplay.later(table.getControl(), () -> now.show(() -> tell(comparison)));
-            } catch (EntryRefusedException | CannotStoreException e) {
-                OnDisplay.later(table.getControl(), () -> now.show(() -> setErrorMessage(e.getMessage())));
-            }
-        });
+        read(() -> Comparing.of(ledger, row.test(), other.test()), this::tell);
     }
 
     private void tell(Comparison comparison) {
-        table.setInput(comparison.lines());
+        columns.table().setInput(comparison.lines());
         count.setText(Message.COMPARE_COUNT.text(comparison.differences(), comparison.lines().size()));
     }
 }

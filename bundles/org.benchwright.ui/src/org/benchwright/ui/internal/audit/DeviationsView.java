@@ -23,7 +23,6 @@ import org.benchwright.ui.internal.sign.SignDialog;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.viewers.TableViewer;
-import org.eclipse.jface.window.Window;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
@@ -112,9 +111,10 @@ abstract class DeviationsView extends ViewPart {
                 List.of(new SignDialog.Choice(Message.DECIDE_AS.text(), Auditing.choices(nonconformities)),
                         new SignDialog.Line(Message.DECIDE_REASON.text(), "")),
                 settings.technician(), (answers, who) -> auditing.decide(row.test(), row.event(), answers.get(0), answers.get(1), who));
-        if (new SignDialog(getSite().getShell(), asked).open() == Window.OK) {
+        SignDialog.ask(getSite().getShell(), asked, () -> {
             readAgain();
-        }
+            SheetView.readAgain(getSite().getPage());
+        });
     }
 
     private Path ledger() {

@@ -7,6 +7,7 @@ import java.time.Clock;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.List;
 import java.util.Optional;
 
 import org.benchwright.core.Progress;
@@ -14,6 +15,7 @@ import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.Impact;
 import org.benchwright.ui.internal.Background;
+import org.benchwright.ui.internal.Failures;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.look.Columns;
@@ -56,7 +58,6 @@ final class ImpactDialog extends FieldsDialog {
         super(parent, Message.IMPACT_TITLE.text(), Message.IMPACT_WHAT.text(), 4, IDialogConstants.CLOSE_LABEL);
         this.ledger = ledger;
         this.software = software;
-        setShellStyle(getShellStyle() | SWT.RESIZE);
     }
 
     @Override
@@ -120,18 +121,28 @@ final class ImpactDialog extends FieldsDialog {
                     LocalDate.parse(to.getText().strip()));
             setErrorMessage(null);
             Switched.enable(look, false);
+            forget();
             detail.setText(Message.IMPACT_LOOKING.text());
             job = Optional.of(Background.soon(Message.IMPACT_TITLE.text(), monitor -> {
                 try {
                     Impact impact = Impact.of(ledger, question, ZoneId.systemDefault(), Progress.none(), monitor::isCanceled);
                     onScreen(() -> show(impact));
-                } catch (EntryRefusedException | CannotStoreException refused) {
-                    onScreen(() -> refused(refused.getMessage()));
+                } catch (EntryRefusedException | CannotStoreException | RuntimeException refused) {
+                    // One that nobody foresaw would leave a look that never ends.
+                    String why = Failures.words(refused);
+                    onScreen(() -> refused(why));
                 }
             }));
         } catch (DateTimeException noDay) {
             setErrorMessage(Message.FIGURES_NO_DAY.text());
         }
+    }
+
+    /** Nothing is to be written as the answer to another question than the one that is asked. */
+    private void forget() {
+        found = Optional.empty();
+        table.setInput(List.of());
+        Switched.enable(write, false);
     }
 
     private void show(Impact impact) {
@@ -159,16 +170,30 @@ final class ImpactDialog extends FieldsDialog {
         }
     }
 
-    /** Writes the sheet. */
+    /** Writes the sheet; whoever closes the dialog meanwhile takes it for written, and is told if it is not. */
     void write(Impact impact, Path file) {
-        Background.soon(Message.IMPACT_WRITE.text(), monitor -> {
-            try {
-                Files.writeString(file, impact.signed(ledger, software, Clock.systemUTC().instant()));
-                onScreen(() -> setMessage(Message.IMPACT_WRITTEN.text(file.toString())));
-            } catch (IOException | CannotStoreException failed) {
-                onScreen(() -> setErrorMessage(Message.IMPACT_NOT_WRITTEN.text(file.toString(), String.valueOf(failed.getMessage()))));
+        Shell window = getParentShell();
+        Background.begun(Message.IMPACT_WRITE.text(), () -> writeSigned(impact, file))
+                .whenComplete((done, failure) -> OnDisplay.later(window, () -> written(window, file, Optional.ofNullable(failure))));
+    }
+
+    private void writeSigned(Impact impact, Path file) throws CannotStoreException {
+        try {
+            Files.writeString(file, impact.signed(ledger, software, Clock.systemUTC().instant()));
+        } catch (IOException | CannotStoreException failed) {
+            throw new CannotStoreException(Message.IMPACT_NOT_WRITTEN.text(file.toString(), String.valueOf(failed.getMessage())), failed);
+        }
+    }
+
+    private void written(Shell window, Path file, Optional<Throwable> failure) {
+        if (getShell() != null) {
+            setErrorMessage(failure.map(Failures::words).orElse(null));
+            if (failure.isEmpty()) {
+                setMessage(Message.IMPACT_WRITTEN.text(file.toString()));
             }
-        });
+        } else {
+            failure.ifPresent(why -> Failures.tell(window, Message.IMPACT_TITLE.text(), why));
+        }
     }
 
     private void onScreen(Runnable work) {

@@ -27,7 +27,6 @@ import org.benchwright.ui.internal.sign.SignDialog;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.viewers.TableViewer;
-import org.eclipse.jface.window.Window;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.SashForm;
 import org.eclipse.swt.widgets.Button;
@@ -147,9 +146,7 @@ public final class PeopleView extends ViewPart {
 
     private void sign(String title, String words, List<SignDialog.Question> questions, SignDialog.Signature signature) {
         SignDialog.Asked asked = new SignDialog.Asked(title, words, Optional.empty(), questions, people(), "", Message.SIGN_OK.text(), signature);
-        if (new SignDialog(getSite().getShell(), asked).open() == Window.OK) {
-            read();
-        }
+        SignDialog.ask(getSite().getShell(), asked, this::read);
     }
 
     private PeopleDesk desk() {

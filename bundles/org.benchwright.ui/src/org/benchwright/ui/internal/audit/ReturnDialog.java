@@ -4,17 +4,11 @@ import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.util.Optional;
 
 import org.benchwright.present.Bench;
-import org.benchwright.present.CannotStoreException;
-import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.Returning;
-import org.benchwright.present.TakenElsewhereException;
 import org.benchwright.ui.internal.Background;
-import org.benchwright.ui.internal.Failures;
 import org.benchwright.ui.internal.Message;
-import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.look.FieldsDialog;
 import org.eclipse.jface.dialogs.IDialogConstants;
@@ -33,17 +27,20 @@ final class ReturnDialog extends FieldsDialog {
     private final Settings settings;
     private final String test;
     private final String serial;
+    private final Runnable recorded;
     private Text on;
     private Text complaint;
     private Combo fault;
     private Text by;
 
-    ReturnDialog(Shell parent, Path ledger, Settings settings, String test, String serial) {
+    /** @param recorded is run once it is on record */
+    ReturnDialog(Shell parent, Path ledger, Settings settings, String test, String serial, Runnable recorded) {
         super(parent, Message.RETURN_TITLE.text(), Message.RETURN_WHAT.text(serial, test), 2, IDialogConstants.OK_LABEL);
         this.ledger = ledger;
         this.settings = settings;
         this.test = test;
         this.serial = serial;
+        this.recorded = recorded;
     }
 
     @Override
@@ -72,39 +69,14 @@ final class ReturnDialog extends FieldsDialog {
         try {
             Returning.Entry entry = new Returning.Entry(test, LocalDate.parse(on.getText().strip()), complaint.getText(), fault.getText(),
                     by.getText(), settings.station(), settings.software());
-            setErrorMessage(null);
-            getButton(IDialogConstants.OK_ID).setEnabled(false);
-            record(entry);
+            begun(words(), Background.begun(Message.RETURN_TITLE.text(), () -> Returning.record(ledger, entry, Bench.Clocks.system())));
         } catch (DateTimeException noDay) {
             setErrorMessage(Message.FIGURES_NO_DAY.text());
         }
     }
 
-    private void record(Returning.Entry entry) {
-        // Asked for here: whoever closes the dialog meanwhile leaves none, and what is recorded is recorded all the same.
-        Shell shell = getShell();
-        Background.soon(Message.RETURN_TITLE.text(), monitor -> {
-            Optional<String> refused = refusal(entry);
-            OnDisplay.later(shell, () -> told(refused));
-        });
-    }
-
-    private Optional<String> refusal(Returning.Entry entry) {
-        try {
-            Returning.record(ledger, entry, Bench.Clocks.system());
-            return Optional.empty();
-        } catch (EntryRefusedException | TakenElsewhereException | CannotStoreException | RuntimeException refused) {
-            // One that nobody foresaw would leave a dialog in which nothing can be pressed any more.
-            return Optional.of(Failures.words(refused));
-        }
-    }
-
-    private void told(Optional<String> refused) {
-        if (refused.isPresent()) {
-            setErrorMessage(refused.get());
-            getButton(IDialogConstants.OK_ID).setEnabled(true);
-        } else {
-            finish();
-        }
+    @Override
+    protected void done() {
+        recorded.run();
     }
 }

@@ -18,7 +18,6 @@ import org.benchwright.ui.internal.Failures;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.sign.SignDialog;
-import org.eclipse.jface.window.Window;
 import org.eclipse.swt.widgets.Control;
 
 /** Which records are drawn for a review: tells how it is planned and what is due, and has an auditor plan it anew. */
@@ -51,7 +50,7 @@ final class Reviews {
             try {
                 String words = auditing.reviewPlan() + " " + due();
                 OnDisplay.later(place, () -> plan(words));
-            } catch (CannotStoreException failure) {
+            } catch (CannotStoreException | RuntimeException failure) {
                 OnDisplay.later(place, () -> Failures.tell(place.getShell(), failure));
             }
         });
@@ -73,9 +72,7 @@ final class Reviews {
                         new SignDialog.Line(Message.REVIEWS_QUALITY.text(), USUAL_QUALITY),
                         new SignDialog.Line(Message.DECIDE_REASON.text(), "")),
                 who, (answers, by) -> signed[0] = sign(answers, by));
-        if (new SignDialog(place.getShell(), asked).open() == Window.OK) {
-            told.accept(signed[0]);
-        }
+        SignDialog.ask(place.getShell(), asked, () -> told.accept(signed[0]));
     }
 
     private String sign(List<String> answers, PeopleDesk.Signing by) throws EntryRefusedException, TakenElsewhereException, CannotStoreException {

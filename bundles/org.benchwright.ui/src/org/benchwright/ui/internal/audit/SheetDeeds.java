@@ -17,7 +17,6 @@ import org.benchwright.ui.internal.look.Buttons;
 import org.benchwright.ui.internal.look.Labels;
 import org.benchwright.ui.internal.look.Switched;
 import org.benchwright.ui.internal.sign.SignDialog;
-import org.eclipse.jface.window.Window;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Shell;
@@ -74,9 +73,7 @@ final class SheetDeeds {
     }
 
     private void sign(Shell over, AuditDeed deed, RecordSheet sheet) {
-        if (new SignDialog(over, asked(deed, sheet.row(), sheet.standing().orElseThrow())).open() == Window.OK) {
-            signed.run();
-        }
+        SignDialog.ask(over, asked(deed, sheet.row(), sheet.standing().orElseThrow()), signed);
     }
 
     private SignDialog.Asked asked(AuditDeed deed, RecordRow row, RecordStanding standing) {

@@ -26,13 +26,13 @@ import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.viewers.ISelection;
 import org.eclipse.jface.viewers.IStructuredSelection;
-import org.eclipse.jface.window.Window;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.SashForm;
 import org.eclipse.swt.layout.RowLayout;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.ui.ISelectionListener;
+import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.IWorkbenchPart;
 import org.eclipse.ui.part.ViewPart;
 
@@ -74,6 +74,13 @@ public final class SheetView extends ViewPart {
         parent.addDisposeListener(event -> getSite().getPage().removePostSelectionListener(listener));
         // What was selected before this view was there.
         Optional.ofNullable(getSite().getPage().getSelection(Ids.RECORDS_VIEW)).ifPresent(this::selected);
+    }
+
+    /** Reads the record whose sheet is shown on a page once more, since something was signed about it elsewhere. */
+    static void readAgain(IWorkbenchPage page) {
+        if (page.findView(Ids.SHEET_VIEW) instanceof SheetView sheet) {
+            sheet.shown.ifPresent(row -> sheet.read(row.test()));
+        }
     }
 
     private void selected(IWorkbenchPart part, ISelection selection) {
@@ -122,11 +129,8 @@ public final class SheetView extends ViewPart {
     }
 
     private void cameBack(RecordRow row) {
-        ReturnDialog dialog = new ReturnDialog(getSite().getShell(), getSite().getService(Desk.class).ledger(),
-                getSite().getService(Settings.class), row.test(), row.serial());
-        if (dialog.open() == Window.OK) {
-            read(row.test());
-        }
+        new ReturnDialog(getSite().getShell(), getSite().getService(Desk.class).ledger(), getSite().getService(Settings.class), row.test(), row.serial(),
+                () -> read(row.test())).open();
     }
 
     private void tell(RecordSheet sheet) {

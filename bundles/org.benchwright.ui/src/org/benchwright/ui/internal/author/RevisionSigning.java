@@ -18,6 +18,7 @@ import org.benchwright.present.PersonRow;
 import org.benchwright.present.RevisionChange;
 import org.benchwright.present.RevisionRow;
 import org.benchwright.ui.internal.Background;
+import org.benchwright.ui.internal.Failures;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.app.Editors;
@@ -25,7 +26,6 @@ import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.look.Labels;
 import org.benchwright.ui.internal.sign.SignDialog;
 import org.eclipse.jface.dialogs.MessageDialog;
-import org.eclipse.jface.window.Window;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.ui.IEditorPart;
 import org.eclipse.ui.IWorkbenchPage;
@@ -125,8 +125,9 @@ final class RevisionSigning {
                 List<PersonRow> people = PeopleDesk.people(desk.ledger());
                 SignDialog.Asked asked = making.asked(people);
                 OnDisplay.later(shell, () -> ask(asked));
-            } catch (EntryRefusedException | CannotStoreException refused) {
-                OnDisplay.later(shell, () -> tell(refused.getMessage()));
+            } catch (EntryRefusedException | CannotStoreException | RuntimeException refused) {
+                String why = Failures.words(refused);
+                OnDisplay.later(shell, () -> tell(why));
             }
         });
     }
@@ -134,8 +135,8 @@ final class RevisionSigning {
     private void ask(SignDialog.Asked asked) {
         if (asked.people().isEmpty()) {
             tell(Message.PEOPLE_HOW_BEGIN.text(desk.ledger().toString()));
-        } else if (new SignDialog(shell, asked).open() == Window.OK) {
-            done.get().ifPresent(signed);
+        } else {
+            SignDialog.ask(shell, asked, () -> done.get().ifPresent(signed));
         }
     }
 

@@ -9,7 +9,6 @@ import java.util.Optional;
 import org.benchwright.language.LanguageServices;
 import org.benchwright.present.BatchStart;
 import org.benchwright.present.RevisionRow;
-import org.benchwright.ui.internal.Failures;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.app.ProcedureFiles;
@@ -19,7 +18,6 @@ import org.benchwright.ui.internal.look.Buttons;
 import org.benchwright.ui.internal.look.FieldsDialog;
 import org.benchwright.ui.internal.look.Labels;
 import org.benchwright.ui.internal.look.Switched;
-import org.eclipse.jface.dialogs.IDialogConstants;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Button;
@@ -71,10 +69,12 @@ final class NewTestDialog extends FieldsDialog {
         procedure = new Combo(fields, SWT.READ_ONLY | SWT.DROP_DOWN);
         GridDataFactory.fillDefaults().grab(true, false).hint(420, SWT.DEFAULT).applyTo(procedure);
         Buttons.push(fields, Message.NEW_BROWSE.text(), this::browse);
-        serial = text(fields, Message.NEW_SERIAL);
+        label(fields, Message.NEW_SERIAL);
+        serial = text(fields);
         // A list is pasted as it comes; in one line its breaks would not be seen.
         serial.addListener(SWT.Verify, event -> event.text = event.text.replaceAll("\\R", " "));
-        technician = text(fields, Message.NEW_TECHNICIAN);
+        label(fields, Message.NEW_TECHNICIAN);
+        technician = text(fields);
         technician.setText(settings.technician());
         new Label(fields, SWT.NONE);
         rehearsal = new Button(fields, SWT.CHECK);
@@ -93,12 +93,13 @@ final class NewTestDialog extends FieldsDialog {
         serial.setFocus();
     }
 
-    private static void label(Composite parent, Message text) {
-        new Label(parent, SWT.NONE).setText(text.text());
+    private static Label label(Composite parent, Message text) {
+        Label label = new Label(parent, SWT.NONE);
+        label.setText(text.text());
+        return label;
     }
 
-    private static Text text(Composite parent, Message label) {
-        label(parent, label);
+    private static Text text(Composite parent) {
         Text text = new Text(parent, SWT.BORDER);
         GridDataFactory.fillDefaults().grab(true, false).span(2, 1).applyTo(text);
         return text;
@@ -106,14 +107,14 @@ final class NewTestDialog extends FieldsDialog {
 
     /** Seen only where there are several units; its room is kept, since a dialog that grows under the hand is no help. */
     private void apart(Composite fields) {
-        apart = text(fields, Message.NEW_APART);
+        Label label = label(fields, Message.NEW_APART);
+        apart = text(fields);
         apart.setText(USUALLY_APART);
         new Label(fields, SWT.NONE);
         Label what = new Label(fields, SWT.WRAP);
         what.setText(Message.NEW_APART_WHAT.text());
         GridDataFactory.fillDefaults().span(2, 1).hint(420, SWT.DEFAULT).applyTo(what);
-        Control[] children = fields.getChildren();
-        ofSeveral = List.of(children[children.length - 4], apart, what);
+        ofSeveral = List.of(label, apart, what);
         ofSeveral.forEach(each -> each.setVisible(false));
     }
 
@@ -121,13 +122,14 @@ final class NewTestDialog extends FieldsDialog {
         boolean several = BatchStart.several(serial.getText());
         if (several != apart.getVisible()) {
             ofSeveral.forEach(each -> each.setVisible(several));
-            setMessage(what().text());
+            setMessage(words());
         }
         askSoon();
     }
 
-    private Message what() {
-        return BatchStart.several(serial.getText()) ? Message.NEW_SEVERAL : Message.NEW_WHAT;
+    @Override
+    protected String words() {
+        return (BatchStart.several(serial.getText()) ? Message.NEW_SEVERAL : Message.NEW_WHAT).text();
     }
 
     private void fill() {
@@ -209,13 +211,9 @@ final class NewTestDialog extends FieldsDialog {
             setErrorMessage(missing.get().text());
             return;
         }
-        setErrorMessage(null);
-        setMessage(Message.NEW_OPENING.text());
-        getButton(IDialogConstants.OK_ID).setEnabled(false);
         Desk.Request request = new Desk.Request(files.get(procedure.getSelectionIndex()), serial.getText().strip(),
                 technician.getText().strip(), settings.station(), rehearsal.getSelection());
-        Shell shell = getShell();
-        desk.openBatch(request, apart.getText()).whenComplete((test, failure) -> OnDisplay.later(shell, () -> opened(Optional.ofNullable(failure))));
+        begun(Message.NEW_OPENING.text(), desk.openBatch(request, apart.getText()));
     }
 
     private Optional<Message> missing() {
@@ -225,15 +223,5 @@ final class NewTestDialog extends FieldsDialog {
             return Optional.of(Message.NEW_NO_SERIAL);
         }
         return technician.getText().isBlank() ? Optional.of(Message.NEW_NO_TECHNICIAN) : Optional.empty();
-    }
-
-    private void opened(Optional<Throwable> failure) {
-        if (failure.isEmpty()) {
-            finish();
-        } else {
-            setMessage(what().text());
-            setErrorMessage(Failures.words(failure.get()));
-            getButton(IDialogConstants.OK_ID).setEnabled(true);
-        }
     }
 }

@@ -1,12 +1,9 @@
 package org.benchwright.ui.internal.bench;
 
-import java.util.Optional;
+import java.util.List;
 
-import org.benchwright.present.CannotStoreException;
-import org.benchwright.present.EntryRefusedException;
 import org.benchwright.ui.internal.Background;
 import org.benchwright.ui.internal.Message;
-import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.look.FieldsDialog;
 import org.eclipse.jface.dialogs.IDialogConstants;
@@ -54,43 +51,21 @@ final class SignInDialog extends FieldsDialog {
         String who = id.getText();
         char[] typed = password.getTextChars();
         char[] chosen = pin.getTextChars();
-        setErrorMessage(null);
-        setMessage(Message.SIGN_OPENING.text());
-        setEnabled(false);
-        // Asked for here: whoever closes the dialog meanwhile leaves none, and is signed in all the same.
-        Shell shell = getShell();
-        Background.soon(Message.SIGN_OPENING.text(), monitor -> {
-            Optional<String> refused = refusal(who, typed, chosen);
-            OnDisplay.later(shell, () -> told(refused));
-        });
-    }
-
-    private Optional<String> refusal(String who, char[] typed, char[] chosen) {
-        try {
+        begun(Message.SIGN_OPENING.text(), Background.begun(Message.SIGN_OPENING.text(), () -> {
             desk.station().signIn(desk.ledger(), who, typed, chosen);
             desk.stationChanged();
-            return Optional.empty();
-        } catch (EntryRefusedException | CannotStoreException e) {
-            return Optional.of(e.getMessage());
-        }
+        }));
     }
 
-    private void setEnabled(boolean enabled) {
-        getButton(IDialogConstants.OK_ID).setEnabled(enabled);
-        id.setEnabled(enabled);
-        password.setEnabled(enabled);
-        pin.setEnabled(enabled);
+    @Override
+    protected void setBusy(boolean busy) {
+        super.setBusy(busy);
+        List.of(id, password, pin).forEach(field -> field.setEnabled(!busy));
     }
 
-    private void told(Optional<String> refused) {
-        if (refused.isPresent()) {
-            setEnabled(true);
-            setMessage(Words.SIGN_IN_WHAT.text());
-            setErrorMessage(refused.get());
-            password.setText("");
-            password.setFocus();
-        } else {
-            finish();
-        }
+    @Override
+    protected void refused() {
+        password.setText("");
+        password.setFocus();
     }
 }

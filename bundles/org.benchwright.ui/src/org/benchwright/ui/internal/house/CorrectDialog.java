@@ -39,11 +39,6 @@ final class CorrectDialog extends EnteringDialog {
     }
 
     @Override
-    protected boolean isResizable() {
-        return true;
-    }
-
-    @Override
     protected void addFields(Composite fields, Composite area) {
         GridLayoutFactory.createFrom((GridLayout) fields.getLayout()).spacing(10, 8).applyTo(fields);
         arriving = ArrivingFields.in(fields, area, WIDTH, said);

@@ -1,9 +1,6 @@
 package org.benchwright.ui.internal.house;
 
-import org.benchwright.ui.internal.Failures;
-import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.look.FieldsDialog;
-import org.eclipse.jface.dialogs.IDialogConstants;
 import org.eclipse.swt.widgets.Shell;
 
 /** Asks for something that is entered into the house's book, and stays until that is on record; what is wrong with it is told at the top. */
@@ -18,17 +15,8 @@ abstract class EnteringDialog extends FieldsDialog {
         this.house = house;
     }
 
-    /** Enters it, then closes; whoever closes the dialog meanwhile leaves nobody to tell, and what is entered is entered all the same. */
+    /** Enters it, and tells what comes of it. */
     final <T> void enter(House.Work<T> work) {
-        getButton(IDialogConstants.OK_ID).setEnabled(false);
-        Shell shell = getShell();
-        house.enter(work).whenComplete((done, failure) -> OnDisplay.later(shell, () -> {
-            if (failure == null) {
-                finish();
-            } else {
-                setErrorMessage(Failures.words(failure));
-                getButton(IDialogConstants.OK_ID).setEnabled(true);
-            }
-        }));
+        begun(words(), house.enter(work));
     }
 }

@@ -31,7 +31,6 @@ import org.eclipse.jface.resource.FontDescriptor;
 import org.eclipse.jface.resource.JFaceResources;
 import org.eclipse.jface.resource.LocalResourceManager;
 import org.eclipse.jface.viewers.TableViewer;
-import org.eclipse.jface.window.Window;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.graphics.Font;
@@ -154,11 +153,8 @@ public final class InstrumentsView extends ViewPart {
     }
 
     private void sign(HouseMessage title, String words, List<SignDialog.Question> questions, SignDialog.Signature signature) {
-        SignDialog dialog = new SignDialog(body.getShell(), new SignDialog.Asked(title.text().replace(" ...", ""), words,
-                questions, "", signature).orNobody());
-        if (dialog.open() == Window.OK) {
-            readAgain();
-        }
+        SignDialog.ask(body.getShell(), new SignDialog.Asked(title.text().replace(" ...", ""), words, questions, "", signature).orNobody(),
+                this::readAgain);
     }
 
     private static SignDialog.Question line(HouseMessage label, String initial) {

@@ -5,7 +5,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.CompletionException;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -71,11 +70,6 @@ public final class ReceiveDialog extends FieldsDialog {
     }
 
     @Override
-    protected boolean isResizable() {
-        return true;
-    }
-
-    @Override
     protected void addFields(Composite both, Composite area) {
         GridLayoutFactory.createFrom((GridLayout) both.getLayout()).spacing(16, 8).applyTo(both);
         fields(both, area);
@@ -127,9 +121,9 @@ public final class ReceiveDialog extends FieldsDialog {
         unit.getDisplay().timerExec(LOOK_AFTER_MILLIS, () -> {
             if (!unit.isDisposed() && unit.getText().equals(typed) && !typed.isBlank() && !typed.equals(looked)) {
                 looked = typed;
-                house.ask(receiving -> receiving.look(typed)).thenAccept(found -> OnDisplay.later(getShell(), () -> {
+                house.ask(receiving -> receiving.look(typed)).whenComplete((found, failure) -> OnDisplay.later(unit, () -> {
                     if (unit.getText().equals(typed)) {
-                        known.setText(words(found));
+                        known.setText(failure == null ? words(found) : Failures.words(failure));
                     }
                 }));
             }
@@ -196,10 +190,9 @@ public final class ReceiveDialog extends FieldsDialog {
             return;
         }
         Throwable why = failure.orElseThrow();
-        Throwable cause = why instanceof CompletionException && why.getCause() != null ? why.getCause() : why;
         String words = Failures.words(why);
         if (isClear()) {
-            asked = cause instanceof EntryRefusedException ? scanned : "";
+            asked = Failures.cause(why) instanceof EntryRefusedException ? scanned : "";
             putBack(entered);
         } else {
             // The next one is being entered already, or another one is asked about.

@@ -208,8 +208,13 @@ public final class ReceivedView extends ViewPart {
 
     private void tell(String unit) {
         house.ask(receiving -> receiving.look(unit)).whenComplete((found, failure) -> onScreen(() -> {
-            if (failure == null && picked.filter(unit::equals).isPresent()) {
+            if (picked.filter(unit::equals).isEmpty()) {
+                return;
+            } else if (failure == null) {
                 show(found);
+            } else {
+                // Whatever stood there is of another unit.
+                story.setText(Failures.words(failure));
             }
         }));
     }
@@ -259,14 +264,11 @@ public final class ReceivedView extends ViewPart {
         List<String> names = there.stream().map(file -> HouseMessage.WITHDRAW_ENTRY.text(file.where(), file.name(), file.digest().substring(0, 8)))
                 .toList();
         Auditing auditing = Auditing.here(desk.ledger());
-        SignDialog dialog = new SignDialog(body.getShell(), new SignDialog.Asked(HouseMessage.WITHDRAW_TITLE.text(),
+        SignDialog.ask(body.getShell(), new SignDialog.Asked(HouseMessage.WITHDRAW_TITLE.text(),
                 HouseMessage.WITHDRAW_WHAT.text(unit),
                 List.of(new SignDialog.Choice(HouseMessage.WITHDRAW_WHICH.text(), names), new SignDialog.Line(HouseMessage.WITHDRAW_WHY.text(), "")),
                 settings.technician(), (answers, by) -> auditing.withdrawFile(unit, there.get(names.indexOf(answers.get(0))).digest(),
-                        answers.get(1), by)));
-        if (dialog.open() == Window.OK) {
-            tell(unit);
-        }
+                        answers.get(1), by)), () -> tell(unit));
     }
 
     private void tag(ReceivedRow row) {

@@ -11,6 +11,7 @@ import org.eclipse.jface.viewers.StructuredSelection;
 import org.eclipse.jface.viewers.TableViewer;
 import org.eclipse.jface.viewers.TableViewerColumn;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.graphics.Font;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.TableColumn;
@@ -59,14 +60,27 @@ public record Columns<T>(TableViewer table, Class<T> type) {
 
     /** Adds a column of words. */
     public TableColumn add(String title, int width, Function<T, String> words) {
+        return add(title, width, words, row -> Optional.empty());
+    }
+
+    /**
+     * Adds a column of words.
+     *
+     * @param font in which a row's are written; empty for that of the table
+     */
+    public TableColumn add(String title, int width, Function<T, String> words, Function<T, Optional<Font>> font) {
         TableViewerColumn column = new TableViewerColumn(table, SWT.LEFT);
         column.getColumn().setText(title);
         column.getColumn().setWidth(width);
-        column.getColumn().setResizable(true);
         column.setLabelProvider(new ColumnLabelProvider() {
             @Override
             public String getText(Object row) {
                 return words.apply(type.cast(row));
+            }
+
+            @Override
+            public Font getFont(Object row) {
+                return font.apply(type.cast(row)).orElse(null);
             }
         });
         return column.getColumn();

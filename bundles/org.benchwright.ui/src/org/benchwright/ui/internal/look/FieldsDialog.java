@@ -1,5 +1,10 @@
 package org.benchwright.ui.internal.look;
 
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+
+import org.benchwright.ui.internal.Failures;
+import org.benchwright.ui.internal.OnDisplay;
 import org.eclipse.jface.dialogs.IDialogConstants;
 import org.eclipse.jface.dialogs.TitleAreaDialog;
 import org.eclipse.jface.layout.GridDataFactory;
@@ -10,7 +15,10 @@ import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Shell;
 
-/** A dialog of fields in columns: its title stands on the frame and above, below that what it is for. */
+/**
+ * A dialog of fields in columns: its title stands on the frame and above, below that what it is for. What its button does is done off the screen's
+ * thread, and the dialog stays until that is done or refused.
+ */
 public abstract class FieldsDialog extends TitleAreaDialog {
 
     private static final int MARGIN = 12;
@@ -35,6 +43,12 @@ public abstract class FieldsDialog extends TitleAreaDialog {
         this.words = words;
         this.columns = columns;
         this.button = button;
+    }
+
+    /** Whoever has large letters wants to see all of the words. */
+    @Override
+    protected final boolean isResizable() {
+        return true;
     }
 
     @Override
@@ -77,9 +91,58 @@ public abstract class FieldsDialog extends TitleAreaDialog {
         createButton(parent, IDialogConstants.CANCEL_ID, IDialogConstants.CANCEL_LABEL, false);
     }
 
-    /** It is done: the dialog closes and says so. */
-    protected final void finish() {
-        setReturnCode(OK);
-        close();
+    // ---- what the button does
+
+    /** What stands at its head as long as nothing else is to be told. */
+    protected String words() {
+        return words;
+    }
+
+    /**
+     * Tells what becomes of what the button has begun: done, the dialog closes; refused, it says why not and can be tried again. Whoever closes it
+     * meanwhile takes it for done, and is told in a box if it is not.
+     *
+     * @param doing what is told meanwhile
+     * @param work  what was begun; fails with what refuses it
+     */
+    protected final void begun(String doing, CompletableFuture<?> work) {
+        Shell window = getParentShell();
+        setErrorMessage(null);
+        setMessage(doing);
+        setBusy(true);
+        work.whenComplete((done, failure) -> OnDisplay.later(window, () -> ended(window, Optional.ofNullable(failure))));
+    }
+
+    private void ended(Shell window, Optional<Throwable> failure) {
+        boolean open = getShell() != null;
+        if (failure.isEmpty()) {
+            if (open) {
+                setReturnCode(OK);
+                close();
+            }
+            done();
+        } else if (open) {
+            setBusy(false);
+            setMessage(words());
+            setErrorMessage(Failures.words(failure.get()));
+            refused();
+        } else {
+            Failures.tell(window, title, failure.get());
+        }
+    }
+
+    /** Whether nothing can be entered and begun, since what was begun is not over. */
+    protected void setBusy(boolean busy) {
+        getButton(IDialogConstants.OK_ID).setEnabled(!busy);
+    }
+
+    /** It was refused, and that is told: puts the cursor where it is tried again. */
+    protected void refused() {
+        // Stays where it is.
+    }
+
+    /** It is done; the dialog may have been closed before. */
+    protected void done() {
+        // Nobody is told.
     }
 }

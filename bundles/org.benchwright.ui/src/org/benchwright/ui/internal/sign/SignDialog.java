@@ -12,14 +12,11 @@ import org.benchwright.present.RevisionChange;
 import org.benchwright.present.StationSignIn;
 import org.benchwright.present.TakenElsewhereException;
 import org.benchwright.ui.internal.Background;
-import org.benchwright.ui.internal.Failures;
 import org.benchwright.ui.internal.Message;
-import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.PeopleWords;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.look.FieldsDialog;
 import org.benchwright.ui.internal.look.Story;
-import org.eclipse.jface.dialogs.IDialogConstants;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Combo;
@@ -40,6 +37,7 @@ public final class SignDialog extends FieldsDialog {
     private static final int CHANGE_HEIGHT = 190;
 
     private final Asked asked;
+    private final Runnable signed;
     private final List<Control> answers = new ArrayList<>();
     private Control by;
     private Label secret;
@@ -120,15 +118,19 @@ public final class SignDialog extends FieldsDialog {
         }
     }
 
-    /** A dialog that asks that. */
-    public SignDialog(Shell parent, Asked asked) {
+    private SignDialog(Shell parent, Asked asked, Runnable signed) {
         super(parent, asked.title(), asked.words(), 2, asked.button());
         this.asked = asked;
+        this.signed = signed;
     }
 
-    @Override
-    protected boolean isResizable() {
-        return true;
+    /**
+     * Asks that, until it is signed or given up.
+     *
+     * @param signed is run once it is signed
+     */
+    public static void ask(Shell parent, Asked asked, Runnable signed) {
+        new SignDialog(parent, asked, signed).open();
     }
 
     @Override
@@ -231,43 +233,25 @@ public final class SignDialog extends FieldsDialog {
     }
 
     private void sign(List<String> given, PeopleDesk.Signing who) {
-        setErrorMessage(null);
-        setMessage(Message.SIGN_SIGNING.text());
-        setEnabled(false);
-        // Asked for here: whoever closes the dialog meanwhile leaves none, and what is signed is signed all the same.
-        Shell shell = getShell();
-        Background.soon(Message.SIGN_SIGNING.text(), monitor -> {
-            Optional<String> refused = refusal(given, who);
-            OnDisplay.later(shell, () -> told(refused));
-        });
+        begun(Message.SIGN_SIGNING.text(), Background.begun(Message.SIGN_SIGNING.text(), () -> asked.signature().by(given, who)));
     }
 
-    private Optional<String> refusal(List<String> given, PeopleDesk.Signing who) {
-        try {
-            asked.signature().by(given, who);
-            return Optional.empty();
-        } catch (EntryRefusedException | TakenElsewhereException | CannotStoreException | RuntimeException refused) {
-            // One that nobody foresaw would leave a dialog in which nothing can be pressed any more.
-            return Optional.of(Failures.words(refused));
-        }
+    @Override
+    protected void setBusy(boolean busy) {
+        super.setBusy(busy);
+        by.setEnabled(!busy);
+        password.setEnabled(!busy);
     }
 
-    private void setEnabled(boolean enabled) {
-        getButton(IDialogConstants.OK_ID).setEnabled(enabled);
-        by.setEnabled(enabled);
-        password.setEnabled(enabled);
+    @Override
+    protected void refused() {
+        // Too many wrong PINs have locked the station.
+        askSecret();
+        password.setFocus();
     }
 
-    private void told(Optional<String> refused) {
-        if (refused.isPresent()) {
-            setEnabled(true);
-            setMessage(asked.words());
-            setErrorMessage(refused.get());
-            // Too many wrong PINs have locked the station.
-            askSecret();
-            password.setFocus();
-        } else {
-            finish();
-        }
+    @Override
+    protected void done() {
+        signed.run();
     }
 }
