@@ -8,6 +8,7 @@ import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.author.Authoring;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.house.House;
+import org.benchwright.ui.internal.look.SystemStyle;
 import org.eclipse.core.runtime.Platform;
 import org.eclipse.equinox.app.IApplication;
 import org.eclipse.equinox.app.IApplicationContext;
@@ -22,6 +23,7 @@ public final class WindowApplication implements IApplication {
 
     @Override
     public Object start(IApplicationContext context) throws IOException {
+        SystemStyle.use();
         Display display = PlatformUI.createDisplay();
         try {
             Settings settings = Settings.of(System.getenv());

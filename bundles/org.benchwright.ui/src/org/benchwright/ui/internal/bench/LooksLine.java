@@ -1,7 +1,11 @@
 package org.benchwright.ui.internal.bench;
 
+import java.time.Instant;
+import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 
 import org.benchwright.present.LookReminder;
 import org.benchwright.ui.internal.look.Palette;
@@ -41,9 +45,10 @@ public final class LooksLine extends WorkbenchWindowControlContribution {
     /** Draws itself: what is urgent has its colour in the light and in the dark look. */
     static final class Line extends Canvas {
 
-        private static final int WIDTH = 520;
-        private static final int HEIGHT = 28;
         private static final int INDENT = 12;
+        private static final int AROUND = 5;
+        /** So many looks of each kind are told in full; the bar that it stands in doesn't grow later. */
+        private static final int MOST = 88;
 
         private String words = "";
         private boolean urgent;
@@ -69,10 +74,14 @@ public final class LooksLine extends WorkbenchWindowControlContribution {
         }
 
         private void show(List<LookReminder> looks) {
-            words = LookReminder.summary(looks).map(summary -> summary + "   " + Words.LOOKS_GO.text()).orElse("");
+            words = words(looks);
             setData(DATUM, words);
             urgent = looks.stream().anyMatch(look -> look.kind() != LookReminder.Kind.COMING);
             redraw();
+        }
+
+        private static String words(List<LookReminder> looks) {
+            return LookReminder.summary(looks).map(summary -> summary + "   " + Words.LOOKS_GO.text()).orElse("");
         }
 
         private void draw(GC gc) {
@@ -103,7 +112,18 @@ public final class LooksLine extends WorkbenchWindowControlContribution {
 
         @Override
         public Point computeSize(int wide, int high, boolean changed) {
-            return new Point(WIDTH, HEIGHT);
+            GC gc = new GC(this);
+            try {
+                gc.setFont(getFont());
+                Point size = gc.textExtent(words(Stream.of(LookReminder.Kind.values()).flatMap(Line::most).toList()));
+                return new Point(size.x + 2 * INDENT, size.y + 2 * AROUND);
+            } finally {
+                gc.dispose();
+            }
+        }
+
+        private static Stream<LookReminder> most(LookReminder.Kind kind) {
+            return Collections.nCopies(MOST, new LookReminder("", "", Optional.empty(), kind, Instant.EPOCH, Instant.EPOCH)).stream();
         }
 
         @Override

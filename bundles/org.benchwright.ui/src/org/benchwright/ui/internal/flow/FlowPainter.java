@@ -56,8 +56,8 @@ final class FlowPainter {
     private static Box bounds(Line line) {
         DoubleSummaryStatistics x = line.points().stream().mapToDouble(Point::x).summaryStatistics();
         DoubleSummaryStatistics y = line.points().stream().mapToDouble(Point::y).summaryStatistics();
-        double left = Math.min(x.getMin(), line.label().x());
-        return new Box(line.words().isEmpty() ? x.getMin() : left, y.getMin(), x.getMax() - left + line.label().width(), y.getMax() - y.getMin());
+        Box way = new Box(x.getMin(), y.getMin(), x.getMax() - x.getMin(), y.getMax() - y.getMin());
+        return line.words().isEmpty() ? way : way.with(line.label());
     }
 
     private int at(double units) {

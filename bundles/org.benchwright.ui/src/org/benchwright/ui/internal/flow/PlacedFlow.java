@@ -37,6 +37,13 @@ public record PlacedFlow(FlowDiagram diagram, List<Box> boxes, List<Line> lines,
             return x <= other.x + other.width && other.x <= x + width && y <= other.y + other.height && other.y <= y + height;
         }
 
+        /** The smallest that holds this one and another. */
+        Box with(Box other) {
+            double left = Math.min(x, other.x);
+            double top = Math.min(y, other.y);
+            return new Box(left, top, Math.max(x + width, other.x + other.width) - left, Math.max(y + height, other.y + other.height) - top);
+        }
+
         double middle() {
             return x + width / 2;
         }
