@@ -290,6 +290,19 @@ public final class Auditing {
     }
 
     /**
+     * Ends all that {@link #withdrawAttachment} and {@link #withdrawFile} began, where it was broken off. Nothing is signed, so it takes no password.
+     *
+     * @return how many files had bytes left in this bench's own ledger
+     */
+    public int endWithdrawals() throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
+        return Asked.of(() -> {
+            try (BenchLedger open = BenchLedger.openExisting(ledger)) {
+                return open.afterSeal(clocks.time()).endWithdrawals() + open.houseFiles(clocks.time()).endWithdrawals();
+            }
+        });
+    }
+
+    /**
      * Takes the bytes of a file away that was kept with a receipt or a repair, since they are personal; its digest stays.
      *
      * @param typed the unit's serial number or tag, or one of its receipts, such as {@code R-17}

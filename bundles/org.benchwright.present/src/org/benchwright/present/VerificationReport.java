@@ -12,11 +12,12 @@ import java.util.Optional;
  * @param late    what was done on a bench that did not know the books as they stand before it here; no faults, but to be told
  * @param reviews sealed tests that were drawn for a review which nobody has made yet, by id
  * @param withdrawn attachments that were rightly taken away: by whom and why
+ * @param bytesLeft whether bytes of one of them are still here: {@link Auditing#endWithdrawals} ends that
  * @param whose   what to do where nothing says whose ledger it is; empty where the bench's key is known, or nothing was signed
  * @param sound   true if everything was looked at and no fault was found
  */
 public record VerificationReport(List<Line> lines, List<String> signers, List<UnitRow> open, List<String> late, List<String> reviews,
-        List<String> withdrawn, Optional<String> whose, boolean sound) {
+        List<String> withdrawn, boolean bytesLeft, Optional<String> whose, boolean sound) {
 
     public VerificationReport {
         lines = List.copyOf(lines);

@@ -3,12 +3,11 @@ package org.benchwright.workshop;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 
 import org.benchwright.core.Actor;
-import org.benchwright.core.Digest;
 import org.benchwright.core.Role;
 import org.benchwright.engine.RefusedException;
 import org.benchwright.engine.record.Deed;
@@ -16,6 +15,7 @@ import org.benchwright.engine.record.RecordEvent;
 import org.benchwright.engine.record.RecordFact;
 import org.benchwright.engine.record.TestRecord;
 import org.benchwright.ledger.EntryDraft;
+import org.benchwright.ledger.EventKinds;
 import org.benchwright.ledger.Ledger;
 import org.benchwright.ledger.LedgerException;
 import org.benchwright.ledger.SequenceConflictException;
@@ -150,22 +150,49 @@ public final class AfterSeal {
      */
     public boolean endWithdrawal(String test, long event) throws StoreException, FaultyRecordException {
         Optional<TestId> id = TestId.parse(test).filter(TestId::isTest);
+        return LedgerWork.of(() -> id.isPresent() && ledger.lastSequence(id.get()) > 0 && ledger instanceof SqliteLedger own
+                && erase(own, id.get(), attachment -> attachment.event() == event) > 0);
+    }
+
+    /**
+     * Ends all withdrawals from tests that were signed and then broken off, as {@link #endWithdrawal} does. A record that cannot be what happened takes
+     * nothing away.
+     *
+     * @return how many attachments had bytes left
+     */
+    public int endWithdrawals() throws StoreException {
         return LedgerWork.of(() -> {
-            if (id.isEmpty() || ledger.lastSequence(id.get()) == 0 || !(ledger instanceof SqliteLedger own)) {
-                return false;
-            }
-            Optional<TestRecord> record = kept.read(ledger, id.get()).record().filter(found -> found.withdrawn(event).isPresent());
-            List<Digest> left = new ArrayList<>();
-            for (TestRecord.Attachment attachment : record.map(TestRecord::attachments).orElse(List.of())) {
-                if (attachment.event() == event && own.holdsBytes(attachment.digest())) {
-                    left.add(attachment.digest());
+            int erased = 0;
+            for (TestId test : ledger instanceof SqliteLedger ? ledger.tests() : List.<TestId>of()) {
+                if (!ledger.entries(test, EventKinds.ATTACHMENT_WITHDRAWN).isEmpty()) {
+                    erased += eraseIfSound((SqliteLedger) ledger, test);
                 }
             }
-            for (Digest each : left) {
-                own.erase(id.get(), each);
-            }
-            return !left.isEmpty();
+            return erased;
         });
+    }
+
+    private int eraseIfSound(SqliteLedger own, TestId test) throws LedgerException, StoreException {
+        try {
+            return erase(own, test, any -> true);
+        } catch (FaultyRecordException faulty) {
+            // Verification tells what is wrong with it.
+            return 0;
+        }
+    }
+
+    /** How many of the attachments had bytes left though they were withdrawn. */
+    private int erase(SqliteLedger own, TestId test, Predicate<TestRecord.Attachment> which) throws LedgerException, StoreException, FaultyRecordException {
+        int erased = 0;
+        for (TestRecord record : kept.read(own, test).record().stream().toList()) {
+            for (TestRecord.Attachment attachment : record.attachments()) {
+                if (which.test(attachment) && record.withdrawn(attachment.event()).isPresent() && own.holdsBytes(attachment.digest())) {
+                    own.erase(test, attachment.digest());
+                    erased++;
+                }
+            }
+        }
+        return erased;
     }
 
     /** The ledger with the test that takes the place of this one: that of this bench, or the shared one. */

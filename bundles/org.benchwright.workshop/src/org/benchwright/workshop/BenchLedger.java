@@ -436,7 +436,8 @@ public final class BenchLedger implements AutoCloseable {
         }
         return new LedgerReport(found.tests().size(), found.events(), found.documents(), decisions.derived(), signers, faults(found, 1),
                 faults(found, 2), List.copyOf(derived), found.faultsLeftOut(), decisions.open(), late(found, decisions),
-                decisions.reviewsDue(), withdrawn(found), request.benchKey().isPresent(), found.clean() && derived.isEmpty());
+                decisions.reviewsDue(), withdrawn(found), found.withdrawn().stream().anyMatch(each -> !each.gone()), request.benchKey().isPresent(),
+                found.clean() && derived.isEmpty());
     }
 
     private static List<RecordFault> withdrawn(Verification found) {

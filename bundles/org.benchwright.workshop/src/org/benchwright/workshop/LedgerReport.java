@@ -18,12 +18,13 @@ import java.util.List;
  * @param late       what was opened or signed on a bench that did not know the books as they stand before it here; no faults, but to be told
  * @param reviewsDue sealed tests that were drawn for a review which nobody has made yet, by id
  * @param withdrawn  attachments whose bytes were rightly taken away: by whom, why, and whether they are gone here; no faults, but to be told
+ * @param bytesLeft  whether bytes of one of them are still here and have to be erased
  * @param benchKnown whether the key of the bench is known whose own ledger this is; if not, nothing says who made it
  * @param sound      true if everything was looked at and no fault was found
  */
 public record LedgerReport(int tests, long events, long documents, int derived, List<String> signers, List<RecordFault> links,
         List<RecordFault> signatures, List<RecordFault> decisions, long leftOut, List<KeptTest> open, List<RecordFault> late,
-        List<String> reviewsDue, List<RecordFault> withdrawn, boolean benchKnown, boolean sound) {
+        List<String> reviewsDue, List<RecordFault> withdrawn, boolean bytesLeft, boolean benchKnown, boolean sound) {
 
     public LedgerReport {
         signers = List.copyOf(signers);

@@ -36,7 +36,7 @@ public final class Reports {
         return new VerificationReport(List.of(links, signatures, decisions), found.signers(),
                 found.open().stream().map(test -> Rows.of(test.id(), test.run(), now, OpeningHours.unknown())).toList(),
                 found.late().stream().map(RecordFault::toString).toList(), found.reviewsDue(), found.withdrawn().stream().map(RecordFault::toString).toList(),
-                found.benchKnown() || found.signers().isEmpty() ? Optional.empty() : Optional.of(Message.NOBODYS.text()), found.sound());
+                found.bytesLeft(), found.benchKnown() || found.signers().isEmpty() ? Optional.empty() : Optional.of(Message.NOBODYS.text()), found.sound());
     }
 
     private static Line line(Message words, List<RecordFault> faults, Object... arguments) {

@@ -99,6 +99,23 @@ class WithdrawnAttachmentTest extends WithSealedTests {
         assertFalse(ended(test), "nothing is left");
     }
 
+    @Test
+    void allThatWereBrokenOffAreEndedAtOnce() throws Exception {
+        byte[] photo = photo(LARGE);
+        String test = test(photo);
+        Files.deleteIfExists(folder.resolve("bench/plate.jpg"));
+        assertFalse(tests.report().bytesLeft(), "nobody withdrew it");
+        tests.forge(test, "MJ", Role.AUDITOR, withdrawn(test, photo));
+        assertTrue(tests.report().bytesLeft());
+        try (BenchLedger ledger = BenchLedger.open(tests.file())) {
+            assertEquals(1, ledger.afterSeal(time.benchTime()).endWithdrawals());
+            assertEquals(0, ledger.afterSeal(time.benchTime()).endWithdrawals(), "nothing is left");
+        }
+        assertFalse(found(folder, photo));
+        assertTrue(tests.report().sound(), tests.report().toString());
+        assertFalse(tests.report().bytesLeft());
+    }
+
     /** What was withdrawn is not kept again, and whoever attaches it is told so. */
     private void assertNotKeptAgain(byte[] photo) throws Exception {
         Path again = Files.write(folder.resolve("again.jpg"), photo);
@@ -166,6 +183,7 @@ class WithdrawnAttachmentTest extends WithSealedTests {
         assertThrows(FaultyRecordException.class, () -> tests.record(test));
         try (BenchLedger ledger = BenchLedger.open(tests.file())) {
             assertThrows(FaultyRecordException.class, () -> ledger.afterSeal(time.benchTime()).endWithdrawal(test, ((RecordFact.AttachmentWithdrawn) fact).event()));
+            assertEquals(0, ledger.afterSeal(time.benchTime()).endWithdrawals());
         }
         assertTrue(found(folder, photo), "such a withdrawal takes nothing away");
         takeAway(Digest.of(photo), asIfWithdrawn());

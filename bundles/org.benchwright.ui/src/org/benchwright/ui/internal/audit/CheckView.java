@@ -2,7 +2,10 @@ package org.benchwright.ui.internal.audit;
 
 import java.util.Optional;
 
+import org.benchwright.present.Auditing;
 import org.benchwright.present.VerificationReport;
+import org.benchwright.ui.internal.Background;
+import org.benchwright.ui.internal.Failures;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.OnDisplay;
 import org.benchwright.ui.internal.desk.Desk;
@@ -13,6 +16,7 @@ import org.benchwright.ui.internal.look.Switched;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.layout.GridData;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.ProgressBar;
@@ -25,6 +29,7 @@ public final class CheckView extends ViewPart {
 
     private Button start;
     private Button stop;
+    private Button erase;
     private ProgressBar bar;
     private Story story;
     private Optional<CheckJob> job = Optional.empty();
@@ -32,16 +37,19 @@ public final class CheckView extends ViewPart {
     @Override
     public void createPartControl(Composite parent) {
         Composite body = new Composite(parent, SWT.NONE);
-        GridLayoutFactory.swtDefaults().numColumns(3).applyTo(body);
+        GridLayoutFactory.swtDefaults().numColumns(4).applyTo(body);
         start = Buttons.push(body, Message.CHECK_START.text(), this::start);
         stop = Buttons.push(body, Message.CHECK_STOP.text(), this::stop);
         Switched.enable(stop, false);
+        erase = Buttons.push(body, Message.CHECK_ERASE.text(), this::erase);
+        GridDataFactory.fillDefaults().exclude(true).applyTo(erase);
+        offerErasing(false);
         bar = new ProgressBar(body, SWT.HORIZONTAL | SWT.SMOOTH);
         bar.setVisible(false);
         GridDataFactory.fillDefaults().grab(true, false).align(SWT.FILL, SWT.CENTER).applyTo(bar);
         story = new Story(body, 1);
         story.paragraph(Message.CHECK_NOT_YET.text());
-        GridDataFactory.fillDefaults().grab(true, true).span(3, 1).applyTo(story.control());
+        GridDataFactory.fillDefaults().grab(true, true).span(4, 1).applyTo(story.control());
         parent.addDisposeListener(event -> job.ifPresent(CheckJob::stop));
     }
 
@@ -69,10 +77,42 @@ public final class CheckView extends ViewPart {
         job = Optional.of(next);
         Switched.enable(start, false);
         Switched.enable(stop, true);
+        offerErasing(false);
         bar.setVisible(true);
         running(0, 0);
         next.schedule();
     }
+
+    // ---- bytes that a withdrawal left, since it was broken off
+
+    private void offerErasing(boolean left) {
+        erase.setVisible(left);
+        ((GridData) erase.getLayoutData()).exclude = !left;
+        erase.requestLayout();
+    }
+
+    /** Looks again when it is done. */
+    private void erase() {
+        Switched.enable(start, false);
+        offerErasing(false);
+        story.clear();
+        story.paragraph(Message.CHECK_ERASING.text());
+        Auditing auditing = Auditing.here(getSite().getService(Desk.class).ledger());
+        Background.begun(Message.CHECK_ERASE.text(), auditing::endWithdrawals)
+                .whenComplete((done, failure) -> onScreen(() -> erased(Optional.ofNullable(failure))));
+    }
+
+    private void erased(Optional<Throwable> failure) {
+        if (failure.isEmpty()) {
+            start();
+        } else {
+            Switched.enable(start, true);
+            offerErasing(true);
+            story.strong(Failures.words(failure.get()));
+        }
+    }
+
+    // ---- how far it is, and what it found
 
     private void stop() {
         Switched.enable(stop, false);
@@ -102,6 +142,7 @@ public final class CheckView extends ViewPart {
 
     private void tell(VerificationReport report, boolean stopped) {
         over();
+        offerErasing(report.bytesLeft());
         Message verdict = stopped ? Message.CHECK_STOPPED : report.sound() ? Message.CHECK_SOUND : Message.CHECK_NOT_SOUND;
         story.heading(verdict.text());
         for (VerificationReport.Line line : report.lines()) {
