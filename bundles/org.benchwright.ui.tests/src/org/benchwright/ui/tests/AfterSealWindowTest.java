@@ -10,6 +10,8 @@ import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.stream.Stream;
 
+import org.benchwright.core.Digest;
+import org.benchwright.present.DeviationRow;
 import org.benchwright.present.ReceivedRow;
 import org.benchwright.present.Receiving;
 import org.benchwright.ui.Ids;
@@ -18,11 +20,10 @@ import org.benchwright.ui.internal.house.House;
 import org.benchwright.workshop.tests.Approved;
 import org.benchwright.workshop.tests.SamplePhoto;
 import org.eclipse.jface.dialogs.TitleAreaDialog;
-import org.eclipse.swt.SWT;
+import org.eclipse.jface.viewers.TableViewer;
 import org.eclipse.swt.custom.StyleRange;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Button;
-import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Table;
@@ -49,31 +50,25 @@ class AfterSealWindowTest {
         refusedThenCancelled();
         Auditor.sign("Decide", "Decide on a nonconformity", shell -> {
             Auditor.choose(shell, "scrap");
-            Auditor.fields(shell).get(0).setText("not worth a repair");
+            Dialogs.fields(shell).get(0).setText("not worth a repair");
         }, "MJ");
         Screen.waitFor("the list without it", () -> Auditor.rows(list, "F-310001").isEmpty());
-        Button all = Screen.one(Button.class, button -> button.getText().startsWith("Also those"));
-        all.setSelection(true);
-        all.notifyListeners(SWT.Selection, new Event());
+        Screen.tick("Also those", true);
         Screen.waitFor("it among all", () -> Auditor.rows(list, "F-310001").size() == 1);
         assertEquals("scrap, MJ", Auditor.rows(list, "F-310001").get(0).getText(4));
-        all.setSelection(false);
-        all.notifyListeners(SWT.Selection, new Event());
+        Screen.tick("Also those", false);
     }
 
     /** QN carried the test out. */
     private static void refusedThenCancelled() throws Exception {
-        CompletableFuture<String> answered = Dialogs.when("Decide on a nonconformity", shell -> {
+        Dialogs.answered("Decide on a nonconformity", () -> Screen.press("Decide"), shell -> {
             Auditor.choose(shell, "scrap");
-            Auditor.fields(shell).get(0).setText("not worth a repair");
+            Dialogs.fields(shell).get(0).setText("not worth a repair");
             Auditor.password(shell, "QN", "whatever");
-            Auditor.press(shell, "Sign");
+            Dialogs.press(shell, "Sign");
             refused(shell, "QN had a hand in this test");
-            Auditor.press(shell, "Cancel");
+            Dialogs.press(shell, "Cancel");
         });
-        Screen.press("Decide");
-        Screen.waitFor("the answer", answered::isDone);
-        answered.get();
     }
 
     private static void refused(Shell shell, String words) {
@@ -81,13 +76,16 @@ class AfterSealWindowTest {
         Screen.waitFor("the refusal", () -> dialog.getErrorMessage() != null && dialog.getErrorMessage().startsWith(words));
     }
 
-    /** An age in seconds is another one at the next reading; one in minutes mostly is not, and then there is nothing to see. */
+    /** It was of another age when it was read before. */
     private static void staysSelectedThoughItGrowsOlder(Table list, String serial) {
-        String age = Auditor.rows(list, serial).get(0).getText(1);
-        long begun = System.currentTimeMillis();
-        Screen.waitFor("more than a second", () -> System.currentTimeMillis() > begun + 1_100);
+        TableViewer rows = (TableViewer) Screen.page().findView(Ids.DEPARTURES_VIEW).getSite().getSelectionProvider();
+        DeviationRow row = (DeviationRow) Auditor.rows(list, serial).get(0).getData();
+        DeviationRow younger = new DeviationRow(row.test(), row.serial(), row.family(), row.procedure(), row.event(), row.nonconformity(), row.place(), row.noted(),
+                "just now", row.words(), row.owner(), row.waiting(), row.decision());
+        rows.setInput(List.of(younger));
+        Auditor.select(Ids.DEPARTURES_VIEW, Auditor.rows(list, serial).get(0));
         Screen.press("Read again");
-        Screen.waitFor("another age", () -> !Auditor.rows(list, serial).get(0).getText(1).equals(age) || System.currentTimeMillis() > begun + 5_000);
+        Screen.waitFor("its age", () -> !Auditor.rows(list, serial).get(0).getText(1).equals("just now"));
         assertEquals(List.of(serial), Stream.of(list.getSelection()).map(item -> item.getText(0)).toList(), "it stays selected");
     }
 
@@ -105,16 +103,15 @@ class AfterSealWindowTest {
         Screen.waitFor("the row", () -> Auditor.rows(list, "F-310002").size() == 1);
         Auditor.select(Ids.DEPARTURES_VIEW, Auditor.rows(list, "F-310002").get(0));
         staysSelectedThoughItGrowsOlder(list, "F-310002");
-        Auditor.sign("Decide", "Decide on a departure", shell -> Auditor.fields(shell).get(0).setText("nothing was begun"), "MJ");
-        Auditor.showSheet(test, "F-310002");
-        Screen.waitFor("the decision", () -> Auditor.sheet("F-310002").contains("accepted by MJ: nothing was begun"));
+        Auditor.sign("Decide", "Decide on a departure", shell -> Dialogs.fields(shell).get(0).setText("nothing was begun"), "MJ");
+        Screen.waitFor("the decision on the sheet that is shown", () -> Auditor.sheet("F-310002").contains("accepted by MJ: nothing was begun"));
         assertTrue(Auditor.enabled("Hand over"));
         Auditor.sign("Review", "Review a record", shell -> Auditor.choose(shell, "as it should be"), "HD");
         Screen.waitFor("the review", () -> Auditor.sheet("F-310002").contains("The record is reviewed."));
-        Auditor.sign("Hand over", "Hand a unit over", shell -> Auditor.fields(shell).get(0).setText("its owner"), "KM");
+        Auditor.sign("Hand over", "Hand a unit over", shell -> Dialogs.fields(shell).get(0).setText("its owner"), "KM");
         Screen.waitFor("the hand-over", () -> Auditor.sheet("F-310002").contains("handed over to its owner with certificate " + test.id() + "/1"));
         assertTrue(Auditor.enabled("Recall"));
-        Auditor.sign("Recall", "Recall a unit", shell -> Auditor.fields(shell).get(0).setText("mixed up"), "KM");
+        Auditor.sign("Recall", "Recall a unit", shell -> Dialogs.fields(shell).get(0).setText("mixed up"), "KM");
         Screen.waitFor("the recall", () -> Auditor.sheet("F-310002").contains("recalled by KM"));
         assertFalse(Auditor.enabled("Amend"));
     }
@@ -140,7 +137,7 @@ class AfterSealWindowTest {
             Auditor.showSheet(test, "F-310007");
             Screen.waitFor("the standing", () -> Auditor.sheet("F-310007").contains("The record is due for review."));
             assertTrue(Auditor.sheet("F-310007").contains("This record was drawn for a review"), Auditor.sheet("F-310007"));
-            assertEquals("accepted, due for review", Screen.one(Table.class, table -> table.getColumnCount() == 5).getItem(0).getText(2));
+            assertEquals("accepted, due for review", Auditor.records().getItem(0).getText(2));
             assertFalse(Auditor.enabled("Hand over"));
             Screen.press("Check the ledger");
             Screen.waitFor("the verdict", () -> Screen.story("SOUND").contains("1 review is due: " + test.id()));
@@ -161,13 +158,35 @@ class AfterSealWindowTest {
         Screen.waitFor("the button", () -> Auditor.enabled("Withdraw attachment"));
         Auditor.sign("Withdraw attachment", "Withdraw an attachment", shell -> {
             Auditor.choose(shell, "face.jpg");
-            Auditor.fields(shell).get(0).setText("a face can be seen");
+            Dialogs.fields(shell).get(0).setText("a face can be seen");
         }, "MJ");
         Screen.waitFor("the withdrawal", () -> Auditor.sheet("F-310008").contains("was withdrawn by MJ"));
         assertTrue(Auditor.sheet("F-310008").contains("a face can be seen"), Auditor.sheet("F-310008"));
         assertFalse(Auditor.enabled("Withdraw attachment"), "it is gone");
         Screen.press("Check the ledger");
         Screen.waitFor("the verdict", () -> Screen.story("SOUND").contains("was withdrawn by auditor MJ: a face can be seen"));
+    }
+
+    /** The program was killed between the signature and the end of what follows from it: the file beside the ledger is there still. */
+    @Test
+    void aWithdrawalThatWasBrokenOffIsEndedWhereTheCheckTellsOfIt(@TempDir Path folder) throws Exception {
+        byte[] photo = SamplePhoto.of("a face at the door");
+        OpenTest test = Auditor.photographed(folder, "F-310009", Files.write(folder.resolve("door.jpg"), photo));
+        Auditor.showSheet(test, "F-310009");
+        Screen.waitFor("the button", () -> Auditor.enabled("Withdraw attachment"));
+        Auditor.sign("Withdraw attachment", "Withdraw an attachment", shell -> Dialogs.fields(shell).get(0).setText("a face can be seen"), "MJ");
+        Screen.waitFor("the withdrawal", () -> Auditor.sheet("F-310009").contains("was withdrawn by MJ"));
+        String digest = Digest.of(photo).hex();
+        Path beside = Technician.desk().ledger().resolveSibling("attachments").resolve(digest.substring(0, 2)).resolve(digest.substring(2));
+        Files.createDirectories(beside.getParent());
+        Files.write(beside, photo);
+        Screen.press("Check the ledger");
+        Screen.waitFor("that it is there still", () -> Screen.story("SOUND").contains("its bytes are still here"));
+        Screen.press("&Erase what was withdrawn");
+        Screen.waitFor("that it is gone, looked at once more", () -> Screen.story("SOUND").contains("was withdrawn by auditor MJ: a face can be seen")
+                && !Screen.story("SOUND").contains("its bytes are still here"));
+        assertFalse(Files.exists(beside));
+        assertTrue(Screen.all(Button.class).noneMatch(button -> button.getText().startsWith("&Erase")), "there is nothing left to erase");
     }
 
     @Test
@@ -186,7 +205,7 @@ class AfterSealWindowTest {
         Screen.waitFor("the button", () -> Auditor.enabled("Withdraw file"));
         Auditor.sign("Withdraw file ...", "Withdraw a file", shell -> {
             Auditor.choose(shell, "counter.jpg");
-            Auditor.fields(shell).get(0).setText("a face can be seen");
+            Dialogs.fields(shell).get(0).setText("a face can be seen");
         }, "MJ");
         Screen.waitFor("the withdrawal", () -> Screen.all(StyledText.class).anyMatch(text -> text.getText().contains("counter.jpg (withdrawn by MJ")));
         assertFalse(Auditor.enabled("Withdraw file"), "it is gone");
@@ -197,25 +216,22 @@ class AfterSealWindowTest {
         Auditor.test(folder, "F-310013", true);
         Screen.perspective(Ids.AUDIT);
         Screen.page().showView(Ids.RECORDS_VIEW);
-        CompletableFuture<String> refused = Dialogs.when("Plan reviews", shell -> {
+        Dialogs.answered("Plan reviews", () -> Screen.press("Plan reviews ..."), shell -> {
             assertTrue(((TitleAreaDialog) shell.getData()).getMessage().startsWith("No reviews are planned"), "how it is planned now");
-            Auditor.fields(shell).get(0).setText("many");
-            Auditor.fields(shell).get(2).setText("the first month");
+            Dialogs.fields(shell).get(0).setText("many");
+            Dialogs.fields(shell).get(2).setText("the first month");
             Auditor.password(shell, "MJ", Approved.PASSWORD);
-            Auditor.press(shell, "Sign");
+            Dialogs.press(shell, "Sign");
             refused(shell, "A lot of many at \"1.0\" %");
-            Auditor.fields(shell).get(0).setText("100");
+            Dialogs.fields(shell).get(0).setText("100");
             Auditor.password(shell, "KM", Approved.PASSWORD);
-            Auditor.press(shell, "Sign");
+            Dialogs.press(shell, "Sign");
             refused(shell, "KM may not plan reviews");
-            Auditor.press(shell, "Cancel");
+            Dialogs.press(shell, "Cancel");
         });
-        Screen.press("Plan reviews ...");
-        Screen.waitFor("the answer", refused::isDone);
-        refused.get();
         Auditor.sign("Plan reviews ...", "Plan reviews", shell -> {
-            Auditor.fields(shell).get(0).setText("2");
-            Auditor.fields(shell).get(2).setText("the first month");
+            Dialogs.fields(shell).get(0).setText("2");
+            Dialogs.fields(shell).get(2).setText("the first month");
         }, "MJ");
         try {
             Screen.waitFor("the plan", () -> told("Every test that is opened from now on is reviewed."));
@@ -226,7 +242,7 @@ class AfterSealWindowTest {
                 String words = ((TitleAreaDialog) shell.getData()).getMessage();
                 assertTrue(words.contains("Every test") && words.contains(test.id()), words);
                 Auditor.choose(shell, "none");
-                Auditor.fields(shell).get(2).setText("the first month is over");
+                Dialogs.fields(shell).get(2).setText("the first month is over");
             }, "MJ");
             Screen.waitFor("the end", () -> told("No reviews are planned"));
             Auditor.showSheet(test, "F-310014");
@@ -249,38 +265,32 @@ class AfterSealWindowTest {
         assertFalse(Auditor.enabled("Compare"), "there is none before it");
         Auditor.showSheet(second, "F-310004");
         Screen.waitFor("the button", () -> Auditor.enabled("Compare"));
-        CompletableFuture<String> looked = Dialogs.when("Compare with an earlier test", shell -> {
+        Dialogs.answered("Compare with an earlier test", () -> Screen.press("Compare"), shell -> {
             Table lines = Screen.all(shell, Table.class).get(0);
             assertTrue(lines.getItem(0).getText(2).startsWith("yes (conforms)"), lines.getItem(0).getText(2));
             assertTrue(lines.getItem(0).getText(3).startsWith("no (does not conform)"), lines.getItem(0).getText(3));
-            Auditor.press(shell, "Close");
+            Dialogs.press(shell, "Close");
         });
-        Screen.press("Compare");
-        Screen.waitFor("the comparison", looked::isDone);
-        looked.get();
     }
 
     @Test
     void theImpactOfAnInstrumentIsAskedAndARefusalIsSaid(@TempDir Path folder) throws Exception {
         Auditor.showSheet(Auditor.measured(folder, "F-310005", "24,45"), "F-310005");
-        CompletableFuture<String> asked = Dialogs.when("Impact of an instrument that read wrong", false, shell -> {
+        Dialogs.answeredEmpty("Impact of an instrument that read wrong", () -> Screen.press("Impact"), shell -> {
             TitleAreaDialog dialog = (TitleAreaDialog) shell.getData();
-            Auditor.fields(shell).get(0).setText("M-23");
-            Auditor.fields(shell).get(1).setText("somehow");
-            Auditor.press(shell, "Look");
+            Dialogs.fields(shell).get(0).setText("M-23");
+            Dialogs.fields(shell).get(1).setText("somehow");
+            Dialogs.press(shell, "Look");
             Screen.waitFor("the refusal", () -> dialog.getErrorMessage() != null && dialog.getErrorMessage().startsWith("\"somehow\" doesn't say"));
-            Auditor.fields(shell).get(1).setText("0.3 % low");
-            Auditor.press(shell, "Look");
+            Dialogs.fields(shell).get(1).setText("0.3 % low");
+            Dialogs.press(shell, "Look");
             Screen.waitFor("the answer", () -> dialog.getMessage() != null && dialog.getMessage().contains("a reading by it"));
             Table list = Screen.all(shell, Table.class).get(0);
             List<TableItem> rows = Auditor.rows(list, "F-310005");
             assertEquals(1, rows.size(), dialog.getMessage());
             assertEquals("accepted", rows.get(0).getText(1));
             assertEquals("\u2260 rejected", rows.get(0).getText(2), "24.45 V that should have been 24.52 V");
-            Auditor.press(shell, "Close");
+            Dialogs.press(shell, "Close");
         });
-        Screen.press("Impact");
-        Screen.waitFor("the answer", asked::isDone);
-        asked.get();
     }
 }

@@ -1,12 +1,9 @@
 package org.benchwright.ui.tests;
 
 import java.nio.file.Path;
-import java.util.concurrent.CompletableFuture;
-import java.util.function.Consumer;
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.desk.OpenTest;
 import org.eclipse.swt.custom.StyledText;
-import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Table;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -23,15 +20,11 @@ class AuditScreensTest {
         Screen.perspective(Ids.AUDIT);
         Screen.page().showView(Ids.RECORDS_VIEW);
         Screen.press("Read again");
-        Screen.waitFor("records", () -> records().getItemCount() > 0);
-        Screen.selectRecord(records().getItem(0).getData());
+        Screen.waitFor("records", () -> Auditor.records().getItemCount() > 0);
+        Screen.selectRecord(Auditor.records().getItem(0).getData());
         Screen.press("Check the ledger");
         Screen.waitFor("the verdict", () -> Screen.all(StyledText.class).anyMatch(t -> t.getText().contains("SOUND")));
         Pictures.take("audit");
-    }
-
-    private static Table records() {
-        return Screen.one(Table.class, table -> table.getColumnCount() == 5);
     }
 
     @Test
@@ -44,15 +37,12 @@ class AuditScreensTest {
         Auditor.select(Ids.DEPARTURES_VIEW, Auditor.rows(departures, "F-320003").get(0));
         Screen.waitFor("its sheet", () -> Auditor.sheet("F-320003").contains("waiting for a decision"));
         Pictures.take("departures");
-        CompletableFuture<String> answered = Dialogs.when("Decide on a departure", shell -> {
-            Auditor.fields(shell).get(0).setText("nothing was begun");
+        Dialogs.answered("Decide on a departure", () -> Screen.press("Decide"), shell -> {
+            Dialogs.fields(shell).get(0).setText("nothing was begun");
             Auditor.password(shell, "MJ", "secret");
             Pictures.take(shell, "decide");
-            Auditor.press(shell, "Cancel");
+            Dialogs.press(shell, "Cancel");
         });
-        Screen.press("Decide");
-        Screen.waitFor("the dialog", answered::isDone);
-        answered.get();
         Auditor.showSheet(amended, "F-320001");
         Screen.waitFor("the buttons", () -> Auditor.enabled("Amend"));
         Auditor.amend("F-320001");
@@ -64,6 +54,10 @@ class AuditScreensTest {
             Auditor.select(Ids.NONCONFORMITIES_VIEW, Auditor.rows(broken, "F-320002").get(0));
             Screen.waitFor("its sheet", () -> Auditor.sheet("F-320002").contains("waiting for a decision"));
             Pictures.take("dark-nonconformities");
+            Dialogs.answered("Decide on a nonconformity", () -> Screen.press("Decide"), shell -> {
+                Pictures.take(shell, "dark-decide");
+                shell.close();
+            });
         });
     }
 
@@ -74,31 +68,42 @@ class AuditScreensTest {
         Auditor.measured(temporary, "F-320005", "23,9");
         Auditor.showSheet(again, "F-320004");
         Screen.waitFor("the button", () -> Auditor.enabled("Compare"));
-        shown("Compare", "Compare with an earlier test", true, shell -> { }, "compare");
-        shown("Impact", "Impact of an instrument that read wrong", false, shell -> {
-            Auditor.fields(shell).get(0).setText("M-23");
-            Auditor.fields(shell).get(1).setText("0.3 % low");
-            Auditor.press(shell, "Look");
+        Dialogs.answered("Compare with an earlier test", () -> Screen.press("Compare"), shell -> {
+            Pictures.take(shell, "compare");
+            Dialogs.press(shell, "Close");
+        });
+        Dialogs.answeredEmpty("Impact of an instrument that read wrong", () -> Screen.press("Impact"), shell -> {
+            Dialogs.fields(shell).get(0).setText("M-23");
+            Dialogs.fields(shell).get(1).setText("0.3 % low");
+            Dialogs.press(shell, "Look");
             Screen.waitFor("the list", () -> Auditor.rows(Screen.all(shell, Table.class).get(0), "F-320005").size() == 1);
             Dialogs.select(shell, 0);
-        }, "impact");
+            Pictures.take(shell, "impact");
+            Dialogs.press(shell, "Close");
+        });
     }
 
-    private static void shown(String button, String title, boolean filled, Consumer<Shell> filling, String name) throws Exception {
-        CompletableFuture<String> answered = Dialogs.when(title, filled, shell -> {
-            filling.accept(shell);
-            Pictures.take(shell, name);
-            Auditor.press(shell, "Close");
+    /** What comes after a record: its unit came back, and records are drawn for reviews. */
+    @Test
+    void returnsAndReviews(@TempDir Path temporary) throws Exception {
+        Auditor.showSheet(Auditor.test(temporary, "F-320006", true), "F-320006");
+        Screen.waitFor("that it can come back", () -> Auditor.enabled("It came back"));
+        Dialogs.answered("A unit came back", () -> Screen.press("It came back"), shell -> {
+            Dialogs.fields(shell).get(1).setText("stops when warm");
+            Pictures.take(shell, "came-back");
+            shell.close();
         });
-        Screen.press(button);
-        Screen.waitFor("the dialog", answered::isDone);
-        answered.get();
+        Dialogs.answered("Plan reviews", () -> Screen.press("Plan reviews ..."), shell -> {
+            Dialogs.fields(shell).get(2).setText("the first month");
+            Pictures.take(shell, "plan-reviews");
+            shell.close();
+        });
     }
 
     /** What the records of this ledger say, which are few. */
     @Test
     void figures(@TempDir Path temporary) throws Exception {
-        ReturnWindowTest.accepted(temporary, "F-320009");
+        Auditor.test(temporary, "F-320009", true);
         Screen.perspective(Ids.AUDIT);
         Screen.page().showView(Ids.FIGURES_VIEW);
         Screen.press("Read the figures");

@@ -12,7 +12,6 @@ import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.ProgressBar;
-import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.Text;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -30,18 +29,18 @@ class AuditWindowTest {
         Screen.press("Read again");
         Text search = Screen.one(Text.class, text -> (text.getStyle() & SWT.SEARCH) != 0);
         search.setText("c16-300001 REJECTED");
-        Screen.waitFor("the record", () -> records().getItemCount() == 1);
-        assertEquals("C16-300001", records().getItem(0).getText(1));
+        Screen.waitFor("the record", () -> Auditor.records().getItemCount() == 1);
+        assertEquals("C16-300001", Auditor.records().getItem(0).getText(1));
         Screen.waitFor("the count", () -> Screen.all(Label.class).anyMatch(label -> label.getText().startsWith("1 of ")));
         assertTrue(Screen.one(Label.class, label -> label.getText().startsWith("1 of ")).getText()
                 .contains("serial number, family, procedure, verdict, departures, people, instruments or dates: c16-300001 REJECTED"));
         search.setText("c16-300001 accepted");
-        Screen.waitFor("no record", () -> records().getItemCount() == 0);
+        Screen.waitFor("no record", () -> Auditor.records().getItemCount() == 0);
         search.setText("C16-300001");
-        Screen.waitFor("the record again", () -> records().getItemCount() == 1);
+        Screen.waitFor("the record again", () -> Auditor.records().getItemCount() == 1);
 
         Screen.page().showView(Ids.FIGURES_VIEW);
-        Screen.selectRecord(records().getItem(0).getData());
+        Screen.selectRecord(Auditor.records().getItem(0).getData());
         Screen.waitFor("the sheet", () -> Screen.story("Unit C16-300001").contains("would be rejected"));
         String story = Screen.story("Unit C16-300001");
         assertTrue(story.contains("QN: Mark: on"), story);
@@ -87,9 +86,5 @@ class AuditWindowTest {
         assertTrue(Screen.all(ProgressBar.class).findFirst().isEmpty());
         Screen.press("Check the ledger");
         Screen.waitFor("the verdict", () -> !Screen.story("SOUND").isEmpty());
-    }
-
-    private static Table records() {
-        return Screen.one(Table.class, table -> table.getColumnCount() == 5);
     }
 }

@@ -6,22 +6,18 @@ import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.concurrent.CompletableFuture;
 import java.util.function.Consumer;
 
 import org.benchwright.present.DeviationRow;
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.desk.OpenTest;
-import org.benchwright.ui.internal.desk.Shown;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.BenchTime;
 import org.benchwright.workshop.tests.Approved;
 import org.eclipse.jface.viewers.StructuredSelection;
 import org.eclipse.swt.SWT;
-import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Combo;
-import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.TableItem;
@@ -31,7 +27,8 @@ import org.eclipse.ui.IViewPart;
 /** An auditor at the Audit perspective, and tests of a small procedure for the auditor to look at. */
 final class Auditor {
 
-    private static final String PROCEDURE = """
+    /** A unit that is looked at once. */
+    static final String PROCEDURE = """
             family finch "Finch" { lamp pwr green "Power" }
             procedure finch_audit "Finch at a glance" revision 1 {
                 applies to finch
@@ -89,9 +86,7 @@ final class Auditor {
         Path file = Files.writeString(folder.resolve("finch.procedure"), PROCEDURE);
         OpenTest test = Technician.open(file.toString(), serial, false);
         employ();
-        Technician.seen(test);
-        Screen.enter("! The plate is missing.");
-        Screen.settle();
+        Technician.entered(test, "! The plate is missing.");
         return finish(test, "y");
     }
 
@@ -101,10 +96,8 @@ final class Auditor {
         OpenTest test = Technician.open(file.toString(), serial, false);
         employ();
         while (test.shown().ending().isEmpty()) {
-            Shown asked = Technician.seen(test);
-            Screen.enter(asked.key().startsWith("off") ? "done" : asked.key().startsWith("instrument") ? "M-23, 0.02 V, k 2, due 2027-03-01" : volts);
-            Screen.waitFor("after " + asked.key(), () -> test.shown().version() > asked.version());
-            Screen.settle();
+            String asked = Technician.seen(test).key();
+            Technician.entered(test, asked.startsWith("off") ? "done" : asked.startsWith("instrument") ? "M-23, 0.02 V, k 2, due 2027-03-01" : volts);
         }
         return test;
     }
@@ -141,17 +134,20 @@ final class Auditor {
         }
     }
 
-    private static OpenTest finish(OpenTest test, String whole) {
+    /** Answers to the end: what is to be done is done, and all else is answered so. */
+    static OpenTest finish(OpenTest test, String answer) {
         while (test.shown().ending().isEmpty()) {
-            Shown asked = Technician.seen(test);
-            Screen.enter(asked.key().startsWith("off") || asked.key().startsWith("switch") ? "done" : whole);
-            Screen.waitFor("after " + asked.key(), () -> test.shown().version() > asked.version());
-            Screen.settle();
+            String asked = Technician.seen(test).key();
+            Technician.entered(test, asked.startsWith("off") || asked.startsWith("switch") ? "done" : answer);
         }
         return test;
     }
 
     // ---- lists
+
+    static Table records() {
+        return Screen.one(Table.class, table -> table.getColumnCount() == 5 && table.getColumn(2).getText().equals("Verdict"));
+    }
 
     /** Shows Departures or Nonconformities with what is in the ledger now. */
     static Table list(String view) throws Exception {
@@ -176,31 +172,22 @@ final class Auditor {
 
     // ---- signing
 
-    /** Presses a button, fills the dialog of that title and signs; waits until the dialog is gone. */
+    /** Presses a button, fills the dialog of that title and signs. */
     static void sign(String button, String title, Consumer<Shell> filling, String by) throws Exception {
-        CompletableFuture<String> answered = Dialogs.when(title, shell -> {
+        Dialogs.answered(title, () -> Screen.press(button), shell -> {
             filling.accept(shell);
             password(shell, by, Approved.PASSWORD);
-            press(shell, "Sign");
+            Dialogs.press(shell, "Sign");
         });
-        Screen.press(button);
-        Screen.waitFor("the answer", answered::isDone);
-        answered.get();
-        Screen.settle();
     }
 
     /** Says on the sheet of a unit that a foot is broken, which was not so by its test; waits until it tells what follows. */
     static void amend(String serial) throws Exception {
         sign("Amend", "Amend an entry", shell -> {
-            fields(shell).get(0).setText("no");
-            fields(shell).get(1).setText("a foot is broken");
+            Dialogs.fields(shell).get(0).setText("no");
+            Dialogs.fields(shell).get(1).setText("a foot is broken");
         }, "QN");
         Screen.waitFor("the amendment", () -> sheet(serial).contains("it would have been rejected"));
-    }
-
-    /** The fields that can be written into, the person and the password last. */
-    static List<Text> fields(Shell dialog) {
-        return Screen.all(dialog, Text.class).stream().filter(Text::getEditable).toList();
     }
 
     static void choose(Shell dialog, String option) {
@@ -211,22 +198,17 @@ final class Auditor {
     }
 
     static void password(Shell dialog, String by, String password) {
-        List<Text> fields = fields(dialog);
+        List<Text> fields = Dialogs.fields(dialog);
         fields.get(fields.size() - 2).setText(by);
         Text secret = fields.get(fields.size() - 1);
         assertTrue((secret.getStyle() & SWT.PASSWORD) != 0, "nobody reads along");
         secret.setText(password);
     }
 
-    static void press(Shell dialog, String text) {
-        Screen.all(dialog, Button.class).stream().filter(button -> button.getText().replace("&", "").equals(text)).findFirst().orElseThrow()
-                .notifyListeners(SWT.Selection, new Event());
-    }
-
     // ---- the record sheet
 
     static String sheet(String serial) {
-        return Screen.all(StyledText.class).map(StyledText::getText).filter(text -> text.startsWith("Unit " + serial)).findFirst().orElse("");
+        return Screen.story("Unit " + serial);
     }
 
     static boolean enabled(String button) {
@@ -239,9 +221,8 @@ final class Auditor {
         Screen.page().showView(Ids.RECORDS_VIEW);
         Screen.press("Read again");
         Screen.one(Text.class, text -> (text.getStyle() & SWT.SEARCH) != 0).setText(test.id());
-        Table records = Screen.one(Table.class, table -> table.getColumnCount() == 5);
-        Screen.waitFor("the record", () -> records.getItemCount() == 1);
-        Screen.selectRecord(records.getItem(0).getData());
+        Screen.waitFor("the record", () -> records().getItemCount() == 1);
+        Screen.selectRecord(records().getItem(0).getData());
         Screen.waitFor("the sheet", () -> !sheet(serial).isEmpty());
     }
 }

@@ -16,12 +16,9 @@ import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.app.Leaving;
 import org.benchwright.ui.internal.desk.OpenTest;
 import org.benchwright.ui.internal.desk.WaitingStart;
-import org.eclipse.jface.dialogs.IDialogConstants;
 import org.eclipse.swt.SWT;
-import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Event;
-import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.Text;
@@ -46,27 +43,17 @@ class BatchWindowTest {
         Dialogs.answered("New test", () -> Screen.command("org.benchwright.ui.newTest"), dialog -> {
             Combo procedures = Screen.all(dialog, Combo.class).get(0);
             procedures.select(procedures.indexOf(Technician.C16));
-            assertEquals(2, fields(dialog).size(), "one unit is not asked how far apart");
-            fields(dialog).get(0).setText(serials);
-            assertTrue(told(dialog).contains("once it is closed they are not begun"), told(dialog));
-            fields(dialog).get(1).setText("QN");
-            Text distance = fields(dialog).get(2);
+            assertEquals(2, Dialogs.fields(dialog).size(), "one unit is not asked how far apart");
+            Dialogs.fields(dialog).get(0).setText(serials);
+            assertTrue(Dialogs.words(dialog).contains("once it is closed they are not begun"), Dialogs.words(dialog));
+            Dialogs.fields(dialog).get(1).setText("QN");
+            Text distance = Dialogs.fields(dialog).get(2);
             distance.setText(apart);
-            Button rehearsal = Screen.all(dialog, Button.class).stream().filter(button -> (button.getStyle() & SWT.CHECK) != 0).findFirst().orElseThrow();
             assertTrue(distance.getBounds().y + distance.getSize().y <= distance.getParent().getClientArea().height, "it is in sight");
-            rehearsal.setSelection(true);
-            Screen.all(dialog, Button.class).stream().filter(button -> Integer.valueOf(IDialogConstants.OK_ID).equals(button.getData())).findFirst().orElseThrow()
-                    .notifyListeners(SWT.Selection, new Event());
+            Dialogs.box(dialog).setSelection(true);
+            Dialogs.press(dialog, "Open");
         });
         return Technician.desk().selectedTest().orElseThrow();
-    }
-
-    private static List<Text> fields(Shell dialog) {
-        return Screen.all(dialog, Text.class).stream().filter(Text::getEditable).toList();
-    }
-
-    private static String told(Shell dialog) {
-        return String.join("\n", Screen.all(dialog, Label.class).stream().map(Label::getText).toList());
     }
 
     private static Table units() {
@@ -101,8 +88,8 @@ class BatchWindowTest {
 
     private static Consumer<Shell> pressing(String button, List<String> words) {
         return dialog -> {
-            words.add(told(dialog));
-            Screen.all(dialog, Button.class).stream().filter(each -> each.getText().equals(button)).findFirst().orElseThrow().notifyListeners(SWT.Selection, new Event());
+            words.add(Dialogs.words(dialog));
+            Dialogs.press(dialog, button);
         };
     }
 
@@ -140,9 +127,9 @@ class BatchWindowTest {
         assertTrue(row("C16-520012").orElseThrow().replaceAll("\\s+", " ").matches("C16-520012, rehearsal begins (\\d+ \\w+ )?\\d\\d:\\d\\d, in (1 h|5\\d min) Enter begins .*"),
                 row("C16-520012").orElseThrow());
 
-        delete("C16-520014", "&No");
+        delete("C16-520014", "No");
         assertTrue(row("C16-520014").isPresent());
-        delete("C16-520014", "&Yes");
+        delete("C16-520014", "Yes");
         Screen.waitFor("it is off the list", () -> row("C16-520014").isEmpty());
 
         String card = Technician.desk().selected();
@@ -158,8 +145,8 @@ class BatchWindowTest {
         assertTrue(refused.refused().orElseThrow().startsWith("C16-520013 is open already in test "), refused.refused().orElseThrow());
         Screen.waitFor("in the row", () -> units().getItem(units().getItemCount() - 1).getText().replace('\n', ' ').contains("NOT BEGUN: C16-520013 is open already"));
 
-        assertFalse(leaves("&Stay"));
-        assertTrue(leaves("&Close anyway"));
+        assertFalse(leaves("Stay"));
+        assertTrue(leaves("Close anyway"));
     }
 
     /** The last row: the unit itself is on the bench, too. */
@@ -176,7 +163,7 @@ class BatchWindowTest {
         List<String> words = new ArrayList<>();
         List<Boolean> may = new ArrayList<>();
         if (!Technician.desk().live().isEmpty()) {
-            Dialogs.when("Energised", pressing("&Close anyway", new ArrayList<>()));
+            Dialogs.when("Energised", pressing("Close anyway", new ArrayList<>()));
         }
         Dialogs.answered(ASKED, () -> may.add(new Leaving(Screen.window(), Technician.desk()).may()), pressing(button, words));
         assertTrue(words.get(0).contains("C16-520013: NOT BEGUN") && words.get(0).contains("Once it is closed they are not begun."), words.get(0));

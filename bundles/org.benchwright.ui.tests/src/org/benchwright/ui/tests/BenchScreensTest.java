@@ -116,12 +116,12 @@ class BenchScreensTest {
     void batch() throws Exception {
         Screen.perspective(Ids.BENCH);
         Dialogs.answered("New test", () -> Screen.command("org.benchwright.ui.newTest"), dialog -> {
-            List<Text> fields = Auditor.fields(dialog);
+            List<Text> fields = Dialogs.fields(dialog);
             Combo procedures = Screen.all(dialog, Combo.class).get(0);
             procedures.select(procedures.indexOf(Technician.C16));
             fields.get(0).setText("C16-004741 C16-004742 C16-004743");
             fields.get(1).setText("QN");
-            Auditor.fields(dialog).get(2).setText("5 min");
+            Dialogs.fields(dialog).get(2).setText("5 min");
             Pictures.take(dialog, "new-test-several");
             dialog.close();
         });

@@ -15,7 +15,6 @@ import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.Text;
-import org.eclipse.ui.handlers.IHandlerService;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 
@@ -81,8 +80,7 @@ class BenchWindowTest {
         OpenTest test = Technician.open(Technician.C16, "C16-100005", true);
         Technician.answerUntil(test, Answers.of("accepted"), "plate.photo");
         Shown before = test.shown();
-        Screen.window().getService(IHandlerService.class).executeCommand("org.benchwright.ui.makeSafe", null);
-        Screen.settle();
+        Screen.command("org.benchwright.ui.makeSafe");
         assertEquals(before, test.shown(), "nothing happens without a reason");
         Screen.enter("smell of burning");
         Screen.waitFor("make safe", () -> test.shown().version() > before.version());
@@ -165,8 +163,7 @@ class BenchWindowTest {
         int units = Technician.desk().units().size();
         Technician.look(first);
         for (int i = 0; i < units && !Technician.desk().selected().equals(second.id()); i++) {
-            Screen.window().getService(IHandlerService.class).executeCommand("org.benchwright.ui.nextUnit", null);
-            Screen.settle();
+            Screen.command("org.benchwright.ui.nextUnit");
         }
         assertEquals(second.id(), Technician.desk().selected());
         Technician.seen(second);

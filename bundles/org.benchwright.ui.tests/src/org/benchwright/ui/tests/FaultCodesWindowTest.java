@@ -15,11 +15,6 @@ import org.benchwright.ui.internal.desk.OpenTest;
 import org.benchwright.ui.internal.desk.Shown;
 import org.eclipse.jface.text.ITextSelection;
 import org.eclipse.swt.SWT;
-import org.eclipse.swt.dnd.Clipboard;
-import org.eclipse.swt.dnd.TextTransfer;
-import org.eclipse.swt.widgets.Button;
-import org.eclipse.swt.widgets.Display;
-import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.TableItem;
 import org.eclipse.ui.IEditorPart;
@@ -83,16 +78,14 @@ class FaultCodesWindowTest {
             // Another test may have looked here before.
             Screen.press("Read again");
             Screen.waitFor("the code", () -> rows().equals(List.of("Q17 not told 1 after an hour")));
-            Button all = Screen.one(Button.class, button -> button.getText().startsWith("Also those that the notes tell"));
-            all.setSelection(true);
-            all.notifyListeners(SWT.Selection, new Event());
+            Screen.tick("Also those that the notes tell", true);
             Screen.waitFor("those that are told too", () -> rows().containsAll(List.of("Q17 not told 1 after an hour", "W01 told 1 ")));
             select("Q17");
             Screen.key(codes(), SWT.F3, (char) 0);
             Screen.waitFor("the family, behind its last note", () -> caret(editor) == SISKIN.indexOf("\"Watchdog expired\"") + "\"Watchdog expired\"".length());
             select("Q17");
             Screen.press("Copy a note");
-            String note = copied();
+            String note = Screen.copied();
             assertEquals("// stood beside it: after an hour\nfault Q17 \"\" {\n    means \"\"\n    often \"\"\n    next \"\"\n}", note);
             Engineer.replace(editor, "\"Watchdog expired\"", "\"Watchdog expired\"\n" + note.replace("Q17 \"\"", "Q17 \"Quiet\""));
             Screen.waitFor("no mistake in it: " + Engineer.marks(editor), () -> Engineer.marks(editor).isEmpty());
@@ -110,14 +103,5 @@ class FaultCodesWindowTest {
 
     private static int caret(IEditorPart editor) {
         return ((ITextSelection) ((ITextEditor) editor).getSelectionProvider().getSelection()).getOffset();
-    }
-
-    private static String copied() {
-        Clipboard clipboard = new Clipboard(Display.getCurrent());
-        try {
-            return (String) clipboard.getContents(TextTransfer.getInstance());
-        } finally {
-            clipboard.dispose();
-        }
     }
 }

@@ -12,9 +12,6 @@ import org.benchwright.present.TimelineLine;
 import org.benchwright.ui.internal.desk.OpenTest;
 import org.benchwright.ui.internal.desk.Shown;
 import org.eclipse.swt.SWT;
-import org.eclipse.swt.dnd.Clipboard;
-import org.eclipse.swt.dnd.TextTransfer;
-import org.eclipse.swt.dnd.Transfer;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Label;
@@ -89,14 +86,9 @@ class FaultLogWindowTest {
     }
 
     private static void paste(String text) {
-        Clipboard clipboard = new Clipboard(Display.getCurrent());
-        try {
-            clipboard.setContents(new Object[] {text}, new Transfer[] {TextTransfer.getInstance()});
-            focused().paste();
-            Screen.settle();
-        } finally {
-            clipboard.dispose();
-        }
+        Screen.copy(text);
+        focused().paste();
+        Screen.settle();
     }
 
     private static List<String> log(OpenTest test) {
@@ -106,8 +98,7 @@ class FaultLogWindowTest {
     private static void enterOnTheEmptyRow(OpenTest test) {
         Shown before = Technician.seen(test);
         type("\r");
-        Screen.waitFor("the log is on record: " + test.shown().last(), () -> test.shown().version() > before.version());
-        Technician.seen(test);
+        Technician.after(test, before);
     }
 
     @Test

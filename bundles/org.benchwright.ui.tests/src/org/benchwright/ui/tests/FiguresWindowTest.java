@@ -26,8 +26,6 @@ import org.benchwright.ui.internal.desk.OpenTest;
 import org.benchwright.ui.internal.desk.StillWindow;
 import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.swt.SWT;
-import org.eclipse.swt.dnd.Clipboard;
-import org.eclipse.swt.dnd.TextTransfer;
 import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.graphics.ImageData;
@@ -106,7 +104,7 @@ class FiguresWindowTest {
 
     @Test
     void theNumbersOfAllFiguresAreWrittenIntoAFolder(@TempDir Path folder) throws Exception {
-        ReturnWindowTest.accepted(folder, "F-300053");
+        Auditor.test(folder, "F-300053", true);
         Screen.perspective(Ids.AUDIT);
         FiguresView view = (FiguresView) Screen.page().showView(Ids.FIGURES_VIEW);
         unit("");
@@ -146,15 +144,10 @@ class FiguresWindowTest {
         copy.keyCode = 'c';
         copy.stateMask = SWT.MOD1;
         table.notifyListeners(SWT.KeyDown, copy);
-        Clipboard clipboard = new Clipboard(table.getDisplay());
-        try {
-            java.util.List<String> lines = String.valueOf(clipboard.getContents(TextTransfer.getInstance())).lines().toList();
-            assertEquals(table.getItemCount() + 1, lines.size());
-            assertEquals(Stream.of(table.getColumns()).map(TableColumn::getText).toList(), java.util.List.of(lines.get(0).split("\t", -1)));
-            assertEquals(table.getItem(0).getText(1), lines.get(1).split("\t", -1)[1]);
-        } finally {
-            clipboard.dispose();
-        }
+        java.util.List<String> lines = Screen.copied().lines().toList();
+        assertEquals(table.getItemCount() + 1, lines.size());
+        assertEquals(Stream.of(table.getColumns()).map(TableColumn::getText).toList(), java.util.List.of(lines.get(0).split("\t", -1)));
+        assertEquals(table.getItem(0).getText(1), lines.get(1).split("\t", -1)[1]);
         titles().select(0);
         titles().notifyListeners(SWT.Selection, new Event());
     }

@@ -17,7 +17,6 @@ import org.benchwright.ui.internal.house.House;
 import org.benchwright.workshop.tests.Approved;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Table;
-import org.eclipse.swt.widgets.Text;
 import org.eclipse.ui.PlatformUI;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -64,7 +63,7 @@ class HouseScreensTest {
             dialog.close();
         });
         Dialogs.answered("Receive units", () -> Screen.press("Receive ..."), dialog -> {
-            Screen.all(dialog, Text.class).stream().filter(Text::getEditable).skip(2).findFirst().orElseThrow().setText("C16-004721");
+            Dialogs.fields(dialog).get(2).setText("C16-004721");
             Screen.waitFor("the story", () -> Screen.all(dialog, StyledText.class).stream().anyMatch(text -> text.getText().contains("R-")));
             Pictures.take("receive");
             dialog.close();
@@ -108,9 +107,11 @@ class HouseScreensTest {
         House house = PlatformUI.getWorkbench().getService(House.class);
         receive(house, new Receiving.Arriving("O-2211", "Quarry pumps", "C16-004731", "read", true, true, "", "stops when warm", "", "", List.of()));
         OpenTest test = Technician.open(Files.writeString(temporary.resolve("incoming.procedure"), INCOMING).toString(), "C16-004731", false);
-        carriedOut(test, () -> Technician.lines("W01 02:14\nX17 after a restart\nZ99 odd"));
-        carriedOut(test, () -> Screen.enter("no"));
-        carriedOut(test, () -> Screen.enter("done"));
+        Shown before = Technician.seen(test);
+        Technician.lines("W01 02:14\nX17 after a restart\nZ99 odd");
+        Technician.after(test, before);
+        Technician.entered(test, "no");
+        Technician.entered(test, "done");
         Screen.perspective(Ids.BENCH);
         Screen.page().showView(Ids.RECEIVED_VIEW);
         Table units = Screen.one(Table.class, table -> table.getColumnCount() == 7);
@@ -118,8 +119,8 @@ class HouseScreensTest {
         Screen.select(units, row(units, "C16-004731"));
         Path photo = Files.write(temporary.resolve("board.jpg"), new byte[] {1});
         Dialogs.answered("Repaired", () -> Screen.press("Repaired ..."), dialog -> {
-            Auditor.fields(dialog).get(0).setText("power stage");
-            Auditor.fields(dialog).get(1).setText("C12, L-7\nQ3");
+            Dialogs.fields(dialog).get(0).setText("power stage");
+            Dialogs.fields(dialog).get(1).setText("C12, L-7\nQ3");
             Drops.on(Drops.target(dialog), photo);
             Pictures.take(dialog, "repair");
             dialog.close();
@@ -137,13 +138,6 @@ class HouseScreensTest {
             Screen.page().showView(Ids.REMARKS_VIEW);
             Engineer.closeAll();
         }
-    }
-
-    private static void carriedOut(OpenTest test, Runnable entered) {
-        Shown before = Technician.seen(test);
-        entered.run();
-        Screen.waitFor("after " + before.key(), () -> test.shown().version() > before.version());
-        Technician.seen(test);
     }
 
     private static int row(Table table, String first) {

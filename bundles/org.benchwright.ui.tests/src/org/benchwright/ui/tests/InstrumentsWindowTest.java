@@ -7,17 +7,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.concurrent.CompletableFuture;
 import java.util.stream.Stream;
 
 import org.benchwright.ui.Ids;
-import org.benchwright.workshop.BenchLedger;
-import org.benchwright.workshop.BenchTime;
 import org.benchwright.workshop.tests.Approved;
-import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Button;
-import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.Text;
@@ -43,39 +38,19 @@ class InstrumentsWindowTest {
         return Stream.of(instruments().getItems()).map(item -> item.getText(0) + " " + item.getText(1) + " " + item.getText(2) + " " + item.getText(4)).toList();
     }
 
-    private static void sign(String press, String title, String... answers) {
-        CompletableFuture<String> signed = Dialogs.when(title, dialog -> fill(dialog, answers));
-        Screen.press(press);
-        Screen.waitFor("the signature of " + press, signed::isDone);
-        signed.join();
-    }
-
-    private static List<Text> fields(Shell dialog) {
-        return Screen.all(dialog, Text.class).stream().filter(Text::getEditable).toList();
-    }
-
-    private static void press(Shell dialog) {
-        Screen.all(dialog, Button.class).stream().filter(button -> (button.getStyle() & SWT.PUSH) != 0 && button.getText().replace("&", "").startsWith("Sign"))
-                .findFirst().orElseThrow().notifyListeners(SWT.Selection, new Event());
+    private static void sign(String press, String title, String... answers) throws Exception {
+        Dialogs.answered(title, () -> Screen.press(press), dialog -> fill(dialog, answers));
     }
 
     private static void fill(Shell dialog, String... answers) {
-        List<Text> fields = fields(dialog);
+        List<Text> fields = Dialogs.fields(dialog);
         for (int i = 0; i < answers.length; i++) {
             fields.get(i).setText(answers[i]);
         }
         fields.get(fields.size() - 2).setText("RB");
         fields.get(fields.size() - 1).setText(Approved.PASSWORD);
-        press(dialog);
+        Dialogs.press(dialog, "Sign");
         Screen.waitFor("the dialog closed, or " + Screen.all(dialog, Text.class), () -> dialog.isDisposed());
-    }
-
-    private static void people() throws Exception {
-        try (BenchLedger ledger = BenchLedger.open(Technician.desk().ledger())) {
-            if (ledger.people().isEmpty()) {
-                Approved.people(ledger, BenchTime.real());
-            }
-        }
     }
 
     private static void pick(String asset) {
@@ -90,7 +65,7 @@ class InstrumentsWindowTest {
 
     @Test
     void anInstrumentIsAddedCalibratedAndRetired() throws Exception {
-        people();
+        Technician.register();
         Screen.perspective(Ids.BENCH);
         Screen.page().showView(Ids.INSTRUMENTS_VIEW);
         sign("Add ...", "Add", "M-771", "Multimeter", "SN 4", "reads 0 V to 60 V dc, 0.05 % + 2 digits of 0.01 V; reads 0 A to 10 A dc, 1 % + 1 digit of 1 mA", "drawer 2");
@@ -112,21 +87,21 @@ class InstrumentsWindowTest {
 
     @Test
     void aListOfInstrumentsIsTakenInOrRefusedWithItsLine(@TempDir Path folder) throws Exception {
-        people();
+        Technician.register();
         Screen.perspective(Ids.BENCH);
         Screen.page().showView(Ids.INSTRUMENTS_VIEW);
         Path list = Files.writeString(folder.resolve("register.csv"), LIST);
         Path bad = Files.writeString(folder.resolve("bad.csv"), LIST.replace("M-774", "=1+1"));
         Dialogs.answered("Import a list", () -> Drops.on(instruments(), bad), dialog -> {
-            fields(dialog).get(0).setText("RB");
-            fields(dialog).get(1).setText(Approved.PASSWORD);
-            press(dialog);
-            Screen.waitFor("the refusal", () -> Signer.message(dialog).contains("Line 3: \"=1+1\" looks like a formula."));
+            Dialogs.fields(dialog).get(0).setText("RB");
+            Dialogs.fields(dialog).get(1).setText(Approved.PASSWORD);
+            Dialogs.press(dialog, "Sign");
+            Screen.waitFor("the refusal", () -> Dialogs.message(dialog).contains("Line 3: \"=1+1\" looks like a formula."));
             dialog.close();
         });
         Dialogs.answered("Import a list", () -> Drops.on(instruments(), list), dialog -> {
-            press(dialog);
-            Screen.waitFor("somebody has a key, so the bench does not sign", () -> Signer.message(dialog).contains("engineer"));
+            Dialogs.press(dialog, "Sign");
+            Screen.waitFor("somebody has a key, so the bench does not sign", () -> Dialogs.message(dialog).contains("engineer"));
             fill(dialog);
         });
         Screen.waitFor("the rows", () -> rows().containsAll(List.of("M-773 Voltmeter in service C-7", "M-774 Clamp meter in service, no calibration on record ")));

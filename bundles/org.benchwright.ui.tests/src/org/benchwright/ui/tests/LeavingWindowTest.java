@@ -8,11 +8,7 @@ import java.util.List;
 
 import org.benchwright.ui.internal.app.Leaving;
 import org.benchwright.ui.internal.desk.OpenTest;
-import org.eclipse.swt.SWT;
-import org.eclipse.swt.widgets.Button;
-import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Label;
-import org.eclipse.swt.widgets.Shell;
 import org.eclipse.ui.PlatformUI;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -31,16 +27,11 @@ class LeavingWindowTest {
     /** Quits, and presses a button of the question that comes. */
     private static void quit(String button, String unit, Dialogs.Opening quitting) throws Exception {
         Dialogs.answered("Energised", quitting, dialog -> {
-            assertTrue(words(dialog).contains("Unit " + unit + " is LIVE: supply."), words(dialog));
-            Screen.all(dialog, Button.class).stream().filter(each -> each.getText().equals(button)).findFirst().orElseThrow()
-                    .notifyListeners(SWT.Selection, new Event());
+            assertTrue(Dialogs.words(dialog).contains("Unit " + unit + " is LIVE: supply."), Dialogs.words(dialog));
+            Dialogs.press(dialog, button);
         });
         Screen.settle();
         assertTrue(PlatformUI.isWorkbenchRunning() && Screen.window().getShell().isVisible(), "the window stays");
-    }
-
-    private static String words(Shell dialog) {
-        return String.join("\n", Screen.all(dialog, Label.class).stream().map(Label::getText).toList());
     }
 
     private static void byItsKey() throws Exception {
@@ -51,8 +42,8 @@ class LeavingWindowTest {
     void whoStaysFindsEverythingAsItWas() throws Exception {
         OpenTest test = live("C16-510001");
         long version = test.shown().version();
-        quit("&Stay", "C16-510001", LeavingWindowTest::byItsKey);
-        quit("&Stay", "C16-510001", () -> Screen.window().getShell().close());
+        quit("Stay", "C16-510001", LeavingWindowTest::byItsKey);
+        quit("Stay", "C16-510001", () -> Screen.window().getShell().close());
         assertEquals(version, test.shown().version());
     }
 
@@ -63,7 +54,7 @@ class LeavingWindowTest {
         // The first by its serial number is made safe first; what other tests have left live, and may be making safe, comes behind it.
         OpenTest first = Technician.desk().held(Technician.desk().live().get(0).test()).orElseThrow();
         assertEquals(test.id(), first.id());
-        quit("&Make safe first", "C16-000512", LeavingWindowTest::byItsKey);
+        quit("Make safe first", "C16-000512", LeavingWindowTest::byItsKey);
         Screen.waitFor("the reason", () -> Screen.all(Label.class).anyMatch(label -> label.getText().startsWith("reason, then Enter")));
         assertEquals(first.id(), Technician.desk().selected());
         Screen.enter("going home");
@@ -76,7 +67,7 @@ class LeavingWindowTest {
         live("C16-510004");
         List<Boolean> may = new ArrayList<>();
         // Asked as the window's frame and Quit ask, but the window is needed for the next test.
-        quit("&Close anyway", "C16-510004", () -> may.add(new Leaving(Screen.window(), Technician.desk()).may()));
+        quit("Close anyway", "C16-510004", () -> may.add(new Leaving(Screen.window(), Technician.desk()).may()));
         assertEquals(List.of(true), may);
     }
 }

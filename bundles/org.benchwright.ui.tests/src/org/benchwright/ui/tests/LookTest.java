@@ -18,7 +18,9 @@ import org.benchwright.ui.internal.look.Theme;
 import org.eclipse.swt.custom.CTabFolder;
 import org.eclipse.swt.graphics.ImageData;
 import org.eclipse.swt.graphics.Point;
+import org.eclipse.swt.graphics.RGB;
 import org.eclipse.swt.graphics.Rectangle;
+import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.ToolBar;
@@ -117,6 +119,49 @@ class LookTest {
     private static float menuBrightness() {
         Rectangle shell = Screen.window().getShell().getBounds();
         return brightness(Screen.picture(new Rectangle(shell.x + shell.width / 2, 4, 200, 10)), 100, 5);
+    }
+
+    /** Whoever can't see the frame doesn't find the box; 3 to 1 is what WCAG 2.2 (1.4.11) asks of it. */
+    @Test
+    void theFrameOfACheckBoxStandsOutInBothLooks() throws Exception {
+        HouseWindowTest.show();
+        Button box = Screen.one(Button.class, button -> button.getText().startsWith("Also those that left"));
+        Screen.waitFor("a frame in the light look", () -> frame(box) >= 3);
+        Theme.use(PlatformUI.getWorkbench(), true);
+        try {
+            Screen.waitFor("a frame in the dark look", () -> brightness(Screen.picture(at(box)), 1, 1) < 0.3f && frame(box) >= 3);
+        } finally {
+            Theme.use(PlatformUI.getWorkbench(), false);
+        }
+    }
+
+    private static Rectangle at(Control control) {
+        Point corner = control.toDisplay(0, 0);
+        return new Rectangle(corner.x, corner.y, control.getSize().x, control.getSize().y);
+    }
+
+    /** How much the strongest colour in the middle line of the box stands out from what is around it, from 1 to 21. */
+    private static double frame(Button box) {
+        ImageData data = Screen.picture(at(box));
+        double ground = luminance(data, 1, 1);
+        double most = 1;
+        // Left of the words.
+        for (int x = 0; x < 18; x++) {
+            double here = luminance(data, x, data.height / 2);
+            most = Math.max(most, (Math.max(here, ground) + 0.05) / (Math.min(here, ground) + 0.05));
+        }
+        return most;
+    }
+
+    /** Relative luminance as WCAG 2.2 defines it. */
+    private static double luminance(ImageData data, int x, int y) {
+        RGB colour = data.palette.getRGB(data.getPixel(x, y));
+        return 0.2126 * linear(colour.red) + 0.7152 * linear(colour.green) + 0.0722 * linear(colour.blue);
+    }
+
+    private static double linear(int part) {
+        double share = part / 255.0;
+        return share <= 0.04045 ? share / 12.92 : Math.pow((share + 0.055) / 1.055, 2.4);
     }
 
     /** The buttons that make a folder of tabs small or large. */

@@ -17,7 +17,6 @@ import org.benchwright.ui.internal.desk.OpenTest;
 import org.benchwright.ui.internal.desk.Shown;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Label;
-import org.eclipse.ui.handlers.IHandlerService;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 
@@ -53,8 +52,7 @@ class MakeSafeKeyTest {
         OpenTest test = Technician.open(Technician.C16, "C16-500002", true);
         Technician.seen(test);
         Screen.perspective(Ids.AUDIT);
-        Screen.window().getService(IHandlerService.class).executeCommand("org.benchwright.ui.makeSafe", null);
-        Screen.settle();
+        Screen.command("org.benchwright.ui.makeSafe");
         assertTrue(asksForTheReason());
         Screen.enter("smoke");
         Screen.waitFor("make safe", () -> test.shown().card().place().startsWith("Make safe"));

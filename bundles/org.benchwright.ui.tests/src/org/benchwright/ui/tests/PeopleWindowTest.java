@@ -23,7 +23,6 @@ import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Table;
-import org.eclipse.swt.widgets.Text;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
@@ -73,7 +72,7 @@ class PeopleWindowTest {
             assertEquals("K-332001", opened(procedure, "K-332001", "RB").shown().serial());
             select("RB");
             Dialogs.answered("End an authorisation", () -> Screen.press("End an authorisation"), dialog -> {
-                Screen.all(dialog, Text.class).stream().filter(Text::getEditable).findFirst().orElseThrow().setText("moved to another shop");
+                Dialogs.fields(dialog).get(0).setText("moved to another shop");
                 assertEquals("", signed(dialog, 1, "LW", "4711"));
             });
             Screen.waitFor("nobody: " + rows(), () -> rows().stream().noneMatch(row -> row.contains("rook_soak_5_h for rook, ")));
@@ -87,9 +86,9 @@ class PeopleWindowTest {
     private static String signed(Shell dialog, int combo, String by, String secret) {
         choose(Screen.all(dialog, Combo.class).get(combo), by + ":");
         Signer.password(dialog).setText(secret);
-        Signer.ok(dialog);
+        Dialogs.enter(dialog);
         Screen.waitFor("the signature", () -> dialog.isDisposed() || Signer.password(dialog).isEnabled());
-        return dialog.isDisposed() ? "" : Signer.message(dialog);
+        return dialog.isDisposed() ? "" : Dialogs.message(dialog);
     }
 
     private static OpenTest opened(Path procedure, String serial, String technician) throws Exception {

@@ -14,10 +14,6 @@ import org.benchwright.ui.internal.desk.OpenTest;
 import org.benchwright.ui.internal.desk.Shown;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
-import org.eclipse.swt.dnd.Clipboard;
-import org.eclipse.swt.dnd.TextTransfer;
-import org.eclipse.swt.dnd.Transfer;
-import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Text;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -57,17 +53,6 @@ class ReadingsWindowTest {
         return Technician.open(Files.writeString(folder.resolve("starling.procedure"), STARLING).toString(), serial, true);
     }
 
-    private static Shown enter(OpenTest test, String typed) {
-        Shown before = Technician.seen(test);
-        Screen.enter(typed);
-        return after(test, before);
-    }
-
-    private static Shown after(OpenTest test, Shown before) {
-        Screen.waitFor("what comes of it: " + test.shown().last(), () -> test.shown().version() > before.version());
-        return Technician.seen(test);
-    }
-
     private static String soFar() {
         return Screen.all(StyledText.class).map(StyledText::getText).filter(text -> text.contains("Opened for ") || text.contains("first volts") || text.contains("shown again"))
                 .findFirst().orElse("");
@@ -75,15 +60,10 @@ class ReadingsWindowTest {
 
     private static void paste(String text) {
         Text field = Screen.entryFields().get(0);
-        Clipboard clipboard = new Clipboard(Display.getCurrent());
-        try {
-            clipboard.setContents(new Object[] {text}, new Transfer[] {TextTransfer.getInstance()});
-            field.setFocus();
-            field.paste();
-            Screen.waitFor("what was pasted", () -> !field.getText().isEmpty());
-        } finally {
-            clipboard.dispose();
-        }
+        Screen.copy(text);
+        field.setFocus();
+        field.paste();
+        Screen.waitFor("what was pasted", () -> !field.getText().isEmpty());
     }
 
     private static List<String> words(OpenTest test) {
@@ -95,12 +75,12 @@ class ReadingsWindowTest {
         OpenTest test = open("ST-730001");
         Screen.page().showView(Ids.SO_FAR_VIEW);
         enterInstruments(test, "seen.first_volts");
-        enter(test, "24.17");
+        Technician.entered(test, "24.17");
         assertEquals("unseen.volts", test.shown().key());
         Screen.waitFor("the story", () -> soFar().contains("(shown again once volts is on record)"));
         assertFalse(soFar().contains("24.17"), soFar());
         assertFalse((test.shown().card() + " " + test.shown().last()).contains("24.17"), "neither on the card: " + test.shown());
-        enter(test, "24.21");
+        Technician.entered(test, "24.21");
         Screen.waitFor("both readings", () -> soFar().contains("24.17 V") && soFar().contains("24.21 V") && !soFar().contains("shown again"));
         assertTrue(test.shown().last().news().toString().contains("24.21 V accepted"), test.shown().last().toString());
     }
@@ -109,7 +89,7 @@ class ReadingsWindowTest {
     private static void enterInstruments(OpenTest test, String until) {
         while (!test.shown().key().equals(until)) {
             assertTrue(test.shown().key().startsWith("instrument."), test.shown().key());
-            enter(test, test.shown().key().endsWith("meter") ? "M-61, 0.02 V, k 2, due 2099-03-01" : "K-61, 0.002 mA, k 2, due 2099-03-01");
+            Technician.entered(test, test.shown().key().endsWith("meter") ? "M-61, 0.02 V, k 2, due 2099-03-01" : "K-61, 0.002 mA, k 2, due 2099-03-01");
         }
     }
 
@@ -117,18 +97,18 @@ class ReadingsWindowTest {
     void enterGoesDownAColumnOfAGridACopiedColumnFillsItAndTheWorstCellIsShown() throws Exception {
         OpenTest test = open("ST-730002");
         enterInstruments(test, "seen.first_volts");
-        enter(test, "24.17");
-        enter(test, "24.21");
+        Technician.entered(test, "24.17");
+        Technician.entered(test, "24.21");
         enterInstruments(test, "channels.shown");
         Shown first = test.shown();
         assertTrue(first.card().question().contains("applied 4 mA"), first.card().question());
-        Shown second = enter(test, "4.01");
+        Shown second = Technician.entered(test, "4.01");
         assertTrue(second.card().question().contains("applied 12 mA"), second.card().question());
         assertTrue(second.card().question().contains("So far: channel 1, applied 4 mA: 0.01 mA accepted"), second.card().question());
         paste("12.02\r\n20.03\r\n4.05\r\n11.95\r\n");
         assertEquals("12.02; 20.03; 4.05; 11.95", Screen.entryFields().get(0).getText(), "a column in a field of one line");
         Screen.key(Screen.entryFields().get(0), SWT.CR, '\r');
-        Shown last = after(test, second);
+        Shown last = Technician.after(test, second);
         assertEquals("channels.shown", last.key());
         assertTrue(last.card().question().contains("channel 2, applied 20 mA"), last.card().question());
         assertTrue(last.card().question().contains("worst of 5 cells"), last.card().question());
@@ -136,7 +116,7 @@ class ReadingsWindowTest {
                 last.card().question());
         paste("20.00\tnine");
         Screen.key(Screen.entryFields().get(0), SWT.CR, '\r');
-        after(test, last);
+        Technician.after(test, last);
         assertEquals("whole.confirm", test.shown().key());
         assertTrue(test.shown().last().news().toString().contains("1 of 2 pasted values is entered"), test.shown().last().toString());
         assertTrue(words(test).containsAll(List.of("shown 1: 4.01 mA", "shown 2: 12.02 mA", "shown 3: 20.03 mA", "shown 4: 4.05 mA", "shown 5: 11.95 mA", "shown 6: 20.00 mA")),

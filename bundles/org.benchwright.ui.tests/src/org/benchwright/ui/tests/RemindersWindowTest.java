@@ -24,6 +24,8 @@ import org.benchwright.ui.internal.look.Palette;
 import org.benchwright.ui.internal.look.Theme;
 import org.benchwright.workshop.tests.MovedTime;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.graphics.GC;
+import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.widgets.Canvas;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Display;
@@ -86,6 +88,20 @@ class RemindersWindowTest {
         Technician.desk().units().stream().filter(unit -> unit.test().equals(second) || unit.test().equals(first.id()))
                 .forEach(unit -> Technician.desk().here(unit, "QN", "bench 1").thenAccept(test -> test.makeSafe("the test of reminders is over")));
         Screen.waitFor("no looks", () -> line().getData(LooksLine.DATUM).equals(""));
+    }
+
+    /** Whatever the letters, and however many looks there are. */
+    @Test
+    void theLineHasRoomForAllThatItMayTell() {
+        GC gc = new GC(line());
+        try {
+            gc.setFont(line().getFont());
+            Point needed = gc.textExtent("88 LOOKS MISSED   88 LOOKS DUE   88 looks soon   Ctrl+4: Rounds");
+            Point size = line().computeSize(SWT.DEFAULT, SWT.DEFAULT);
+            assertTrue(size.x >= needed.x && size.y >= needed.y, needed + " in " + size);
+        } finally {
+            gc.dispose();
+        }
     }
 
     @Test

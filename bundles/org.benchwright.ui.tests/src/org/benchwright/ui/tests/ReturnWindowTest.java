@@ -3,7 +3,6 @@ package org.benchwright.ui.tests;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -14,13 +13,10 @@ import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.RecordRow;
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.desk.OpenTest;
-import org.benchwright.ui.internal.desk.Shown;
 import org.eclipse.jface.viewers.TableViewer;
-import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Combo;
-import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Text;
 import org.junit.jupiter.api.Test;
@@ -31,35 +27,11 @@ import org.junit.jupiter.api.io.TempDir;
 @ExtendWith(QuietLog.class)
 class ReturnWindowTest {
 
-    /** A unit that is looked at once. */
-    static final String FINCH = """
-            family finch "Finch" { lamp pwr green "Power" }
-            procedure finch_look "Finch at a glance" revision 1 {
-                applies to finch
-                stage work "Work" { step look "Look." { confirm "It is whole." or conclude rejected "It is broken." } }
-                make safe "Make safe" { step off "Off." { isolates supply } }
-                conclude accepted
-            }
-            """;
-
-    /** A unit that was accepted by a procedure of its own: a real test, with a verdict. */
-    static OpenTest accepted(Path folder, String serial) throws Exception {
-        Path file = Files.writeString(folder.resolve("finch.procedure"), FINCH);
-        OpenTest test = Technician.open(file.toString(), serial, false);
-        while (test.shown().ending().isEmpty()) {
-            Shown asked = Technician.seen(test);
-            Screen.enter(asked.key().startsWith("off") ? "done" : "y");
-            Screen.waitFor("after " + asked.key(), () -> test.shown().version() > asked.version());
-            Screen.settle();
-        }
-        return test;
-    }
-
     @Test
     void itCameBackIsToldOnTheRecordSheetOnce(@TempDir Path folder) throws Exception {
-        OpenTest test = accepted(folder, "F-300050");
+        OpenTest test = Auditor.test(folder, "F-300050", true);
         showSheet(test);
-        Dialogs.answered("A unit came back", () -> back().notifyListeners(SWT.Selection, new Event()), ReturnWindowTest::fill);
+        Dialogs.answered("A unit came back", () -> Screen.press("It came back"), ReturnWindowTest::fill);
         String wanted = "back on " + LocalDate.now(ZoneId.systemDefault()) + ": stops when warm; fault confirmed";
         Screen.waitFor("the return on the sheet", () -> sheet().contains(wanted));
         assertFalse(back().isEnabled(), "it came back once");
@@ -75,9 +47,9 @@ class ReturnWindowTest {
     /** The dialog is gone before what was entered is on record; it is all the same, and nothing is logged. */
     @Test
     void whoClosesTheDialogAtOnceHasToldItNevertheless(@TempDir Path folder) throws Exception {
-        OpenTest test = accepted(folder, "F-300051");
+        OpenTest test = Auditor.test(folder, "F-300051", true);
         showSheet(test);
-        Dialogs.answered("A unit came back", () -> back().notifyListeners(SWT.Selection, new Event()), dialog -> {
+        Dialogs.answered("A unit came back", () -> Screen.press("It came back"), dialog -> {
             fill(dialog);
             dialog.close();
         });
@@ -92,7 +64,7 @@ class ReturnWindowTest {
 
     @Test
     void nothingCanBeToldOfASheetThatIsNotShownAnyMore(@TempDir Path folder) throws Exception {
-        OpenTest test = accepted(folder, "F-300052");
+        OpenTest test = Auditor.test(folder, "F-300052", true);
         showSheet(test);
         TableViewer records = (TableViewer) Screen.page().findView(Ids.RECORDS_VIEW).getSite().getSelectionProvider();
         RecordRow row = (RecordRow) records.getStructuredSelection().getFirstElement();
@@ -105,13 +77,12 @@ class ReturnWindowTest {
     }
 
     private static void fill(Shell dialog) {
-        List<Text> fields = Screen.all(dialog, Text.class).stream().filter(Text::getEditable).toList();
+        List<Text> fields = Dialogs.fields(dialog);
         fields.get(1).setText("stops when warm");
         fields.get(2).setText("QN");
         Combo fault = Screen.all(dialog, Combo.class).get(0);
         fault.select(fault.indexOf("confirmed"));
-        Screen.all(dialog, Button.class).stream().filter(button -> button.getText().replace("&", "").equals("OK")).findFirst().orElseThrow()
-                .notifyListeners(SWT.Selection, new Event());
+        Dialogs.press(dialog, "OK");
     }
 
     private static Button back() {

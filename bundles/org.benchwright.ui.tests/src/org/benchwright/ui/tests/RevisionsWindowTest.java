@@ -19,11 +19,9 @@ import org.benchwright.workshop.Registrar;
 import org.benchwright.workshop.tests.Approved;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
-import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
-import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.Text;
 import org.eclipse.ui.IEditorPart;
 import org.junit.jupiter.api.AfterEach;
@@ -173,8 +171,8 @@ class RevisionsWindowTest {
     void nobodySignsWithoutAPersonAPasswordOrARight() throws Exception {
         open("siskin_right");
         Signer.in("&Prepare", "Prepare a revision", dialog -> {
-            Signer.ok(dialog);
-            assertTrue(Signer.message(dialog).contains("Choose who signs."), Signer.message(dialog));
+            Dialogs.enter(dialog);
+            assertTrue(Dialogs.message(dialog).contains("Choose who signs."), Dialogs.message(dialog));
             String nothing = Signer.sign(dialog, "RB", "");
             assertTrue(nothing.contains("Type the password."), nothing);
             String supervisor = Signer.sign(dialog, "KM", RIGHT);
@@ -220,12 +218,7 @@ class RevisionsWindowTest {
         Signer.waitForRow("1 | approved (this text)");
         OpenTest test = Technician.open(file.toString(), "S-300", false);
         assertTrue(test.shown().card().unit().contains("Siskin at a glance, revision 1"), test.shown().card().unit());
-        Screen.perspective(Ids.AUDIT);
-        Screen.press("Read again");
-        Screen.one(Text.class, text -> (text.getStyle() & SWT.SEARCH) != 0).setText(test.id());
-        Table records = Screen.one(Table.class, table -> table.getColumnCount() == 5);
-        Screen.waitFor("the record", () -> records.getItemCount() == 1);
-        Screen.selectRecord(records.getItem(0).getData());
+        Auditor.showSheet(test, "S-300");
         Screen.waitFor("the sheet", () -> sheet().contains("prepared by RB, approved by KM on "));
         assertTrue(sheet().contains("Siskin at a glance, revision 1"), sheet());
         Screen.perspective(Ids.AUTHOR);
@@ -236,13 +229,10 @@ class RevisionsWindowTest {
         open("siskin_all");
         prepareAndApprove();
         Signer.waitForRow("1 | approved (this text)");
-        Button all = Screen.one(Button.class, button -> button.getText().equals("A&ll procedures"));
-        all.setSelection(true);
-        all.notifyListeners(SWT.Selection, new Event());
+        Screen.tick("All procedures", true);
         Screen.waitFor("their names", () -> Signer.list().getColumn(0).getWidth() > 0);
         assertTrue(Stream.of(Signer.list().getItems()).anyMatch(item -> item.getText(0).startsWith("Siskin at a glance")));
-        all.setSelection(false);
-        all.notifyListeners(SWT.Selection, new Event());
+        Screen.tick("All procedures", false);
         Screen.waitFor("the own ones", () -> Signer.list().getColumn(0).getWidth() == 0);
     }
 
@@ -267,8 +257,8 @@ class RevisionsWindowTest {
     private void newTest(String serial, Locked expected) throws Exception {
         Dialogs.answered("New test", () -> Screen.command("org.benchwright.ui.newTest"), dialog -> {
             choose(dialog);
-            editable(dialog).get(0).setText(serial);
-            Screen.waitFor("what holds for " + serial + ": " + draft(dialog), () -> expected.is(draft(dialog), rehearsal(dialog).isEnabled()));
+            Dialogs.fields(dialog).get(0).setText(serial);
+            Screen.waitFor("what holds for " + serial + ": " + draft(dialog), () -> expected.is(draft(dialog), Dialogs.box(dialog).isEnabled()));
             dialog.close();
         });
     }
@@ -286,16 +276,8 @@ class RevisionsWindowTest {
         return Screen.all(dialog, Label.class).stream().map(Label::getText).filter(text -> text.contains("only be rehearsed")).findFirst().orElse("");
     }
 
-    private static Button rehearsal(Shell dialog) {
-        return Screen.all(dialog, Button.class).stream().filter(button -> button.getText().startsWith("Rehearsal")).findFirst().orElseThrow();
-    }
-
-    private static List<Text> editable(Shell dialog) {
-        return Screen.all(dialog, Text.class).stream().filter(Text::getEditable).toList();
-    }
-
     private static Text reason(Shell dialog) {
-        return editable(dialog).stream().filter(text -> (text.getStyle() & SWT.PASSWORD) == 0).findFirst().orElseThrow();
+        return Dialogs.fields(dialog).stream().filter(text -> (text.getStyle() & SWT.PASSWORD) == 0).findFirst().orElseThrow();
     }
 
     private static String words(Shell dialog) {

@@ -149,4 +149,22 @@ class RoundsWindowTest {
         assertTrue(here.shown().soFar().stream().anyMatch(line -> line.words().equals("Taken over from TM") || line.words().contains("interrupt")
                 || line.who().equals("QN")), here.shown().soFar().toString());
     }
+
+    @Test
+    void aRoundLeavesALookWithReadingsToTheCard() throws Exception {
+        OpenTest test = Technician.open(Technician.C16, "C16-700013", true);
+        Answers answers = Answers.of("accepted");
+        Technician.answerUntil(test, answers, "endurance.look");
+        test.place("B 7");
+        Screen.waitFor("on soak", () -> Technician.desk().units().stream()
+                .anyMatch(unit -> unit.test().equals(test.id()) && unit.nextLook().isPresent() && unit.position().isPresent()));
+        begin();
+        Screen.waitFor("its row", () -> Stream.of(rounds().getItems()).anyMatch(item -> item.getText(1).equals("C16-700013")));
+        assertEquals("B 7", cell("C16-700013", 0));
+        rounds().setSelection(row("C16-700013"));
+        Technician.desk().select("");
+        Screen.key(rounds(), ' ', ' ');
+        Screen.waitFor("its card: this soak has readings, so its look is answered there", () -> Technician.desk().selected().equals(test.id())
+                && Screen.page().getActivePart().getSite().getId().equals(Ids.CARD_VIEW));
+    }
 }

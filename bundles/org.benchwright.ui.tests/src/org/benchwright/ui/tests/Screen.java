@@ -8,9 +8,12 @@ import java.util.stream.Stream;
 
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.bench.CardView;
+import org.benchwright.ui.internal.look.Clipping;
 import org.eclipse.jface.viewers.StructuredSelection;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.dnd.Clipboard;
+import org.eclipse.swt.dnd.TextTransfer;
 import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.graphics.ImageData;
@@ -106,6 +109,29 @@ final class Screen {
     static void press(String text) {
         one(Button.class, button -> button.getText().strip().startsWith(text)).notifyListeners(SWT.Selection, new Event());
         settle();
+    }
+
+    /** Ticks the box whose text begins so, or takes the tick away. */
+    static void tick(String text, boolean ticked) {
+        Button box = one(Button.class, button -> (button.getStyle() & SWT.CHECK) != 0 && button.getText().replace("&", "").startsWith(text));
+        box.setSelection(ticked);
+        box.notifyListeners(SWT.Selection, new Event());
+        settle();
+    }
+
+    /** Puts a text where it is pasted from. */
+    static void copy(String text) {
+        Clipping.copy(Display.getCurrent(), text);
+    }
+
+    /** The text that would be pasted. */
+    static String copied() {
+        Clipboard clipboard = new Clipboard(Display.getCurrent());
+        try {
+            return String.valueOf(clipboard.getContents(TextTransfer.getInstance()));
+        } finally {
+            clipboard.dispose();
+        }
     }
 
     /** Runs a command, as its menu would. */

@@ -12,7 +12,6 @@ import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Combo;
-import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.Text;
@@ -67,26 +66,13 @@ final class Signer {
         Combo who = Screen.all(dialog, Combo.class).get(0);
         who.select(IntStream.range(0, who.getItemCount()).filter(i -> who.getItem(i).startsWith(person + ":")).findFirst().orElseThrow());
         password(dialog).setText(password);
-        ok(dialog);
+        Dialogs.enter(dialog);
         Screen.waitFor("the signature", () -> dialog.isDisposed() || password(dialog).isEnabled());
-        return dialog.isDisposed() ? "" : message(dialog);
+        return dialog.isDisposed() ? "" : Dialogs.message(dialog);
     }
 
     static Text password(Shell dialog) {
         return Screen.all(dialog, Text.class).stream().filter(text -> (text.getStyle() & SWT.PASSWORD) != 0).findFirst().orElseThrow();
-    }
-
-    /** Presses the button that signs. */
-    static void ok(Shell dialog) {
-        Button ok = dialog.getDefaultButton();
-        ok.notifyListeners(SWT.Selection, new Event());
-        Screen.settle();
-    }
-
-    /** What the dialog says: what it is about, or why it refuses. */
-    static String message(Shell dialog) {
-        return Screen.all(dialog, Text.class).stream().filter(text -> !text.getEditable() && text.isVisible()).map(Text::getText)
-                .collect(Collectors.joining("\n"));
     }
 
     /** Signs in the dialog that a button of Revisions opens; fails if that is refused. */

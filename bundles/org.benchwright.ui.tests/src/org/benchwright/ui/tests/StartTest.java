@@ -7,13 +7,8 @@ import java.util.List;
 
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.desk.OpenTest;
-import org.eclipse.jface.dialogs.IDialogConstants;
-import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
-import org.eclipse.swt.widgets.Button;
-import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Shell;
-import org.eclipse.swt.widgets.Text;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 
@@ -42,8 +37,8 @@ class StartTest {
         Dialogs.answered("About Benchwright", () -> Screen.command("org.eclipse.ui.help.aboutAction"), dialog -> {
             StyledText text = Screen.all(dialog, StyledText.class).get(0);
             Screen.waitFor("the list", () -> !text.getText().isEmpty());
-            told.append(Signer.message(dialog)).append("\n").append(text.getText());
-            Signer.ok(dialog);
+            told.append(Dialogs.message(dialog)).append("\n").append(text.getText());
+            Dialogs.enter(dialog);
         });
         assertTrue(told.toString().startsWith("Benchwright 0.1.0: acceptance of repaired"), told.toString());
         assertTrue(told.toString().contains("LIBRARIES.txt"), told.toString());
@@ -76,10 +71,9 @@ class StartTest {
     }
 
     private static void fillIn(Shell dialog) {
-        Screen.all(dialog, Text.class).stream().filter(text -> text.getEditable()).findFirst().get().setText("C16-400001");
-        Screen.all(dialog, Text.class).stream().filter(text -> text.getEditable()).skip(1).findFirst().get().setText("QN");
-        Screen.all(dialog, Button.class).stream().filter(b -> (b.getStyle() & SWT.CHECK) != 0).findFirst().get().setSelection(true);
-        Screen.all(dialog, Button.class).stream().filter(b -> Integer.valueOf(IDialogConstants.OK_ID).equals(b.getData())).findFirst().get()
-                .notifyListeners(SWT.Selection, new Event());
+        Dialogs.fields(dialog).get(0).setText("C16-400001");
+        Dialogs.fields(dialog).get(1).setText("QN");
+        Dialogs.box(dialog).setSelection(true);
+        Dialogs.press(dialog, "Open");
     }
 }

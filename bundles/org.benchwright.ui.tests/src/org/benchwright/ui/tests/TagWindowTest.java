@@ -17,8 +17,6 @@ import org.benchwright.present.Receiving;
 import org.benchwright.ui.Ids;
 import org.benchwright.ui.internal.house.House;
 import org.benchwright.ui.internal.house.Scanned;
-import org.eclipse.swt.SWT;
-import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.Text;
 import org.eclipse.ui.PlatformUI;
@@ -45,15 +43,14 @@ class TagWindowTest {
         assertEquals("\u2026 waiting for its test", units.getSelection()[0].getText(1));
         Path file = folder.resolve("tag.pdf");
         Dialogs.answered("Tag of C16-333001", () -> Screen.press("Tag ..."), dialog -> {
-            List<Text> fields = Screen.all(dialog, Text.class).stream().filter(Text::getEditable).toList();
+            List<Text> fields = Dialogs.fields(dialog);
             fields.get(0).setText("");
             fields.get(1).setText(file.toString());
-            Button show = Screen.all(dialog, Button.class).stream().filter(button -> (button.getStyle() & SWT.CHECK) != 0).findFirst().orElseThrow();
-            show.setSelection(false);
-            Signer.ok(dialog);
+            Dialogs.box(dialog).setSelection(false);
+            Dialogs.enter(dialog);
             assertFalse(dialog.isDisposed(), "somebody has to be named");
             fields.get(0).setText("technician QN, 0100");
-            Signer.ok(dialog);
+            Dialogs.enter(dialog);
         });
         Screen.waitFor("the tag", () -> Files.exists(file) && file.toFile().length() > 0);
         Screen.waitFor("all of it", () -> tail(file).contains("%%EOF"));

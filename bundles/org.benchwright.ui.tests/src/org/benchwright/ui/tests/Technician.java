@@ -1,5 +1,7 @@
 package org.benchwright.ui.tests;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.concurrent.CompletableFuture;
@@ -86,15 +88,35 @@ final class Technician {
         if (asked.kind() != EntryKind.TIME) {
             type(asked, answers.to(asked.key()), answers);
         }
-        Screen.waitFor("after " + asked.key() + ": " + asked.card().question() + " " + test.shown().last(),
-                () -> test.shown().version() > asked.version());
-        seen(test);
+        after(test, asked);
     }
 
     /** Types into the card of a test, Enter behind each part, once the card shows the test as it stands. */
     static void enter(OpenTest test, String... parts) {
         seen(test);
         Screen.enter(parts);
+    }
+
+    /** Types into the card of a test, as {@link #enter}, and waits for what comes of it; the test as it stands then. */
+    static Shown entered(OpenTest test, String... parts) {
+        Shown asked = seen(test);
+        Screen.enter(parts);
+        return after(test, asked);
+    }
+
+    /** The test as it stands once it has changed, and its card shows that. */
+    static Shown after(OpenTest test, Shown before) {
+        Screen.waitFor("after " + before.key() + ": " + before.card().question() + " " + test.shown().last(), () -> test.shown().version() > before.version());
+        return seen(test);
+    }
+
+    /** Does something that must come to nothing. A note is written behind it, so that whatever came of it would stand before that. */
+    static void nothingComesOf(OpenTest test, Runnable deed) {
+        Shown before = seen(test);
+        deed.run();
+        Screen.settle();
+        test.note("nothing came of it");
+        assertEquals(before.version() + 1, after(test, before).version(), "something came of it: " + test.shown().soFar());
     }
 
     /** Presses a key in the entry of a test, once the card shows the test as it stands. */
@@ -107,9 +129,7 @@ final class Technician {
     private static void scanIfAsked(OpenTest test) {
         Shown locked = seen(test);
         if (locked.card().question().startsWith("Scan or type the serial number")) {
-            Screen.enter(locked.serial());
-            Screen.waitFor("the unit is known", () -> test.shown().version() > locked.version());
-            seen(test);
+            entered(test, locked.serial());
         }
     }
 
