@@ -1,5 +1,7 @@
 package org.benchwright.evidence;
 
+import java.util.Arrays;
+
 import org.benchwright.evidence.internal.Require;
 
 /**
@@ -103,8 +105,9 @@ public record BenchCapacity(int stations, double load) {
     private double[] stationary() {
         // The tail falls as exp(-2 (1 - busy) i) or faster: so many states leave less than the accuracy outside.
         int states = stations + (int) Math.ceil(load + 20 + 40 / (1 - busy()));
-        double[] arriving = poisson(states);
-        double[] present = arriving.clone();
+        // So many more than usual never arrive within one soak: the chance is below 10^-20.
+        double[] arriving = poisson(Math.min(states, (int) Math.ceil(load + 12 * Math.sqrt(load) + 40)));
+        double[] present = Arrays.copyOf(arriving, states);
         for (int round = 0; round < MOST_ROUNDS; round++) {
             double[] next = afterOneSoak(present, arriving);
             double change = 0;
@@ -127,7 +130,7 @@ public record BenchCapacity(int stations, double load) {
         }
         for (int left = 0; left + stations < present.length || left == 0; left++) {
             double here = left == 0 ? atMost : present[left + stations];
-            for (int i = left; i < next.length; i++) {
+            for (int i = left; i < Math.min(next.length, left + arriving.length); i++) {
                 next[i] += here * arriving[i - left];
             }
         }
