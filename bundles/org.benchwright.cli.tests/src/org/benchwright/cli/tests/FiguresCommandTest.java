@@ -32,6 +32,15 @@ class FiguresCommandTest extends OnAnApprovedBench {
     }
 
     @Test
+    void whoeverAsksForFilesOfNothingIsToldThatNoneIsWritten() throws Exception {
+        bench.rehearse(SampleProcedure.GOOD);
+        CommandRunner.Ended ended = figures("--csv", folder.resolve("out").toString(), "--svg", folder.resolve("out").toString());
+        assertEquals(0, ended.status(), ended.err());
+        assertTrue(ended.out().endsWith("No file of numbers is written: no figure has a table yet.\nNo chart is written: there is too little to draw.\n"), ended.out());
+        assertFalse(Files.exists(folder.resolve("out")));
+    }
+
+    @Test
     void aRealTestIsCountedAndWritten() throws Exception {
         // The sample's keys answer a person's questions in their order too; the test is left open when they are used up.
         bench.carryOut("4711\n");

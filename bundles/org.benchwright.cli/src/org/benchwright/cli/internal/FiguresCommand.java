@@ -52,6 +52,7 @@ final class FiguresCommand {
             Figures figures = Figures.read(given.ledger(), filter, Progress.none(), Cancellation.never());
             print(figures, screen);
             write(figures, given, new Output(screen));
+            nothingToWrite(figures, given, screen);
             return ExitStatus.OK;
         } catch (EntryRefusedException e) {
             return Screens.refused(around, e.getMessage());
@@ -79,6 +80,16 @@ final class FiguresCommand {
         }
         if (page.isPresent()) {
             output.writeInto(page.get().toAbsolutePath().getParent(), page.get().getFileName().toString(), page(figures).html());
+        }
+    }
+
+    /** Whoever asked for files, and finds none, learns why. */
+    private static void nothingToWrite(Figures figures, Given given, Screen screen) {
+        if (given.path("--csv").isPresent() && figures.figures().stream().allMatch(figure -> figure.tables().isEmpty())) {
+            screen.line(Message.FIGURES_NO_TABLE.text());
+        }
+        if (given.path("--svg").isPresent() && figures.figures().stream().allMatch(figure -> figure.plot().isEmpty())) {
+            screen.line(Message.FIGURES_NO_CHART.text());
         }
     }
 
