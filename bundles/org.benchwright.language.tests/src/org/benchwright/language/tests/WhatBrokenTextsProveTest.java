@@ -22,6 +22,7 @@ import org.benchwright.core.Verdict;
 import org.benchwright.language.editing.FolderSession;
 import org.benchwright.language.proof.FlowPlace;
 import org.benchwright.language.proof.FlowPlace.Mark;
+import org.benchwright.language.proof.MeasurementProof;
 import org.benchwright.language.proof.ProcedureProof;
 import org.benchwright.language.proof.Provable;
 import org.benchwright.language.proof.Proving;
@@ -84,6 +85,15 @@ class WhatBrokenTextsProveTest {
         assertEquals(Optional.empty(), endless.paths().count());
         assertEquals(Optional.empty(), endless.times().typical());
         assertEquals(5, endless.sections(Optional.empty()).size());
+    }
+
+    /** 5000 V written for 5 mV: nothing can be accepted, and that is what is told. */
+    @Test
+    void anInstrumentThatIsFarTooCoarseIsReckonedWithToo() throws Exception {
+        ProcedureProof proof = proof(Bench.FAMILY, Bench.PROCEDURE.replace("uncertainty at most 0.05 V", "uncertainty at most 5000 V"));
+        MeasurementProof supply = proof.measurements().stream().filter(each -> each.name().equals("supply_volts")).findFirst().orElseThrow();
+        assertEquals(0, supply.risks().orElseThrow().accept());
+        assertTrue(supply.risks().orElseThrow().ratio().orElseThrow() < 1e-3);
     }
 
     /** Both lead back to the step's beginning, one twice and one three times at most: neither bound holds for both. */
