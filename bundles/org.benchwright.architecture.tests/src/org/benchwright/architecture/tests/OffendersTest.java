@@ -9,7 +9,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Each rule of the house finds who breaks it, and lets a neighbour pass: a rule that finds nobody is not kept for that. */
+/** The rules of the house find who breaks them, and let a neighbour pass: a rule that finds nobody is not kept for that. */
 class OffendersTest {
 
     static final class Prints {
