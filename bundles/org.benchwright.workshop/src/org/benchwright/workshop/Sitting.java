@@ -149,8 +149,8 @@ public final class Sitting {
             throw new RefusedException(Message.REFUSED_SITTING_OVER.text(test.value()));
         }
         Fact asKept = kept.asKept(fact);
-        if (asKept instanceof Fact.Released released && !run.rehearsal() && register().person(released.by().id()).flatMap(Person::key).isPresent()) {
-            throw new RefusedException(Message.REFUSED_RELEASE_UNSIGNED.text(released.by().id()));
+        if (asKept instanceof Fact.Released released && !run.rehearsal()) {
+            requireUnsigned(released.by(), register());
         }
         requireAuthorised(asKept, actor);
         noteClockStep();
@@ -317,6 +317,18 @@ public final class Sitting {
             at++;
         }
         return at;
+    }
+
+    /** Whoever has a key signs; and where the register says who is supervisor, nobody else is one. */
+    private static void requireUnsigned(Actor by, People register) throws RefusedException {
+        Optional<Person> person = register.person(by.id());
+        if (person.flatMap(Person::key).isPresent()) {
+            throw new RefusedException(Message.REFUSED_RELEASE_UNSIGNED.text(by.id()));
+        }
+        boolean told = by.role() == Role.SUPERVISOR && register.all().stream().anyMatch(each -> each.may(Role.SUPERVISOR));
+        if (told && person.filter(each -> each.may(Role.SUPERVISOR)).isEmpty()) {
+            throw new RefusedException(Message.REFUSED_RELEASE_ROLE.text(by.id(), by.role().label()));
+        }
     }
 
     private static void requireRole(Person person, Role as) throws RefusedException {

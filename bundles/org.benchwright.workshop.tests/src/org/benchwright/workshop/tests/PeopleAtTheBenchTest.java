@@ -155,6 +155,16 @@ class PeopleAtTheBenchTest extends AtTheBench {
         sitting.release(release(sitting, "KM", Role.SUPERVISOR), Approved.by("KM"));
     }
 
+    /** Where the register says who is supervisor, initials that it does not know are none. */
+    @Test
+    void nobodyReleasesAsASupervisorWhomTheRegisterDoesNotHaveAsOne() throws Exception {
+        Sitting sitting = atTheRelease();
+        assertEquals("ZZ is not supervisor by the register of people.", refused(() -> sitting.record(release(sitting, "ZZ", Role.SUPERVISOR))));
+        registrar.add(Approved.by("LW"), "SV", "supervisor SV", List.of(Role.SUPERVISOR));
+        sitting.record(release(sitting, "SV", Role.SUPERVISOR));
+        sound();
+    }
+
     @Test
     void aReleaseThatSomebodyWithAKeyHasNotSignedIsFound() throws Exception {
         Sitting sitting = atTheRelease();
