@@ -1,2 +1,2 @@
-/** Small helpers beside the generated model of families and procedures. */
+/** What is read off the generated model of families and procedures. */
 package org.benchwright.model;

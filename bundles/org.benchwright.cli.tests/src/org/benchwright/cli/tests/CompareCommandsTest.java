@@ -19,7 +19,7 @@ class CompareCommandsTest extends OnAnApprovedBench {
         CommandRunner.Ended none = bench.onLedger("compare", alike);
         assertEquals(0, none.status(), none.err());
         assertTrue(none.said().startsWith("Unit C16-004711: " + first + " (rehearsal, would be accepted) and " + alike), none.out());
-        assertTrue(none.said().contains("Nothing differs of "), none.out());
+        assertTrue(none.said().contains("None of "), none.out());
         String failed = bench.rehearse(SampleProcedure.GOOD.replace("lamps.pwr = yes", "lamps.pwr = no").replace("24,02V", "24,3V")).test();
         CommandRunner.Ended other = bench.onLedger("compare", failed, "--with", first);
         assertEquals(0, other.status(), other.err());

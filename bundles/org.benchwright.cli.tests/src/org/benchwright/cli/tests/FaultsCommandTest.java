@@ -49,7 +49,7 @@ class FaultsCommandTest {
         logged(bench, "C16-000002", false, new Observation.FaultLine("X99", ""), new Observation.FaultLine("Y1", ""));
         CommandRunner.Ended listed = bench.run("faults", "--ledger", bench.ledger().toString());
         assertEquals(0, listed.status(), listed.err());
-        assertTrue(listed.said().startsWith("Codes in fault logs: 3. Not in the notes of their family: 2."), listed.out());
+        assertTrue(listed.said().startsWith("Codes in fault logs: 3. Without a note in their family: 2."), listed.out());
         assertFalse(listed.said().contains(" " + known + " "), listed.out());
         assertTrue(listed.said().contains("tests 2, first 2026-03-02, last 2026-03-05") || listed.said().contains("2 2026-03-02 2026-03-05"), listed.out());
         assertTrue(bench.run("faults", "--all", "--ledger", bench.ledger().toString()).out().contains(known));

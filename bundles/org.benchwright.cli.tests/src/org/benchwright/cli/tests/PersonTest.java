@@ -135,7 +135,7 @@ class PersonTest extends OnAnApprovedBench {
         bench.time().advance(Duration.ofHours(23));
         CommandRunner.Ended units = bench.run("units", "--ledger", bench.ledger().toString());
         assertEquals(0, units.status());
-        assertTrue(units.said().contains("C16-004711 Unattended endurance, on soak, 72 h of soak left, next look due 2026-03-03 07:3"),
+        assertTrue(units.said().contains("C16-004711 Unattended endurance, on soak, 72 h left, next look due 2026-03-03 07:3"),
                 units.out());
         try (Conversation talk = face.talk(bench)) {
             talk.hears("is taken up again.").hears("Was this on all the time").hears(">").types("y");

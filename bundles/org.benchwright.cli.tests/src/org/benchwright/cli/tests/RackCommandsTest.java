@@ -83,7 +83,7 @@ class RackCommandsTest extends OnAnApprovedBench {
             assertEquals(5, talk.ends());
         }
         assertTrue(unitsSay().startsWith("1 LOOK DUE\n  C16-004711: LOOK NOW, due since "), unitsSay());
-        assertTrue(unitsSay().contains("on soak, interrupted, 72 h of soak left"), unitsSay());
+        assertTrue(unitsSay().contains("on soak, interrupted, 72 h left"), unitsSay());
         sound();
     }
 

@@ -1,2 +1,2 @@
-/** Tests of Benchwright command line. */
+/** Tests of the command line. */
 package org.benchwright.cli.tests;

@@ -30,7 +30,7 @@ final class InstrumentCommands extends ScreenCommands {
     static CommandSpec spec() {
         CommandSpec all = Specs.command("instruments", Message.HELP_INSTRUMENTS).addOption(Specs.ledger());
         all.addSubcommand("add", one("add", Message.HELP_INSTRUMENTS_ADD).addOption(Specs.neededText("--title", "TITLE", Message.HELP_INSTRUMENTS_TITLE))
-                .addOption(Specs.text("--serial", "S", Message.HELP_INSTRUMENTS_SERIAL)).addOption(ranges())
+                .addOption(Specs.text("--serial", "SERIAL", Message.HELP_INSTRUMENTS_SERIAL)).addOption(ranges())
                 .addOption(Specs.text("--custody", "WHERE", Message.HELP_INSTRUMENTS_CUSTODY)));
         all.addSubcommand("calibrated", one("calibrated", Message.HELP_INSTRUMENTS_CALIBRATED)
                 .addOption(Specs.neededText("--certificate", "NUMBER", Message.HELP_INSTRUMENTS_CERTIFICATE))

@@ -42,8 +42,8 @@ final class PeopleCommands extends ScreenCommands {
                 .addOption(Specs.text("--from", "INSTANT", Message.HELP_PEOPLE_FROM)));
         people.addSubcommand("grant", one("grant", Message.HELP_PEOPLE_GRANT).addOption(by()).addOption(role()));
         people.addSubcommand("authorise", one("authorise", Message.HELP_PEOPLE_AUTHORISE).addOption(by()).addOption(family()).addOption(procedure())
-                .addOption(Specs.neededText("--from", "DAY", Message.HELP_PEOPLE_FIRST_DAY))
-                .addOption(Specs.neededText("--until", "DAY", Message.HELP_PEOPLE_LAST_DAY)));
+                .addOption(Specs.neededText("--from", "DATE", Message.HELP_PEOPLE_FIRST_DAY))
+                .addOption(Specs.neededText("--until", "DATE", Message.HELP_PEOPLE_LAST_DAY)));
         people.addSubcommand("end-authorisation", one("end-authorisation", Message.HELP_PEOPLE_END_AUTHORISATION).addOption(by()).addOption(family())
                 .addOption(procedure()).addOption(reason()));
         people.addSubcommand("end", one("end", Message.HELP_PEOPLE_END).addOption(by()).addOption(role()).addOption(reason()));

@@ -60,7 +60,7 @@ final class TestCommand {
 
     static CommandSpec spec() {
         CommandSpec test = Specs.command("test", Message.HELP_TEST).addPositional(Specs.neededFile("FILE", Message.HELP_TEST_FILE))
-                .addOption(Specs.neededTexts("--serial", "S", Message.HELP_TEST_SERIAL))
+                .addOption(Specs.neededTexts("--serial", "SERIAL", Message.HELP_TEST_SERIAL))
                 .addOption(Specs.text("--apart", "TIME", Message.HELP_APART))
                 .addOption(Specs.family(Message.HELP_TEST_FAMILY))
                 .addOption(Specs.file("--answers", "FILE", Message.HELP_ANSWERS)).addOption(Specs.ledger())

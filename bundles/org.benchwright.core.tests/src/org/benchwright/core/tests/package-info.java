@@ -1,2 +1,2 @@
-/** Tests of Benchwright core. */
+/** Tests of the room core. */
 package org.benchwright.core.tests;

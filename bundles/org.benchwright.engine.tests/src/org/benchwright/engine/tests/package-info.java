@@ -1,2 +1,2 @@
-/** Tests of Benchwright engine. */
+/** Tests of the room engine. */
 package org.benchwright.engine.tests;

@@ -1,2 +1,2 @@
-/** Tests of Benchwright evidence. */
+/** Tests of the room evidence. */
 package org.benchwright.evidence.tests;

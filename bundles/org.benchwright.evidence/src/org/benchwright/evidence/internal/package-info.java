@@ -1,2 +1,2 @@
-/** How Benchwright evidence does its work; seen by its tests only. */
+/** Integrals, likelihoods and sequential sums that the published formulas are reckoned with. */
 package org.benchwright.evidence.internal;

@@ -1,2 +1,2 @@
-/** Tests of Benchwright procedure language. */
+/** Tests of the procedure language. */
 package org.benchwright.language.tests;

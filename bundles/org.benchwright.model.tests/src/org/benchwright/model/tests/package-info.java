@@ -1,2 +1,2 @@
-/** Tests of Benchwright procedure model. */
+/** Tests of the procedure model. */
 package org.benchwright.model.tests;

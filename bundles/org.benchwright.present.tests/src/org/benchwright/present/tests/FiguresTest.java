@@ -231,7 +231,7 @@ class FiguresTest {
         for (int i = 0; i < 24; i++) {
             add(State.ACCEPTED, Optional.of(new Soak(259_200, Optional.empty())), 24 + i % 3 * 0.01);
         }
-        Figure figure = figure(figures(ALL), "Are there stations enough");
+        Figure figure = figure(figures(ALL), "Are there enough stations");
         assertEquals("24 units soaked in 23 days at 1 station, 72 h each on average: that is 313.0 % of what the station can do.",
                 figure.sentences().get(0));
         assertEquals("The stations cannot keep up with what comes; 4 would be busy up to 85 % of the time.", figure.sentences().get(1));

@@ -1,2 +1,2 @@
-/** Tests of Benchwright presentation. */
+/** Tests of the presentation. */
 package org.benchwright.present.tests;

@@ -161,7 +161,7 @@ class WatchProcessTest {
         Duration most = Duration.ofNanos(System.nanoTime() - begun);
         String units = told("units", "--ledger", ledger.toString());
         assertTrue(units.contains("CANNOT SEE: the watch was ended"), units);
-        Matcher left = Pattern.compile(" 71 h (\\d+) min (?:(\\d+)(?:\\.\\d+)? s )?of soak left").matcher(units);
+        Matcher left = Pattern.compile(" 71 h (\\d+) min (?:(\\d+)(?:\\.\\d+)? s )?left").matcher(units);
         assertTrue(left.find(), units);
         Duration seen = Duration.ofHours(1).minusMinutes(Long.parseLong(left.group(1)))
                 .minusSeconds(left.group(2) == null ? 0 : Long.parseLong(left.group(2)));

@@ -280,10 +280,10 @@ class AfterSealWindowTest {
             TitleAreaDialog dialog = (TitleAreaDialog) shell.getData();
             Dialogs.fields(shell).get(0).setText("M-23");
             Dialogs.fields(shell).get(1).setText("somehow");
-            Dialogs.press(shell, "Look");
+            Dialogs.press(shell, "Find tests");
             Screen.waitFor("the refusal", () -> dialog.getErrorMessage() != null && dialog.getErrorMessage().startsWith("\"somehow\" doesn't say"));
             Dialogs.fields(shell).get(1).setText("0.3 % low");
-            Dialogs.press(shell, "Look");
+            Dialogs.press(shell, "Find tests");
             Screen.waitFor("the answer", () -> dialog.getMessage() != null && dialog.getMessage().contains("a reading by it"));
             Table list = Screen.all(shell, Table.class).get(0);
             List<TableItem> rows = Auditor.rows(list, "F-310005");

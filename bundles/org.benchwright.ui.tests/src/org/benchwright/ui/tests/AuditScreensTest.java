@@ -75,7 +75,7 @@ class AuditScreensTest {
         Dialogs.answeredEmpty("Impact of an instrument that read wrong", () -> Screen.press("Impact"), shell -> {
             Dialogs.fields(shell).get(0).setText("M-23");
             Dialogs.fields(shell).get(1).setText("0.3 % low");
-            Dialogs.press(shell, "Look");
+            Dialogs.press(shell, "Find tests");
             Screen.waitFor("the list", () -> Auditor.rows(Screen.all(shell, Table.class).get(0), "F-320005").size() == 1);
             Dialogs.select(shell, 0);
             Pictures.take(shell, "impact");

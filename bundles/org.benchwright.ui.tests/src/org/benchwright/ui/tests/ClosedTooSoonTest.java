@@ -64,7 +64,7 @@ class ClosedTooSoonTest {
         Screen.waitFor("that it can come back", () -> Auditor.enabled("It came back"));
         String told = Dialogs.refusedBehind("A unit came back", () -> Screen.press("It came back"), dialog -> {
             Dialogs.fields(dialog).get(2).setText("QN");
-            Dialogs.press(dialog, "OK");
+            Dialogs.press(dialog, "Record");
         });
         assertTrue(told.contains("Nothing was entered"), told);
         assertTrue(Auditor.enabled("It came back"), "it did not");
@@ -77,7 +77,7 @@ class ClosedTooSoonTest {
             Dialogs.fields(dialog).get(0).setText("RB");
             Dialogs.fields(dialog).get(1).setText("not this one");
             Dialogs.fields(dialog).get(2).setText("4711");
-            Dialogs.press(dialog, "OK");
+            Dialogs.press(dialog, "Sign in");
         });
         assertTrue(told.contains("not the password of RB"), told);
         assertEquals(Optional.empty(), Technician.desk().station().person());

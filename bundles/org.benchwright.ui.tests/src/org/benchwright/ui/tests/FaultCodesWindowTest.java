@@ -77,9 +77,9 @@ class FaultCodesWindowTest {
             Screen.page().showView(Ids.FAULT_CODES_VIEW);
             // Another test may have looked here before.
             Screen.press("Read again");
-            Screen.waitFor("the code", () -> rows().equals(List.of("Q17 not told 1 after an hour")));
-            Screen.tick("Also those that the notes tell", true);
-            Screen.waitFor("those that are told too", () -> rows().containsAll(List.of("Q17 not told 1 after an hour", "W01 told 1 ")));
+            Screen.waitFor("the code", () -> rows().equals(List.of("Q17 none 1 after an hour")));
+            Screen.tick("Also codes with a note", true);
+            Screen.waitFor("those with a note too", () -> rows().containsAll(List.of("Q17 none 1 after an hour", "W01 yes 1 ")));
             select("Q17");
             Screen.key(codes(), SWT.F3, (char) 0);
             Screen.waitFor("the family, behind its last note", () -> caret(editor) == SISKIN.indexOf("\"Watchdog expired\"") + "\"Watchdog expired\"".length());
@@ -90,7 +90,7 @@ class FaultCodesWindowTest {
             Engineer.replace(editor, "\"Watchdog expired\"", "\"Watchdog expired\"\n" + note.replace("Q17 \"\"", "Q17 \"Quiet\""));
             Screen.waitFor("no mistake in it: " + Engineer.marks(editor), () -> Engineer.marks(editor).isEmpty());
             select("Q17");
-            Screen.waitFor("a note by now", () -> rows().contains("Q17 told since 1 after an hour"));
+            Screen.waitFor("a note by now", () -> rows().contains("Q17 since then 1 after an hour"));
             Screen.key(codes(), SWT.F3, (char) 0);
             Screen.waitFor("its note", () -> caret(editor) == Engineer.text(editor).getText().indexOf("Q17 \"Quiet\""));
         } finally {

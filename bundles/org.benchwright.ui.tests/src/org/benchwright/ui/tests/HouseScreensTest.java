@@ -68,10 +68,7 @@ class HouseScreensTest {
             Pictures.take("receive");
             dialog.close();
         });
-        Dialogs.answered("Tag of C16-004721", () -> Screen.press("Tag ..."), dialog -> {
-            Pictures.take(dialog, "tag");
-            dialog.close();
-        });
+        tag();
         instrument("M-17", "Multimeter, 5 digits", "2027-05-31", "reads 0 V to 60 V dc, 0.05 % + 2 digits of 0.01 V", "reads 0 A to 10 A dc, 1 % + 1 digit of 1 mA");
         instrument("M-22", "Loop calibrator", "2026-06-30", "gives 0 mA to 24 mA dc, 0.02 % + 1 digit of 0.001 mA");
         Screen.page().showView(Ids.INSTRUMENTS_VIEW);
@@ -94,6 +91,19 @@ class HouseScreensTest {
 
     private static Optional<PeopleDesk.Signing> engineer() {
         return Optional.of(new PeopleDesk.Signing("RB", Approved.PASSWORD.toCharArray()));
+    }
+
+    /** The picture shows nobody's own folder. */
+    private static void tag() throws Exception {
+        String home = System.setProperty("user.home", "/home/bench");
+        try {
+            Dialogs.answered("Tag of C16-004721", () -> Screen.press("Tag ..."), dialog -> {
+                Pictures.take(dialog, "tag");
+                dialog.close();
+            });
+        } finally {
+            System.setProperty("user.home", home);
+        }
     }
 
     private static void receive(House house, Receiving.Arriving arriving) {

@@ -240,7 +240,7 @@ class HouseWindowTest {
             Dialogs.fields(dialog).get(1).setText("C12, L-7\nQ3");
             Drops.on(Drops.target(dialog), photo);
             Dialogs.fields(dialog).get(2).setText("QN");
-            signed(dialog, "Sign");
+            signed(dialog, "Record");
         });
         Screen.waitFor("repaired", () -> rows().stream().anyMatch(row -> row.startsWith("F-410007") && row.contains("repaired, waiting for its retest")));
         pick("F-410007");
@@ -278,9 +278,9 @@ class HouseWindowTest {
         Screen.perspective(Ids.BENCH);
         Screen.page().activate(Screen.page().findView(Ids.CARD_VIEW));
         Screen.page().activate(Screen.page().showView(Ids.RECEIVED_VIEW));
-        Screen.waitFor("not any more", () -> rows().stream().anyMatch(row -> row.startsWith("F-410023") && row.endsWith("its last test counts no more, waiting for a new one")));
+        Screen.waitFor("not any more", () -> rows().stream().anyMatch(row -> row.startsWith("F-410023") && row.endsWith("its last test no longer counts, waiting for a new one")));
         pick("F-410023");
-        Screen.waitFor("the story", () -> story().contains("accepted (void: it counts no more)"));
+        Screen.waitFor("the story", () -> story().contains("accepted (void: it no longer counts)"));
         assertTrue(Screen.one(Button.class, button -> button.getText().equals("Test ...")).isEnabled());
     }
 

@@ -82,7 +82,7 @@ class ReturnWindowTest {
         fields.get(2).setText("QN");
         Combo fault = Screen.all(dialog, Combo.class).get(0);
         fault.select(fault.indexOf("confirmed"));
-        Dialogs.press(dialog, "OK");
+        Dialogs.press(dialog, "Record");
     }
 
     private static Button back() {

@@ -73,7 +73,7 @@ class AfterSealAttackTest extends WithSealedTests {
         String test = tests.departed();
         tests.forge(test, tests.key("KM"), new Actor("MJ", Role.AUDITOR), "departure-decided",
                 "{\"decision\":\"ACCEPTED\",\"departure\":\"" + tests.deviation(test) + "\",\"reason\":\"fine\"}", Meaning.DECIDED);
-        found(test, "it says to be by MJ, but KM has signed it");
+        found(test, "it claims to be by MJ, but KM has signed it");
     }
 
     @Test

@@ -239,7 +239,7 @@ class PeopleAtTheBenchTest extends AtTheBench {
 
     @Test
     void aShortPinAndAWrongPasswordDoNotSignIn() {
-        assertEquals("A PIN has 4 signs or more.", refused(() -> ledger.signIn(Approved.by("QN"), "471".toCharArray(), time.benchTime())));
+        assertEquals("A PIN has 4 characters or more.", refused(() -> ledger.signIn(Approved.by("QN"), "471".toCharArray(), time.benchTime())));
         String wrong = refused(() -> ledger.signIn(new SigningPerson("QN", "no".toCharArray()), "4711".toCharArray(), time.benchTime()));
         assertTrue(wrong.contains("not the password of QN"), wrong);
         String unknown = refused(() -> ledger.signIn(Approved.by("TM"), "4711".toCharArray(), time.benchTime()));

@@ -244,7 +244,7 @@ class WithdrawnHouseFileTest extends WithSealedTests {
     @CsvSource(delimiter = '|', value = {
             "without the role              | QN | RB    | RB | WITHDRAWN | RB may not withdraw attachments.",
             "by who received the unit      | MJ | MJ    | MJ | WITHDRAWN | MJ entered something about a receipt or repair that shows this file.",
-            "in the name of another        | QN | RB    | MJ | WITHDRAWN | it says to be by MJ, but RB has signed it",
+            "in the name of another        | QN | RB    | MJ | WITHDRAWN | it claims to be by MJ, but RB has signed it",
             "with the key of the bench     | QN | bench | MJ | WITHDRAWN | nobody whose key was good then has signed it",
             "by what means something else  | QN | MJ    | MJ | REVIEWED  | its signature does not mean \"withdrawn\""})
     void aForgedWithdrawalIsAFault(String how, String receivedBy, String key, String name, Meaning meaning, String words) throws Exception {

@@ -1,2 +1,2 @@
-/** Tests of Benchwright workshop. */
+/** Tests of the room workshop. */
 package org.benchwright.workshop.tests;

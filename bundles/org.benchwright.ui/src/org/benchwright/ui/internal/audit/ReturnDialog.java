@@ -11,7 +11,6 @@ import org.benchwright.ui.internal.Background;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.app.Settings;
 import org.benchwright.ui.internal.look.FieldsDialog;
-import org.eclipse.jface.dialogs.IDialogConstants;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Combo;
@@ -35,7 +34,7 @@ final class ReturnDialog extends FieldsDialog {
 
     /** @param recorded is run once it is on record */
     ReturnDialog(Shell parent, Path ledger, Settings settings, String test, String serial, Runnable recorded) {
-        super(parent, Message.RETURN_TITLE.text(), Message.RETURN_WHAT.text(serial, test), 2, IDialogConstants.OK_LABEL);
+        super(parent, Message.RETURN_TITLE.text(), Message.RETURN_WHAT.text(serial, test), 2, Message.RETURN_BUTTON.text());
         this.ledger = ledger;
         this.settings = settings;
         this.test = test;

@@ -6,7 +6,6 @@ import org.benchwright.ui.internal.Background;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.desk.Desk;
 import org.benchwright.ui.internal.look.FieldsDialog;
-import org.eclipse.jface.dialogs.IDialogConstants;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Composite;
@@ -24,7 +23,7 @@ final class SignInDialog extends FieldsDialog {
     private Text pin;
 
     SignInDialog(Shell parent, Desk desk, String offered) {
-        super(parent, Words.SIGN_IN_TITLE.text(), Words.SIGN_IN_WHAT.text(), 2, IDialogConstants.OK_LABEL);
+        super(parent, Words.SIGN_IN_TITLE.text(), Words.SIGN_IN_WHAT.text(), 2, Words.SIGN_IN_TITLE.text());
         this.desk = desk;
         this.offered = offered;
     }
