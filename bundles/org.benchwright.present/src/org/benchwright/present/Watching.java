@@ -68,7 +68,7 @@ public final class Watching implements AutoCloseable {
         });
     }
 
-    /** The same in every language: a command of the operator's own is told it. */
+    /** The same in every language: a command of the workshop's own is told it. */
     private static String word(WatchListener.Kind kind) {
         return switch (kind) {
             case SEES -> "sees";

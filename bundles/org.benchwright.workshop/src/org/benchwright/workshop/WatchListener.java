@@ -1,6 +1,6 @@
 package org.benchwright.workshop;
 
-/** Hears what a watch writes down, to tell the operator. Called by threads of the watch; must not wait long. */
+/** Hears what a watch writes down, to tell whoever is there. Called by threads of the watch; must not wait long. */
 public interface WatchListener {
 
     /** What was written down, by how much it concerns somebody. */

@@ -86,7 +86,7 @@ class WatchCommandTest extends OnABench {
     void aStopIsToldAndTheOperatorIsCalledWithPlainArguments() throws Exception {
         rehearseUpToTheSoak();
         Path called = folder.resolve("called");
-        Path command = Files.writeString(folder.resolve("call the operator"), "#!/bin/sh\nprintf '%s|' \"$@\" >> '" + called + "'\n");
+        Path command = Files.writeString(folder.resolve("call somebody now"), "#!/bin/sh\nprintf '%s|' \"$@\" >> '" + called + "'\n");
         Files.setPosixFilePermissions(command, PosixFilePermissions.fromString("rwx------"));
         CommandRunner.Ended ended = watch("watch", "--ledger", bench.ledger().toString(), "--unit", "C16-004711", "--at", "simulated stops after 1 s",
                 "--for", "5", "--command", command.toString());

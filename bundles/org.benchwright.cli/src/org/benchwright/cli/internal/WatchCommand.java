@@ -11,8 +11,8 @@ import org.benchwright.cli.ExitStatus;
 import org.benchwright.cli.Surroundings;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
-import org.benchwright.present.OperatorCalls;
 import org.benchwright.present.WallTime;
+import org.benchwright.present.WatchCalls;
 import org.benchwright.present.Watching;
 
 import picocli.CommandLine.Model.CommandSpec;
@@ -42,7 +42,7 @@ final class WatchCommand {
     int run(Given given) throws CannotStoreException, InterruptedException {
         List<String> units = given.texts("--unit");
         List<String> places = given.texts("--at");
-        try (Screen screen = Screens.printing(around); OperatorCalls calls = new OperatorCalls(words -> print(screen, "", words))) {
+        try (Screen screen = Screens.printing(around); WatchCalls calls = new WatchCalls(words -> print(screen, "", words))) {
             if (units.size() != places.size()) {
                 screen.remark(Message.WATCH_PAIRS.text());
                 return ExitStatus.BAD_INPUT;
@@ -65,7 +65,7 @@ final class WatchCommand {
         }
     }
 
-    private int watch(Given given, Map<String, String> more, Screen screen, OperatorCalls calls, Duration length)
+    private int watch(Given given, Map<String, String> more, Screen screen, WatchCalls calls, Duration length)
             throws CannotStoreException, InterruptedException {
         CountDownLatch asked = new CountDownLatch(1);
         CountDownLatch ended = new CountDownLatch(1);

@@ -3,7 +3,7 @@ package org.benchwright.watch.internal;
 import io.netty.util.internal.logging.InternalLoggerFactory;
 import io.netty.util.internal.logging.Slf4JLoggerFactory;
 
-/** What the libraries log is not shown: whatever concerns the operator is told in words of ours, where it happens. */
+/** What the libraries log is not shown: whatever concerns people is told in words of ours, where it happens. */
 public final class QuietLibraries {
 
     private static final String VERBOSITY = "slf4j.internal.verbosity";

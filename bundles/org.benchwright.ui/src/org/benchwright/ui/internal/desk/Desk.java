@@ -22,11 +22,11 @@ import org.benchwright.present.Bench;
 import org.benchwright.present.BenchMemory;
 import org.benchwright.present.CannotStoreException;
 import org.benchwright.present.EntryRefusedException;
-import org.benchwright.present.OperatorCalls;
 import org.benchwright.present.RevisionRow;
 import org.benchwright.present.StationSignIn;
 import org.benchwright.present.SharedBench;
 import org.benchwright.present.UnitRow;
+import org.benchwright.present.WatchCalls;
 import org.benchwright.ui.internal.Failures;
 import org.benchwright.ui.internal.Message;
 import org.benchwright.ui.internal.desk.DeskListener.Change;
@@ -51,8 +51,8 @@ public final class Desk implements AutoCloseable {
     private volatile String typed = "";
     private volatile boolean looked;
     private final Alarms alarms = new Alarms();
-    private final OperatorCalls calls;
-    /** Why the operator may not have been called. */
+    private final WatchCalls calls;
+    /** Why nobody may have been called. */
     private volatile Optional<String> uncalled = Optional.empty();
 
     /**
@@ -63,7 +63,7 @@ public final class Desk implements AutoCloseable {
         this.ledger = ledger;
         this.software = software;
         this.watcher = new UnitsWatcher(ledger, memory, this::unitsRead);
-        this.calls = new OperatorCalls(words -> {
+        this.calls = new WatchCalls(words -> {
             uncalled = Optional.of(words);
             tell(Change.UNITS, "");
         }).byDesktop();

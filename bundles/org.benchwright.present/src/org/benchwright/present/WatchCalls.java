@@ -13,10 +13,10 @@ import java.util.function.Consumer;
 import org.benchwright.present.internal.Message;
 
 /**
- * Calls the operator when somebody should come: by the desktop's notifications, and by a command of their own. Both are started as a list of
- * arguments, never by a shell, with texts of bounded length and without control characters; one at a time, and none for ever.
+ * Calls somebody when a watch has seen that somebody should come: by the desktop's notifications, and by a command of the workshop's own. Both are
+ * started as a list of arguments, never by a shell, with texts of bounded length and without control characters; one at a time, and none for ever.
  */
-public final class OperatorCalls implements AutoCloseable {
+public final class WatchCalls implements AutoCloseable {
 
     private static final int MOST_WAITING = 20;
     private static final int LONGEST_TEXT = 300;
@@ -25,24 +25,24 @@ public final class OperatorCalls implements AutoCloseable {
     private final List<List<String>> commands = new ArrayList<>();
     private final Consumer<String> trouble;
     private final ExecutorService calls = new ThreadPoolExecutor(1, 1, 0, TimeUnit.SECONDS, new ArrayBlockingQueue<>(MOST_WAITING), work -> {
-        Thread thread = new Thread(work, "operator calls");
+        Thread thread = new Thread(work, "watch calls");
         thread.setDaemon(true);
         return thread;
     }, new ThreadPoolExecutor.DiscardOldestPolicy());
 
     /** @param trouble hears why a call did not work */
-    public OperatorCalls(Consumer<String> trouble) {
+    public WatchCalls(Consumer<String> trouble) {
         this.trouble = trouble;
     }
 
     /** From now on by desktop notifications too, which are those of freedesktop.org; where nobody shows them, that is told as trouble. */
-    public OperatorCalls byDesktop() {
+    public WatchCalls byDesktop() {
         commands.add(List.of("notify-send", "--app-name=Benchwright", "--urgency=critical", "--"));
         return this;
     }
 
     /** From now on by this command too: it gets kind, serial number, test and words. */
-    public OperatorCalls byCommand(String file) {
+    public WatchCalls byCommand(String file) {
         commands.add(List.of(file));
         return this;
     }
