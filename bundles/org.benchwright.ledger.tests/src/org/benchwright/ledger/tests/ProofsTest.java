@@ -171,8 +171,8 @@ class ProofsTest {
     }
 
     @ParameterizedTest
-    @CsvSource(delimiter = '|', value = {"\"publicKey\" : \"[^\"]+\" | \"publicKey\" : \"AAAA\" | \"publicKey\" lacks in it, or is not what it must be.",
-        "\"root\" : | \"roof\" : | \"root\" lacks in it, or is not what it must be.",
+    @CsvSource(delimiter = '|', value = {"\"publicKey\" : \"[^\"]+\" | \"publicKey\" : \"AAAA\" | \"publicKey\" is missing in it, or is not what it must be.",
+        "\"root\" : | \"roof\" : | \"root\" is missing in it, or is not what it must be.",
         "(\"size\" : \") | $1+ | something in it is written in another way than this program writes it.",
         "(\"instant\" : \") | $1soon | something in it is written in another way than this program writes it."}, quoteCharacter = '#')
     void whatIsOddInACheckpointIsTold(String pattern, String other, String words) throws Exception {
