@@ -26,7 +26,7 @@ class PersonTest extends OnAnApprovedBench {
     }
 
     private static Conversation toPowerUp(Conversation talk) throws Exception {
-        return talk.hears("WRIST STRAP TESTED.").hears("y, Tester number or n >").types("y, 4711")
+        return talk.hears("WRIST STRAP TESTED.").hears("y, then a comma and this: Tester number or n >").types("y, 4711")
                 .hears("Limits: 18 .. 28 degC.").hears("> ").types("22,5 degC")
                 .hears("Attach photo: Type plate").hears("file name >").types("plate.jpg")
                 .hears("Visible damage").hears("text >").types("none")
@@ -77,7 +77,7 @@ class PersonTest extends OnAnApprovedBench {
     @Test
     void whatIsPastedAtATerminalAnswersOneQuestion() throws Exception {
         try (Conversation talk = Face.TERMINAL.talk(bench)) {
-            talk.hears("y, Tester number or n >").types("y, 4711").hears("Limits: 18 .. 28 degC.").hears("> ").types("22,5 degC")
+            talk.hears("y, then a comma and this: Tester number or n >").types("y, 4711").hears("Limits: 18 .. 28 degC.").hears("> ").types("22,5 degC")
                     .hears("file name >").types("plate.jpg").hears("Visible damage").hears("text >")
                     .presses("\u001b[200~dent on lid\r\ru\r! no label\u001b[201~").types("")
                     .hears("### DANGER").hears("understood >").types("??").hears("switch positions: dent on lid u ! no label").hears("understood >").types("q");
@@ -169,7 +169,7 @@ class PersonTest extends OnAnApprovedBench {
     void aWrongEntryIsStruckAndStaysReadable(Face face) throws Exception {
         try (Conversation talk = face.talk(bench)) {
             talk.hears("Tester number or n >").types("y, 4711").hears("Limits: 18 .. 28 degC.").hears("> ").types("-")
-                    .hears("recorded").hears("y, Tester number or n >").types("y, 4712").hears("Limits: 18").hears("> ").types("??")
+                    .hears("recorded").hears("y, then a comma and this: Tester number or n >").types("y, 4712").hears("Limits: 18").hears("> ").types("??")
                     .hears("STRUCK: strap: yes, 4711 (QN)").hears("Entry 2 struck (QN)").hears("strap: yes, 4712 (QN)")
                     .hears("> ").types("+ the tester has a new sticker").hears("recorded").hears("> ").types("?")
                     .hears("! make safe now").hears("strike the last entry").hears("> ").types("q");

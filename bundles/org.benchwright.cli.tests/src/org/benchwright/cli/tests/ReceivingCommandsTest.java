@@ -118,7 +118,7 @@ class ReceivingCommandsTest extends OnABench {
 
     @Test
     void whatMayHaveBeenMeantIsToldWhereTheMaskTellsIt() {
-        bench("", "receive", "c16-004711").refused("keep it as typed. Perhaps C16-004711 is meant: enter that.");
+        bench("", "receive", "c16-004711").refused("keep it as typed (at the terminal --as-typed). Perhaps C16-004711 is meant: enter that.");
         bench("", "receive", "]C1C16-004711").refused("Perhaps C16-004711 is meant");
         bench("", "receive", "C16-004711C16-004712").refused("two scans one behind the other, C16-004711 and C16-004712: scan one after the other.");
         assertTrue(bench("", "received", "c16-004711").done().said().contains("Perhaps C16-004711 is meant"));

@@ -166,6 +166,7 @@ class DialogueTest extends OnABench {
         answer(dialogue, "y, 4711", "22 degC", "plate.jpg", "none", "u", "");
         EntryRefusedException refused = assertThrows(EntryRefusedException.class, () -> dialogue.answer("M-9", folder));
         assertTrue(refused.getMessage().startsWith("M-9 is not in the register of instruments. Enter also its uncertainty"), refused.getMessage());
+        assertTrue(refused.getMessage().endsWith("M-9, 0.05 V, k 2, due 2027-03-01"), "as large an uncertainty as is tolerated: " + refused.getMessage());
         refused = assertThrows(EntryRefusedException.class, () -> dialogue.answer("M-9, 0.02 V, k 2", folder));
         assertTrue(refused.getMessage().startsWith("Enter when its calibration is due"), refused.getMessage());
     }

@@ -143,6 +143,13 @@ class SoakProofTest extends OnABench {
     }
 
     @Test
+    void byWhenItHadStoppedIsToldInWholeSecondsRoundedUp() throws Exception {
+        TestDialogue dialogue = onSoak();
+        look(dialogue, Duration.ofMillis(7_200_746), "n; 22 degC; 24.0 V");
+        assertTrue(proved(dialogue).get(0).startsWith("endurance: 1 stop, within 2 h 1 s of its beginning:"), proved(dialogue).get(0));
+    }
+
+    @Test
     void aStopOutsideTheConditionsIsNotTheUnits() throws Exception {
         TestDialogue dialogue = onSoak();
         look(dialogue, Duration.ofHours(24), "y; 22 degC; 24.0 V");

@@ -111,7 +111,7 @@ public final class InstrumentEntry {
             throw new EntryRefusedException(Message.REFUSED_NO_COVERAGE.text());
         }
         if (!dueTold && uncertainty.isEmpty()) {
-            throw new EntryRefusedException(Message.REFUSED_NOT_IN_REGISTER.text(asset));
+            throw new EntryRefusedException(Message.REFUSED_NOT_IN_REGISTER.text(asset, Questions.exampleOfUncertainty(spec)));
         } else if (!dueTold) {
             throw new EntryRefusedException(Message.REFUSED_NO_DUE.text());
         }

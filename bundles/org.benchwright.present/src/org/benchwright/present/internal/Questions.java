@@ -141,7 +141,13 @@ public final class Questions {
         String question = Message.ASK_INSTRUMENT.text(spec.title());
         String limit = spec.maxUncertainty().map(u -> " " + Message.SAY_MOST_UNCERTAINTY.text(u.toString(),
                 spec.coverage().toPlainString())).orElse("");
-        return Question.of(question + limit, Message.HOW_INSTRUMENT.text());
+        return Question.of(question + limit, Message.HOW_INSTRUMENT.text(exampleOfUncertainty(spec)));
+    }
+
+    /** An uncertainty in the unit of the instrument that is asked for, to show how one is written. */
+    static String exampleOfUncertainty(InstrumentSpec spec) {
+        return spec.maxUncertainty().map(Quantity::toString)
+                .orElseGet(() -> "0.02 " + spec.range().map(range -> range.unit().word()).orElse("V"));
     }
 
     /** What is asked about a reading that looks like a slip; where it is entered blind, nothing is given away. */

@@ -76,7 +76,7 @@ public final class SoakProof {
 
     private String proved(String name, Duration witnessed) {
         List<String> sentences = new ArrayList<>();
-        sentences.add(EvidenceWords.SOAK_PROVED.text(name, Durations.words(witnessed), percent, revealed(witnessed)));
+        sentences.add(EvidenceWords.SOAK_PROVED.text(name, Durations.words(whole(witnessed)), percent, revealed(witnessed)));
         claim.ifPresent(claimed -> {
             boolean holds = Soak.supports(witnessed, claimed.meanInterval(), confidence);
             sentences.add((holds ? EvidenceWords.SOAK_CLAIM_HOLDS : EvidenceWords.SOAK_CLAIM_FAILS).text(percent,
@@ -96,11 +96,16 @@ public final class SoakProof {
         double most = Soak.limits(found.toMillis(), 1, confidence, Soak.End.AT_A_STOP).upper().orElseThrow();
         String longest = Durations.words(roundedUp(Duration.ofMillis((long) Math.ceil(most))));
         if (attempt.witnessed().isZero()) {
-            return said(EvidenceWords.SOAK_STOPPED_AT_ONCE.text(name, Durations.words(found), percent, longest));
+            return said(EvidenceWords.SOAK_STOPPED_AT_ONCE.text(name, Durations.words(wholeUp(found)), percent, longest));
         }
         double least = Soak.limits(attempt.witnessed().toMillis(), 1, confidence, Soak.End.AT_A_STOP).lower();
-        return said(EvidenceWords.SOAK_STOPPED.text(name, Durations.words(whole(attempt.witnessed())), Durations.words(found), percent,
+        return said(EvidenceWords.SOAK_STOPPED.text(name, Durations.words(whole(attempt.witnessed())), Durations.words(wholeUp(found)), percent,
                 Durations.words(Durations.cutDown(Duration.ofMillis((long) least))), longest));
+    }
+
+    /** It had stopped by then: what a clock tells beyond the second is rounded up, never down. */
+    private static Duration wholeUp(Duration time) {
+        return time.getNano() == 0 ? time : Duration.ofSeconds(time.getSeconds() + 1);
     }
 
     private static String said(String bound) {
