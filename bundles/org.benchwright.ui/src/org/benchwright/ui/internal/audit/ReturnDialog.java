@@ -51,6 +51,7 @@ final class ReturnDialog extends FieldsDialog {
         fault = new Combo(fields, SWT.READ_ONLY | SWT.DROP_DOWN);
         Returning.faults().forEach(fault::add);
         fault.select(0);
+        GridDataFactory.fillDefaults().grab(true, false).applyTo(fault);
         by = text(fields, Message.NEW_TECHNICIAN);
         by.setText(settings.technician());
         complaint.setFocus();
