@@ -90,6 +90,8 @@ public enum RemarkCode {
     LIMITS_INVERTED(Severity.ERROR),
     /** A tolerance that leaves the nominal value out. */
     TOLERANCE_EXCLUDES_NOMINAL(Severity.ERROR),
+    /** A supply of 0, or a percentage of 0. */
+    NOMINAL_ZERO(Severity.ERROR),
     /** A colour that the lamp doesn't have. */
     COLOUR_NOT_OF_LAMP(Severity.ERROR),
     /** A lamp of two colours, and none is said. */
@@ -112,7 +114,9 @@ public enum RemarkCode {
     DEADLINE_TOO_SHORT_FOR_HAND(Severity.WARNING),
     /** A deadline beyond the time of its stage. */
     DEADLINE_LONGER_THAN_STAGE(Severity.WARNING),
-    /** Steps that together take longer than their stage may. */
+    /** Two expectations of which no unit can meet both. */
+    EXPECTATIONS_CONTRADICT(Severity.ERROR),
+    /** Steps that together take, or wait, longer than their stage may. */
     STEPS_LONGER_THAN_STAGE(Severity.WARNING),
     /** A measurement without limits. */
     LIMITS_NOT_SAID(Severity.ERROR),
@@ -156,8 +160,14 @@ public enum RemarkCode {
     REPEATS_RAISE_RISK(Severity.WARNING),
     /** Something that can fail, and nothing says what follows. */
     NO_OUTCOME(Severity.ERROR),
-    /** A check of make safe that could end without anybody's release. */
+    /** A failed check that leads to an accepted unit. */
+    FAILURE_ACCEPTED(Severity.WARNING),
+    /** A precondition that may not be met, and what follows is no conclusion. */
+    PRECONDITION_NOT_CONCLUDED(Severity.WARNING),
+    /** A check of make safe that could end it, or lead out of it, without anybody's release. */
     MAKE_SAFE_NEEDS_RELEASE(Severity.ERROR),
+    /** A conclusion among the statements of make safe. */
+    CONCLUDED_IN_MAKE_SAFE(Severity.ERROR),
     /** A rejection or an undecided end without a reason. */
     CONCLUSION_WITHOUT_REASON(Severity.WARNING),
     /** A soak that nothing has to last in. */
@@ -166,7 +176,7 @@ public enum RemarkCode {
     SOAK_UNOBSERVED(Severity.ERROR),
     /** A soak with the supply off. */
     SOAK_WHILE_OFF(Severity.ERROR),
-    /** Looks or samples further apart than the soak is long. */
+    /** Looks or samples further apart than the soak is long, or a gap longer than it. */
     LOOK_LONGER_THAN_SOAK(Severity.ERROR),
     /** A look that may be as late as the next one is due. */
     LOOK_TOLERANCE_TOO_LARGE(Severity.WARNING),
@@ -178,6 +188,8 @@ public enum RemarkCode {
     SOAK_NOT_WITNESSED(Severity.WARNING),
     /** Looks that a watch makes unnecessary, and there is no watch. */
     UNLESS_WITHOUT_WATCH(Severity.WARNING),
+    /** A stop or a gap in a soak that a release is to follow. */
+    SOAK_RELEASED(Severity.ERROR),
     /** A level that no evidence reaches, or a stated risk that says nothing: not between 0 % and 100 %. */
     LEVEL_OUT_OF_RANGE(Severity.ERROR),
     /** A claim, and a way to an accepted unit without a soak that supports it. */
@@ -270,7 +282,7 @@ public enum RemarkCode {
     STEP_UNREACHABLE(Severity.ERROR),
     /** A statement that nobody reaches. */
     STATEMENT_UNREACHABLE(Severity.ERROR),
-    /** Going back without an end. */
+    /** Going back without a bound. */
     ENDLESS_REPEAT(Severity.ERROR),
     /** An inspection of ours failed. */
     INSPECTION_FAILED(Severity.ERROR),

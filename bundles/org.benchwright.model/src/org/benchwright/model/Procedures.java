@@ -93,6 +93,32 @@ public final class Procedures {
     }
 
     /**
+     * What a step measures and derives. Other steps may derive from it; what is read in a grid has its name there only.
+     *
+     * @param step a step
+     * @return the values in order
+     */
+    public static List<Value> values(Step step) {
+        return step.getStatements().stream().filter(Value.class::isInstance).map(Value.class::cast).toList();
+    }
+
+    /**
+     * The values that others are reckoned from, by name.
+     *
+     * @param derive a derived value
+     * @return every reference in its expression, in order
+     */
+    public static List<ValueReference> references(Derive derive) {
+        List<ValueReference> references = new ArrayList<>();
+        derive.eAllContents().forEachRemaining(each -> {
+            if (each instanceof ValueReference reference) {
+                references.add(reference);
+            }
+        });
+        return references;
+    }
+
+    /**
      * What follows where a check fails.
      *
      * @param check a check
@@ -111,6 +137,17 @@ public final class Procedures {
     public static boolean canBeRefused(Statement statement) {
         return statement instanceof Release || statement instanceof FitUnit || statement instanceof RemoveUnit
                 || statement instanceof Erase || statement instanceof Load;
+    }
+
+    /**
+     * Whether a step asks nothing of anybody. Nothing is passed over in silence: it is confirmed as done, which can be refused.
+     *
+     * @param step a step
+     * @return true where it only says what to do, what it reveals, what is reckoned from other steps, or where it goes on
+     */
+    public static boolean isConfirmedAsDone(Step step) {
+        return step.getStatements().stream().allMatch(statement -> statement instanceof Conclude || statement instanceof GoTo
+                || statement instanceof Branch || statement instanceof Derive || statement instanceof Reveals);
     }
 
     /**

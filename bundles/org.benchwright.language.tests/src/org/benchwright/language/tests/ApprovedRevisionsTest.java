@@ -39,7 +39,8 @@ class ApprovedRevisionsTest {
         procedure = Files.writeString(folder.resolve("lark.procedure"), Bench.PROCEDURE);
         Reading.Ready ready = (Reading.Ready) new ProcedureReader(Bench.LANGUAGE).read(procedure);
         Digest text = Digest.of(ready.text().getBytes(StandardCharsets.UTF_8));
-        approved = (name, of, number) -> name.equals("lark_acceptance") && of.equals("lark") && number == 3 ? Optional.of(new ApprovedRevisions.Approved(text, 7))
+        approved = (name, of, number) -> name.equals("lark_acceptance") && of.equals("lark") && number == 3
+                ? Optional.of(new ApprovedRevisions.Approved(text, 7))
                 : Optional.empty();
     }
 
@@ -87,8 +88,10 @@ class ApprovedRevisionsTest {
 
     @Test
     void anotherFileBesideItDoesNotCount() throws IOException {
-        Files.writeString(folder.resolve("another.family"), "family another \"Another\" {\n    lamp pwr green \"Power\"\n}\n");
-        assertTrue(checked().stream().noneMatch(remark -> remark.code() == RemarkCode.APPROVED_CHANGED), () -> checked().toString());
+        Files.writeString(folder.resolve("another.family"),
+                "family another \"Another\" {\n    lamp pwr green \"Power\"\n}\n");
+        assertTrue(checked().stream().noneMatch(remark -> remark.code() == RemarkCode.APPROVED_CHANGED), () -> checked()
+                .toString());
     }
 
     @Test
@@ -114,7 +117,8 @@ class ApprovedRevisionsTest {
         List<Fix> fixes = session.fixes(remarks.get(0));
         assertEquals(List.of("Write 'revision 7'"), fixes.stream().map(Fix::label).toList());
         Edit edit = fixes.get(0).edits().get(0);
-        session.change(procedure, new StringBuilder(changed).replace(edit.place().offset(), edit.place().offset() + edit.place().length(), edit.text()).toString());
+        session.change(procedure, new StringBuilder(changed)
+                .replace(edit.place().offset(), edit.place().offset() + edit.place().length(), edit.text()).toString());
         assertEquals(List.of(), remarks(session));
         session.change(procedure, Bench.PROCEDURE);
         assertEquals(List.of(), remarks(session));

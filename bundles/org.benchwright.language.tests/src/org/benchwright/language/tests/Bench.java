@@ -167,6 +167,7 @@ final class Bench {
 
     /** Remarks as they are printed, without the folder. */
     static List<String> printed(List<Remark> remarks) {
-        return remarks.stream().map(remark -> remark.toString().replace(FOLDER + "/", "").replace(FOLDER + "\\", "")).toList();
+        return remarks.stream().map(remark -> remark.toString().replace(FOLDER + "/", "").replace(FOLDER + "\\", ""))
+                .toList();
     }
 }

@@ -44,7 +44,8 @@ record BrokenText(RemarkCode code, String sound, String broken, String nearMiss,
     }
 
     boolean isExpectedAt(Remark remark) {
-        return remark.line() == expectedLine() && remark.file().equals(placeInFamily() ? Bench.FAMILY_FILE : Bench.PROCEDURE_FILE);
+        return remark.line() == expectedLine() && remark.file()
+                .equals(placeInFamily() ? Bench.FAMILY_FILE : Bench.PROCEDURE_FILE);
     }
 
     private boolean placeInFamily() {

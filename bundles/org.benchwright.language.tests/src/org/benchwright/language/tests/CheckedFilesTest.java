@@ -40,7 +40,8 @@ class CheckedFilesTest {
     }
 
     private List<String> check(Path... paths) {
-        return Bench.LANGUAGE.check(List.of(paths)).remarks().stream().map(r -> r.toString().replace(folder.toString(), "")).toList();
+        return Bench.LANGUAGE.check(List.of(paths)).remarks().stream().map(r -> r.toString().replace(folder.toString(), ""))
+                .toList();
     }
 
     @Test
@@ -73,7 +74,8 @@ class CheckedFilesTest {
     void aFileSeesTheFoldersFromWhichItImports() throws IOException {
         Path shared = Files.createDirectories(folder.resolve("shared"));
         Files.writeString(shared.resolve("base.family"), "family base \"Base\" { lamp pwr green \"Power\" }");
-        Files.writeString(shared.resolve("stages.procedure"), "shared stage rest \"Rest\" for base (time in s) { step wait_a_while \"Wait.\" { wait time } }");
+        Files.writeString(shared.resolve("stages.procedure"),
+                "shared stage rest \"Rest\" for base (time in s) { step wait_a_while \"Wait.\" { wait time } }");
         Path own = Files.writeString(folder.resolve("own.procedure"), """
                 import "shared/base.family"
                 family wren "Wren" like base { }
@@ -85,7 +87,8 @@ class CheckedFilesTest {
                 }
                 """);
         assertEquals(List.of(), Bench.printed(Bench.LANGUAGE.check(List.of(own)).remarks()));
-        assertEquals(Duration.ofSeconds(5), ((Action.Wait) ((WorkStage) ready(own).plan().stages().get(0)).steps().get(0).actions().get(0)).time());
+        assertEquals(Duration.ofSeconds(5), ((Action.Wait) ((WorkStage) ready(own).plan().stages().get(0)).steps().get(0)
+                .actions().get(0)).time());
         assertTrue(ready(own).text().contains("// base.family"), "what was imported is kept with the record");
         Files.writeString(own, Files.readString(own).replace("import \"shared/base.family\"", ""));
         assertTrue(Bench.LANGUAGE.check(List.of(own)).hasErrors());
@@ -98,6 +101,14 @@ class CheckedFilesTest {
     @Test
     void theSameFileTwiceIsCheckedOnce() {
         assertEquals(1, Bench.LANGUAGE.check(List.of(family, folder.resolve(".").resolve("lark.family"))).files().size());
+    }
+
+    @Test
+    void aSecondOfOneNameIsToldWhereTheFirstIs() throws IOException {
+        Path again = Files.writeString(folder.resolve("again.family"),
+                "\nfamily lark \"Again\" {\n    lamp ok red \"Ok\"\n    lamp ok green \"Ok\"\n}\n");
+        assertEquals(List.of("/again.family:2:8: error: duplicate-name: There is a 'lark' of this kind already in lark.family, line 18.",
+                "/again.family:4:10: error: duplicate-name: There is a 'ok' of this kind already in line 3."), check(again));
     }
 
     @Test
@@ -121,14 +132,16 @@ class CheckedFilesTest {
     @EnabledOnOs(OS.LINUX)
     void aFileWithoutAnEndIsNotReadToIt() throws IOException {
         Path endless = Files.createSymbolicLink(folder.resolve("endless.procedure"), Path.of("/dev/zero"));
-        assertEquals(List.of(RemarkCode.FILE_TOO_LARGE), Bench.LANGUAGE.check(List.of(endless)).remarks().stream().map(Remark::code).toList());
+        assertEquals(List.of(RemarkCode.FILE_TOO_LARGE), Bench.LANGUAGE.check(List.of(endless)).remarks().stream()
+                .map(Remark::code).toList());
     }
 
     @Test
     void byteOrderMarkAndCarriageReturnsDoNotMoveTheRemarks() throws IOException {
         String broken = Bench.FAMILY.replace("like lark_base", "like lark_bose");
         List<String> plain = check(Files.writeString(folder.resolve("lark.family"), broken));
-        List<String> windows = check(Files.writeString(folder.resolve("lark.family"), "\uFEFF" + broken.replace("\n", "\r\n")));
+        List<String> windows = check(Files.writeString(folder.resolve("lark.family"), "\uFEFF"
+                + broken.replace("\n", "\r\n")));
         assertEquals(plain, windows);
         assertTrue(plain.get(0).contains(":18:36: error: unknown-family:"), plain::toString);
     }
@@ -146,7 +159,8 @@ class CheckedFilesTest {
     @Test
     void aFileBeyondAllMeasureIsNotRead() throws IOException {
         Path huge = Files.writeString(folder.resolve("huge.family"), " ".repeat(2_000_001));
-        assertEquals(List.of(RemarkCode.FILE_TOO_LARGE), Bench.LANGUAGE.check(List.of(huge)).remarks().stream().map(Remark::code).toList());
+        assertEquals(List.of(RemarkCode.FILE_TOO_LARGE), Bench.LANGUAGE.check(List.of(huge)).remarks().stream()
+                .map(Remark::code).toList());
     }
 
     @Test

@@ -11,10 +11,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 import org.benchwright.core.Cancellation;
 import org.benchwright.core.Verdict;
+import org.benchwright.engine.plan.Action;
+import org.benchwright.engine.plan.Expression;
 import org.benchwright.engine.plan.InstrumentSpec;
 import org.benchwright.engine.plan.Move;
 import org.benchwright.engine.plan.Plan;
@@ -33,7 +36,10 @@ import org.benchwright.language.internal.compile.PlanCompiler;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Procedures compiled as their text stands in the editor: the same plan as from the disk, where its parts stand, and what is in its way. */
+/**
+ * Procedures compiled as their text stands in the editor: the same plan as from the disk, where its parts stand, and what is
+ * in its way.
+ */
 class CompiledTest {
 
     private static final String FAMILY = "family wren \"Wren\" { lamp ok green \"Health\" }\n";
@@ -76,16 +82,20 @@ class CompiledTest {
         String stopped = "when stopped outside conditions begin again at most 1";
         assertEquals(List.of("Could not be carried out.", "Could not be carried out."), exhausted(Bench.PROCEDURE));
         String own = "otherwise conclude undecided \"The soak was broken off.\"";
-        assertEquals(List.of("The soak was broken off.", "The soak was broken off."), exhausted(Bench.PROCEDURE.replace("when stopped go to read_log", "when stopped go to read_log " + own)));
-        assertEquals(List.of("Power.", "Warm."), exhausted(Bench.PROCEDURE.replace(gap, gap + ", or conclude undecided \"Power.\"")
+        assertEquals(List.of("The soak was broken off.", "The soak was broken off."),
+                exhausted(Bench.PROCEDURE.replace("when stopped go to read_log", "when stopped go to read_log " + own)));
+        assertEquals(List.of("Power.", "Warm."), exhausted(Bench.PROCEDURE.replace(gap, gap
+                + ", or conclude undecided \"Power.\"")
                 .replace(stopped, stopped + ", or conclude undecided \"Warm.\"")));
     }
 
     private static List<String> exhausted(String procedure) {
         Checked checked = Bench.check(Bench.FAMILY, procedure);
         assertEquals(List.of(), checked.remarks());
-        SoakStage soak = (SoakStage) PlanCompiler.compile(checked.procedures().get(0)).stages().stream().filter(SoakStage.class::isInstance).findFirst().orElseThrow();
-        return Stream.of(soak.gap().orElseThrow().instead(), soak.stoppedOutside()).map(move -> ((Move.Conclude) ((Move.BeginAgain) move).bound().instead()).reason()).toList();
+        SoakStage soak = (SoakStage) PlanCompiler.compile(checked.procedures().get(0)).stages().stream()
+                .filter(SoakStage.class::isInstance).findFirst().orElseThrow();
+        return Stream.of(soak.gap().orElseThrow().instead(), soak.stoppedOutside())
+                .map(move -> ((Move.Conclude) ((Move.BeginAgain) move).bound().instead()).reason()).toList();
     }
 
     @Test
@@ -103,7 +113,8 @@ class CompiledTest {
         plan.makeSafe().steps().forEach(step -> expected.add("step." + step.name()));
         assertEquals(expected, new TreeSet<>(compiled.passages().keySet()));
         compiled.passages().forEach((key, passage) -> {
-            String name = key.equals("family") ? "tarn_c16" : key.equals("stage.make_safe") ? "make" : key.substring(key.indexOf('.') + 1);
+            String name = key.equals("family") ? "tarn_c16" : key.equals("stage.make_safe") ? "make"
+                    : key.substring(key.indexOf('.') + 1);
             assertTrue(words(session, passage.name()).startsWith(name), () -> key + ": " + words(session, passage.name()));
             assertTrue(passage.holds(passage.name().file(), passage.name().offset()), key);
         });
@@ -121,10 +132,12 @@ class CompiledTest {
                     step twice "Wait again." { wait 1 s wait 2 V }
                 }
                 """;
-        Path file = Files.writeString(folder.resolve("p.procedure"), shared + procedure("p", "carry out rest(volts = 24 V) carry out rest(volts = 12 V) as again"));
-        List<String> found = FolderSession.open(folder).remarks(Cancellation.never()).get(file).stream().map(each -> each.line() + " " + each.code() + " " + each.words()).toList();
+        Path file = Files.writeString(folder.resolve("p.procedure"), shared
+                + procedure("p", "carry out rest(volts = 24 V) carry out rest(volts = 12 V) as again"));
+        List<String> found = FolderSession.open(folder).remarks(Cancellation.never()).get(file).stream()
+                .map(each -> each.line() + " " + each.code() + " " + each.words()).toList();
         assertEquals(List.of("3 WRONG_DIMENSION 'V' measures something else; expected is a unit such as s.",
-                "4 DUPLICATE_NAME There is a 'twice' of this kind already.",
+                "4 DUPLICATE_NAME There is a 'twice' of this kind already in line 3.",
                 "4 WRONG_DIMENSION 'V' measures something else; expected is a unit such as s."), found);
     }
 
@@ -154,12 +167,14 @@ class CompiledTest {
     }
 
     private static List<String> found(FolderSession session, Path file) {
-        return session.remarks(Cancellation.never()).get(file).stream().map(each -> each.code() + " " + each.words()).toList();
+        return session.remarks(Cancellation.never()).get(file).stream().map(each -> each.code() + " " + each.words())
+                .toList();
     }
 
     @Test
     void whatTheBenchHasToBeReachesThePlan() {
-        Plan plan = compiled(DemoFolder.open(), DemoFolder.PROCEDURE.resolveSibling("tarn-p24-acceptance.procedure")).get(0).plan().orElseThrow();
+        Plan plan = compiled(DemoFolder.open(), DemoFolder.PROCEDURE.resolveSibling("tarn-p24-acceptance.procedure")).get(0)
+                .plan().orElseThrow();
         assertEquals(Optional.of(Duration.ofHours(12)), plan.needsBenchProvedWithin());
         assertEquals(Optional.of(InstrumentSpec.PastDue.REFUSED), plan.instrument("bond_tester").orElseThrow().pastDue());
         assertEquals(Optional.empty(), plan.instrument("meter").orElseThrow().pastDue(), "a departure");
@@ -168,7 +183,8 @@ class CompiledTest {
     @Test
     void aSharedStageStandsInItsOwnFile() throws IOException {
         Files.writeString(folder.resolve("wren.family"), FAMILY + SHARED);
-        Path file = Files.writeString(folder.resolve("p.procedure"), procedure("p", "carry out look carry out look as again"));
+        Path file = Files.writeString(folder.resolve("p.procedure"),
+                procedure("p", "carry out look carry out look as again"));
         FolderSession session = FolderSession.open(folder);
         Compiled compiled = compiled(session, file).get(0);
         assertEquals(List.of(), compiled.errors());
@@ -178,16 +194,87 @@ class CompiledTest {
         assertEquals(file, compiled.passages().get("stage.again").whole().file());
     }
 
+    private Plan plan(String family, String procedures) throws IOException {
+        Files.writeString(folder.resolve("wren.family"), family);
+        Path file = Files.writeString(folder.resolve("p.procedure"), procedures);
+        Compiled compiled = compiled(FolderSession.open(folder), file).get(0);
+        assertEquals(List.of(), compiled.errors());
+        return compiled.plan().orElseThrow();
+    }
+
+    private static List<Action> actions(Plan plan, String step) {
+        return plan.steps().filter(each -> each.name().equals(step)).findFirst().orElseThrow().actions();
+    }
+
+    @Test
+    void whatTheProcedureDeclaresItselfCountsInASharedStage() throws IOException {
+        String shared = """
+                shared stage rail "Rail" for wren {
+                    instrument gauge "Gauge" reads V up to 60 V, uncertainty at most 0.1 V
+                    instrument probe "Probe" reads V up to 9 V
+                    step found "Measure." { measure volts with gauge, limits 1 .. 2 V measure again with probe, limits 1 .. 2 V }
+                }
+                """;
+        Plan plan = plan(FAMILY + shared, procedure("p",
+                "instrument gauge \"Own gauge\" reads V up to 60 V, uncertainty at most 0.5 V "
+                + "otherwise conclude undecided \"Not told.\" carry out rail"));
+        assertEquals(List.of("Own gauge", "Probe"), plan.instruments().stream().map(InstrumentSpec::title).toList());
+        assertEquals("0.5 V", plan.instrument("gauge").orElseThrow().maxUncertainty().orElseThrow().toString());
+        assertEquals(List.of(new Move.Conclude(Verdict.UNDECIDED, "Not told."),
+                new Move.Conclude(Verdict.UNDECIDED, "Not told.")),
+                actions(plan, "found").stream().map(measure -> ((Action.Measure) measure).rejected())
+                        .toList(), "the otherwise around it holds");
+    }
+
+    @Test
+    void whatTheFamilyDoesNotDeclareIsLoadedByItsNameWithSpaces() throws IOException {
+        Plan plan = plan(FAMILY, procedure("p", "otherwise conclude undecided \"No.\" stage s \"S\" { step a \"A.\" { load only bench_program leave out old_one } }"));
+        Action.Choose choose = (Action.Choose) actions(plan, "a").get(0);
+        assertEquals("bench program", choose.only().get(0).title());
+        assertEquals("old one", choose.spare().get(0).title());
+    }
+
+    @Test
+    void aStepThatAsksNothingIsConfirmedAsDone() throws IOException {
+        Plan plan = plan(FAMILY + "family jay \"Jay\" { fault F1 \"Fault\" }",
+                procedure("p", "stage s \"S\" { step a \"Turn it round.\" { reveals F1 } "
+                + "step b \"End.\" { conclude accepted } }").replace("applies to wren",
+                        "applies to jay otherwise conclude rejected \"It would not turn.\""));
+        Action.Confirm done = (Action.Confirm) actions(plan, "a").get(0);
+        assertEquals(new Move.Conclude(Verdict.REJECTED, "It would not turn."), done.failed());
+        assertEquals(List.of("Confirm", "End"), actions(plan, "b").stream().map(action -> action.getClass().getSimpleName())
+                .toList());
+    }
+
+    /** What else in its step is called so has no part in it. */
+    @Test
+    void aValueIsDerivedFromTheMeasurementOfThatName() throws IOException {
+        Plan plan = plan(FAMILY, procedure("p", "instrument gauge \"Gauge\" reads V up to 60 V otherwise conclude rejected \"No.\" stage s \"S\" { step a \"A.\" { "
+                + "mark ok \"Press.\" expect ok steady within 5 s of ok measure ok with gauge, limits 1 .. 2 V } step b \"B.\" { derive more as ok + 1 V, limits 2 .. 3 V } }"));
+        Set<String> measured = actions(plan, "a").stream().filter(Action.Measure.class::isInstance)
+                .map(action -> "a." + action.id()).collect(Collectors.toSet());
+        Action.Derive derived = actions(plan, "b").stream().filter(Action.Derive.class::isInstance)
+                .map(Action.Derive.class::cast).findFirst().orElseThrow();
+        Expression.Sum more = (Expression.Sum) derived.value();
+        assertEquals(measured, Set.of(((Expression.Name) more.left()).name()));
+        Action.Expect expect = (Action.Expect) actions(plan, "a").stream().filter(Action.Expect.class::isInstance)
+                .findFirst().orElseThrow();
+        assertTrue(actions(plan, "a").stream().anyMatch(action -> action instanceof Action.Mark mark
+                && mark.id().equals(expect.window().mark())));
+    }
+
     @Test
     void errorsOfWhatItUsesAreInItsWay() throws IOException {
         Path family = Files.writeString(folder.resolve("wren.family"), FAMILY);
-        Path file = Files.writeString(folder.resolve("p.procedure"), procedure("p", "stage s \"S\" { step a \"A.\" { confirm \"Yes.\" or conclude rejected \"No.\" } }"));
+        Path file = Files.writeString(folder.resolve("p.procedure"),
+                procedure("p", "stage s \"S\" { step a \"A.\" { confirm \"Yes.\" or conclude rejected \"No.\" } }"));
         FolderSession session = FolderSession.open(folder);
         assertTrue(compiled(session, file).get(0).plan().isPresent());
         session.change(family, FAMILY.replace("}", "lamp ok red \"Twice\" }"));
         Compiled compiled = compiled(session, file).get(0);
         assertEquals(Optional.empty(), compiled.plan());
-        assertTrue(compiled.errors().stream().allMatch(remark -> remark.code() == RemarkCode.DUPLICATE_NAME && remark.file().equals(family)),
+        assertTrue(compiled.errors().stream().allMatch(remark -> remark.code() == RemarkCode.DUPLICATE_NAME
+                && remark.file().equals(family)),
                 compiled.errors().toString());
         assertTrue(!compiled.errors().isEmpty());
     }
@@ -197,22 +284,26 @@ class CompiledTest {
     void whatIsConcludedEarlierNeedsNoConclusionAtTheEnd() throws IOException {
         Files.writeString(folder.resolve("wren.family"), FAMILY);
         String withAnEnd = procedure("p", "stage s \"S\" { step a \"A.\" { confirm \"Yes.\" or conclude rejected \"No.\" conclude accepted } }");
-        Path file = Files.writeString(folder.resolve("p.procedure"), withAnEnd.replace(END, END.replace("conclude accepted", "")));
+        Path file = Files.writeString(folder.resolve("p.procedure"),
+                withAnEnd.replace(END, END.replace("conclude accepted", "")));
         FolderSession session = FolderSession.open(folder);
         Compiled compiled = compiled(session, file).get(0);
         assertEquals(List.of(), compiled.errors());
-        assertEquals(Verdict.UNDECIDED, compiled.plan().orElseThrow().end().verdict(), "what nobody reaches accepts nothing");
+        assertEquals(Verdict.UNDECIDED, compiled.plan().orElseThrow().end()
+                .verdict(), "what nobody reaches accepts nothing");
     }
 
     @Test
     void anErrorInsideAnotherProcedureIsNotItsOwn() throws IOException {
         Files.writeString(folder.resolve("wren.family"), FAMILY);
         String sound = procedure("sound", "stage s \"S\" { step a \"A.\" { confirm \"Yes.\" or conclude rejected \"No.\" } }");
-        Path file = Files.writeString(folder.resolve("p.procedure"), sound + procedure("broken", "stage s \"S\" { step a \"A.\" { go to nowhere } }"));
+        Path file = Files.writeString(folder.resolve("p.procedure"), sound
+                + procedure("broken", "stage s \"S\" { step a \"A.\" { go to nowhere } }"));
         FolderSession session = FolderSession.open(folder);
         List<Compiled> both = compiled(session, file);
         assertTrue(both.get(0).plan().isPresent(), both.get(0).errors().toString());
-        assertEquals(List.of(RemarkCode.UNKNOWN_STEP_OR_STAGE), both.get(1).errors().stream().map(remark -> remark.code()).toList());
+        assertEquals(List.of(RemarkCode.UNKNOWN_STEP_OR_STAGE), both.get(1).errors().stream().map(remark -> remark.code())
+                .toList());
         session.change(file, sound + "procedure {");
         assertTrue(compiled(session, file).stream().allMatch(each -> each.plan().isEmpty()));
     }

@@ -4,7 +4,10 @@ import java.nio.file.Path;
 import java.util.Map;
 import java.util.TreeMap;
 
-/** A folder whose files build on each other and on another folder: families, shared stages, a short and a long procedure, a retest. */
+/**
+ * A folder whose files build on each other and on another folder: families, shared stages, a short and a long procedure, a
+ * retest.
+ */
 final class EditedFolder {
 
     /** The family that another is like. */
@@ -65,7 +68,8 @@ final class EditedFolder {
     }
 
     static Map<Path, String> texts(Path folder, int steps) {
-        return new TreeMap<>(Map.of(folder.resolve("base.family"), BASE, folder.resolve("lark.family"), LARK, folder.resolve("lark.procedure"), Bench.PROCEDURE,
+        return new TreeMap<>(Map.of(folder.resolve("base.family"), BASE, folder.resolve("lark.family"), LARK,
+                folder.resolve("lark.procedure"), Bench.PROCEDURE,
                 folder.resolve("long.procedure"), longProcedure(steps), folder.resolve("shared.procedure"), SHARED,
                 folder.resolve("retest.procedure"), RETEST, folder.resolve("crow.procedure"), USES_COMMON));
     }
@@ -86,7 +90,8 @@ final class EditedFolder {
                             }
                     """.formatted(step, Math.max(0, step - 1)));
         }
-        return Bench.PROCEDURE.replace("lark_acceptance", "lark_long").replace("        step fit \"Fit", more + "        step fit \"Fit")
+        return Bench.PROCEDURE.replace("lark_acceptance", "lark_long")
+                .replace("        step fit \"Fit", more + "        step fit \"Fit")
                 .replace("    stage read_log", "    carry out rail(low = 23 V, high = 25 V)\n    carry out note as first_note\n\n    stage read_log");
     }
 }

@@ -19,7 +19,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * All that an editor asks, of texts that nobody would write: from the grammar, and from bytes. Nothing fails, and nothing takes a second. More
+ * All that an editor asks, of texts that nobody would write: from the grammar, and from bytes. Nothing fails, and nothing
+ * takes a second. More
  * of them by {@code releng/fuzz}.
  */
 class EditorFuzzTest {
@@ -64,7 +65,8 @@ class EditorFuzzTest {
             for (int i = 0; i <= random.nextInt(6); i++) {
                 bytes[random.nextInt(bytes.length)] = (byte) random.nextInt(128);
             }
-            return new String(bytes, 0, bytes.length - random.nextInt(2) * random.nextInt(bytes.length), StandardCharsets.UTF_8);
+            return new String(bytes, 0, bytes.length - random.nextInt(2) * random.nextInt(bytes.length),
+                    StandardCharsets.UTF_8);
         });
     }
 
@@ -110,7 +112,8 @@ class EditorFuzzTest {
             Remark remark = remarks.get(random.nextInt(remarks.size()));
             soon("fixes", () -> session.fixes(remark));
         }
-        assertTrue(analysis.folds().stream().allMatch(fold -> fold.offset() >= 0 && fold.offset() + fold.length() <= text.length()), "folds inside the text");
+        assertTrue(analysis.folds().stream().allMatch(fold -> fold.offset() >= 0
+                && fold.offset() + fold.length() <= text.length()), "folds inside the text");
     }
 
     private interface Asking<T> {

@@ -55,7 +55,8 @@ class EditorServicesTest {
         contexts.setPool(POOL);
         ContentAssistContext[] found = contexts.create(text, new TextRegion(at, 0), at, open(text));
         List<String> proposals = new ArrayList<>();
-        EDITOR.getInstance(IdeContentProposalProvider.class).createProposals(List.of(found), new IIdeContentProposalAcceptor() {
+        EDITOR.getInstance(IdeContentProposalProvider.class)
+                .createProposals(List.of(found), new IIdeContentProposalAcceptor() {
             @Override
             public void accept(ContentAssistEntry entry, int priority) {
                 if (entry != null) {

@@ -33,7 +33,10 @@ import org.eclipse.lsp4j.launch.LSPLauncher;
 import org.eclipse.lsp4j.services.LanguageClient;
 import org.eclipse.lsp4j.services.LanguageServer;
 
-/** An editor in conversation with the server, and what the server tells it unasked. What fails inside, on either side, is kept. */
+/**
+ * An editor in conversation with the server, and what the server tells it unasked. What fails inside, on either side, is
+ * kept.
+ */
 final class EditorTalk implements AutoCloseable {
 
     private static final long LIMIT_SECONDS = 60;
@@ -78,7 +81,8 @@ final class EditorTalk implements AutoCloseable {
     }
 
     void opens(String uri, String text) {
-        server.getTextDocumentService().didOpen(new DidOpenTextDocumentParams(new TextDocumentItem(uri, "benchwright", 1, text)));
+        server.getTextDocumentService().didOpen(new DidOpenTextDocumentParams(new TextDocumentItem(uri, "benchwright", 1,
+                text)));
     }
 
     <T> T answer(CompletableFuture<T> asked) throws Exception {
@@ -88,7 +92,8 @@ final class EditorTalk implements AutoCloseable {
     /** The remarks that are told next of a file whose address ends so, and that are as wanted; others are passed over. */
     List<String> told(String ending, Predicate<List<String>> wanted) throws InterruptedException {
         for (PublishDiagnosticsParams next = next(); next != null; next = next()) {
-            List<String> codes = next.getDiagnostics().stream().map(Diagnostic::getCode).map(code -> code.getLeft()).toList();
+            List<String> codes = next.getDiagnostics().stream().map(Diagnostic::getCode).map(code -> code.getLeft())
+                    .toList();
             if (next.getUri().endsWith(ending) && wanted.test(codes)) {
                 return codes;
             }

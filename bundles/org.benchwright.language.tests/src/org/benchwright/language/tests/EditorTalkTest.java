@@ -76,7 +76,8 @@ class EditorTalkTest {
             String said = talk.said();
             assertTrue(said.startsWith("The remarks"), said);
             assertFalse(said.contains("Exception"), said);
-            assertTrue(talk.failures().stream().anyMatch(each -> each.contains("the records can't be read")), () -> talk.failures().toString());
+            assertTrue(talk.failures().stream().anyMatch(each -> each.contains("the records can't be read")),
+                    () -> talk.failures().toString());
         }
     }
 
@@ -90,14 +91,17 @@ class EditorTalkTest {
             Range line = new Range(new Position(2, 0), new Position(2, Integer.MAX_VALUE));
             assertEquals(1, fixes(talk, uri, line));
             assertEquals(0, fixes(talk, uri, new Range(new Position(3, 1), new Position(3, Integer.MAX_VALUE))));
-            assertEquals(1, fixes(talk, uri, new Range(new Position(0, 0), new Position(Integer.MAX_VALUE, Integer.MAX_VALUE))));
+            assertEquals(1, fixes(talk, uri, new Range(new Position(0, 0),
+                    new Position(Integer.MAX_VALUE, Integer.MAX_VALUE))));
             talk.assertNothingFailed();
         }
     }
 
     private static long fixes(EditorTalk talk, String uri, Range range) throws Exception {
-        return talk.answer(talk.server().getTextDocumentService().codeAction(new CodeActionParams(document(uri), range, new CodeActionContext(List.of()))))
-                .stream().map(each -> each.getRight()).flatMap(action -> action.getDiagnostics().stream()).distinct().count();
+        return talk.answer(talk.server().getTextDocumentService()
+                .codeAction(new CodeActionParams(document(uri), range, new CodeActionContext(List.of()))))
+                .stream().map(each -> each.getRight()).flatMap(action -> action.getDiagnostics().stream()).distinct()
+                        .count();
     }
 
     /** The protocol has three ends of a line. */
@@ -107,10 +111,12 @@ class EditorTalkTest {
             String uri = folder.resolve("wren.family").toUri().toString();
             for (String end : List.of("\n", "\r\n", "\r")) {
                 talk.opens(uri, SOUND.replace("\n", end));
-                Hover hover = talk.answer(talk.server().getTextDocumentService().hover(new HoverParams(document(uri), new Position(3, 20))));
+                Hover hover = talk.answer(talk.server().getTextDocumentService()
+                        .hover(new HoverParams(document(uri), new Position(3, 20))));
                 assertTrue(hover.getContents().getRight().getValue().startsWith("Lamp pwr"), hover::toString);
                 assertEquals(new Range(new Position(3, 20), new Position(3, 23)), hover.getRange());
-                assertEquals(new Range(new Position(1, 9), new Position(1, 12)), talk.answer(talk.server().getTextDocumentService()
+                assertEquals(new Range(new Position(1, 9), new Position(1, 12)),
+                        talk.answer(talk.server().getTextDocumentService()
                         .definition(new DefinitionParams(document(uri), new Position(3, 20)))).getLeft().get(0).getRange());
                 assertEquals(List.of(), talk.told("wren.family", codes -> true));
             }
@@ -136,10 +142,13 @@ class EditorTalkTest {
     @Test
     void anAddressThatIsNoFileIsLeftAlone() throws Exception {
         try (EditorTalk talk = new EditorTalk(ApprovedRevisions.none())) {
-            for (String uri : List.of("untitled:Untitled-1", "", "file:", "file:wren.family", "file:///", "file://elsewhere/share/wren.family",
-                    "https://example.org/wren.family", "file:///a?b", "file:///a#b", "::", "%", "file:///%00", "wren.family", "git:/a/wren.family?x")) {
+            for (String uri : List.of("untitled:Untitled-1", "", "file:", "file:wren.family", "file:///",
+                    "file://elsewhere/share/wren.family",
+                    "https://example.org/wren.family", "file:///a?b", "file:///a#b", "::", "%", "file:///%00",
+                    "wren.family", "git:/a/wren.family?x")) {
                 talk.opens(uri, WRONG);
-                assertNull(talk.answer(talk.server().getTextDocumentService().hover(new HoverParams(document(uri), new Position(1, 10)))), uri);
+                assertNull(talk.answer(talk.server().getTextDocumentService()
+                        .hover(new HoverParams(document(uri), new Position(1, 10)))), uri);
                 talk.server().getTextDocumentService().didClose(new DidCloseTextDocumentParams(document(uri)));
             }
             talk.opens(folder.resolve("after.family").toUri().toString(), WRONG);
@@ -153,8 +162,10 @@ class EditorTalkTest {
         try (EditorTalk talk = new EditorTalk(ApprovedRevisions.none())) {
             String uri = folder.resolve("wren.family").toUri().toString();
             talk.opens(uri, SOUND);
-            talk.server().getTextDocumentService().didChange(new DidChangeTextDocumentParams(new VersionedTextDocumentIdentifier(uri, 2), List.of()));
-            assertEquals(1, talk.answer(talk.server().getTextDocumentService().definition(new DefinitionParams(document(uri), new Position(3, 20)))).getLeft().size());
+            talk.server().getTextDocumentService()
+                    .didChange(new DidChangeTextDocumentParams(new VersionedTextDocumentIdentifier(uri, 2), List.of()));
+            assertEquals(1, talk.answer(talk.server().getTextDocumentService()
+                    .definition(new DefinitionParams(document(uri), new Position(3, 20)))).getLeft().size());
             talk.assertNothingFailed();
         }
     }
@@ -163,10 +174,12 @@ class EditorTalkTest {
     @Test
     void aFileIsFoundHoweverItsAddressIsWritten() throws Exception {
         try (EditorTalk talk = new EditorTalk(ApprovedRevisions.none())) {
-            for (String name : List.of("a b.family", "a%20c.family", "a[1]{2}^|.family", "100%.family", "\u00e4.family", "%C3%B6.family")) {
+            for (String name : List.of("a b.family", "a%20c.family", "a[1]{2}^|.family", "100%.family", "\u00e4.family",
+                    "%C3%B6.family")) {
                 String uri = "file://" + folder.toUri().getRawPath() + name;
                 talk.opens(uri, SOUND);
-                assertNotNull(talk.answer(talk.server().getTextDocumentService().hover(new HoverParams(document(uri), new Position(3, 20)))), uri);
+                assertNotNull(talk.answer(talk.server().getTextDocumentService()
+                        .hover(new HoverParams(document(uri), new Position(3, 20)))), uri);
                 talk.server().getTextDocumentService().didClose(new DidCloseTextDocumentParams(document(uri)));
             }
             talk.assertNothingFailed();

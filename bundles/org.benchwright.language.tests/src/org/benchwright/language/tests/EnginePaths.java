@@ -1,8 +1,6 @@
 package org.benchwright.language.tests;
 
-import java.nio.charset.StandardCharsets;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -10,7 +8,6 @@ import java.util.Map;
 import java.util.Optional;
 
 import org.benchwright.core.Actor;
-import org.benchwright.core.Digest;
 import org.benchwright.core.Role;
 import org.benchwright.core.Verdict;
 import org.benchwright.engine.Demand;
@@ -25,14 +22,13 @@ import org.benchwright.engine.event.TestEvent;
 import org.benchwright.engine.plan.Plan;
 
 /**
- * All paths through a plan, the slow and obvious way: the engine carries the plan out again and again, and every question is answered in
+ * All paths through a plan, the slow and obvious way: the engine carries the plan out again and again, and every question is
+ * answered in
  * every way. Each look at a soak comes when all of it has passed.
  */
 final class EnginePaths {
 
-    private static final Actor TECHNICIAN = new Actor("QN", Role.TECHNICIAN);
     private static final Actor SECOND = new Actor("AB", Role.SECOND_PERSON);
-    private static final Instant START = Instant.parse("2026-03-02T08:00:00Z");
 
     private final Plan plan;
     private final int most;
@@ -51,11 +47,8 @@ final class EnginePaths {
      */
     static Optional<Map<Verdict, Integer>> count(Plan plan, int most) {
         EnginePaths all = new EnginePaths(plan, most);
-        Digest text = Digest.of("text".getBytes(StandardCharsets.UTF_8));
-        Fact.Opened opening = new Fact.Opened("C16-004711", plan.family().name(), plan.name(), plan.revision(), text, text, "bench 1", "0.1.0",
-                false, Optional.empty(), Optional.empty());
         try {
-            all.go(TestRun.fold(plan, TestRun.open(plan, opening, TECHNICIAN, at(0))), 0);
+            all.go(TestRun.fold(plan, SoundPlans.begin(plan)), 0);
         } catch (RefusedException | DoesNotFollowException refused) {
             throw new AssertionError(refused.getMessage(), refused);
         }
@@ -63,7 +56,7 @@ final class EnginePaths {
     }
 
     private static Moment at(int hours) {
-        return new Moment(START.plus(Duration.ofHours(hours)), 1, Duration.ofHours(hours));
+        return new Moment(SoundPlans.START.plus(Duration.ofHours(hours)), 1, Duration.ofHours(hours));
     }
 
     private void go(TestRun run, int hours) throws RefusedException, DoesNotFollowException {
@@ -74,8 +67,9 @@ final class EnginePaths {
         boolean looks = demand instanceof Demand.Look;
         for (Fact fact : answers(demand)) {
             int later = looks && !((Demand.Look) demand).begins() ? hours + 24 : hours;
-            List<TestEvent> made = run.record(fact, TECHNICIAN, at(later));
-            Optional<Verdict> verdict = made.stream().map(TestEvent::body).filter(Derived.ConclusionReached.class::isInstance)
+            List<TestEvent> made = run.record(fact, SoundPlans.TECHNICIAN, at(later));
+            Optional<Verdict> verdict = made.stream().map(TestEvent::body)
+                    .filter(Derived.ConclusionReached.class::isInstance)
                     .map(body -> ((Derived.ConclusionReached) body).verdict()).findFirst();
             if (verdict.isPresent()) {
                 ending.merge(verdict.get(), 1, Integer::sum);
@@ -96,9 +90,11 @@ final class EnginePaths {
         } else if (demand instanceof Demand.Release r) {
             // Given after a failure, the test goes on as if nothing had failed: that is no path of its own.
             boolean ofFailure = r.statement().startsWith(RandomPlans.AFTER_FAILURE);
-            return ofFailure ? List.of(new Fact.Released(r.check(), SECOND, false)) : yesAndNo(given -> new Fact.Released(r.check(), SECOND, given));
+            return ofFailure ? List.of(new Fact.Released(r.check(), SECOND, false))
+                    : yesAndNo(given -> new Fact.Released(r.check(), SECOND, given));
         } else if (demand instanceof Demand.Look look) {
-            List<Fact> seen = new ArrayList<>(List.of(new Observation.Looked(look.soak().name(), Observation.Sight.YES, "", List.of())));
+            List<Fact> seen = new ArrayList<>(List.of(new Observation.Looked(look.soak()
+                    .name(), Observation.Sight.YES, "", List.of())));
             if (!look.begins()) {
                 seen.add(new Observation.Looked(look.soak().name(), Observation.Sight.NO, "", List.of()));
             }

@@ -68,7 +68,8 @@ class FilesComeAndGoTest {
         Files.move(imported, root.resolve("aside"));
         session.refresh();
         assertEquals(remarks(FolderSession.open(folder)), remarks(session), "as a folder that is read afresh");
-        assertTrue(remarks(session).get(crow).stream().anyMatch(remark -> remark.code() == RemarkCode.UNKNOWN_FAMILY), () -> remarks(session).toString());
+        assertTrue(remarks(session).get(crow).stream()
+                .anyMatch(remark -> remark.code() == RemarkCode.UNKNOWN_FAMILY), () -> remarks(session).toString());
         Files.move(root.resolve("aside"), imported);
         session.refresh();
         assertEquals(List.of(), remarks(session).get(crow));
@@ -86,7 +87,8 @@ class FilesComeAndGoTest {
         Files.delete(common.resolve("bird.family"));
         session.refresh();
         assertEquals(remarks(FolderSession.open(folder)), remarks(session), "as a folder that is read afresh");
-        assertTrue(remarks(session).get(crow).stream().anyMatch(remark -> remark.code() == RemarkCode.UNKNOWN_FAMILY), () -> remarks(session).toString());
+        assertTrue(remarks(session).get(crow).stream()
+                .anyMatch(remark -> remark.code() == RemarkCode.UNKNOWN_FAMILY), () -> remarks(session).toString());
     }
 
     /** Which of two files that declare one name comes first does not depend on which was there first. */
@@ -95,7 +97,8 @@ class FilesComeAndGoTest {
         FolderSession session = FolderSession.open(folder);
         remarks(session);
         String text = Files.readString(common.resolve("crow.procedure"));
-        Files.writeString(common.resolve("a.procedure"), text.substring(text.indexOf("shared stage")).replace("step hello", "step howl")
+        Files.writeString(common.resolve("a.procedure"), text.substring(text.indexOf("shared stage"))
+                .replace("step hello", "step howl")
                 .replace("go to hello", "go to howl").replace("lamp ok", "lamp good"));
         session.refresh();
         assertEquals(remarks(FolderSession.open(folder)), remarks(session), "as a folder that is read afresh");
@@ -110,7 +113,8 @@ class FilesComeAndGoTest {
         FolderSession session = FolderSession.open(folder);
         Path crow = folder.resolve("crow.procedure");
         int at = Files.readString(crow).indexOf("carry out greet") + "carry out ".length();
-        assertEquals("This is declared in " + common.resolve("crow.procedure") + ", in another folder; rename it there, and then here.",
+        assertEquals("This is declared in " + common.resolve("crow.procedure")
+                + ", in another folder; rename it there, and then here.",
                 ((Renaming.Refused) session.rename(crow, at, "welcome")).why());
     }
 }

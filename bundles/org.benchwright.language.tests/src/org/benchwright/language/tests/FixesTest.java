@@ -35,7 +35,10 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
-/** Every kind of fix mends the example of its remark's page: the remark is gone, no error is new, and there is nothing left to do twice. */
+/**
+ * Every kind of fix mends the example of its remark's page: the remark is gone, no error is new, and there is nothing left
+ * to do twice.
+ */
 class FixesTest {
 
     @TempDir
@@ -50,7 +53,8 @@ class FixesTest {
     }
 
     static Stream<RemarkCode> codes() {
-        return new Candidates(new ProcedureIdeSetup().createInjectorAndDoEMFRegistration().getInstance(IScopeProvider.class), RemarkPage.APPROVED).codes().stream().sorted();
+        return new Candidates(new ProcedureIdeSetup().createInjectorAndDoEMFRegistration()
+                .getInstance(IScopeProvider.class), RemarkPage.APPROVED).codes().stream().sorted();
     }
 
     /** Where there is none, the page of decisions says why. */
@@ -74,7 +78,8 @@ class FixesTest {
             show(RemarkPage.of(code).bad());
             apply(fix);
             assertEquals(List.of(), remarks().stream().filter(each -> each.code() == code).toList(), fix::label);
-            assertEquals(List.of(), remarks().stream().filter(each -> each.severity() == Severity.ERROR).toList(), fix::label);
+            assertEquals(List.of(), remarks().stream().filter(each -> each.severity() == Severity.ERROR)
+                    .toList(), fix::label);
             assertEquals(List.of(), session.fixes(remark), "the remark is gone, and its fixes with it");
         }
     }
@@ -99,7 +104,8 @@ class FixesTest {
         show(RemarkPage.of(RemarkCode.MARK_NOT_SAID).bad());
         Path file = remarks().get(0).file();
         session.change(file, session.text(file).orElseThrow().replace("mark now \"Press.\"", ""));
-        assertEquals(List.of(RemarkCode.MARK_NOT_SAID), remarks().stream().map(Remark::code).toList(), "one remark, and no other");
+        assertEquals(List.of(RemarkCode.MARK_NOT_SAID), remarks().stream().map(Remark::code)
+                .toList(), "one remark, and no other");
         apply(session.fixes(remarks().get(0)).get(0));
         assertEquals(List.of(), remarks());
         assertTrue(session.text(file).orElseThrow().contains("within 5 s of begun"));
@@ -109,13 +115,17 @@ class FixesTest {
     void aStopIsDeclaredInTheFamilysOwnFile() throws IOException {
         Path family = folder.resolve("egret.family");
         show(List.of(new SourceText(family, "family egret \"Egret\" {\n    lamp ok green \"Health\"\n    fault W1 \"Watchdog\" shows ok off\n}\n"),
-                new SourceText(folder.resolve("soaked.procedure"), RemarkPage.of(RemarkCode.STOP_NOT_DECLARED).bad().get(1).text()
+                new SourceText(folder.resolve("soaked.procedure"), RemarkPage.of(RemarkCode.STOP_NOT_DECLARED).bad().get(1)
+                        .text()
                         .replaceAll("(?m)^family heron.*\n", "").replace("heron", "egret"))));
-        List<Fix> fixes = session.fixes(remarks().stream().filter(each -> each.code() == RemarkCode.STOP_NOT_DECLARED).findFirst().orElseThrow());
-        assertEquals(List.of("Add 'stop stays until \"somebody restarts the unit\"'"), fixes.stream().map(Fix::label).toList(),
+        List<Fix> fixes = session.fixes(remarks().stream().filter(each -> each.code() == RemarkCode.STOP_NOT_DECLARED)
+                .findFirst().orElseThrow());
+        assertEquals(List.of("Add 'stop stays until \"somebody restarts the unit\"'"), fixes.stream().map(Fix::label)
+                .toList(),
                 "where it restarts by itself, looks alone are no evidence");
         apply(fixes.get(0));
-        assertTrue(session.text(family).orElseThrow().contains("\"Health\"\n    stop stays until"), session.text(family).orElseThrow());
+        assertTrue(session.text(family).orElseThrow().contains("\"Health\"\n    stop stays until"), session.text(family)
+                .orElseThrow());
         assertEquals(List.of(), remarks());
     }
 
@@ -123,12 +133,16 @@ class FixesTest {
     void limitsAreExchangedWithTheirUnits() throws IOException {
         List<SourceText> texts = RemarkPage.of(RemarkCode.LIMITS_INVERTED).bad();
         show(texts);
-        Remark remark = remarks().stream().filter(each -> each.code() == RemarkCode.LIMITS_INVERTED).findFirst().orElseThrow();
+        Remark remark = remarks().stream().filter(each -> each.code() == RemarkCode.LIMITS_INVERTED).findFirst()
+                .orElseThrow();
         String text = session.text(remark.file()).orElseThrow();
-        session.change(remark.file(), text.substring(0, remark.offset()) + "24.5 V .. 23500 mV" + text.substring(remark.offset() + remark.length()));
-        Remark twoUnits = remarks().stream().filter(each -> each.code() == RemarkCode.LIMITS_INVERTED).findFirst().orElseThrow();
+        session.change(remark.file(), text.substring(0, remark.offset()) + "24.5 V .. 23500 mV"
+                + text.substring(remark.offset() + remark.length()));
+        Remark twoUnits = remarks().stream().filter(each -> each.code() == RemarkCode.LIMITS_INVERTED).findFirst()
+                .orElseThrow();
         apply(session.fixes(twoUnits).get(0));
-        assertTrue(session.text(remark.file()).orElseThrow().contains("23500 mV .. 24.5 V"), () -> session.text(remark.file()).orElseThrow());
+        assertTrue(session.text(remark.file()).orElseThrow()
+                .contains("23500 mV .. 24.5 V"), () -> session.text(remark.file()).orElseThrow());
     }
 
     /** Its first step is carried out only now and then, so that a step of its own is needed. */
@@ -136,8 +150,10 @@ class FixesTest {
     void theSupplyIsIsolatedInAStepOfItsOwnWhereTheFirstIsNotAlwaysCarriedOut() throws IOException {
         show(RemarkPage.of(RemarkCode.ENERGISED_AT_END).bad());
         Path file = remarks().get(0).file();
-        session.change(file, session.text(file).orElseThrow().replace("\"Put the tag on.\"", "\"Put the tag on.\" only if seen \"It is lit.\""));
-        List<Fix> fixes = session.fixes(remarks().stream().filter(each -> each.code() == RemarkCode.ENERGISED_AT_END).findFirst().orElseThrow());
+        session.change(file, session.text(file).orElseThrow()
+                .replace("\"Put the tag on.\"", "\"Put the tag on.\" only if seen \"It is lit.\""));
+        List<Fix> fixes = session.fixes(remarks().stream().filter(each -> each.code() == RemarkCode.ENERGISED_AT_END)
+                .findFirst().orElseThrow());
         assertEquals(List.of("Isolate the supply in a step of its own"), fixes.stream().map(Fix::label).toList());
         apply(fixes.get(0));
         assertEquals(List.of(), remarks());
@@ -161,21 +177,24 @@ class FixesTest {
                     conclude accepted
                 }
                 """.replace("LASTING", lasting == null ? "" : lasting).replace("STEPS", steps))));
-        Remark remark = remarks().stream().filter(each -> each.code().word().equals(code)).findFirst().orElseThrow(() -> new AssertionError(remarks().toString()));
+        Remark remark = remarks().stream().filter(each -> each.code().word().equals(code)).findFirst()
+                .orElseThrow(() -> new AssertionError(remarks().toString()));
         List<Fix> fixes = session.fixes(remark);
         assertTrue(fixes.size() == 1 && fixes.get(0).label().contains(offered), () -> fixes.toString());
     }
 
     /** What a fix adds, and what it leaves where it takes a line away, is the same whatever ends the lines. */
     @ParameterizedTest
-    @EnumSource(names = {"STOP_NOT_DECLARED", "NO_CONCLUSION", "ERASED_BEFORE_RECORDED", "POINT_TWICE", "CLAIM_WITHOUT_SOAK", "STATEMENT_UNREACHABLE", "SOAK_UNOBSERVED",
+    @EnumSource(names = {"STOP_NOT_DECLARED", "NO_CONCLUSION", "ERASED_BEFORE_RECORDED", "POINT_TWICE",
+            "CLAIM_WITHOUT_SOAK", "STATEMENT_UNREACHABLE", "SOAK_UNOBSERVED",
             "MARK_NOT_BEFORE"})
     void linesEndAsThoseOfTheirFile(RemarkCode code) throws IOException {
         assertEquals(fixed(code, "\n").stream().map(text -> text.replace("\n", "\r\n")).toList(), fixed(code, "\r\n"));
     }
 
     private static List<String> fixed(RemarkCode code, String lineEnd) throws IOException {
-        show(RemarkPage.of(code).bad().stream().map(text -> new SourceText(text.path(), text.text().replace("\n", lineEnd))).toList());
+        show(RemarkPage.of(code).bad().stream().map(text -> new SourceText(text.path(), text.text().replace("\n", lineEnd)))
+                .toList());
         apply(session.fixes(remarks().stream().filter(each -> each.code() == code).findFirst().orElseThrow()).get(0));
         return session.files().stream().map(file -> session.text(file).orElseThrow()).toList();
     }
@@ -198,7 +217,8 @@ class FixesTest {
         Map<Path, List<Edit>> byFile = fix.edits().stream().collect(Collectors.groupingBy(edit -> edit.place().file()));
         byFile.forEach((file, edits) -> {
             StringBuilder text = new StringBuilder(session.text(file).orElseThrow());
-            edits.stream().sorted(Comparator.comparing(Edit::place).reversed()).forEach(edit -> text.replace(edit.place().offset(),
+            edits.stream().sorted(Comparator.comparing(Edit::place).reversed())
+                    .forEach(edit -> text.replace(edit.place().offset(),
                     edit.place().offset() + edit.place().length(), edit.text()));
             session.change(file, text.toString());
         });

@@ -13,28 +13,43 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 
+import org.benchwright.core.Cancellation;
 import org.benchwright.language.Checked;
 import org.benchwright.language.RemarkCode;
 import org.benchwright.language.SourceText;
+import org.benchwright.language.internal.compile.PlanCompiler;
 import org.benchwright.language.internal.flow.FlowAnalysis;
 import org.benchwright.language.internal.flow.FlowBuilder;
 import org.benchwright.language.internal.flow.FlowEdge;
 import org.benchwright.language.internal.flow.FlowGraph;
 import org.benchwright.language.internal.flow.FlowNode;
 import org.benchwright.language.internal.flow.FlowState;
+import org.benchwright.language.proof.FlowDiagram;
+import org.benchwright.language.proof.FlowPlace;
+import org.benchwright.language.proof.Provable;
+import org.benchwright.model.Derive;
 import org.benchwright.model.Energise;
+import org.benchwright.model.Guard;
 import org.benchwright.model.Isolate;
 import org.benchwright.model.LogEntry;
 import org.benchwright.model.Procedure;
+import org.benchwright.model.Procedures;
 import org.benchwright.model.Step;
+import org.benchwright.model.Value;
+import org.benchwright.model.ValueReference;
 import org.junit.jupiter.api.Test;
 
-/** The analysis agrees with a slow and obvious one, which walks every way and keeps every single state. */
+/**
+ * The analysis agrees with a slow and obvious one, which walks every way and keeps every single state; and the ways of a
+ * text are those of the plan
+ * that is carried out.
+ */
 class FlowAnalysisTest {
 
     /** What is so on one way. */
-    private record Concrete(boolean on, boolean shown, Set<String> recorded) {
+    private record Concrete(boolean on, boolean shown, Set<String> recorded, Set<Value> measured) {
     }
 
     private static final String FAMILY = """
@@ -45,26 +60,73 @@ class FlowAnalysisTest {
     void theFixpointIsTheJoinOfAllWays() {
         Random random = new Random(20);
         int live = 0;
+        int measured = 0;
         for (int i = 0; i < 300; i++) {
             Procedure procedure = procedure(random);
             FlowGraph graph = FlowBuilder.build(procedure);
             FlowAnalysis analysis = new FlowAnalysis(graph);
             Map<FlowNode, Set<Concrete>> walked = walk(graph);
+            Set<Value> needed = Procedures.statements(procedure, Derive.class).stream()
+                    .flatMap(derive -> Procedures.references(derive).stream())
+                    .map(ValueReference::getValue).collect(Collectors.toSet());
             for (FlowNode node : graph.nodes()) {
-                assertEquals(joined(walked.getOrDefault(node, Set.of())), analysis.before(node));
+                assertEquals(joined(walked.getOrDefault(node, Set.of()), needed), analysis.before(node));
             }
             live += walked.values().stream().flatMap(Set::stream).anyMatch(Concrete::on) ? 1 : 0;
+            measured += walked.values().stream().flatMap(Set::stream).anyMatch(state -> !state.measured().isEmpty())
+                    && !needed.isEmpty() ? 1 : 0;
         }
         assertTrue(live > 100, "too few of the procedures switch anything on: " + live);
+        assertTrue(measured > 100, "too few of the procedures derive anything: " + measured);
     }
 
-    private static Optional<FlowState> joined(Set<Concrete> states) {
+    @Test
+    void theWaysOfATextAreThoseOfItsPlan() {
+        Random random = new Random(21);
+        int live = 0;
+        int unreached = 0;
+        for (int i = 0; i < 200; i++) {
+            Procedure procedure = procedure(random);
+            FlowGraph graph = FlowBuilder.build(procedure);
+            FlowAnalysis analysis = new FlowAnalysis(graph);
+            FlowDiagram plan = new Provable(PlanCompiler.compile(procedure), Map.of()).prove(Cancellation.never()).flow();
+            // Where the text says nothing, which is an error, only the plan goes on: undecided.
+            boolean lost = graph.nodes(FlowNode.Kind.LOST).stream().anyMatch(node -> analysis.before(node).isPresent());
+            for (FlowNode node : graph.nodes(FlowNode.Kind.STEP)) {
+                Step step = (Step) node.source();
+                FlowPlace place = plan.places().stream().filter(each -> each.name().equals(step.getName())).findFirst()
+                        .orElseThrow();
+                Optional<FlowState> before = analysis.before(node);
+                boolean safe = place.kind() == FlowPlace.Kind.SAFE_STEP;
+                if (before.isPresent() && !(safe && lost)) {
+                    assertEquals(before.get().mayBeOn()
+                            && !switchesOnFirst(step), place.marks().contains(FlowPlace.Mark.LIVE), step.getName());
+                }
+                assertEquals(before.isEmpty() && !safe, place.marks().contains(FlowPlace.Mark.UNREACHABLE), step.getName());
+                live += place.marks().contains(FlowPlace.Mark.LIVE) ? 1 : 0;
+                unreached += place.marks().contains(FlowPlace.Mark.UNREACHABLE) ? 1 : 0;
+            }
+        }
+        assertTrue(live > 100 && unreached > 50, "too few of the steps are live, or are not reached: " + live + ", "
+                + unreached);
+    }
+
+    private static boolean switchesOnFirst(Step step) {
+        return step.getStatements().stream().filter(each -> each instanceof Energise || each instanceof Isolate).findFirst()
+                .filter(Energise.class::isInstance)
+                .isPresent();
+    }
+
+    private static Optional<FlowState> joined(Set<Concrete> states, Set<Value> needed) {
         if (states.isEmpty()) {
             return Optional.empty();
         }
         Set<String> always = new TreeSet<>(Set.of("a", "b"));
         states.forEach(state -> always.retainAll(state.recorded()));
-        return Optional.of(new FlowState(states.stream().anyMatch(Concrete::on), states.stream().allMatch(Concrete::shown), always, Set.of()));
+        Set<Value> measured = new HashSet<>(needed);
+        states.forEach(state -> measured.retainAll(state.measured()));
+        return Optional.of(new FlowState(states.stream().anyMatch(Concrete::on), states.stream()
+                .allMatch(Concrete::shown), always, measured));
     }
 
     private static Map<FlowNode, Set<Concrete>> walk(FlowGraph graph) {
@@ -72,13 +134,14 @@ class FlowAnalysisTest {
         }
         Map<FlowNode, Set<Concrete>> seen = new HashMap<>();
         Deque<Visit> open = new ArrayDeque<>();
-        open.add(new Visit(graph.begin(), new Concrete(false, false, Set.of())));
+        open.add(new Visit(graph.begin(), new Concrete(false, false, Set.of(), Set.of())));
         while (!open.isEmpty()) {
             Visit visit = open.remove();
             if (seen.computeIfAbsent(visit.node(), node -> new HashSet<>()).add(visit.state())) {
                 Concrete after = after(visit.node(), visit.state());
                 for (FlowEdge edge : graph.from(visit.node())) {
-                    open.add(new Visit(edge.to(), after));
+                    // Whoever passes a step by has not read it.
+                    open.add(new Visit(edge.to(), edge.cause() instanceof Guard ? visit.state() : after));
                 }
             }
         }
@@ -87,15 +150,20 @@ class FlowAnalysisTest {
 
     private static Concrete after(FlowNode node, Concrete state) {
         if (node.source() instanceof Energise) {
-            return new Concrete(true, state.shown(), state.recorded());
+            return new Concrete(true, state.shown(), state.recorded(), state.measured());
         } else if (node.source() instanceof Isolate) {
-            return new Concrete(false, state.shown(), state.recorded());
+            return new Concrete(false, state.shown(), state.recorded(), state.measured());
         } else if (node.source() instanceof LogEntry entry) {
             Set<String> more = new TreeSet<>(state.recorded());
             more.add(entry.getItem().getName());
-            return new Concrete(state.on(), state.shown(), more);
-        } else if (node.source() instanceof Step step && step.getHazards().stream().anyMatch(hazard -> hazard.getName().equals("mains"))) {
-            return new Concrete(state.on(), true, state.recorded());
+            return new Concrete(state.on(), state.shown(), more, state.measured());
+        } else if (node.source() instanceof Step step
+                && step.getHazards().stream().anyMatch(hazard -> hazard.getName().equals("mains"))) {
+            return new Concrete(state.on(), true, state.recorded(), state.measured());
+        } else if (node.source() instanceof Value value) {
+            Set<Value> more = new HashSet<>(state.measured());
+            more.add(value);
+            return new Concrete(state.on(), state.shown(), state.recorded(), more);
         }
         return state;
     }
@@ -106,22 +174,30 @@ class FlowAnalysisTest {
                 procedure p "P" revision 1 { applies to jay
                 hazard mains danger "h" can "c" so "s"
                 hazard static notice "h" can "c" so "s"
+                instrument meter "M" reads V up to 9 V
                 """);
-        if (random.nextBoolean()) {
-            text.append("precondition ready \"Ready\" otherwise conclude undecided \"No.\"\n");
-        }
+        text.append(random.nextBoolean() ? "precondition ready \"Ready\" " : "").append("otherwise ")
+                .append(outcome(random, stages)).append('\n');
         for (int stage = 0; stage < stages; stage++) {
-            text.append("stage st").append(stage).append(" \"S\"").append(random.nextInt(4) == 0 ? " on demand" : "").append(" {\n");
+            text.append("stage st").append(stage).append(" \"S\"").append(random.nextInt(4) == 0 ? " on demand" : "")
+                    .append(" {\n");
             for (int step = 0; step <= random.nextInt(3); step++) {
-                text.append("step s").append(stage).append('_').append(step).append(" \"s\"").append(hazard(random)).append(" {");
+                text.append("step s").append(stage).append('_').append(step).append(" \"s\"")
+                        .append(random.nextInt(6) == 0 ? " only if seen \"x\"" : "")
+                        .append(hazard(random)).append(" {");
                 for (int statement = 0; statement < random.nextInt(5); statement++) {
                     text.append(' ').append(statement(random, stages));
                 }
+                String value = stage + "_" + step;
+                text.append(step == 0 ? " measure v" + value + " with meter, limits 0 .. 5 V" : "");
+                text.append(random.nextInt(3) == 0
+                        ? " derive d" + value + " as 1 V + v" + random.nextInt(stages) + "_0, limits 0 .. 9 V" : "");
                 text.append(random.nextInt(3) == 0 ? " otherwise " + outcome(random, stages) : "").append(" }\n");
             }
             text.append("}\n");
         }
-        text.append("make safe \"M\" { step off \"o\" { ").append(random.nextBoolean() ? "isolates supply" : "wait 1 s").append(" } }\n");
+        text.append("make safe \"M\" { step off \"o\" { ").append(random.nextBoolean() ? "isolates supply" : "wait 1 s")
+                .append(" } }\n");
         text.append(random.nextInt(5) == 0 ? "}" : "conclude accepted }");
         Checked checked = Bench.LANGUAGE.checkTexts(List.of(new SourceText(Bench.PROCEDURE_FILE, FAMILY + text)));
         assertEquals(List.of(), checked.remarks().stream().filter(remark -> remark.code() == RemarkCode.SYNTAX).toList());

@@ -22,11 +22,15 @@ import org.benchwright.language.editing.Analysis;
 import org.benchwright.language.editing.ContentsKind;
 import org.benchwright.language.editing.ContentsRow;
 import org.benchwright.language.editing.FolderSession;
+import org.benchwright.language.editing.Link;
 import org.benchwright.language.editing.Style;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** A folder that is open for editing: texts that are not saved, changes that are seen from other files, what is shown of a text. */
+/**
+ * A folder that is open for editing: texts that are not saved, changes that are seen from other files, what is shown of a
+ * text.
+ */
 class FolderSessionTest {
 
     private static Analysis analysis(FolderSession session, Path file) {
@@ -50,7 +54,8 @@ class FolderSessionTest {
     void aTextThatIsNotSavedStandsInForTheOneOnTheDiskUntilItIsClosed() {
         FolderSession session = DemoFolder.open();
         String sound = DemoFolder.text(session, DemoFolder.PROCEDURE);
-        session.change(DemoFolder.PROCEDURE, sound.replace("expect pwr steady within 2 s of on", "expect pwm steady within 2 s of on"));
+        session.change(DemoFolder.PROCEDURE, sound.replace("expect pwr steady within 2 s of on",
+                "expect pwm steady within 2 s of on"));
         List<Remark> remarks = analysis(session, DemoFolder.PROCEDURE).remarks();
         assertEquals(List.of(RemarkCode.UNKNOWN_LAMP), remarks.stream().map(Remark::code).toList());
         assertEquals(sound.indexOf("expect pwr") + "expect ".length(), remarks.get(0).offset());
@@ -133,8 +138,10 @@ class FolderSessionTest {
         session.change(file, text);
         List<String> styles = analysis(session, file).styles().stream()
                 .map(style -> style.meaning() + " " + text.substring(style.offset(), style.end())).toList();
-        assertEquals(List.of("KEYWORD family", "DECLARATION a", "TEXT \"A\"", "PLAIN {", "KEYWORD lamp", "DECLARATION lamp", "INDICATION red",
-                "TEXT \"L\"", "KEYWORD modes", "DECLARATION mode", "KEYWORD mode", "REFERENCE mode", "KEYWORD shows", "KEYWORD lamp",
+        assertEquals(List.of("KEYWORD family", "DECLARATION a", "TEXT \"A\"", "PLAIN {", "KEYWORD lamp", "DECLARATION lamp",
+                "INDICATION red",
+                "TEXT \"L\"", "KEYWORD modes", "DECLARATION mode", "KEYWORD mode", "REFERENCE mode", "KEYWORD shows",
+                "KEYWORD lamp",
                 "REFERENCE lamp", "INDICATION steady", "PLAIN }"), styles);
     }
 
@@ -142,7 +149,8 @@ class FolderSessionTest {
     void contentsNameStagesStepsAndWhatTheyReadLike() {
         ContentsRow procedure = analysis(DemoFolder.open(), DemoFolder.PROCEDURE).contents().get(0);
         assertEquals("C16 acceptance on the bench, revision 1", procedure.label());
-        assertEquals(List.of("Hazards", "Instruments", "Preconditions", "As received", "Prove the supply", "Power up", "As found", "Prepare",
+        assertEquals(List.of("Hazards", "Instruments", "Preconditions", "As received", "Prove the supply", "Power up",
+                "As found", "Prepare",
                 "Start", "Endurance", "As left", "Why it did not start", "Why it stopped", "Make safe"),
                 procedure.children().stream().map(ContentsRow::label).toList());
         ContentsRow powerUp = procedure.children().get(5);
@@ -184,7 +192,9 @@ class FolderSessionTest {
         FolderSession session = DemoFolder.open();
         for (Path file : session.files()) {
             String text = DemoFolder.text(session, file);
-            analysis(session, file).links().forEach(link -> {
+            List<Link> links = analysis(session, file).links();
+            assertFalse(links.isEmpty() && text.contains("applies to"), file::toString);
+            links.forEach(link -> {
                 String there = DemoFolder.text(session, link.declaration().file());
                 int at = link.declaration().offset();
                 assertEquals(text.substring(link.offset(), link.offset() + link.length()),
@@ -197,7 +207,8 @@ class FolderSessionTest {
     void aFolderOfBrokenTextsIsAnsweredTooAndNothingIsThrown(@TempDir Path folder) {
         FolderSession session = FolderSession.open(folder);
         Path file = folder.resolve("broken.procedure");
-        for (String text : List.of("", "{", "procedure", "procedure p", "family \"\" {", "/* no end", "procedure p \"P\" { step", "\u0000",
+        for (String text : List.of("", "{", "procedure", "procedure p", "family \"\" {", "/* no end",
+                "procedure p \"P\" { step", "\u0000",
                 "(".repeat(100))) {
             session.change(file, text);
             analysis(session, file);
@@ -211,6 +222,7 @@ class FolderSessionTest {
         }
         Map<Path, List<Remark>> all = new TreeMap<>(session.remarks(Cancellation.never()));
         assertEquals(1, all.size());
-        assertEquals(List.of(RemarkCode.NESTED_TOO_DEEP), Stream.of(all.get(file)).flatMap(List::stream).map(Remark::code).toList());
+        assertEquals(List.of(RemarkCode.NESTED_TOO_DEEP), Stream.of(all.get(file)).flatMap(List::stream).map(Remark::code)
+                .toList());
     }
 }

@@ -30,7 +30,8 @@ class FoldsTest {
         Path file = folder.resolve("p.procedure");
         session.change(file, text);
         return session.analyse(file, Cancellation.never()).orElseThrow().folds().stream()
-                .map(fold -> fold.kind() + " " + line(text, fold.offset()) + "-" + line(text, fold.offset() + fold.length())).toList();
+                .map(fold -> fold.kind() + " " + line(text, fold.offset()) + "-" + line(text, fold.offset() + fold.length()))
+                        .toList();
     }
 
     private static long line(String text, int offset) {
@@ -101,7 +102,8 @@ class FoldsTest {
 
     @Test
     void aBlockThatIsNotClosedFoldsToTheEndOfWhatIsThere() {
-        assertEquals(List.of("BLOCK 1-4", "BLOCK 3-4"), folds("procedure p \"P\" revision 1 {\n applies to a\n stage s \"S\" {\n step x \"X.\" { wait 1 s }\n\n\n"));
+        assertEquals(List.of("BLOCK 1-4", "BLOCK 3-4"),
+                folds("procedure p \"P\" revision 1 {\n applies to a\n stage s \"S\" {\n step x \"X.\" { wait 1 s }\n\n\n"));
         assertEquals(List.of(), folds("}\n}\n{\n"));
     }
 
@@ -110,9 +112,12 @@ class FoldsTest {
         FolderSession demo = DemoFolder.open();
         String text = DemoFolder.text(demo, DemoFolder.PROCEDURE);
         List<Fold> folds = demo.analyse(DemoFolder.PROCEDURE, Cancellation.never()).orElseThrow().folds();
-        for (String begin : List.of("procedure c16_acceptance", "stage received", "step plate", "soak endurance", "make safe")) {
-            assertTrue(folds.stream().anyMatch(fold -> text.startsWith(begin, fold.offset()) && text.charAt(fold.offset() + fold.length() - 1) == '}'), begin);
+        for (String begin : List.of("procedure c16_acceptance", "stage received", "step plate", "soak endurance",
+                "make safe")) {
+            assertTrue(folds.stream().anyMatch(fold -> text.startsWith(begin, fold.offset())
+                    && text.charAt(fold.offset() + fold.length() - 1) == '}'), begin);
         }
-        assertTrue(folds.stream().anyMatch(fold -> fold.kind() == Fold.Kind.COMMENT && fold.offset() == 0), "the lines above the procedure");
+        assertTrue(folds.stream().anyMatch(fold -> fold.kind() == Fold.Kind.COMMENT && fold.offset() == 0),
+                "the lines above the procedure");
     }
 }

@@ -16,7 +16,8 @@ import org.eclipse.xtext.Keyword;
 import org.eclipse.xtext.RuleCall;
 
 /**
- * How a part of the grammar is written down for people: words of the language as they are, {@code [ ]} around what may be missing, {@code |}
+ * How a part of the grammar is written down for people: words of the language as they are, {@code [ ]} around what may be
+ * missing, {@code |}
  * between choices, {@code ...} behind what may come again, names in angle brackets.
  *
  * @param inline rules whose few words stand in place of their name
@@ -32,7 +33,8 @@ record GrammarSyntax(Collection<AbstractRule> inline) {
         if (isOptional(element)) {
             return "[" + counted(element, bare(element, false)) + "]";
         }
-        boolean grouped = element.getCardinality() != null && !(element instanceof Assignment || element instanceof RuleCall || element instanceof Keyword);
+        boolean grouped = element.getCardinality() != null
+                && !(element instanceof Assignment || element instanceof RuleCall || element instanceof Keyword);
         String bare = bare(element, within && !grouped);
         return counted(element, grouped ? "(" + bare + ")" : bare);
     }
@@ -63,7 +65,8 @@ record GrammarSyntax(Collection<AbstractRule> inline) {
             return within ? "(" + text + ")" : text;
         }
         if (element instanceof Group group) {
-            return group.getElements().stream().filter(each -> !(each instanceof Action)).map(each -> text(each, true)).collect(Collectors.joining(" "));
+            return group.getElements().stream().filter(each -> !(each instanceof Action)).map(each -> text(each, true))
+                    .collect(Collectors.joining(" "));
         }
         throw new IllegalArgumentException("no such element: " + element);
     }
@@ -80,7 +83,8 @@ record GrammarSyntax(Collection<AbstractRule> inline) {
             case "Number", "UnsignedNumber" -> "<number>";
             case "UnitWord" -> "<unit-of-measure>";
             case "Name", "BareName", "ParameterName" -> "<name>";
-            default -> inline.contains(rule) ? (rule.getAlternatives() instanceof Alternatives ? "(" + of(rule) + ")" : of(rule)) : place(rule.getName());
+            default -> inline.contains(rule) ? (rule.getAlternatives() instanceof Alternatives ? "(" + of(rule) + ")"
+                    : of(rule)) : place(rule.getName());
         };
     }
 

@@ -12,7 +12,9 @@ import org.benchwright.language.LanguageServices;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** The parser looks ahead and never goes back: neither the one that reads nor the one that proposes backtracks or guesses. */
+/**
+ * The parser looks ahead and never goes back: neither the one that reads nor the one that proposes backtracks or guesses.
+ */
 class GrammarTest {
 
     @ParameterizedTest

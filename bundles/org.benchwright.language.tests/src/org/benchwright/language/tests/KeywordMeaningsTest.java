@@ -18,8 +18,10 @@ class KeywordMeaningsTest {
 
     @Test
     void everyWordHasAMeaning() throws Exception {
-        ProcedureGrammarAccess grammar = new ProcedureIdeSetup().createInjectorAndDoEMFRegistration().getInstance(ProcedureGrammarAccess.class);
-        Set<String> words = GrammarUtil.getAllKeywords(grammar.getGrammar()).stream().filter(word -> Character.isLetter(word.charAt(0)))
+        ProcedureGrammarAccess grammar = new ProcedureIdeSetup().createInjectorAndDoEMFRegistration()
+                .getInstance(ProcedureGrammarAccess.class);
+        Set<String> words = GrammarUtil.getAllKeywords(grammar.getGrammar()).stream()
+                .filter(word -> Character.isLetter(word.charAt(0)))
                 .collect(Collectors.toCollection(TreeSet::new));
         Properties meanings = new Properties();
         meanings.load(ProcedureIdeSetup.class.getResourceAsStream("/org/benchwright/language/internal/editing/keywords.properties"));

@@ -9,9 +9,9 @@ import java.util.Set;
 import java.util.stream.Stream;
 
 import org.benchwright.core.UnitOfMeasure;
+import org.benchwright.language.Checked;
 import org.benchwright.language.LanguageServices;
 import org.benchwright.language.ProcedureStandaloneSetup;
-import org.benchwright.language.Remark;
 import org.benchwright.language.SourceText;
 import org.benchwright.language.services.ProcedureGrammarAccess;
 import org.eclipse.xtext.GrammarUtil;
@@ -19,7 +19,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
-/** Every word of the language can be the name of anything, and is found again under it. The words come from the grammar itself. */
+/**
+ * Every word of the language can be the name of anything, and is found again under it. The words come from the grammar
+ * itself.
+ */
 class KeywordsAsNamesTest {
 
     private static final ProcedureGrammarAccess GRAMMAR = new ProcedureStandaloneSetup().createInjectorAndDoEMFRegistration()
@@ -58,9 +61,10 @@ class KeywordsAsNamesTest {
         LanguageServices language = Bench.LANGUAGE;
         String lamp = TAKEN.contains(word) ? "lamp " + word : word;
         String display = TAKEN.contains(word) ? "display " + word : word;
-        List<Remark> remarks = language.checkTexts(List.of(new SourceText(Bench.FAMILY_FILE, TEXT.replace("<lamp>", lamp)
-                .replace("<display>", display).replace("<name>", word)))).remarks();
-        assertEquals(List.of(), Bench.printed(remarks));
+        Checked checked = language.checkTexts(List.of(new SourceText(Bench.FAMILY_FILE, TEXT.replace("<lamp>", lamp)
+                .replace("<display>", display).replace("<name>", word))));
+        assertEquals(List.of(), Bench.printed(checked.remarks()));
+        assertEquals(4, SoundPlans.of(checked).size());
     }
 
     private static final String TEXT = """
@@ -69,7 +73,7 @@ class KeywordsAsNamesTest {
                 lamp <name> marked "L" green or red "Lamp"
                 display <name> of 2 characters "Display"
                 modes <name>, plain_mode
-                mode <name> shows <lamp> green steady, lamp <name> off, <display> "ab", display <name> "cd", mode <name>
+                mode <name> shows <lamp> green steady, lamp <name> green steady, <display> "ab", display <name> "ab", mode <name>
                 keeps <name> "Item" by cell
                 keeps plain_item "Item" by memory
                 loadable <name> "Load" replaces plain_item
@@ -107,8 +111,9 @@ class KeywordsAsNamesTest {
                         expect <display> "ab", then "cd", within 2 s of <name> or go to <name>, at most 2, or conclude rejected "r"
                         expect lamp <name> red steady, then green steady, from 2 s of <name>, lasting 1 s
                         expect any of { <lamp> off, <display> "gh", mode <name> } within 2 s of <name>
-                        expect mode <name> or display <name> "ij" within 2 s of <name>
+                        expect mode <name> or display <name> "ij" within 4 s of <name>
                         measure <name> with <name>, limits at least 3 V, decide guarded
+                        derive plain_value as <name> + 1 V, limits at least 4 V
                         apply 3 mA with plain_source
                         enter <name> as found
                         enter plain_item
@@ -120,7 +125,7 @@ class KeywordsAsNamesTest {
                     }
                     step second_step "s" {
                         for each <name> 1, 2 mA with plain_source, up then down
-                        measure plain_reading in mA with plain_source, settle 1 s
+                        measure plain_reading in mA, settle 1 s
                         judge (plain_reading - <name>) + 3 mA, limits around 1 mA, tolerance -1 % .. +1 %
                     }
                     step third_step "s" {

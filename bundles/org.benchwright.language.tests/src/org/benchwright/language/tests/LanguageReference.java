@@ -37,7 +37,8 @@ import org.eclipse.xtext.parser.IParser;
 import com.google.inject.Injector;
 
 /**
- * The reference of the language, written from its grammar: each construct with its syntax, what there is to say of it, an example from the demo's files or else from
+ * The reference of the language, written from its grammar: each construct with its syntax, what there is to say of it, an
+ * example from the demo's files or else from
  * the sound texts of these tests, all of which are checked, and the remarks that are made at it.
  */
 final class LanguageReference {
@@ -47,7 +48,8 @@ final class LanguageReference {
     /** What there is to say of a construct beside its syntax, under its title. */
     private static final Path NOTES = Path.of("reference/notes.md");
     private static final Path DEMO = Path.of("../../procedures");
-    private static final Set<String> EVERYDAY = Set.of("STRING", "INT", "Count", "Index", "Number", "UnsignedNumber", "UnitWord", "Name", "BareName",
+    private static final Set<String> EVERYDAY = Set.of("STRING", "INT", "Count", "Index", "Number", "UnsignedNumber",
+            "UnitWord", "Name", "BareName",
             "ParameterName");
     private static final int LONGEST_LINE = 100;
     private static final int MOST_LINES = 12;
@@ -76,7 +78,8 @@ final class LanguageReference {
             """;
 
     private final Injector language = new ProcedureIdeSetup().createInjectorAndDoEMFRegistration();
-    private final List<ParserRule> rules = GrammarUtil.allParserRules(language.getInstance(ProcedureGrammarAccess.class).getGrammar());
+    private final List<ParserRule> rules = GrammarUtil.allParserRules(language.getInstance(ProcedureGrammarAccess.class)
+            .getGrammar());
     private final Map<String, String> examples = new LinkedHashMap<>();
     private final Map<String, Set<RemarkCode>> remarks = new TreeMap<>();
     private final Map<String, String> notes = new LinkedHashMap<>();
@@ -91,13 +94,18 @@ final class LanguageReference {
         return page.append(units()).append(words()).toString();
     }
 
-    /** Rules that make something of the model; what is only a word or a number, or a choice of other constructs, has no section of its own. */
+    /**
+     * Rules that make something of the model; what is only a word or a number, or a choice of other constructs, has no
+     * section of its own.
+     */
     private List<ParserRule> constructs() {
-        return rules.stream().filter(rule -> !rule.getName().equals("ProcedureFile") && !(rule.getType().getClassifier() instanceof EDataType)).toList();
+        return rules.stream().filter(rule -> !rule.getName().equals("ProcedureFile")
+                && !(rule.getType().getClassifier() instanceof EDataType)).toList();
     }
 
     private List<AbstractRule> inline() {
-        return rules.stream().filter(rule -> rule.getType().getClassifier() instanceof EDataType && !EVERYDAY.contains(rule.getName()))
+        return rules.stream().filter(rule -> rule.getType().getClassifier() instanceof EDataType
+                && !EVERYDAY.contains(rule.getName()))
                 .map(AbstractRule.class::cast).toList();
     }
 
@@ -105,7 +113,8 @@ final class LanguageReference {
         StringBuilder text = new StringBuilder("## ").append(title(rule)).append("\n\n");
         text.append("    ").append(String.join("\n        ", wrapped(new GrammarSyntax(inline()).of(rule)))).append("\n\n");
         Optional.ofNullable(notes.get(title(rule))).ifPresent(note -> text.append(note).append("\n\n"));
-        Optional.ofNullable(examples.get(rule.getName())).ifPresent(example -> text.append("For example:\n\n```\n").append(example).append("\n```\n\n"));
+        Optional.ofNullable(examples.get(rule.getName()))
+                .ifPresent(example -> text.append("For example:\n\n```\n").append(example).append("\n```\n\n"));
         Set<RemarkCode> codes = remarks.getOrDefault(rule.getName(), Set.of());
         if (!codes.isEmpty()) {
             text.append(codes.stream().map(code -> "[" + code.word() + "](remarks/" + code.word() + ".md)")
@@ -160,7 +169,8 @@ final class LanguageReference {
         if (node.getGrammarElement() instanceof RuleCall call && call.getRule() instanceof ParserRule rule) {
             return Optional.of(rule.getName());
         }
-        return node.getGrammarElement() instanceof Action action ? Optional.of(GrammarUtil.containingRule(action).getName()) : Optional.empty();
+        return node.getGrammarElement() instanceof Action action ? Optional.of(GrammarUtil.containingRule(action).getName())
+                : Optional.empty();
     }
 
     private INode root(String text) {
@@ -177,7 +187,8 @@ final class LanguageReference {
     }
 
     private static boolean fits(String example) {
-        return example.lines().count() <= MOST_LINES && example.lines().allMatch(line -> line.length() <= LONGEST_LINE) && !example.contains("//");
+        return example.lines().count() <= MOST_LINES && example.lines().allMatch(line -> line.length() <= LONGEST_LINE)
+                && !example.contains("//");
     }
 
     /** The text of a node, moved to the left as a whole. */
@@ -186,7 +197,8 @@ final class LanguageReference {
         String before = text.substring(lineStart, node.getOffset());
         int indent = before.isBlank() ? before.length() : before.length() - before.stripLeading().length();
         return text.substring(node.getOffset(), node.getEndOffset()).lines()
-                .map(line -> line.substring(Math.min(indent, line.length() - line.stripLeading().length()))).collect(Collectors.joining("\n"));
+                .map(line -> line.substring(Math.min(indent, line.length() - line.stripLeading().length())))
+                        .collect(Collectors.joining("\n"));
     }
 
     // ---- notes
@@ -197,7 +209,8 @@ final class LanguageReference {
             if (!note.isBlank()) {
                 String[] parts = note.split("\n\n", 2);
                 if (!titles.contains(parts[0]) || notes.put(parts[0], parts[1].strip()) != null) {
-                    throw new IllegalStateException(NOTES + " says something of \"" + parts[0] + "\", of which there is not one construct");
+                    throw new IllegalStateException(NOTES + " says something of \"" + parts[0]
+                            + "\", of which there is not one construct");
                 }
             }
         }
@@ -212,8 +225,10 @@ final class LanguageReference {
             if (page.hasExamples()) {
                 List<SourceText> files = page.bad();
                 for (Remark remark : Bench.LANGUAGE.checkTexts(files, RemarkPage.APPROVED).remarks()) {
-                    String text = files.stream().filter(file -> file.path().equals(remark.file())).findFirst().orElseThrow().text();
-                    construct(text, remark.offset()).ifPresent(name -> remarks.computeIfAbsent(name, any -> new TreeSet<>()).add(code));
+                    String text = files.stream().filter(file -> file.path().equals(remark.file())).findFirst().orElseThrow()
+                            .text();
+                    construct(text, remark.offset())
+                            .ifPresent(name -> remarks.computeIfAbsent(name, any -> new TreeSet<>()).add(code));
                 }
             }
         }

@@ -16,7 +16,6 @@ import java.util.stream.Stream;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.language.Checked;
 import org.benchwright.language.SourceText;
-import org.benchwright.language.internal.compile.PlanCompiler;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -25,7 +24,8 @@ import org.junit.jupiter.params.provider.MethodSource;
 class LayoutTest {
 
     private static final Path DEMO = Path.of("../../procedures");
-    private static final Pattern WORD = Pattern.compile("//[^\n]*|/\\*.*?\\*/|\"(\\\\.|[^\"\\\\])*\"|[A-Za-z_0-9]+|\\S", Pattern.DOTALL);
+    private static final Pattern WORD = Pattern.compile("//[^\n]*|/\\*.*?\\*/|\"(\\\\.|[^\"\\\\])*\"|[A-Za-z_0-9]+|\\S",
+            Pattern.DOTALL);
 
     static Stream<SourceText> demo() throws IOException {
         List<SourceText> texts = new ArrayList<>();
@@ -80,16 +80,19 @@ class LayoutTest {
     }
 
     private static List<Plan> plans(List<SourceText> texts) {
-        return Bench.LANGUAGE.checkTexts(texts).procedures().stream().map(PlanCompiler::compile).toList();
+        return SoundPlans.of(Bench.LANGUAGE.checkTexts(texts));
     }
 
-    /** Other blanks between the words, line breaks where there were none, everything on one line where no comment forbids it. */
+    /**
+     * Other blanks between the words, line breaks where there were none, everything on one line where no comment forbids it.
+     */
     private static String spoilt(String text, Random random) {
         StringBuilder spoilt = new StringBuilder();
         int end = 0;
         for (var match : WORD.matcher(text).results().toList()) {
             boolean apart = match.start() > end;
-            boolean afterComment = spoilt.length() > 0 && text.lastIndexOf("//", match.start()) > text.lastIndexOf('\n', Math.max(0, match.start() - 1));
+            boolean afterComment = spoilt.length() > 0
+                    && text.lastIndexOf("//", match.start()) > text.lastIndexOf('\n', Math.max(0, match.start() - 1));
             if (afterComment || text.substring(Math.max(0, end - 2), end).contains("//") || lastWordIsComment(text, end)) {
                 spoilt.append("\n");
             } else if (apart) {
@@ -115,7 +118,7 @@ class LayoutTest {
     private static List<Plan> plans(String text) {
         Checked checked = Bench.LANGUAGE.checkTexts(List.of(new SourceText(Bench.PROCEDURE_FILE, text)));
         assertEquals(List.of(), Bench.printed(checked.remarks()));
-        return checked.procedures().stream().map(PlanCompiler::compile).toList();
+        return SoundPlans.of(checked);
     }
 
     @Test
@@ -154,6 +157,7 @@ class LayoutTest {
 
     @Test
     void lineEndsStayThoseOfTheText() {
-        assertTrue(format("family a \"A\" {\r\n lamp x red \"X\" }").equals("family a \"A\" {\r\n    lamp x red \"X\"\r\n}\r\n"));
+        assertTrue(format("family a \"A\" {\r\n lamp x red \"X\" }")
+                .equals("family a \"A\" {\r\n    lamp x red \"X\"\r\n}\r\n"));
     }
 }

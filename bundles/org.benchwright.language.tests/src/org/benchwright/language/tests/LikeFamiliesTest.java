@@ -25,7 +25,10 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** A procedure applies to the family that it names and to those like it: which is meant, and what is checked and compiled for it. */
+/**
+ * A procedure applies to the family that it names and to those like it: which is meant, and what is checked and compiled for
+ * it.
+ */
 class LikeFamiliesTest {
 
     private static final String WREN = """
@@ -120,7 +123,8 @@ class LikeFamiliesTest {
         assertEquals(one.lamps().stream().filter(lamp -> lamp.name().startsWith("out")).toList(),
                 four.lamps().stream().filter(lamp -> lamp.name().startsWith("out")).toList());
         assertEquals(one.stopStays(), four.stopStays());
-        assertEquals(ready(new FamilyChoice.Fitting("W-001")).plan().stages().size(), ready(new FamilyChoice.Fitting("W4-001")).plan().stages().size());
+        assertEquals(ready(new FamilyChoice.Fitting("W-001")).plan().stages()
+                .size(), ready(new FamilyChoice.Fitting("W4-001")).plan().stages().size());
         assertEquals(List.of(), Bench.LANGUAGE.check(List.of(folder)).remarks());
     }
 
@@ -135,7 +139,8 @@ class LikeFamiliesTest {
         outputs.forEach(lamp -> assertEquals(List.of(LampColour.RED), lamp.colours()));
         assertEquals(List.of(Optional.of("Running fast")), two.modes().stream().map(Mode::title).toList());
         assertTrue(two.modes().get(0).shows().toString().contains("YELLOW"), two.modes()::toString);
-        assertEquals(4, family(new FamilyChoice.AsWritten()).lamps().stream().filter(lamp -> lamp.name().startsWith("out")).count());
+        assertEquals(4, family(new FamilyChoice.AsWritten()).lamps().stream().filter(lamp -> lamp.name().startsWith("out"))
+                .count());
     }
 
     @Test
@@ -162,13 +167,15 @@ class LikeFamiliesTest {
     @Test
     void theKeptTextIsThatOfTheFilesAndNamesTheOtherFamily() throws IOException {
         String kept = ready(new FamilyChoice.Called("wren_two")).text();
-        assertEquals("// look.procedure\n" + Files.readString(procedure) + "// wren-two.family\n" + WREN_TWO + "// wren.family\n" + WREN, kept);
-        assertEquals("// look.procedure\n" + Files.readString(procedure) + "// wren.family\n" + WREN, ready(new FamilyChoice.AsWritten()).text());
+        assertEquals("// look.procedure\n" + Files.readString(procedure) + "// wren-two.family\n" + WREN_TWO
+                + "// wren.family\n" + WREN, kept);
+        assertEquals("// look.procedure\n" + Files.readString(procedure) + "// wren.family\n"
+                + WREN, ready(new FamilyChoice.AsWritten()).text());
     }
 
     @Test
     void whatTheOtherFamilyCannotShowIsToldAtItsPlaceInTheWrittenText() throws IOException {
-        String line = "expect ok green steady within 5 s of on or conclude rejected \"Not ok.\" expect out 1 green steady within 5 s of on or conclude rejected \"Dark.\"";
+        String line = "expect mode run within 5 s of on or conclude rejected \"Not ok.\" expect out 1 green steady within 5 s of on or conclude rejected \"Dark.\"";
         procedure = write("look.procedure", LOOK.formatted("", line));
         Remark remark = refused(new FamilyChoice.Fitting("W2-001"));
         assertEquals(RemarkCode.COLOUR_NOT_OF_LAMP, remark.code());
@@ -183,9 +190,11 @@ class LikeFamiliesTest {
     @Test
     void placesInTheLineOfTheClauseAreThoseOfTheWrittenText() throws IOException {
         procedure = write("look.procedure", LOOK.formatted("instrument meter \"Meter\" reads V dc", ""));
-        Remark remark = ready(new FamilyChoice.Called("wren_two")).remarks().stream().filter(each -> each.code() == RemarkCode.UNUSED_INSTRUMENT)
+        Remark remark = ready(new FamilyChoice.Called("wren_two")).remarks().stream()
+                .filter(each -> each.code() == RemarkCode.UNUSED_INSTRUMENT)
                 .findFirst().orElseThrow();
-        Remark written = ready(new FamilyChoice.AsWritten()).remarks().stream().filter(each -> each.code() == RemarkCode.UNUSED_INSTRUMENT)
+        Remark written = ready(new FamilyChoice.AsWritten()).remarks().stream()
+                .filter(each -> each.code() == RemarkCode.UNUSED_INSTRUMENT)
                 .findFirst().orElseThrow();
         assertEquals(List.of(written.line(), written.column(), written.offset(), written.length()),
                 List.of(remark.line(), remark.column(), remark.offset(), remark.length()));
@@ -194,7 +203,8 @@ class LikeFamiliesTest {
 
     @Test
     void anErrorInTheOtherFamilysFileIsToldThere() throws IOException {
-        Path two = write("wren-two.family", WREN_TWO.replace("modes run", "display code of 0 characters \"Code\"\n    modes run"));
+        Path two = write("wren-two.family", WREN_TWO.replace("modes run",
+                "display code of 0 characters \"Code\"\n    modes run"));
         Remark remark = refused(new FamilyChoice.Called("wren_two"));
         assertEquals(RemarkCode.COUNT_NOT_POSITIVE, remark.code());
         assertEquals(two, remark.file());

@@ -23,7 +23,10 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** However a folder came to be what it is, the answers are those of one that was opened so: remarks, colours, contents, links and folds. */
+/**
+ * However a folder came to be what it is, the answers are those of one that was opened so: remarks, colours, contents, links
+ * and folds.
+ */
 class ManyEditsTest {
 
     /** Where a text can't be read, most of what is compared below would be empty. */
@@ -31,7 +34,8 @@ class ManyEditsTest {
     void allTextsCanBeReadBeforeTheyAreEdited(@TempDir Path parent) {
         Map<Path, String> texts = EditedFolder.texts(parent.resolve("shop"), 2);
         texts.putAll(EditedFolder.imported(parent.resolve("common")));
-        Set<RemarkCode> found = Bench.LANGUAGE.checkTexts(texts.entrySet().stream().map(e -> new SourceText(e.getKey(), e.getValue())).toList())
+        Set<RemarkCode> found = Bench.LANGUAGE.checkTexts(texts.entrySet().stream()
+                .map(e -> new SourceText(e.getKey(), e.getValue())).toList())
                 .remarks().stream().map(Remark::code).collect(Collectors.toSet());
         assertEquals(Set.of(RemarkCode.ENDLESS_REPEAT, RemarkCode.UNUSED_HAZARD), found);
     }
@@ -40,7 +44,8 @@ class ManyEditsTest {
     @ValueSource(longs = {1, 2, 3})
     void editsInThreeFilesLeaveTheRemarksOfAFreshCheck(long seed, @TempDir Path folder) throws IOException {
         RandomEdits edits = new RandomEdits(seed);
-        Map<Path, String> texts = new TreeMap<>(Map.of(folder.resolve("base.family"), EditedFolder.BASE, folder.resolve("lark.family"), EditedFolder.LARK,
+        Map<Path, String> texts = new TreeMap<>(Map.of(folder.resolve("base.family"), EditedFolder.BASE,
+                folder.resolve("lark.family"), EditedFolder.LARK,
                 folder.resolve("lark.procedure"), Bench.PROCEDURE));
         write(texts);
         FolderSession session = FolderSession.open(folder);
@@ -51,14 +56,19 @@ class ManyEditsTest {
             session.change(file, texts.get(file));
             if (i % 3 > 0) {
                 Map<Path, List<Remark>> now = session.remarks(Cancellation.never());
-                List<Remark> expected = fresh.checkTexts(texts.entrySet().stream().map(e -> new SourceText(e.getKey(), e.getValue())).toList())
+                List<Remark> expected = fresh.checkTexts(texts.entrySet().stream()
+                        .map(e -> new SourceText(e.getKey(), e.getValue())).toList())
                         .remarks();
-                assertEquals(expected, now.values().stream().flatMap(List::stream).sorted().toList(), "after edit " + i + " of seed " + seed);
+                assertEquals(expected, now.values().stream().flatMap(List::stream).sorted()
+                        .toList(), "after edit " + i + " of seed " + seed);
             }
         }
     }
 
-    /** Long texts, families and shared stages that others build on, another folder that is imported; mostly changes within steps. */
+    /**
+     * Long texts, families and shared stages that others build on, another folder that is imported; mostly changes within
+     * steps.
+     */
     @ParameterizedTest
     @ValueSource(longs = {11, 12, 13, 14})
     void editsInAFolderLeaveTheAnswersOfAFreshSession(long seed, @TempDir Path folder) throws IOException {

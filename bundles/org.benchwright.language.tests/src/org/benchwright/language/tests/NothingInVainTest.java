@@ -30,7 +30,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
-/** Nothing that can be written is passed over in silence: each part of the language, said otherwise, changes a plan or what is remarked on. */
+/**
+ * Nothing that can be written is passed over in silence: each part of the language, said otherwise, changes a plan or what
+ * is remarked on.
+ */
 class NothingInVainTest {
 
     private static final CheckedFile SAMPLE = checked();
@@ -57,15 +60,19 @@ class NothingInVainTest {
     static Stream<Part> parts() {
         List<Part> parts = new ArrayList<>();
         ProcedurePackage.eINSTANCE.getEClassifiers().stream().filter(EClass.class::isInstance).map(EClass.class::cast)
-                .forEach(kind -> kind.getEStructuralFeatures().forEach(feature -> parts.add(new Part(feature, holders(feature)))));
-        // Which file is imported matters (Import.path); that one is imported at all matters by what is found there, as CheckedFilesTest shows.
+                .forEach(kind -> kind.getEStructuralFeatures()
+                        .forEach(feature -> parts.add(new Part(feature, holders(feature)))));
+        // Which file is imported matters (Import.path); that one is imported at all matters by what is found there, as
+        // CheckedFilesTest shows.
         return parts.stream().filter(part -> part.feature() != ProcedurePackage.Literals.PROCEDURE_FILE__IMPORTS);
     }
 
     private static List<EObject> holders(EStructuralFeature feature) {
         List<EObject> holders = new ArrayList<>();
         ProcedureFile file = SAMPLE.content();
-        Stream.concat(Stream.of(file), stream(file)).filter(each -> feature.getEContainingClass().isSuperTypeOf(each.eClass()) && (each.eIsSet(feature) || isWord(feature)))
+        Stream.concat(Stream.of(file), stream(file))
+                .filter(each -> feature.getEContainingClass().isSuperTypeOf(each.eClass())
+                && (each.eIsSet(feature) || isWord(feature)))
                 .forEach(holders::add);
         return holders;
     }
@@ -128,7 +135,8 @@ class NothingInVainTest {
         Object value = holder.eGet(feature);
         Runnable undo = () -> holder.eSet(feature, value);
         List<Way> ways = new ArrayList<>();
-        List<Object> others = feature instanceof EAttribute attribute && attribute.getEType() instanceof EEnum kind ? List.of(next(kind, value))
+        List<Object> others = feature instanceof EAttribute attribute && attribute.getEType() instanceof EEnum kind
+                ? List.of(next(kind, value))
                 : feature instanceof EReference reference && !reference.isContainment() ? alike(value) : others(value);
         for (Object other : others) {
             ways.add(() -> {
@@ -167,16 +175,21 @@ class NothingInVainTest {
 
     /** Others of the same class in the sample. */
     private static List<Object> alike(Object value) {
-        return stream(SAMPLE.content()).filter(each -> each != value && each.eClass() == ((EObject) value).eClass()).map(Object.class::cast).toList();
+        return stream(SAMPLE.content()).filter(each -> each != value && each.eClass() == ((EObject) value).eClass())
+                .map(Object.class::cast).toList();
     }
 
-    /** What is declared here is referred to elsewhere: without it that name would lead nowhere, which is remarked on in a text. */
+    /**
+     * What is declared here is referred to elsewhere: without it that name would lead nowhere, which is remarked on in a
+     * text.
+     */
     private static boolean isNeededByName(EObject holder, EStructuralFeature feature) {
         if (!(feature instanceof EReference reference) || !reference.isContainment() || !feature.isMany()) {
             return false;
         }
         List<?> declared = (List<?>) holder.eGet(feature);
-        return declared.stream().anyMatch(each -> each instanceof Named && stream(SAMPLE.content()).anyMatch(user -> user.eCrossReferences().contains(each)));
+        return declared.stream().anyMatch(each -> each instanceof Named
+                && stream(SAMPLE.content()).anyMatch(user -> user.eCrossReferences().contains(each)));
     }
 
     private static Object next(EEnum kind, Object value) {

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 import org.benchwright.core.Cancellation;
@@ -53,16 +54,20 @@ class PointingTest {
         String hover = hover("keep mode run");
         assertTrue(hover.contains("A watch reads: mode run when holding register 40 unsigned 16 is 2."), hover);
         ContentsRow family = session.analyse(DemoFolder.FAMILY, Cancellation.never()).orElseThrow().contents().get(0);
-        ContentsRow points = family.children().stream().filter(row -> row.label().equals("What a watch reads")).findFirst().orElseThrow();
+        ContentsRow points = family.children().stream().filter(row -> row.label().equals("What a watch reads")).findFirst()
+                .orElseThrow();
         assertEquals("condition ambient from input register 31 signed 16, scale 0.1 degC", points.children().get(4).label());
-        assertTrue(DemoFolder.text(session, DemoFolder.FAMILY).startsWith("condition ambient from", points.children().get(4).offset()));
+        assertTrue(DemoFolder.text(session, DemoFolder.FAMILY)
+                .startsWith("condition ambient from", points.children().get(4).offset()));
     }
 
     @Test
     void aHoverExplainsAFaultAMarkAHazardAndALoadable() {
-        assertTrue(hover("reveals W01").contains("Often: The oscillator or a memory is weak when warm."), hover("reveals W01"));
+        assertTrue(hover("reveals W01").contains("Often: The oscillator or a memory is weak when warm."),
+                hover("reveals W01"));
         assertEquals("Mark on: Press as you close the switch.\nUsed 4 times in this folder.", hover("10 s of on"));
-        assertTrue(hover("with hazard mains").startsWith("DANGER: The rack supply's terminals carry mains"), hover("with hazard mains"));
+        assertTrue(hover("with hazard mains").startsWith("DANGER: The rack supply's terminals carry mains"),
+                hover("with hazard mains"));
         assertTrue(hover("load only bench_configuration, bench_program").contains("Replaces Owner's program"),
                 hover("load only bench_configuration, bench_program"));
     }
@@ -76,7 +81,8 @@ class PointingTest {
 
     @Test
     void aHoverSaysWhatAWordMeans() {
-        assertEquals("energises\nthe supply goes on in this step; a fact that every way is checked with", hover("energises"));
+        assertEquals("energises\nthe supply goes on in this step; a fact that every way is checked with",
+                hover("energises"));
         assertTrue(hover("mains danger").contains("ISO 3864-2"), hover("mains danger"));
     }
 
@@ -85,13 +91,15 @@ class PointingTest {
         Place place = session.declaration(DemoFolder.PROCEDURE, behind("expect pwr")).orElseThrow();
         assertEquals(DemoFolder.BASE, place.file());
         assertEquals(DemoFolder.behind(session, DemoFolder.BASE, "lamp "), place.offset());
-        assertEquals(DemoFolder.FAMILY, session.declaration(DemoFolder.PROCEDURE, behind("applies to tarn_c16")).orElseThrow().file());
+        assertEquals(DemoFolder.FAMILY, session.declaration(DemoFolder.PROCEDURE, behind("applies to tarn_c16"))
+                .orElseThrow().file());
     }
 
     @Test
     void referencesAreFoundInAllFilesFromTheDeclarationAndFromAReference() {
         List<Place> fromReference = session.references(DemoFolder.PROCEDURE, behind("expect pwr"));
-        assertEquals(fromReference, session.references(DemoFolder.BASE, DemoFolder.behind(session, DemoFolder.BASE, "lamp pwr")));
+        assertEquals(fromReference, session.references(DemoFolder.BASE,
+                DemoFolder.behind(session, DemoFolder.BASE, "lamp pwr")));
         assertTrue(fromReference.stream().map(Place::file).distinct().count() > 3, fromReference::toString);
         assertTrue(fromReference.stream().allMatch(place -> DemoFolder.text(session, place.file())
                 .startsWith("pwr", place.offset())), fromReference::toString);
@@ -125,7 +133,8 @@ class PointingTest {
         List<Edit> fromTheEnd = new ArrayList<>(edits);
         fromTheEnd.sort(Comparator.comparing(Edit::place).reversed());
         StringBuilder edited = new StringBuilder(text);
-        fromTheEnd.forEach(edit -> edited.replace(edit.place().offset(), edit.place().offset() + edit.place().length(), edit.text()));
+        fromTheEnd.forEach(edit -> edited.replace(edit.place().offset(), edit.place().offset() + edit.place()
+                .length(), edit.text()));
         return edited.toString();
     }
 
@@ -145,26 +154,31 @@ class PointingTest {
 
     @Test
     void namesOfTheFamilyAreProposedWithWhatTheyMean() {
-        assertEquals(List.of("cell_low", "code", "flt", "ok", "out", "pwr", "any", "display", "lamp", "mode"), proposals("            expect "));
+        assertEquals(List.of("cell_low", "code", "flt", "ok", "out", "pwr", "any", "display", "lamp", "mode"),
+                proposals("            expect "));
         assertEquals(List.of("faulted", "run", "stopped"), proposals("expect mode "));
         assertEquals(List.of("B04", "M02", "S03", "T05", "W01"), proposals("reveals "));
         assertEquals(List.of("halted", "on", "started"), proposals("within 2 s of "));
         assertEquals(List.of("tarn_a8", "tarn_base", "tarn_c16", "tarn_p24"), proposals("applies to "));
         Proposal power = session.proposals(DemoFolder.PROCEDURE, behind("            expect p")).get(0);
-        assertEquals(new Proposal(Proposal.Kind.NAME, "pwr", "Lamp pwr: Power", behind("            expect p") - 1, 1, "pwr", List.of()), power);
+        assertEquals(new Proposal(Proposal.Kind.NAME, "pwr", "Lamp pwr: Power", behind("            expect p") - 1, 1,
+                "pwr", List.of()), power);
     }
 
     @Test
     void aLampOrDisplayNamedLikeAKindIsProposedWithItsKind() {
         String family = DemoFolder.text(session, DemoFolder.FAMILY);
-        session.change(DemoFolder.FAMILY, family.replace("lamp cell_low", "lamp mode red \"Mode\" display any of 2 characters \"Any\" lamp cell_low"));
-        assertEquals(List.of("cell_low", "code", "display any", "flt", "lamp mode", "ok", "out", "pwr", "any", "display", "lamp", "mode"),
+        session.change(DemoFolder.FAMILY, family.replace("lamp cell_low",
+                "lamp mode red \"Mode\" display any of 2 characters \"Any\" lamp cell_low"));
+        assertEquals(List.of("cell_low", "code", "display any", "flt", "lamp mode", "ok", "out", "pwr", "any", "display",
+                "lamp", "mode"),
                 proposals("            expect "));
     }
 
     @Test
     void wordsWithAFixedSetOfValuesAndUnitsAreProposed() {
-        assertEquals(List.of("blue", "flashing", "green", "off", "red", "steady", "white", "yellow"), proposals("expect ok "));
+        assertEquals(List.of("blue", "flashing", "green", "off", "red", "steady", "white", "yellow"),
+                proposals("expect ok "));
         assertEquals(List.of("guarded", "guarded both ways", "simple"), proposals("limits at least 2.5 V, decide "));
         assertTrue(proposals("wait 5 ").containsAll(List.of("s", "min", "h", "V")), proposals("wait 5 ")::toString);
     }
@@ -183,6 +197,17 @@ class PointingTest {
     }
 
     @Test
+    void aTemplateEndsItsLinesAsTheFileDoes() {
+        session.change(DemoFolder.PROCEDURE, DemoFolder.text(session, DemoFolder.PROCEDURE).replace("\n", "\r\n"));
+        Proposal fit = session.proposals(DemoFolder.PROCEDURE, behind("        step clear") - "step clear".length()).stream()
+                .filter(proposal -> proposal.label().equals("step: fit the unit")).findFirst().orElseThrow();
+        assertTrue(fit.text().contains("{\r\n            fits unit\r\n"), fit.text());
+        assertEquals(List.of(), Pattern.compile("(?<!\r)\n").matcher(fit.text()).results().toList());
+        Proposal.Slot last = fit.slots().get(fit.slots().size() - 1);
+        assertEquals("The cover is closed.", fit.text().substring(last.offset(), last.offset() + last.length()));
+    }
+
+    @Test
     void everyStepTemplateFitsWhereItIsProposed() {
         String text = DemoFolder.text(session, DemoFolder.PROCEDURE);
         int at = text.indexOf("        step clear") + 8;
@@ -190,9 +215,11 @@ class PointingTest {
                 .filter(proposal -> proposal.kind() == Proposal.Kind.TEMPLATE).toList();
         assertTrue(templates.size() >= 10, templates::toString);
         for (Proposal template : templates) {
-            session.change(DemoFolder.PROCEDURE, text.substring(0, at) + template.text() + "\n        " + text.substring(at));
+            session.change(DemoFolder.PROCEDURE, text.substring(0, at) + template.text() + "\n        "
+                    + text.substring(at));
             List<Remark> remarks = session.analyse(DemoFolder.PROCEDURE, Cancellation.never()).orElseThrow().remarks();
-            List<String> syntax = remarks.stream().filter(remark -> remark.code().word().equals("syntax")).map(Remark::toString).toList();
+            List<String> syntax = remarks.stream().filter(remark -> remark.code().word().equals("syntax"))
+                    .map(Remark::toString).toList();
             assertEquals(List.of(), syntax, template.label());
             template.slots().forEach(slot -> assertTrue(slot.offset() + slot.length() <= template.text().length()));
         }

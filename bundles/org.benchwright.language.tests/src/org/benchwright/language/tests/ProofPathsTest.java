@@ -45,15 +45,18 @@ class ProofPathsTest implements PropertyTest {
         Map<Verdict, BigInteger> expected = new EnumMap<>(Verdict.class);
         gone.get().forEach((verdict, many) -> expected.put(verdict, BigInteger.valueOf(many)));
         assertEquals(expected, proof.paths().ending());
-        assertEquals(Optional.of(expected.values().stream().reduce(BigInteger.ZERO, BigInteger::add)), proof.paths().count());
+        assertEquals(Optional.of(expected.values().stream().reduce(BigInteger.ZERO, BigInteger::add)), proof.paths()
+                .count());
     }
 
     @Property(tries = 150)
     void noPathIsListedTwiceAndNoneTooMany(@ForAll @IntRange(max = 1_000_000) int seed) {
         ProcedureProof proof = prove(RandomPlans.of(seed));
         int listed = proof.paths().listed().size();
-        assertTrue(listed == 60 || proof.paths().more().orElseThrow().signum() == 0, "all are listed, or as many as are listed at most");
-        assertEquals(listed, new HashSet<>(proof.paths().listed()).size(), () -> "each is another one: " + proof.paths().listed());
+        assertTrue(listed == 60 || proof.paths().more().orElseThrow()
+                .signum() == 0, "all are listed, or as many as are listed at most");
+        assertEquals(listed, new HashSet<>(proof.paths().listed()).size(), () -> "each is another one: " + proof.paths()
+                .listed());
         for (int i = 1; i < listed; i++) {
             assertTrue(proof.paths().listed().get(i - 1).turns().size() <= proof.paths().listed().get(i).turns().size());
         }
@@ -78,16 +81,20 @@ class ProofPathsTest implements PropertyTest {
     }
 
     @Property(tries = 200)
-    void theLongerASoakTheMoreItReveals(@ForAll @IntRange(min = 1, max = 500) int hours, @ForAll @IntRange(min = 1, max = 100) int more,
-            @ForAll @IntRange(min = 1, max = 2_000) int interval, @ForAll @DoubleRange(min = 0.01, max = 0.99) double level) {
+    void theLongerASoakTheMoreItReveals(@ForAll @IntRange(min = 1, max = 500) int hours,
+            @ForAll @IntRange(min = 1, max = 100) int more,
+            @ForAll @IntRange(min = 1, max = 2_000) int interval,
+            @ForAll @DoubleRange(min = 0.01, max = 0.99) double level) {
         Claim claim = new Claim(Duration.ofHours(interval), java.math.BigDecimal.valueOf(level));
-        SoakProof soak = new SoakProof("s", "S", Duration.ofHours(hours), true, false, Duration.ofHours(24), Optional.of(claim));
+        SoakProof soak = new SoakProof("s", "S", Duration.ofHours(hours), true, false, Duration.ofHours(24),
+                Optional.of(claim));
         SoakProof.Length longer = soak.what(Duration.ofHours(hours + more));
         SoakProof.Length own = soak.what(Duration.ofHours(hours));
         assertTrue(longer.revealed() >= own.revealed() && longer.longestRevealed().compareTo(own.longestRevealed()) > 0);
         assertTrue(longer.looks() >= own.looks() && longer.stationTime().compareTo(own.stationTime()) > 0);
         assertTrue(soak.revealed(Duration.ofHours(hours), Duration.ofHours(interval + more)) <= own.revealed());
         assertEquals(own.revealed() >= level, soak.supportsClaim());
-        assertEquals(soak.lengths(Optional.of(Duration.ofHours(hours))).size(), new HashSet<>(soak.lengths(Optional.empty())).size());
+        assertEquals(soak.lengths(Optional.of(Duration.ofHours(hours))).size(), new HashSet<>(soak.lengths(Optional.empty()))
+                .size());
     }
 }

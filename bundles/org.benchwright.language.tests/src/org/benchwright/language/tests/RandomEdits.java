@@ -7,13 +7,19 @@ import java.util.Random;
 /** What somebody who types may do to a text. */
 final class RandomEdits {
 
-    private static final List<String> PIECES = List.of("", "", "x", " ", "\n", "}", "{", "\"", "/*", "*/", "//", "pwr", "lark", "lark_base", "run", "mark on \"On\"",
+    private static final List<String> PIECES = List.of("", "", "x", " ", "\n", "}", "{", "\"", "/*", "*/", "//", "pwr",
+            "lark", "lark_base", "run", "mark on \"On\"",
             "family lark \"L\" {}", "like lark_base", "steady", "step", "(", "1", "-", "%");
-    private static final List<String> LINES = List.of("mark m7 \"Press.\"", "expect pwr steady within 5 s of m7 or go to s3", "energises supply",
-            "measure v5 with meter, limits 20 .. 21 V or conclude rejected \"Off.\"", "confirm \"Well { so\" or go to nowhere", "isolates supply // } done",
-            "derive d9 as v9 - v8, limits 0 .. 1 A or go to s9", "erase only fault_log", "otherwise go to read_log", "wait 5 V", "/* not { now */ wait 5 min",
-            "step extra \"Extra\" { confirm \"Yes.\" or conclude rejected \"No.\" }", "expect any of { ok red steady, flt off } within 3 s of m8",
-            "reveals W01", "enter fault_log", "take", "}", "for each channel 1 .. 3 measure shown in V judge shown, limits 0 .. 1 V or go to s2");
+    private static final List<String> LINES = List.of("mark m7 \"Press.\"",
+            "expect pwr steady within 5 s of m7 or go to s3", "energises supply",
+            "measure v5 with meter, limits 20 .. 21 V or conclude rejected \"Off.\"",
+            "confirm \"Well { so\" or go to nowhere", "isolates supply // } done",
+            "derive d9 as v9 - v8, limits 0 .. 1 A or go to s9", "erase only fault_log", "otherwise go to read_log",
+            "wait 5 V", "/* not { now */ wait 5 min",
+            "step extra \"Extra\" { confirm \"Yes.\" or conclude rejected \"No.\" }",
+            "expect any of { ok red steady, flt off } within 3 s of m8",
+            "reveals W01", "enter fault_log", "take", "}",
+            "for each channel 1 .. 3 measure shown in V judge shown, limits 0 .. 1 V or go to s2");
 
     private final Random random;
 
@@ -29,7 +35,9 @@ final class RandomEdits {
         return some.get(random.nextInt(some.size()));
     }
 
-    /** Mostly small, sometimes the declaration of a family under another name, so that other files lose and find it again. */
+    /**
+     * Mostly small, sometimes the declaration of a family under another name, so that other files lose and find it again.
+     */
     String anywhere(String text) {
         if (sometimes()) {
             return text.contains("family lark_base") ? text.replace("family lark_base", "family lark_basic")
@@ -68,11 +76,13 @@ final class RandomEdits {
 
     /** The number behind a name becomes another one, there only: what referred to the name may lead elsewhere now. */
     private List<String> renamed(String text) {
-        int at = text.indexOf(oneOf(List.of("mark m", "measure v", "step s", "of m", "go to s")), random.nextInt(text.length() + 1));
+        int at = text.indexOf(oneOf(List.of("mark m", "measure v", "step s", "of m", "go to s")),
+                random.nextInt(text.length() + 1));
         while (at >= 0 && at < text.length() && !Character.isDigit(text.charAt(at))) {
             at++;
         }
-        return at < 0 || at >= text.length() ? List.of(text) : List.of(replaced(text, at, at + 1, Integer.toString(random.nextInt(10))));
+        return at < 0 || at >= text.length() ? List.of(text)
+                : List.of(replaced(text, at, at + 1, Integer.toString(random.nextInt(10))));
     }
 
     private List<String> takenBack(String text) {

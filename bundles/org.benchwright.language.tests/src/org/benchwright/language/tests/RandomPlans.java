@@ -41,7 +41,8 @@ final class RandomPlans {
 
     private Plan plan() {
         boolean latches = random.nextInt(4) > 0;
-        UnitFamily family = new UnitFamily("jay", "Jay", Optional.empty(), Optional.empty(), List.of(), List.of(), List.of(), latches);
+        UnitFamily family = new UnitFamily("jay", "Jay", Optional.empty(), Optional.empty(), List.of(), List.of(),
+                List.of(), latches);
         List<Precondition> preconditions = random.nextBoolean() ? List.of()
                 : List.of(new Precondition("ready", "Ready.", Optional.empty(), Optional.empty(), Optional.empty()));
         List<Stage> all = new ArrayList<>();
@@ -49,14 +50,18 @@ final class RandomPlans {
             all.add(i > 0 && random.nextInt(4) == 0 ? soak(i) : stage(i));
         }
         WorkStage safe = new WorkStage("make_safe", "Make safe", false, Optional.empty(), List.of(),
-                List.of(new Step("off", "Off.", Optional.of(Duration.ofMinutes(1)), List.of(), List.of(), List.of(new Action.EnterText("text", "Note")))));
-        return new Plan(Plan.CURRENT_FORMAT, "p", "P", 1, "", Optional.empty(), Optional.empty(), family, Optional.empty(), List.of(), List.of(),
+                List.of(new Step("off", "Off.", Optional.of(Duration.ofMinutes(1)), List.of(), List.of(),
+                        List.of(new Action.EnterText("text", "Note")))));
+        return new Plan(Plan.CURRENT_FORMAT, "p", "P", 1, "", Optional.empty(), Optional.empty(), family, Optional.empty(),
+                List.of(), List.of(),
                 List.of(), preconditions, UNDECIDED, all, safe, new Move.Conclude(Verdict.ACCEPTED, ""));
     }
 
     private Stage soak(int stage) {
-        return new SoakStage(name(stage), "Soak", List.of(), Duration.ofHours(24), new Signal.ModeShows("run", List.of()), List.of(),
-                Duration.ofHours(24), Duration.ZERO, Optional.empty(), random.nextBoolean() ? end() : again(), UNDECIDED, Optional.empty());
+        return new SoakStage(name(stage), "Soak", List.of(), Duration.ofHours(24), new Signal.ModeShows("run", List.of()),
+                List.of(),
+                Duration.ofHours(24), Duration.ZERO, Optional.empty(), random.nextBoolean() ? end()
+                        : again(), UNDECIDED, Optional.empty());
     }
 
     private Move again() {
@@ -86,7 +91,8 @@ final class RandomPlans {
         if (ends) {
             actions.add(new Action.End("end", end()));
         }
-        Optional<Duration> takes = random.nextBoolean() ? Optional.empty() : Optional.of(Duration.ofMinutes(1 + random.nextInt(9)));
+        Optional<Duration> takes = random.nextBoolean() ? Optional.empty()
+                : Optional.of(Duration.ofMinutes(1 + random.nextInt(9)));
         return new Step(name(stage) + "_" + number, "Step " + steps++, takes, List.of(), List.of(), actions);
     }
 
@@ -97,11 +103,14 @@ final class RandomPlans {
     private Action action(int stage, int id) {
         return switch (random.nextInt(6)) {
             case 0 -> new Action.Compare("compare" + id, "Left " + id, "Right " + id, move(stage));
-            case 1 -> new Action.Branch("branch" + id, "Is " + id + " fitted?", random.nextBoolean(), Optional.empty(), Optional.of("fitted." + random.nextInt(2)));
+            case 1 -> new Action.Branch("branch" + id, "Is " + id
+                    + " fitted?", random.nextBoolean(), Optional.empty(), Optional.of("fitted." + random.nextInt(2)));
             case 2 -> new Action.Branch("seen" + id, "Is " + id + " seen?", random.nextBoolean(),
-                    stage + 1 < stages ? Optional.of(new Move.GoTo(name(stages - 1), "", Optional.empty())) : Optional.empty(), Optional.empty());
+                    stage + 1 < stages ? Optional.of(new Move.GoTo(name(stages - 1), "", Optional.empty()))
+                            : Optional.empty(), Optional.empty());
             case 3 -> new Action.Release("release" + id, Role.SECOND_PERSON, "Released " + id + ".", move(stage));
-            case 4 -> stage + 1 < stages && random.nextInt(3) == 0 ? new Action.Go("go" + id, new Move.GoTo(name(stage + 1), "", Optional.empty()))
+            case 4 -> stage + 1 < stages && random.nextInt(3) == 0
+                    ? new Action.Go("go" + id, new Move.GoTo(name(stage + 1), "", Optional.empty()))
                     : confirm(stage, id);
             default -> confirm(stage, id);
         };
@@ -117,7 +126,8 @@ final class RandomPlans {
             case 0 -> stage + 1 < stages ? new Move.GoTo(name(stage + 1), "", Optional.empty()) : end();
             case 1, 2 -> {
                 Move instead = random.nextInt(3) == 0 ? new Move.ReleaseBy(Role.SECOND_PERSON, AFTER_FAILURE) : end();
-                yield new Move.GoTo(name(random.nextInt(stages)), "", Optional.of(new Move.Bound(1 + random.nextInt(2), instead)));
+                yield new Move.GoTo(name(random.nextInt(stages)), "",
+                        Optional.of(new Move.Bound(1 + random.nextInt(2), instead)));
             }
             case 3 -> new Move.ReleaseBy(Role.SECOND_PERSON, AFTER_FAILURE);
             default -> end();

@@ -22,7 +22,8 @@ final class RandomTexts {
 
     private static final ProcedureGrammarAccess GRAMMAR = new ProcedureStandaloneSetup().createInjectorAndDoEMFRegistration()
             .getInstance(ProcedureGrammarAccess.class);
-    private static final List<String> NAMES = List.of("lark", "lark_base", "pwr", "ok", "out", "run", "meter", "mains", "on", "supply", "step",
+    private static final List<String> NAMES = List.of("lark", "lark_base", "pwr", "ok", "out", "run", "meter", "mains",
+            "on", "supply", "step",
             "owner_program", "W01", "x", "V", "mA");
     private static final int MOST_WORDS = 600;
 
@@ -92,7 +93,8 @@ final class RandomTexts {
 
     private void word(String word) {
         words++;
-        boolean apart = text.length() > 0 && Character.isLetterOrDigit(text.charAt(text.length() - 1)) && Character.isLetterOrDigit(word.charAt(0));
+        boolean apart = text.length() > 0 && Character.isLetterOrDigit(text.charAt(text.length() - 1))
+                && Character.isLetterOrDigit(word.charAt(0));
         text.append(apart || random.nextInt(3) > 0 && !Character.isDigit(word.charAt(0)) ? " " : "").append(word);
     }
 }

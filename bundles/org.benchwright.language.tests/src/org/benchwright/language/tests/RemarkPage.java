@@ -71,7 +71,8 @@ record RemarkPage(RemarkCode code, String text) {
 
     private static SourceText frame(String name, String place, Optional<String> example) {
         try {
-            String frame = FRAME.matcher(Files.readString(FRAMES)).results().filter(match -> match.group(1).equals(name)).findFirst()
+            String frame = FRAME.matcher(Files.readString(FRAMES)).results().filter(match -> match.group(1).equals(name))
+                    .findFirst()
                     .orElseThrow().group(2);
             String filled = example.map(lines -> frame.replace("<" + place + ">", lines)).orElse(frame);
             return new SourceText(FOLDER.resolve(name), filled.replaceAll("(?m)^<\\w+>\n", ""));

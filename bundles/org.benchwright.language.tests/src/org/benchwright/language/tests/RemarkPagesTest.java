@@ -13,9 +13,9 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
+import org.benchwright.language.Checked;
 import org.benchwright.language.Remark;
 import org.benchwright.language.RemarkCode;
-import org.benchwright.language.SourceText;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -47,37 +47,38 @@ class RemarkPagesTest {
 
     @Test
     void theFramesThemselvesEarnNothing() {
-        assertEquals(List.of(), words(RemarkPage.emptyFrames()));
+        assertEquals(List.of(), Bench.printed(Bench.LANGUAGE.checkTexts(RemarkPage.emptyFrames(), RemarkPage.APPROVED)
+                .remarks()));
     }
 
     @ParameterizedTest
     @MethodSource("pagesWithExamples")
     void theExampleEarnsTheRemarkAndNoOther(RemarkPage page) {
         List<Remark> remarks = Bench.LANGUAGE.checkTexts(page.bad(), RemarkPage.APPROVED).remarks();
-        assertEquals(Set.of(page.code()), remarks.stream().map(Remark::code).collect(Collectors.toSet()), () -> Bench.printed(remarks).toString());
+        assertEquals(Set.of(page.code()), remarks.stream().map(Remark::code)
+                .collect(Collectors.toSet()), () -> Bench.printed(remarks).toString());
     }
 
     @ParameterizedTest
     @MethodSource("pagesWithExamples")
-    void theMendedExampleEarnsNothing(RemarkPage page) {
-        assertEquals(List.of(), words(page.good()));
+    void theMendedExampleEarnsNothingAndCanBeCarriedOut(RemarkPage page) {
+        Checked checked = Bench.LANGUAGE.checkTexts(page.good(), RemarkPage.APPROVED);
+        assertEquals(List.of(), Bench.printed(checked.remarks()));
+        SoundPlans.of(checked);
     }
 
     @Test
     void thereIsNoPageForAnythingElseAndTheListIsComplete() throws IOException {
         Set<String> expected = codes().map(RemarkCode::word).collect(Collectors.toCollection(TreeSet::new));
         try (Stream<Path> files = Files.list(FOLDER)) {
-            Set<String> there = files.map(file -> file.getFileName().toString().replace(".md", "")).filter(name -> !name.equals("README"))
+            Set<String> there = files.map(file -> file.getFileName().toString().replace(".md", ""))
+                    .filter(name -> !name.equals("README"))
                     .collect(Collectors.toCollection(TreeSet::new));
             assertEquals(expected, there);
         }
         Set<String> listed = Files.readAllLines(FOLDER.resolve("README.md")).stream().filter(line -> line.startsWith("| ["))
                 .map(line -> line.replaceAll("^\\| \\[([a-z0-9-]+)\\]\\(\\1\\.md\\) \\| (\\w+) .*$", "$1 $2"))
                 .collect(Collectors.toCollection(TreeSet::new));
-        assertEquals(codes().map(code -> code.word() + " " + code.severity().word()).collect(Collectors.toCollection(TreeSet::new)), listed);
-    }
-
-    private static List<String> words(List<SourceText> files) {
-        return Bench.printed(Bench.LANGUAGE.checkTexts(files, RemarkPage.APPROVED).remarks());
-    }
-}
+        assertEquals(codes().map(code -> code.word() + " " + code.severity().word())
+                .collect(Collectors.toCollection(TreeSet::new)), listed);
+    }}

@@ -29,7 +29,8 @@ class StepwiseReadingTest {
     @Test
     void aMistakeInAStepCostsThatStepOnly() {
         Checked sound = Bench.check(Bench.FAMILY, Bench.PROCEDURE);
-        Checked broken = Bench.check(Bench.FAMILY, Bench.PROCEDURE.replace("confirm \"The cover is on.\"", "conf confirm \"The cover is on.\""));
+        Checked broken = Bench.check(Bench.FAMILY,
+                Bench.PROCEDURE.replace("confirm \"The cover is on.\"", "conf confirm \"The cover is on.\""));
         assertEquals(names(sound), names(broken));
         assertEquals(List.of(RemarkCode.SYNTAX), broken.remarks().stream().map(remark -> remark.code()).toList());
     }
@@ -40,10 +41,14 @@ class StepwiseReadingTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"The cover is on.,         The lid is on.,          STEPS", "confirm \"The cover, con \"The cover,            STEPS",
-            "fits unit,                mark m \"Now.\",          STEPS", "step fit,                 step fitted,             STEPS",
-            "step fit,                 stepp fit,               WHOLE", "fits unit,                } fits unit,              WHOLE",
-            "fits unit,                /* fits unit,            WHOLE", "\"Terminals are live.\",  \"Terminals may be live.\", WHOLE"})
+    @CsvSource({"The cover is on.,         The lid is on.,          STEPS",
+            "confirm \"The cover, con \"The cover,            STEPS",
+            "fits unit,                mark m \"Now.\",          STEPS",
+            "step fit,                 step fitted,             STEPS",
+            "step fit,                 stepp fit,               WHOLE",
+            "fits unit,                } fits unit,              WHOLE",
+            "fits unit,                /* fits unit,            WHOLE",
+            "\"Terminals are live.\",  \"Terminals may be live.\", WHOLE"})
     void onlyTheStepIsReadWhereThatIsEnough(String before, String after, Parse expected) {
         ParsedFile file = new ParsedFile(LANGUAGE, text(Bench.PROCEDURE));
         LANGUAGE.getInstance(XtextResourceSet.class).getResources().add(file.resource());

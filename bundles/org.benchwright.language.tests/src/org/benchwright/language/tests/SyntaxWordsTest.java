@@ -23,7 +23,8 @@ class SyntaxWordsTest {
         return Stream.of(
                 Arguments.of("family {", "1:8", "'{' does not fit here; expected: a name."),
                 Arguments.of("family a {", "1:10", "'{' does not fit here; expected: a text in double quotes."),
-                Arguments.of("family a \"A\" {\n  lamp x green Power\n}", "2:16", "'Power' does not fit here; expected: a text in double quotes."),
+                Arguments.of("family a \"A\" {\n  lamp x green Power\n}", "2:16",
+                        "'Power' does not fit here; expected: a text in double quotes."),
                 Arguments.of("family a \"A\" {\n  lamp x purple \"P\"\n}", "2:10",
                         "'purple' does not fit here; expected: red, yellow, green, blue or white."),
                 Arguments.of("family a \"A\" {\n  shows\n}", "2:3",
@@ -31,13 +32,15 @@ class SyntaxWordsTest {
                 Arguments.of("family a \"A", "1:10", "A text begins here that has no closing double quote in its line."),
                 Arguments.of("/* never\nclosed", "1:1", "A comment begins here that is never closed with */."),
                 Arguments.of("stage x \"X\" {}", "1:1", "'stage' does not fit here; expected: family or procedure."),
-                Arguments.of("family a \"A\" { supply 24 dc }", "1:26", "'dc' does not fit here; expected: a unit of measure."),
+                Arguments.of("family a \"A\" { supply 24 dc }", "1:26",
+                        "'dc' does not fit here; expected: a unit of measure."),
                 Arguments.of("family a \"A\" { supply V dc }", "1:23", "'V' does not fit here; expected: a number."),
                 Arguments.of("procedure p \"P\" { hazard h deadly \"x\" }", "1:28",
                         "'deadly' does not fit here; expected: danger, warning, caution or notice."),
                 Arguments.of("procedure p \"P\" { conclude maybe }", "1:28",
                         "'maybe' does not fit here; expected: accepted, rejected or undecided."),
-                Arguments.of("procedure p \"P\" { precondition sheet \"It is there.\" enter text \"Its number\" }", "1:53", "'enter' does not fit here; " + NEXT),
+                Arguments.of("procedure p \"P\" { precondition sheet \"It is there.\" enter text \"Its number\" }", "1:53",
+                        "'enter' does not fit here; " + NEXT),
                 Arguments.of("procedure p \"P\" { proves the bench, valid 12 h claims a fault stopping it every 1 h is revealed at 90 % }", "1:48",
                         "'claims' does not fit here; " + NEXT),
                 Arguments.of("procedure p \"P\" { soak s \"S\" lasting 4 h { look every 2 h tolerance 15 min } }", "1:59",
@@ -49,9 +52,11 @@ class SyntaxWordsTest {
                         "'look' does not fit here; expected: a statement of the step, otherwise, or a closing brace."),
                 Arguments.of("procedure p \"P\" { stage s \"S\" { step t \"T\" { expect x blinking } } }", "1:53",
                         "'blinking' does not fit here; expected: what is shown: a lamp with its state, a display with its text, or mode and its name."),
-                Arguments.of("family a \"A\" {", "1:14", "The text ends too early; expected: a declaration of the family, or its closing brace."),
+                Arguments.of("family a \"A\" {", "1:14",
+                        "The text ends too early; expected: a declaration of the family, or its closing brace."),
                 Arguments.of("procedure p \"P\" revision 99999999999 {}", "1:26", "A count is at most 2147483647."),
-                Arguments.of("procedure p \"P\" { stage s \"S\" { step t \"T\" { wait " + "9".repeat(41) + " s } } }", "1:51",
+                Arguments.of("procedure p \"P\" { stage s \"S\" { step t \"T\" { wait " + "9".repeat(41)
+                        + " s } } }", "1:51",
                         "A number has at most 40 digits."),
                 Arguments.of("family a \"A\" { \u20ac }", "1:16",
                         "'\u20ac' does not fit here; expected: a declaration of the family, or its closing brace."));
@@ -64,6 +69,7 @@ class SyntaxWordsTest {
         Remark first = remarks.get(0);
         assertEquals(RemarkCode.SYNTAX, first.code());
         assertEquals(place + " " + words, first.line() + ":" + first.column() + " " + first.words());
-        remarks.forEach(remark -> assertFalse(remark.words().matches(".*(RULE_|mismatched|viable|EOF|extraneous).*"), remark::words));
+        remarks.forEach(remark -> assertFalse(remark.words()
+                .matches(".*(RULE_|mismatched|viable|EOF|extraneous).*"), remark::words));
     }
 }

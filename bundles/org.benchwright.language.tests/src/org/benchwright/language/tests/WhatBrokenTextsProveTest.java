@@ -75,12 +75,19 @@ class WhatBrokenTextsProveTest {
 
     @Test
     void whatIsWrongWithTheFlowIsShownInIt() throws Exception {
-        ProcedureProof unreached = proof(Bench.FAMILY, Bench.PROCEDURE.replace("or go to read_log", "or conclude rejected \"Reads wrong.\"")
-                .replace("otherwise go to read_log", "otherwise conclude rejected \"Never started.\"").replace("when stopped go to read_log", "when stopped conclude rejected \"Stopped.\""));
+        ProcedureProof unreached = proof(Bench.FAMILY,
+                Bench.PROCEDURE.replace("or go to read_log", "or conclude rejected \"Reads wrong.\"")
+                .replace("otherwise go to read_log", "otherwise conclude rejected \"Never started.\"")
+                        .replace("when stopped go to read_log", "when stopped conclude rejected \"Stopped.\""));
         assertEquals(Set.of(Mark.UNREACHABLE, Mark.ON_DEMAND), marks(unreached, "log"));
-        ProcedureProof live = proof(Bench.FAMILY, Bench.PROCEDURE.replace("\"Switch off.\" { isolates supply }", "\"Switch off.\" { confirm \"It is off.\" or release by supervisor \"On.\" }"));
-        assertTrue(live.flow().places().stream().anyMatch(place -> place.kind() == FlowPlace.Kind.OVER && place.marks().contains(Mark.ENDS_LIVE)));
-        ProcedureProof endless = proof(Bench.FAMILY, Bench.PROCEDURE.replace("otherwise go to matched, at most 2, or conclude undecided \"Does not fit.\"", "otherwise go to matched"));
+        ProcedureProof live = proof(Bench.FAMILY,
+                Bench.PROCEDURE.replace("\"Switch off.\" { isolates supply }",
+                "\"Switch off.\" { confirm \"It is off.\" or release by supervisor \"On.\" }"));
+        assertTrue(live.flow().places().stream().anyMatch(place -> place.kind() == FlowPlace.Kind.OVER
+                && place.marks().contains(Mark.ENDS_LIVE)));
+        ProcedureProof endless = proof(Bench.FAMILY,
+                Bench.PROCEDURE.replace("otherwise go to matched, at most 2, or conclude undecided \"Does not fit.\"",
+                "otherwise go to matched"));
         assertTrue(endless.paths().endless());
         assertEquals(Optional.empty(), endless.paths().count());
         assertEquals(Optional.empty(), endless.times().typical());
@@ -99,17 +106,21 @@ class WhatBrokenTextsProveTest {
     /** Both lead back to the step's beginning, one twice and one three times at most: neither bound holds for both. */
     @Test
     void reasonsWithOtherBoundsAreAnotherWay() throws Exception {
-        ProcedureProof proof = proof(Bench.FAMILY, Bench.PROCEDURE.replace("confirm same \"Type on the plate\" and \"Type configured\"",
+        ProcedureProof proof = proof(Bench.FAMILY,
+                Bench.PROCEDURE.replace("confirm same \"Type on the plate\" and \"Type configured\"",
                 "confirm \"It is clean.\" or go to matched, at most 3, or conclude undecided \"Dirty.\" confirm same \"Type on the plate\" and \"Type configured\""));
-        FlowPlace matched = proof.flow().places().stream().filter(place -> place.name().equals("matched")).findFirst().orElseThrow();
+        FlowPlace matched = proof.flow().places().stream().filter(place -> place.name().equals("matched")).findFirst()
+                .orElseThrow();
         assertEquals(Map.of(3, 1, 2, 1), proof.flow().from(matched).stream().filter(way -> way.to() == matched.id())
                 .collect(Collectors.toMap(way -> way.atMost().getAsInt(), way -> way.reasons().size())));
     }
 
     @Test
     void whateverLeavesTheStraightWaySaysWhy() throws Exception {
-        ProcedureProof proof = proof(Bench.FAMILY.replace("stop stays until \"somebody restarts the unit\"", "stop restarts by itself"), Bench.PROCEDURE);
-        assertEquals(List.of(), proof.flow().ways().stream().filter(way -> !way.kind().isStraight() && way.reasons().isEmpty()).toList());
+        ProcedureProof proof = proof(Bench.FAMILY.replace("stop stays until \"somebody restarts the unit\"",
+                "stop restarts by itself"), Bench.PROCEDURE);
+        assertEquals(List.of(), proof.flow().ways().stream()
+                .filter(way -> !way.kind().isStraight() && way.reasons().isEmpty()).toList());
         proof.flow().places().forEach(place -> assertFalse(proof.flow().told(place).isEmpty()));
     }
 
@@ -124,7 +135,8 @@ class WhatBrokenTextsProveTest {
 
     @Test
     void anUnsupportedClaimIsToldWithWhatHolds() throws Exception {
-        ProcedureProof proof = proof(Bench.FAMILY, Bench.PROCEDURE.replace("every 31 h is revealed", "every 60 h is revealed"));
+        ProcedureProof proof = proof(Bench.FAMILY,
+                Bench.PROCEDURE.replace("every 31 h is revealed", "every 60 h is revealed"));
         assertFalse(proof.soaks().get(0).supportsClaim());
         // 1 - exp(-72/60) = 0.69880
         assertEquals(0.69880, proof.soaks().get(0).what(proof.soaks().get(0).lasting()).revealed(), 1e-5);
@@ -133,7 +145,8 @@ class WhatBrokenTextsProveTest {
     /** As the engine carries it out: where a stop does not stay, looks witness nothing, so that no test can end accepted. */
     @Test
     void aSoakOfUnitsThatRestartProvesNothingByLooks() throws Exception {
-        ProcedureProof proof = proof(Bench.FAMILY.replace("stop stays until \"somebody restarts the unit\"", "stop restarts by itself"), Bench.PROCEDURE
+        ProcedureProof proof = proof(Bench.FAMILY.replace("stop stays until \"somebody restarts the unit\"",
+                "stop restarts by itself"), Bench.PROCEDURE
                 .replace("watch every 10 s, stop after 2 bad, silent after 3 missed\n", "").replace(", unless watched", ""));
         assertEquals(0, proof.soaks().get(0).what(proof.soaks().get(0).lasting()).revealed());
         assertFalse(proof.soaks().get(0).supportsClaim());
@@ -143,7 +156,8 @@ class WhatBrokenTextsProveTest {
 
     @Test
     void aSoakOfUnitsThatRestartProvesWhatItsWatchSees() throws Exception {
-        ProcedureProof proof = proof(Bench.FAMILY.replace("stop stays until \"somebody restarts the unit\"", "stop restarts by itself"), Bench.PROCEDURE);
+        ProcedureProof proof = proof(Bench.FAMILY.replace("stop stays until \"somebody restarts the unit\"",
+                "stop restarts by itself"), Bench.PROCEDURE);
         // 1 - exp(-72/31) = 0.90198
         assertEquals(0.90198, proof.soaks().get(0).what(proof.soaks().get(0).lasting()).revealed(), 1e-5);
         assertTrue(proof.soaks().get(0).supportsClaim());
@@ -174,13 +188,15 @@ class WhatBrokenTextsProveTest {
         assertEquals(180, proof.times().typical().orElseThrow().bench().toSeconds());
         assertEquals(List.of("pause", "second_pause", "off"), proof.times().without());
         for (String name : List.of("pause", "second_pause")) {
-            FlowPlace place = proof.flow().places().stream().filter(each -> each.name().equals(name)).findFirst().orElseThrow();
+            FlowPlace place = proof.flow().places().stream().filter(each -> each.name().equals(name)).findFirst()
+                    .orElseThrow();
             assertEquals(shared.resolve("rest.procedure").toRealPath(), place.text().orElseThrow().file().toRealPath());
             assertEquals(stage.indexOf("pause"), place.text().get().offset());
         }
         Files.writeString(shared.resolve("lark.family"), Bench.FAMILY.replace("lamp pwr", "lamp flt"));
         session.refresh();
-        assertTrue(telling(FolderSession.open(folder), folder.resolve("p.procedure")) instanceof Telling.NotYet, "an imported family with an error");
+        assertTrue(telling(FolderSession.open(folder), folder.resolve("p.procedure")) instanceof Telling.NotYet,
+                "an imported family with an error");
     }
 
     @Test
@@ -190,10 +206,31 @@ class WhatBrokenTextsProveTest {
         String tail = "} make safe \"M\" { step off \"Off.\" { isolates supply } } conclude accepted }";
         String fan = "step %s \"Look.\" only if fitted fan { confirm \"It turns.\" or conclude rejected \"No.\" }";
         String noFan = "step %s \"Look.\" only if not fitted fan { confirm \"A cover is on.\" or conclude rejected \"No.\" }";
-        ProcedureProof proof = proof(family, head + fan.formatted("one") + fan.formatted("two") + noFan.formatted("three") + tail);
+        ProcedureProof proof = proof(family, head + fan.formatted("one") + fan.formatted("two") + noFan.formatted("three")
+                + tail);
         // With a fan: it fails at one, at two, or neither; without: the cover is missing, or not.
-        assertEquals(Map.of(Verdict.ACCEPTED, BigInteger.valueOf(2), Verdict.REJECTED, BigInteger.valueOf(3)), proof.paths().ending());
+        assertEquals(Map.of(Verdict.ACCEPTED, BigInteger.valueOf(2), Verdict.REJECTED, BigInteger.valueOf(3)), proof.paths()
+                .ending());
         assertEquals(Set.of(Mark.CONDITIONAL), marks(proof, "one"));
+    }
+
+    /** Of a stage it is asked once what is seen, of a step each time. */
+    @Test
+    void whatIsSeenIsAskedOnceForAStageAndEachTimeForAStep() throws Exception {
+        String head = "procedure p \"P\" revision 1 { applies to lark ";
+        String tail = " make safe \"M\" { step off \"Off.\" { isolates supply } } conclude accepted }";
+        String step = "step %s \"Look.\" %s { confirm \"It turns.\" or conclude rejected \"No.\" } ";
+        ProcedureProof stage = proof(Bench.FAMILY, head + "stage a \"A\" only if seen \"A fan.\" {"
+                + step.formatted("one", "") + step.formatted("two", "") + "}" + tail);
+        // Not seen; or seen: it fails at one, at two, or neither.
+        assertEquals(Map.of(Verdict.ACCEPTED, BigInteger.valueOf(2), Verdict.REJECTED, BigInteger.valueOf(2)), stage.paths()
+                .ending());
+        String seen = "only if seen \"A fan.\"";
+        ProcedureProof each = proof(Bench.FAMILY, head + "stage a \"A\" {" + step.formatted("one", seen)
+                + step.formatted("two", seen) + "}" + tail);
+        // At one it fails, or it does not or is not seen; then at two the same again.
+        assertEquals(Map.of(Verdict.ACCEPTED, BigInteger.valueOf(4), Verdict.REJECTED, BigInteger.valueOf(3)), each.paths()
+                .ending());
     }
 
     private static Set<Mark> marks(ProcedureProof proof, String name) {
@@ -202,7 +239,8 @@ class WhatBrokenTextsProveTest {
 
     @Test
     void whoeverCancelsIsHeard() throws Exception {
-        Provable provable = ((Telling.Told) telling(session(Bench.FAMILY, Bench.PROCEDURE), folder.resolve("lark.procedure"))).procedures().get(0);
+        Provable provable = ((Telling.Told) telling(session(Bench.FAMILY, Bench.PROCEDURE),
+                folder.resolve("lark.procedure"))).procedures().get(0);
         assertThrows(CancellationException.class, () -> provable.prove(() -> true));
     }
 
@@ -218,7 +256,8 @@ class WhatBrokenTextsProveTest {
             session.change(folder.resolve("lark.family"), family ? broken(Bench.FAMILY, random) : Bench.FAMILY);
             session.change(folder.resolve("lark.procedure"), family ? Bench.PROCEDURE : broken(Bench.PROCEDURE, random));
             if (telling(session, folder.resolve("lark.procedure")) instanceof Telling.Told some) {
-                some.procedures().forEach(each -> assertEquals(5, proving.prove(each, Cancellation.never()).sections(Optional.empty()).size()));
+                some.procedures().forEach(each -> assertEquals(5, proving.prove(each, Cancellation.never())
+                        .sections(Optional.empty()).size()));
                 told++;
             }
         }

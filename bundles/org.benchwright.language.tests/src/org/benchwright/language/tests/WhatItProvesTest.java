@@ -51,27 +51,33 @@ class WhatItProvesTest {
     // ---- paths
 
     /**
-     * Nothing is repeated in it: 6 preconditions that may not be met; 2 confirmations of the rack; supply rejected or undecided, its slot
-     * rejected, the meter not shown; fitting and its cover; 3 lamps; 1 log; 2 at the start; loaded volts rejected or undecided; the soak
+     * Nothing is repeated in it: 6 preconditions that may not be met; 2 confirmations of the rack; supply rejected or
+     * undecided, its slot
+     * rejected, the meter not shown; fitting and its cover; 3 lamps; 1 log; 2 at the start; loaded volts rejected or
+     * undecided; the soak
      * stopped inside or outside its conditions; and the straight path: 6 + 2 + 2 + 2 + 2 + 3 + 1 + 2 + 2 + 2 + 1 = 25.
      */
     @Test
     void pathsThatBranchOnceAreAddedUp() {
         ProcedureProof proof = prove("known-good-unit.procedure");
         assertEquals(Optional.of(BigInteger.valueOf(25)), proof.paths().count());
-        assertEquals(Map.of(Verdict.ACCEPTED, BigInteger.ONE, Verdict.UNDECIDED, BigInteger.valueOf(24)), proof.paths().ending());
+        assertEquals(Map.of(Verdict.ACCEPTED, BigInteger.ONE, Verdict.UNDECIDED, BigInteger.valueOf(24)), proof.paths()
+                .ending());
         assertEquals(25, proof.paths().listed().size());
     }
 
     /**
-     * Before the comparison 5 preconditions, 1 confirmation, supply twice, slot and meter, fitting and cover, 4 lamps: 16. The comparison
-     * may fail and be done again twice, so that what comes after it is met three times; after it the grid, 2 and 2 lamps, and all well: 6.
+     * Before the comparison 5 preconditions, 1 confirmation, supply twice, slot and meter, fitting and cover, 4 lamps: 16.
+     * The comparison
+     * may fail and be done again twice, so that what comes after it is met three times; after it the grid, 2 and 2 lamps,
+     * and all well: 6.
      * A third failure ends: 16 + 3 * 6 + 1 = 35, of which 3 are accepted and 3 * 5 + 4 rejected.
      */
     @Test
     void aBoundedRepeatMultipliesWhatFollows() {
         ProcedureProof proof = prove("tarn-a8-acceptance.procedure");
-        assertEquals(Map.of(Verdict.ACCEPTED, BigInteger.valueOf(3), Verdict.REJECTED, BigInteger.valueOf(19), Verdict.UNDECIDED,
+        assertEquals(Map.of(Verdict.ACCEPTED, BigInteger.valueOf(3), Verdict.REJECTED, BigInteger.valueOf(19),
+                Verdict.UNDECIDED,
                 BigInteger.valueOf(13)), proof.paths().ending());
     }
 
@@ -79,12 +85,15 @@ class WhatItProvesTest {
     void pathsAreListedByHowOftenTheyLeaveTheStraightWay() {
         ProcedureProof proof = prove("tarn-c16-acceptance.procedure");
         assertEquals(60, proof.paths().listed().size());
-        assertEquals(proof.paths().count().orElseThrow().subtract(BigInteger.valueOf(60)), proof.paths().more().orElseThrow());
+        assertEquals(proof.paths().count().orElseThrow().subtract(BigInteger.valueOf(60)), proof.paths().more()
+                .orElseThrow());
         assertEquals(List.of(), proof.paths().listed().get(0).turns());
         assertEquals(Verdict.ACCEPTED, proof.paths().listed().get(0).verdict());
         assertEquals(1, proof.paths().listed().get(1).turns().size());
         assertEquals(2, proof.paths().listed().get(59).turns().size());
-        assertTrue(proof.paths().listed().stream().anyMatch(path -> path.turns().size() == 1 && path.turns().get(0).place().equals("lamps") && path.verdict() == Verdict.REJECTED
+        assertTrue(proof.paths().listed().stream()
+                .anyMatch(path -> path.turns().size() == 1 && path.turns().get(0).place().equals("lamps")
+                && path.verdict() == Verdict.REJECTED
                 && path.reason().startsWith("Power-up self-check failed")), "each lamp that fails is a path of its own");
     }
 
@@ -95,18 +104,22 @@ class WhatItProvesTest {
         ProcedureProof proof = prove("tarn-c16-acceptance.procedure");
         FlowPlace lamps = place(proof, "lamps");
         assertEquals("Power up", lamps.stage());
-        FlowWay failed = proof.flow().from(lamps).stream().filter(way -> way.kind() == FlowWay.Kind.FAILED).findFirst().orElseThrow();
+        FlowWay failed = proof.flow().from(lamps).stream().filter(way -> way.kind() == FlowWay.Kind.FAILED).findFirst()
+                .orElseThrow();
         assertEquals(Kind.REJECTED, proof.flow().places().get(failed.to()).kind());
         assertEquals(4, failed.reasons().size(), "four lamps are watched");
         FlowPlace matched = place(proof, "matched");
-        FlowWay again = proof.flow().from(matched).stream().filter(way -> way.to() == matched.id()).findFirst().orElseThrow();
+        FlowWay again = proof.flow().from(matched).stream().filter(way -> way.to() == matched.id()).findFirst()
+                .orElseThrow();
         assertEquals(2, again.atMost().orElseThrow());
         FlowPlace soak = place(proof, "endurance");
         assertEquals(Kind.SOAK, soak.kind());
-        Map<FlowWay.Kind, String> ways = proof.flow().from(soak).stream().filter(way -> !proof.flow().places().get(way.to()).isEnd())
+        Map<FlowWay.Kind, String> ways = proof.flow().from(soak).stream()
+                .filter(way -> !proof.flow().places().get(way.to()).isEnd())
                 .collect(Collectors.toMap(FlowWay::kind, way -> proof.flow().places().get(way.to()).name()));
         // Power was lost: the last step that began with everything off is the one that switches on.
-        assertEquals(Map.of(FlowWay.Kind.NEXT, "as_left", FlowWay.Kind.STOPPED, "stop_log", FlowWay.Kind.STOPPED_OUTSIDE, "start",
+        assertEquals(Map.of(FlowWay.Kind.NEXT, "as_left", FlowWay.Kind.STOPPED, "stop_log", FlowWay.Kind.STOPPED_OUTSIDE,
+                "start",
                 FlowWay.Kind.GAP, "lamps"), ways);
     }
 
@@ -132,7 +145,8 @@ class WhatItProvesTest {
         assertFalse(place(proof, "lamps").marks().contains(Mark.LIVE), "it switches on itself");
         assertTrue(place(proof, "start").marks().contains(Mark.LIVE));
         assertEquals(Set.of(Mark.ON_DEMAND, Mark.LIVE), place(proof, "stop_log").marks());
-        assertTrue(proof.flow().places().stream().noneMatch(each -> each.marks().contains(Mark.ENDS_LIVE) || each.marks().contains(Mark.UNREACHABLE)));
+        assertTrue(proof.flow().places().stream().noneMatch(each -> each.marks().contains(Mark.ENDS_LIVE)
+                || each.marks().contains(Mark.UNREACHABLE)));
     }
 
     private static FlowPlace place(ProcedureProof proof, String name) {
@@ -142,8 +156,10 @@ class WhatItProvesTest {
     // ---- times
 
     /**
-     * The steps take 5 + 3 + 6 + 5 + 1 + 3 + 30 + 45 + 2 + 1 = 101 min, making safe 1 + 6 + 3 = 10 min. The waits (5, 30 and 5 min) and the
-     * settling times (80 values of 2 s) lie within what their steps take. An unmet precondition leaves making safe alone; two repeats of
+     * The steps take 5 + 3 + 6 + 5 + 1 + 3 + 30 + 45 + 2 + 1 = 101 min, making safe 1 + 6 + 3 = 10 min. The waits (5, 30 and
+     * 5 min) and the
+     * settling times (80 values of 2 s) lie within what their steps take. An unmet precondition leaves making safe alone;
+     * two repeats of
      * the comparison add 2 * 3 min; a third failure comes after 5 + 3 + 6 + 5 + 1 + 3 * 3 = 29 min.
      */
     @Test
@@ -160,7 +176,8 @@ class WhatItProvesTest {
     void aSoakOccupiesTheBenchAndNobody() {
         Times times = prove("known-good-unit.procedure").times();
         assertEquals(Optional.of(span(58, 28)), times.typical());
-        Times.StageTime soak = times.stages().stream().filter(stage -> stage.title().equals("Short run")).findFirst().orElseThrow();
+        Times.StageTime soak = times.stages().stream().filter(stage -> stage.title().equals("Short run")).findFirst()
+                .orElseThrow();
         assertEquals(new Times.StageTime("Short run", span(30, 0), Optional.empty(), 3), soak);
     }
 
@@ -168,8 +185,10 @@ class WhatItProvesTest {
 
     @Test
     void faultsAreRevealedByWhatIsSaidAndByWhatTheyShow() {
-        FaultProof open = prove("tarn-a8-acceptance.procedure").faults().stream().filter(each -> each.code().equals("A01")).findFirst().orElseThrow();
-        assertEquals(List.of(new FaultProof.Reveal("lamps", How.SHOWN, "scanning", false), new FaultProof.Reveal("open_loop", How.DECLARED, "", false),
+        FaultProof open = prove("tarn-a8-acceptance.procedure").faults().stream().filter(each -> each.code().equals("A01"))
+                .findFirst().orElseThrow();
+        assertEquals(List.of(new FaultProof.Reveal("lamps", How.SHOWN, "scanning", false),
+                new FaultProof.Reveal("open_loop", How.DECLARED, "", false),
                 new FaultProof.Reveal("closed_loop", How.SHOWN, "flt off", false)), open.reveals(),
                 "open_loop expects just what the fault shows, so it is revealed there because the step says so");
     }
@@ -177,7 +196,8 @@ class WhatItProvesTest {
     // ---- risks
 
     /**
-     * Guarded with U at k = 2 a unit on a limit is accepted, and rejected, with 1 - Phi(2) = 2.275 %. Half of 23.5 .. 24.5 V over 0.05 V is
+     * Guarded with U at k = 2 a unit on a limit is accepted, and rejected, with 1 - Phi(2) = 2.275 %. Half of 23.5 .. 24.5 V
+     * over 0.05 V is
      * 10. For 95 % of the units to lie within 24 V +- 0.5 V they scatter by 0.5 / 1.95996 V.
      */
     @Test
@@ -194,7 +214,10 @@ class WhatItProvesTest {
         assertEquals(rejecting.falseReject(), risks.reject(), 1e-9);
     }
 
-    /** Guarded with two outcomes: a unit on the limit is rejected unless accepted. Each of 8 * 5 * 2 values is decided by itself. */
+    /**
+     * Guarded with two outcomes: a unit on the limit is rejected unless accepted. Each of 8 * 5 * 2 values is decided by
+     * itself.
+     */
     @Test
     void aGridIsToldForEachOfItsValues() {
         MeasurementProof shown = prove("tarn-a8-acceptance.procedure").measurements().get(2);
@@ -205,7 +228,8 @@ class WhatItProvesTest {
 
     @Test
     void repeatsRaiseTheRisk() {
-        MeasurementProof bond = prove("tarn-p24-acceptance.procedure").measurements().stream().filter(each -> each.name().equals("earth_path"))
+        MeasurementProof bond = prove("tarn-p24-acceptance.procedure").measurements().stream()
+                .filter(each -> each.name().equals("earth_path"))
                 .findFirst().orElseThrow();
         assertEquals(3, bond.mostTimes());
         MeasurementProof.Risks risks = bond.risks().orElseThrow();
@@ -221,10 +245,12 @@ class WhatItProvesTest {
     void theSoakDetectsWhatTheExponentialModelSays() {
         SoakProof soak = prove("tarn-c16-acceptance.procedure").soaks().get(0);
         assertTrue(soak.supportsClaim());
-        assertEquals(Duration.ofMinutes(31 * 60 + 16), Duration.ofMinutes(soak.what(soak.lasting()).longestRevealed().toMinutes()));
+        assertEquals(Duration.ofMinutes(31 * 60 + 16),
+                Duration.ofMinutes(soak.what(soak.lasting()).longestRevealed().toMinutes()));
         assertEquals(0.90198, soak.what(soak.lasting()).revealed(), 1e-5);
         assertEquals(1 - 0.95481, soak.what(Duration.ofHours(96)).hidden(), 1e-5);
-        assertEquals(List.of(24L, 36L, 48L, 72L, 96L, 120L), soak.lengths(Optional.of(Duration.ofHours(36))).stream().map(each -> each.length().toHours())
+        assertEquals(List.of(24L, 36L, 48L, 72L, 96L, 120L), soak.lengths(Optional.of(Duration.ofHours(36))).stream()
+                .map(each -> each.length().toHours())
                 .toList());
         assertEquals(4, soak.what(soak.lasting()).looks(), "at 0, 24, 48 and 72 h");
         assertEquals(5, soak.what(Duration.ofHours(73)).looks());
@@ -238,7 +264,8 @@ class WhatItProvesTest {
         assertEquals("\"Endurance\", 72 h: with 90 % probability it reveals any fault that stops a unit at least once in 31 h 16 min on average.",
                 soak.sentences().get(0));
         assertEquals(2, soak.plots().size());
-        assertEquals(List.of("72 h", "96 h", "90 %", "claim"), soak.plots().get(0).series().stream().map(series -> series.name()).toList());
+        assertEquals(List.of("72 h", "96 h", "90 %", "claim"), soak.plots().get(0).series().stream()
+                .map(series -> series.name()).toList());
     }
 
     @Test

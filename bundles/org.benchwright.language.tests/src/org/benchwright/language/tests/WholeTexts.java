@@ -4,7 +4,10 @@ import java.util.List;
 
 import org.benchwright.language.RemarkCode;
 
-/** Small procedures of their own, each broken in one way, with a near miss. The remark is expected in the first line that has {@code //!}. */
+/**
+ * Small procedures of their own, each broken in one way, with a near miss. The remark is expected in the first line that has
+ * {@code //!}.
+ */
 final class WholeTexts {
 
     /** A text, the remark that it earns, and a text that does not earn it. */
@@ -42,12 +45,14 @@ final class WholeTexts {
             """;
 
     static final List<Whole> ALL = List.of(
-            new Whole(RemarkCode.MISSING_MAKE_SAFE, "procedure p \"P\" revision 1 { //!\n applies to lark\n" + STAGE + "conclude accepted }",
+            new Whole(RemarkCode.MISSING_MAKE_SAFE, "procedure p \"P\" revision 1 { //!\n applies to lark\n" + STAGE
+                    + "conclude accepted }",
                     "procedure p \"P\" revision 1 { applies to lark\n" + STAGE + SAFE),
             new Whole(RemarkCode.NO_STAGE, "procedure p \"P\" revision 1 { //!\n applies to lark\n" + SAFE,
                     "procedure p \"P\" revision 1 { applies to lark\n" + STAGE + SAFE),
             new Whole(RemarkCode.STAGE_WITHOUT_STEPS,
-                    "procedure p \"P\" revision 1 { applies to lark\n" + STAGE + "make safe \"Nothing\" { } //!\n conclude accepted }",
+                    "procedure p \"P\" revision 1 { applies to lark\n" + STAGE
+                            + "make safe \"Nothing\" { } //!\n conclude accepted }",
                     "procedure p \"P\" revision 1 { applies to lark\n" + STAGE + SAFE),
             new Whole(RemarkCode.CLAIM_WITHOUT_SOAK,
                     "procedure p \"P\" revision 1 { applies to lark\n claims a fault stopping it every 1 h is revealed at 50 % //!\n"
@@ -63,18 +68,24 @@ final class WholeTexts {
                     "procedure p \"P\" revision 1 { applies to lark\n needs the bench proved within 1 h\n" + STAGE + SAFE),
             new Whole(RemarkCode.RETEST_OF_ITSELF,
                     "procedure p \"P\" revision 1 { applies to lark\n retest of p, repeats work //!\n" + STAGE + SAFE,
-                    "procedure p \"P\" revision 1 { applies to lark\n retest of lark_acceptance, repeats power_up\n" + STAGE + SAFE),
+                    "procedure p \"P\" revision 1 { applies to lark\n retest of lark_acceptance, repeats power_up\n" + STAGE
+                            + SAFE),
             new Whole(RemarkCode.RETEST_OF_OTHER_FAMILY,
                     RESTARTING + "procedure p \"P\" revision 1 { applies to wren\n retest of lark_acceptance, repeats power_up //!\n" + STAGE + SAFE,
-                    "procedure p \"P\" revision 1 { applies to lark_base\n retest of lark_acceptance, repeats power_up\n" + STAGE + SAFE),
+                    "procedure p \"P\" revision 1 { applies to lark_base\n retest of lark_acceptance, repeats power_up\n"
+                            + STAGE + SAFE),
             new Whole(RemarkCode.RETEST_STAGE_MISSING,
-                    "procedure p \"P\" revision 1 { applies to lark\n retest of lark_acceptance, repeats power_up //!\n" + STAGE + SAFE,
+                    "procedure p \"P\" revision 1 { applies to lark\n retest of lark_acceptance, repeats power_up //!\n"
+                            + STAGE + SAFE,
                     "procedure p \"P\" revision 1 { applies to lark\n retest of lark_acceptance, repeats power_up\n"
                             + STAGE.replace("stage work", "stage power_up") + SAFE),
             new Whole(RemarkCode.UNKNOWN_STEP_OR_STAGE,
-                    "procedure p \"P\" revision 1 { applies to lark\n retest of lark_acceptance, repeats supply //!\n" + STAGE + SAFE,
-                    "procedure p \"P\" revision 1 { applies to lark\n retest of lark_acceptance, repeats power_up\n" + STAGE + SAFE),
-            new Whole(RemarkCode.DURATION_OUT_OF_RANGE, REST + "procedure p \"P\" revision 1 { applies to lark\n carry out rest(time = 0 s) //!\n" + SAFE,
+                    "procedure p \"P\" revision 1 { applies to lark\n retest of lark_acceptance, repeats supply //!\n"
+                            + STAGE + SAFE,
+                    "procedure p \"P\" revision 1 { applies to lark\n retest of lark_acceptance, repeats power_up\n" + STAGE
+                            + SAFE),
+            new Whole(RemarkCode.DURATION_OUT_OF_RANGE, REST
+                    + "procedure p \"P\" revision 1 { applies to lark\n carry out rest(time = 0 s) //!\n" + SAFE,
                     REST + "procedure p \"P\" revision 1 { applies to lark\n carry out rest(time = 1 s)\n" + SAFE),
             new Whole(RemarkCode.DUPLICATE_NAME,
                     "procedure lark_acceptance \"Again\" revision 1 { //!\n applies to lark\n" + STAGE + SAFE,

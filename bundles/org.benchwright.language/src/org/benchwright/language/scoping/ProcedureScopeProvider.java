@@ -17,7 +17,6 @@ import org.benchwright.model.Family;
 import org.benchwright.model.Grid;
 import org.benchwright.model.MakeSafe;
 import org.benchwright.model.Mark;
-import org.benchwright.model.Measurement;
 import org.benchwright.model.Named;
 import org.benchwright.model.Procedure;
 import org.benchwright.model.ProcedureFile;
@@ -154,8 +153,7 @@ public class ProcedureScopeProvider extends AbstractProcedureScopeProvider {
     }
 
     private static List<Named> values(List<Step> steps) {
-        return steps.stream().flatMap(step -> step.getStatements().stream())
-                .filter(each -> each instanceof Measurement || each instanceof Derive).map(Named.class::cast).toList();
+        return steps.stream().flatMap(step -> Procedures.values(step).stream()).map(Named.class::cast).toList();
     }
 
     private static <T extends Named> List<T> statements(List<Step> steps, Class<T> kind) {

@@ -30,7 +30,8 @@ final class FamilyCompiler {
     static UnitFamily compile(Family family) {
         Signals signals = new Signals(family);
         List<Lamp> lamps = Families.lamps(family).stream().flatMap(l -> lamps(l).stream()).toList();
-        List<Mode> modes = Families.modes(family).stream().map(m -> new Mode(m.getName(), signals.ofMode(m).shows(), Optional.ofNullable(m.getLabel()))).toList();
+        List<Mode> modes = Families.modes(family).stream()
+                .map(m -> new Mode(m.getName(), signals.ofMode(m).shows(), Optional.ofNullable(m.getLabel()))).toList();
         List<FaultNote> faults = Families.faults(family).stream().map(f -> fault(f, signals)).toList();
         Optional<Limits> supply = Families.supply(family).filter(s -> s.getTolerance() != null)
                 .map(s -> Amounts.around(Amounts.quantity(s.getNominal()), s.getTolerance()));

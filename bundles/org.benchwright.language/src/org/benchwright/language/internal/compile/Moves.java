@@ -56,7 +56,8 @@ final class Moves {
         } else if (target instanceof Block soak) {
             return new Move.GoTo(soak.getName(), "", bound);
         }
-        return new Move.GoTo(((Block) target.eContainer()).getName(), target.getName(), bound);
+        String stage = target.eContainer() instanceof Block around ? around.getName() : PlanCompiler.MAKE_SAFE;
+        return new Move.GoTo(stage, target.getName(), bound);
     }
 
     static Role role(Releaser written) {

@@ -90,7 +90,8 @@ public final class PlanCompiler {
     private static InstrumentSpec instrument(Instrument i) {
         return new InstrumentSpec(i.getName(), i.getLabel(), StepCompiler.range(i),
                 Optional.ofNullable(i.getUncertainty()).map(Amounts::quantity),
-                Optional.ofNullable(i.getCoverage()).orElse(InstrumentSpec.USUAL_COVERAGE), Optional.of(FamilyCompiler.words(i.getUse(), i.getUnit(), i.getCurrent())),
+                Optional.ofNullable(i.getCoverage()).orElse(InstrumentSpec.USUAL_COVERAGE),
+                Optional.of(FamilyCompiler.words(i.getUse(), i.getUnit(), i.getCurrent())),
                 i.isRefusedPastDue() ? Optional.of(InstrumentSpec.PastDue.REFUSED) : Optional.empty());
     }
 

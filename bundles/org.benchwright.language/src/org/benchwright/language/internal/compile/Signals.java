@@ -2,8 +2,10 @@ package org.benchwright.language.internal.compile;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 import org.benchwright.core.FlashRate;
 import org.benchwright.core.LampColour;
@@ -21,19 +23,21 @@ import org.benchwright.model.Mode;
 import org.benchwright.model.ModeIndication;
 
 /** Indications as written, as signals. */
-final class Signals {
+public final class Signals {
 
     /** In percent, where a flash rate is written without a tolerance; common practice, no source. */
     private static final BigDecimal USUAL_TOLERANCE = BigDecimal.valueOf(20);
 
     private final Family family;
+    private final Set<String> open = new HashSet<>();
 
-    Signals(Family family) {
+    /** @param family the one of which the indications speak */
+    public Signals(Family family) {
         this.family = family;
     }
 
     /** A sequence of alternatives: the n-th of each alternative stands at the n-th place. */
-    List<AnyOf> sequence(List<Indication> alternatives) {
+    public List<AnyOf> sequence(List<Indication> alternatives) {
         List<List<Signal>> spelledOut = alternatives.stream().map(this::inOrder).toList();
         int length = spelledOut.stream().mapToInt(List::size).max().orElse(0);
         List<AnyOf> sequence = new ArrayList<>();
@@ -59,8 +63,14 @@ final class Signals {
         return List.of(ofMode(((ModeIndication) indication).getMode()));
     }
 
+    /** A mode that is shown by itself in the end is shown by nothing more than what was said before it comes again. */
     Signal.ModeShows ofMode(Mode mode) {
-        return new Signal.ModeShows(mode.getName(), Families.indications(family, mode).stream().map(this::still).toList());
+        boolean again = !open.add(mode.getName());
+        List<Signal> shows = again ? List.of() : Families.indications(family, mode).stream().map(this::still).toList();
+        if (!again) {
+            open.remove(mode.getName());
+        }
+        return new Signal.ModeShows(mode.getName(), shows);
     }
 
     private static Signal lamp(LampIndication written, LampState state) {
@@ -89,7 +99,7 @@ final class Signals {
     }
 
     /** The name that an expectation goes by: that of the first thing it speaks of. */
-    static String name(Indication indication) {
+    public static String name(Indication indication) {
         if (indication instanceof LampIndication lamp) {
             return lamp.getLamp().getName() + (lamp.getIndex() == null ? "" : lamp.getIndex());
         } else if (indication instanceof DisplayIndication display) {

@@ -2,9 +2,11 @@ package org.benchwright.language.internal.compile;
 
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -45,6 +47,7 @@ import org.benchwright.model.Mark;
 import org.benchwright.model.MeasureAgain;
 import org.benchwright.model.Measurement;
 import org.benchwright.model.Named;
+import org.benchwright.model.Procedures;
 import org.benchwright.model.Release;
 import org.benchwright.model.RemoveUnit;
 import org.benchwright.model.Reveals;
@@ -66,6 +69,7 @@ final class StepCompiler extends ProcedureSwitch<Optional<Action>> {
     private final Signals signals;
     private final List<KeptItem> protectedItems;
     private final Set<String> ids = new HashSet<>();
+    private final Map<Mark, String> marks = new HashMap<>();
 
     StepCompiler(Family family, List<KeptItem> protectedItems) {
         this.family = family;
@@ -75,24 +79,20 @@ final class StepCompiler extends ProcedureSwitch<Optional<Action>> {
 
     org.benchwright.engine.plan.Step compile(Step step) {
         List<Action> actions = new ArrayList<>();
+        // Other steps derive values from these by their names, which must not depend on what else in the step is called so.
+        Procedures.values(step).forEach(value -> ids.add(value.getName()));
         guards(step, actions);
         int begin = actions.size();
         for (Statement statement : step.getStatements()) {
             doSwitch(statement).ifPresent(actions::add);
         }
-        if (actions.stream().noneMatch(StepCompiler::asks)) {
-            // Nothing is passed over in silence: a step that only says what to do is confirmed.
+        if (Procedures.isConfirmedAsDone(step)) {
             actions.add(begin, new Action.Confirm(id("done"), CompileWords.of("step.done"), Moves.of(null, step)));
         }
         List<String> reveals = step.getStatements().stream().filter(Reveals.class::isInstance).map(Reveals.class::cast)
                 .flatMap(r -> r.getFaults().stream()).map(Named::getName).toList();
         return new org.benchwright.engine.plan.Step(step.getName(), step.getText(), Amounts.optionalDuration(step.getTakes()),
                 step.getHazards().stream().map(Named::getName).toList(), reveals, actions);
-    }
-
-    private static boolean asks(Action action) {
-        return !(action instanceof Action.End) && !(action instanceof Action.Go) && !(action instanceof Action.Branch)
-                && !(action instanceof Action.Derive);
     }
 
     /** What has to be so for the step to be carried out, the stage's first. */
@@ -167,7 +167,8 @@ final class StepCompiler extends ProcedureSwitch<Optional<Action>> {
 
     @Override
     public Optional<Action> caseMark(Mark m) {
-        return some(new Action.Mark(id(m.getName()), m.getPrompt()));
+        marks.put(m, id(m.getName()));
+        return some(new Action.Mark(marks.get(m), m.getPrompt()));
     }
 
     @Override
@@ -176,10 +177,10 @@ final class StepCompiler extends ProcedureSwitch<Optional<Action>> {
                 window(e.getTiming()), Moves.of(e.getOutcome(), e)));
     }
 
-    private static Action.Window window(Timing t) {
+    private Action.Window window(Timing t) {
         boolean by = t.getWithin() != null;
         Duration opens = by ? Amounts.duration(t.getWithin()) : Amounts.optionalDuration(t.getFrom()).orElse(Duration.ZERO);
-        return new Action.Window(t.getMark().getName(), opens, Amounts.optionalDuration(t.getLasting()).orElse(Duration.ZERO), by);
+        return new Action.Window(marks.get(t.getMark()), opens, Amounts.optionalDuration(t.getLasting()).orElse(Duration.ZERO), by);
     }
 
     // ---- measurements
@@ -188,7 +189,7 @@ final class StepCompiler extends ProcedureSwitch<Optional<Action>> {
     public Optional<Action> caseMeasurement(Measurement m) {
         org.benchwright.core.Limits limits = Amounts.limits(m.getLimits());
         UnitOfMeasure unit = m.getUnit() == null ? limits.unit() : UnitOfMeasure.of(m.getUnit());
-        return some(new Action.Measure(id(m.getName()), m.getInstrument().getName(), unit, limits, DecisionTerms.rule(m),
+        return some(new Action.Measure(m.getName(), m.getInstrument().getName(), unit, limits, DecisionTerms.rule(m),
                 Optional.ofNullable(m.getRepeat()).map(StepCompiler::again), Moves.of(m.getOutcome(), m), undecided(m),
                 Optional.ofNullable(m.getReadings()).map(Action.Count::new),
                 m.isBlind() ? Optional.of(Action.Measure.Entry.BLIND) : Optional.empty()));
@@ -197,7 +198,8 @@ final class StepCompiler extends ProcedureSwitch<Optional<Action>> {
     @Override
     public Optional<Action> caseDerive(Derive d) {
         UnitOfMeasure unit = UnitOfMeasure.of(d.getLimits().getUnit());
-        return some(new Action.Derive(id(d.getName()), GridParts.expression(d.getExpression(), unit), Amounts.limits(d.getLimits()), DecisionTerms.rule(d),
+        return some(new Action.Derive(d.getName(), GridParts.expression(d.getExpression(), unit), Amounts.limits(d.getLimits()),
+                DecisionTerms.rule(d),
                 Moves.of(d.getOutcome(), d), undecided(d)));
     }
 
@@ -222,14 +224,12 @@ final class StepCompiler extends ProcedureSwitch<Optional<Action>> {
     public Optional<Action> caseGrid(Grid g) {
         Judgement judgement = g.getJudgement();
         UnitOfMeasure unit = UnitOfMeasure.of(g.getReading().getUnit());
-        Optional<String> instrument = Stream
-                .concat(Stream.ofNullable(g.getReading().getInstrument()), g.getAxes().stream().flatMap(a -> Stream.ofNullable(a.getInstrument())))
-                .map(Instrument::getName).findFirst();
         return some(new Action.Grid(id(g.getReading().getName()), g.getReading().getName(), unit,
                 g.getAxes().stream().map(GridParts::axis).toList(),
                 Amounts.optionalDuration(g.getReading().getSettle()).orElse(Duration.ZERO),
                 GridParts.expression(judgement.getExpression(), unit), Amounts.limits(judgement.getLimits()),
-                DecisionTerms.rule(judgement), instrument, Moves.of(judgement.getOutcome(), g), undecided(judgement)));
+                DecisionTerms.rule(judgement), DecisionTerms.instrument(g)
+                        .map(Instrument::getName), Moves.of(judgement.getOutcome(), g), undecided(judgement)));
     }
 
     // ---- entries

@@ -47,10 +47,12 @@ final class FileView {
             if (child instanceof ILeafNode leaf) {
                 styles.add(leaf);
                 folds.leaf(leaf);
-            } else if (child instanceof ICompositeNode composite && composite.hasDirectSemanticElement() && composite.getSemanticElement() instanceof Step step) {
+            } else if (child instanceof ICompositeNode composite && composite.hasDirectSemanticElement()
+                    && composite.getSemanticElement() instanceof Step step) {
                 StepView view = view(step, composite);
                 styles.addAll(view.styles());
-                view.folds().ifPresentOrElse(known -> folds.step(known, composite.getEndOffset()), () -> composite.getLeafNodes().forEach(folds::leaf));
+                view.folds().ifPresentOrElse(known -> folds.step(known, composite.getEndOffset()),
+                        () -> composite.getLeafNodes().forEach(folds::leaf));
             } else if (child instanceof ICompositeNode composite) {
                 walk(composite, styles, folds);
             }

@@ -61,8 +61,9 @@ class ProcedureProposals extends IdeContentProposalProvider {
             return;
         }
         offer(Proposal.Kind.KEYWORD, word, KeywordMeanings.of(word).orElse(""), context, acceptor);
-        String indentation = new TextPlaces(context.getRootNode().getText()).indentation(context.getOffset());
-        Templates.of(rule, word).forEach(template -> offer(template.filledIn(context.getCurrentModel(), indentation), context, acceptor));
+        String text = context.getRootNode().getText();
+        String newLine = TextPlaces.lineEnd(text) + new TextPlaces(text).indentation(context.getOffset());
+        Templates.of(rule, word).forEach(template -> offer(template.filledIn(context.getCurrentModel(), newLine), context, acceptor));
     }
 
     @Override

@@ -25,8 +25,10 @@ record StepView(int offset, List<Style> styles, Optional<List<Fold>> folds, Opti
     /** The same, of the same step further on or back in its text. */
     StepView at(int otherOffset) {
         int by = otherOffset - offset;
-        return by == 0 ? this : new StepView(otherOffset, styles.stream().map(style -> new Style(style.offset() + by, style.length(), style.meaning())).toList(),
+        return by == 0 ? this : new StepView(otherOffset, styles.stream()
+                .map(style -> new Style(style.offset() + by, style.length(), style.meaning())).toList(),
                 folds.map(all -> all.stream().map(fold -> new Fold(fold.kind(), fold.offset() + by, fold.length())).toList()),
-                row.map(old -> new ContentsRow(old.kind(), old.name(), old.label(), old.offset() + by, old.length(), old.end() + by, old.children())));
+                row.map(old -> new ContentsRow(old.kind(), old.name(), old.label(), old.offset() + by, old.length(), old.end() + by,
+                        old.children())));
     }
 }

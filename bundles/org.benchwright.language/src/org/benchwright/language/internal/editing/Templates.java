@@ -54,9 +54,13 @@ final class Templates {
                 .map(key -> new Templates(key.substring(0, key.length() - ".text".length())));
     }
 
-    /** Puts in names that can be referred to at a place, and indents the lines after the first. */
-    FilledIn filledIn(EObject place, String indentation) {
-        Matcher slot = SLOT.matcher(TEXTS.pattern(key + ".text").replace("\n", "\n" + indentation));
+    /**
+     * Puts in names that can be referred to at a place.
+     *
+     * @param newLine what a line after the first begins with: the end of the one before it, and blanks
+     */
+    FilledIn filledIn(EObject place, String newLine) {
+        Matcher slot = SLOT.matcher(TEXTS.pattern(key + ".text").replace("\n", newLine));
         StringBuilder text = new StringBuilder();
         List<Slot> slots = new ArrayList<>();
         while (slot.find()) {

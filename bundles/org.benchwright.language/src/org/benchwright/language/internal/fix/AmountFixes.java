@@ -28,7 +28,6 @@ import org.benchwright.model.Procedure;
 import org.benchwright.model.ProcedurePackage.Literals;
 import org.benchwright.model.Soak;
 import org.benchwright.model.Stage;
-import org.benchwright.model.Step;
 import org.benchwright.model.Timing;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.EStructuralFeature;
@@ -38,7 +37,8 @@ import org.eclipse.xtext.nodemodel.INode;
 final class AmountFixes {
 
     /** What people write who don't know how instruments write it. */
-    private static final Map<String, String> UNITS_IN_FULL = Map.ofEntries(Map.entry("second", "s"), Map.entry("sec", "s"), Map.entry("minute", "min"),
+    private static final Map<String, String> UNITS_IN_FULL = Map.ofEntries(Map.entry("second", "s"), Map.entry("sec", "s"),
+            Map.entry("minute", "min"),
             Map.entry("hour", "h"), Map.entry("hr", "h"), Map.entry("day", "d"), Map.entry("volt", "V"), Map.entry("millivolt", "mV"),
             Map.entry("amp", "A"), Map.entry("ampere", "A"), Map.entry("milliamp", "mA"), Map.entry("milliampere", "mA"), Map.entry("hertz", "Hz"),
             Map.entry("kelvin", "K"), Map.entry("celsiu", "degC"), Map.entry("c", "degC"), Map.entry("percent", "%"), Map.entry("watt", "W"));
@@ -129,20 +129,15 @@ final class AmountFixes {
 
     // ---- times
 
-    static List<Fix> lookInTime(Spot spot) {
-        Optional<Soak> soak = spot.around(Soak.class);
-        Optional<Look> look = soak.map(Soak::getLook);
-        if (look.isEmpty() || soak.get().getLength() == null) {
-            return List.of();
-        }
-        String length = Spot.text(Spot.node(soak.get().getLength()));
-        return Spot.one(FixText.REPLACE, length, spot.replace(Spot.node(look.get().getEvery()), length));
+    static List<Fix> asLongAsSoak(Spot spot) {
+        return spot.around(Soak.class).map(Soak::getLength).map(length -> amountBy(spot, Spot.text(Spot.node(length)))).orElse(List.of());
     }
 
     static List<Fix> longerStage(Spot spot) {
         Optional<Stage> stage = spot.around(Stage.class).filter(each -> each.getLongest() != null);
         return stage.map(each -> {
-            String time = words(together(each.getSteps().stream().map(Step::getTakes)));
+            Duration together = each.getSteps().stream().map(Written::duration).reduce(Duration.ZERO, Duration::plus);
+            String time = words(Duration.ofSeconds(together.plusMillis(999).toSeconds()));
             return Spot.one(FixText.LONGER, time, spot.replace(Spot.node(each.getLongest()), time));
         }).orElse(List.of());
     }

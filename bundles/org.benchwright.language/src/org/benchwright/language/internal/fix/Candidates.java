@@ -55,7 +55,7 @@ public final class Candidates {
         byCode.put(RemarkCode.DEADLINE_TOO_SHORT_FOR_HAND, spot -> AmountFixes.amountBy(spot, "1 s"));
         byCode.put(RemarkCode.COLOUR_NOT_SAID, AmountFixes::colours);
         byCode.put(RemarkCode.COLOUR_NOT_OF_LAMP, AmountFixes::colours);
-        byCode.put(RemarkCode.LOOK_LONGER_THAN_SOAK, AmountFixes::lookInTime);
+        byCode.put(RemarkCode.LOOK_LONGER_THAN_SOAK, AmountFixes::asLongAsSoak);
         byCode.put(RemarkCode.STEPS_LONGER_THAN_STAGE, AmountFixes::longerStage);
         byCode.put(RemarkCode.CLAIM_UNSUPPORTED, AmountFixes::claimLess);
         byCode.put(RemarkCode.DEADLINE_LONGER_THAN_STAGE, AmountFixes::stageAsLongAsDeadline);
@@ -105,6 +105,7 @@ public final class Candidates {
     private void safety() {
         byCode.put(RemarkCode.STRAP_WHILE_LIVE, SafetyFixes::noStrap);
         byCode.put(RemarkCode.MAKE_SAFE_NEEDS_RELEASE, SafetyFixes::releaseInstead);
+        byCode.put(RemarkCode.CONCLUDED_IN_MAKE_SAFE, ClauseFixes::removeStatement);
         byCode.put(RemarkCode.POINT_TWICE, WatchFixes::onlyOnce);
         byCode.put(RemarkCode.POINT_BITS, WatchFixes::bits);
         byCode.put(RemarkCode.POINT_VALUE, WatchFixes::value);

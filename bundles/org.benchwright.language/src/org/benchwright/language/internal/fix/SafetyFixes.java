@@ -96,7 +96,8 @@ final class SafetyFixes {
             return Spot.one(FixText.ASK_RELEASE_INSTEAD, spot.replace(Spot.node(end), "release by supervisor " + reason));
         }
         return own != null ? List.of()
-                : Spot.one(FixText.ASK_RELEASE_INSTEAD, spot.after(Spot.node(check.get()), " or release by supervisor " + FixText.NOBODY_TOUCHES.quoted()));
+                : Spot.one(FixText.ASK_RELEASE_INSTEAD,
+                        spot.after(Spot.node(check.get()), " or release by supervisor " + FixText.NOBODY_TOUCHES.quoted()));
     }
 
     /** All protected items that the erasing does not name. */

@@ -2,6 +2,7 @@ package org.benchwright.language.internal.flow;
 
 import java.util.BitSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -13,6 +14,7 @@ import org.benchwright.model.Hazard;
 import org.benchwright.model.Isolate;
 import org.benchwright.model.LogEntry;
 import org.benchwright.model.Procedure;
+import org.benchwright.model.Procedures;
 import org.benchwright.model.Soak;
 import org.benchwright.model.Stage;
 import org.benchwright.model.Step;
@@ -63,12 +65,9 @@ public final class FlowAnalysis {
 
     /** Values that others are derived from; nothing else needs to be remembered. */
     private void neededByDerived(FlowGraph graph) {
-        graph.nodes().stream().map(FlowNode::source).filter(Derive.class::isInstance).forEach(derive -> derive.eAllContents()
-                .forEachRemaining(each -> {
-                    if (each instanceof ValueReference reference && reference.getValue() != null) {
-                        needed.number(reference.getValue());
-                    }
-                }));
+        graph.nodes().stream().map(FlowNode::source).filter(Derive.class::isInstance)
+                .flatMap(derive -> Procedures.references((Derive) derive).stream())
+                .map(ValueReference::getValue).filter(Objects::nonNull).forEach(needed::number);
     }
 
     private Facts after(FlowNode node, Facts facts) {

@@ -95,12 +95,18 @@ public final class FlowBuilder {
         }
         way(begin, next, procedure);
         if (!procedure.getPreconditions().isEmpty()) {
-            otherwise(begin, procedure, next);
+            unmet(procedure);
         }
         if (procedure.getMakeSafe() != null) {
             MakeSafe makeSafe = procedure.getMakeSafe();
             steps(places.get(makeSafe), makeSafe.getSteps(), over);
         }
+    }
+
+    /** A precondition that is not met ends the test before anything is begun, whatever else a failed check would lead to. */
+    private void unmet(Procedure procedure) {
+        Procedures.enclosingOtherwise(procedure)
+                .ifPresent(otherwise -> way(begin, otherwise instanceof Conclude end ? concluded(end) : ended(), otherwise));
     }
 
     private void block(Block block, FlowNode next) {
@@ -125,6 +131,9 @@ public final class FlowBuilder {
         List<Statement> statements = step.getStatements();
         if (step.getOnly() != null) {
             way(places.get(step), next, step.getOnly());
+        }
+        if (Procedures.isConfirmedAsDone(step)) {
+            otherwise(places.get(step), step, next);
         }
         way(places.get(step), statements.isEmpty() ? next : places.get(statements.get(0)), step);
         for (int i = 0; i < statements.size(); i++) {
@@ -186,15 +195,27 @@ public final class FlowBuilder {
             way(here, concluded(end), end);
         } else if (outcome instanceof GoTo goTo) {
             boolean bounded = goTo.getTimes() != null;
-            Optional.ofNullable(places.get(goTo.getTarget())).ifPresent(to -> edges.add(new FlowEdge(here, to, goTo, bounded)));
+            Optional.ofNullable(places.get(goTo.getTarget())).filter(to -> !isMakingSafe(here.source()) || isMakingSafe(to.source()))
+                    .ifPresent(to -> edges.add(new FlowEdge(here, to, goTo, bounded)));
             Optional.ofNullable(goTo.getExhausted()).ifPresent(exhausted -> outcome(here, exhausted, next));
         } else if (outcome instanceof BeginAgain again) {
             edges.add(new FlowEdge(here, here, again, true));
             outcomeOrOtherwise(here, again.getExhausted(), here.source(), next);
         } else if (outcome instanceof Release release) {
             way(here, next, release);
-            otherwise(here, release, next);
+            if (!isMakingSafe(here.source())) {
+                way(here, ended(), release);
+            }
         }
+    }
+
+    /** Where a test goes that ends undecided without the text saying so. */
+    private FlowNode ended() {
+        return nodes.stream().filter(node -> node.kind() == Kind.MAKE_SAFE).findFirst().orElse(over);
+    }
+
+    private static boolean isMakingSafe(EObject place) {
+        return Procedures.around(place, MakeSafe.class).isPresent();
     }
 
     /** Where a verdict is reached: make safe follows, or the bench is left as it is where there is none. */
@@ -207,8 +228,7 @@ public final class FlowBuilder {
         if (known == null) {
             places.put(end, node);
         }
-        boolean inMakeSafe = Procedures.around(end, MakeSafe.class).isPresent();
-        Optional<FlowNode> makeSafe = inMakeSafe ? Optional.empty() : Procedures.around(end, Procedure.class)
+        Optional<FlowNode> makeSafe = isMakingSafe(end) ? Optional.empty() : Procedures.around(end, Procedure.class)
                 .map(Procedure::getMakeSafe).map(places::get);
         way(node, makeSafe.orElse(over), end);
         return node;

@@ -11,4 +11,9 @@ import org.eclipse.emf.ecore.EObject;
  * @param bounded whether it can be taken a bounded number of times only
  */
 public record FlowEdge(FlowNode from, FlowNode to, EObject cause, boolean bounded) {
+
+    /** Whether it leads to where it begins, or to a place before that in the order of the text. */
+    public boolean leadsBack() {
+        return to.id() <= from.id();
+    }
 }

@@ -26,7 +26,8 @@ final class Words {
             "Family", Set.of("supply", "lamps", "displays", "modeIndications", "keeps", "loadables", "options", "watched", "stop",
                     "faults"),
             "WatchedBy", Set.of("points"),
-            "Procedure", Set.of("claim", "retest", "benchProof", "benchNeed", "hazards", "protections", "instruments", "preconditions", "blocks", "makeSafe",
+            "Procedure", Set.of("claim", "retest", "benchProof", "benchNeed", "hazards", "protections", "instruments", "preconditions",
+                    "blocks", "makeSafe",
                     "conclusion"),
             "Stage", Set.of("steps"), "MakeSafe", Set.of("steps"), "SharedStage", Set.of("hazards", "instruments", "steps"),
             "Soak", Set.of("watch", "look", "gap", "stops"), "Step", Set.of("statements"), "Grid", Set.of("axes", "reading", "judgement"));
@@ -50,7 +51,8 @@ final class Words {
                 breaks += count(text);
             } else if (!text.isEmpty()) {
                 boolean word = kind == Kind.WORD;
-                words.add(new Word(kind, leaf.getOffset(), text.stripTrailing(), breaks, word ? role(leaf) : Role.INNER, word && isGlued(leaf, words)));
+                words.add(new Word(kind, leaf.getOffset(), text.stripTrailing(), breaks, word ? role(leaf) : Role.INNER,
+                        word && isGlued(leaf, words)));
                 breaks = kind == Kind.LINE_COMMENT ? count(text) : 0;
             }
         }

@@ -11,6 +11,7 @@ import org.benchwright.model.Amount;
 import org.benchwright.model.Limits;
 import org.benchwright.model.Parameter;
 import org.benchwright.model.ProcedurePackage.Literals;
+import org.benchwright.model.SupplyRating;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.EReference;
 import org.eclipse.emf.ecore.EStructuralFeature;
@@ -43,7 +44,16 @@ final class AmountInspection implements Inspection {
             amount(amount, remarks);
         } else if (piece instanceof Limits limits) {
             limits(limits, remarks);
+        } else if (piece instanceof SupplyRating supply) {
+            supply(supply, remarks);
         }
+    }
+
+    private static void supply(SupplyRating supply, Remarks remarks) {
+        Written.quantity(supply.getNominal()).filter(nominal -> nominal.value().signum() == 0)
+                .ifPresent(nothing -> remarks.on(supply.getNominal(), RemarkCode.NOMINAL_ZERO, nothing.toString()));
+        Optional.ofNullable(supply.getNominal()).map(Amount::getUnit).flatMap(Written::unit)
+                .ifPresent(unit -> distance(unit, supply.getTolerance(), remarks));
     }
 
     private static void unitWords(EObject each, Remarks remarks) {
@@ -64,7 +74,8 @@ final class AmountInspection implements Inspection {
     }
 
     private static void amount(Amount amount, Remarks remarks) {
-        parameter(amount, Literals.AMOUNT__PARAMETER, amount.getParameter(), Optional.ofNullable(DIMENSIONS.get(amount.eContainmentFeature())), remarks);
+        parameter(amount, Literals.AMOUNT__PARAMETER, amount.getParameter(),
+                Optional.ofNullable(DIMENSIONS.get(amount.eContainmentFeature())), remarks);
         EReference role = amount.eContainmentFeature();
         String expected = DIMENSIONS.get(role);
         Optional<UnitOfMeasure> unit = Written.unit(amount.getUnit());
@@ -120,15 +131,21 @@ final class AmountInspection implements Inspection {
     }
 
     private static void around(Limits limits, Optional<UnitOfMeasure> unit, Remarks remarks) {
-        Optional<UnitOfMeasure> distance = Optional.ofNullable(limits.getTolerance()).flatMap(range -> Written.unit(range.getUnit()));
-        if (unit.isEmpty() || distance.isEmpty()) {
-            return;
+        unit.ifPresent(nominal -> distance(nominal, limits.getTolerance(), remarks));
+        boolean percent = limits.getTolerance() != null && SHARE.equals(limits.getTolerance().getUnit());
+        if (percent && unit.filter(nominal -> !nominal.hasOffset()).isPresent() && limits.getNominal().signum() == 0) {
+            remarks.on(limits, Literals.LIMITS__NOMINAL, RemarkCode.NOMINAL_ZERO, limits.getNominal().toPlainString() + " " + limits.getUnit());
         }
-        boolean percent = distance.get().word().equals(SHARE);
-        if (percent && unit.get().hasOffset()) {
-            remarks.on(limits.getTolerance(), RemarkCode.OFFSET_UNIT_IN_TOLERANCE, limits.getUnit());
-        } else if (!percent && !distance.get().sameDimension(unit.get())) {
-            remarks.on(limits.getTolerance(), RemarkCode.WRONG_DIMENSION, limits.getTolerance().getUnit(), limits.getUnit());
+    }
+
+    /** How far from a nominal value: a percentage of it, or an amount of the same kind. */
+    private static void distance(UnitOfMeasure nominal, Limits tolerance, Remarks remarks) {
+        Optional<UnitOfMeasure> distance = Optional.ofNullable(tolerance).flatMap(range -> Written.unit(range.getUnit()));
+        boolean percent = distance.filter(unit -> unit.word().equals(SHARE)).isPresent();
+        if (percent && nominal.hasOffset()) {
+            remarks.on(tolerance, RemarkCode.OFFSET_UNIT_IN_TOLERANCE, nominal.word());
+        } else if (!percent && distance.filter(unit -> !unit.sameDimension(nominal)).isPresent()) {
+            remarks.on(tolerance, RemarkCode.WRONG_DIMENSION, tolerance.getUnit(), nominal.word());
         }
     }
 

@@ -30,16 +30,24 @@ import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
 /** Everything that a procedure needs is there, and everything that is there is used. */
 final class CompletenessInspection implements Inspection {
 
-    /** What somebody reads at the bench. Hazards and conclusions have remarks of their own; a display may well show nothing. */
+    /** What somebody reads at the bench or afterwards. Hazards and conclusions have remarks of their own; a display may well show nothing. */
     private static final Map<EClass, List<EAttribute>> TEXTS = Map.ofEntries(Map.entry(Literals.STEP, List.of(Literals.STEP__TEXT)),
             Map.entry(Literals.MARK, List.of(Literals.MARK__PROMPT)), Map.entry(Literals.TEXT_ENTRY, List.of(Literals.TEXT_ENTRY__PROMPT)),
-            Map.entry(Literals.CONFIRMATION, List.of(Literals.CONFIRMATION__TEXT)), Map.entry(Literals.ATTACHMENT, List.of(Literals.ATTACHMENT__LABEL)),
+            Map.entry(Literals.CONFIRMATION, List.of(Literals.CONFIRMATION__TEXT)),
+            Map.entry(Literals.ATTACHMENT, List.of(Literals.ATTACHMENT__LABEL)),
             Map.entry(Literals.COMPARISON, List.of(Literals.COMPARISON__LEFT, Literals.COMPARISON__RIGHT)),
             Map.entry(Literals.RELEASE, List.of(Literals.RELEASE__TEXT)), Map.entry(Literals.GUARD, List.of(Literals.GUARD__OBSERVATION)),
             Map.entry(Literals.PROCEDURE, List.of(Literals.PROCEDURE__LABEL, Literals.PROCEDURE__PURPOSE)),
             Map.entry(Literals.PRECONDITION, List.of(Literals.PRECONDITION__LABEL, Literals.PRECONDITION__TEXT_ENTRY)),
             Map.entry(Literals.STAGE, List.of(Literals.BLOCK__LABEL)), Map.entry(Literals.SOAK, List.of(Literals.BLOCK__LABEL)),
-            Map.entry(Literals.MAKE_SAFE, List.of(Literals.MAKE_SAFE__LABEL)));
+            Map.entry(Literals.MAKE_SAFE, List.of(Literals.MAKE_SAFE__LABEL)),
+            Map.entry(Literals.SHARED_STAGE, List.of(Literals.SHARED_STAGE__LABEL)),
+            Map.entry(Literals.INSTRUMENT, List.of(Literals.INSTRUMENT__LABEL)), Map.entry(Literals.FAMILY, List.of(Literals.FAMILY__LABEL)),
+            Map.entry(Literals.LAMP, List.of(Literals.LAMP__LABEL)), Map.entry(Literals.LAMP_GROUP, List.of(Literals.LAMP__LABEL)),
+            Map.entry(Literals.DISPLAY, List.of(Literals.DISPLAY__LABEL)), Map.entry(Literals.MODE, List.of(Literals.MODE__LABEL)),
+            Map.entry(Literals.KEPT_ITEM, List.of(Literals.KEPT_ITEM__LABEL)), Map.entry(Literals.LOAD_ITEM, List.of(Literals.LOAD_ITEM__LABEL)),
+            Map.entry(Literals.FITTED_OPTION, List.of(Literals.FITTED_OPTION__LABEL)), Map.entry(Literals.FAULT, List.of(Literals.FAULT__LABEL)),
+            Map.entry(Literals.STOP_BEHAVIOUR, List.of(Literals.STOP_BEHAVIOUR__UNTIL)));
 
     @Override
     public void procedure(Procedure procedure, Remarks remarks) {
@@ -90,8 +98,7 @@ final class CompletenessInspection implements Inspection {
             remarks.on(stage, RemarkCode.STAGE_WITHOUT_STEPS);
         }
         Optional<Duration> longest = Written.duration(stage.getLongest());
-        Duration together = stage.getSteps().stream().flatMap(step -> Written.duration(step.getTakes()).stream())
-                .reduce(Duration.ZERO, Duration::plus);
+        Duration together = stage.getSteps().stream().map(Written::duration).reduce(Duration.ZERO, Duration::plus);
         if (longest.isPresent() && together.compareTo(longest.get()) > 0) {
             remarks.on(stage, Literals.STAGE__LONGEST, RemarkCode.STEPS_LONGER_THAN_STAGE, Durations.words(together),
                     Durations.words(longest.get()));

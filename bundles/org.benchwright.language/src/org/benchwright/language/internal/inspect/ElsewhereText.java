@@ -2,9 +2,9 @@ package org.benchwright.language.internal.inspect;
 
 import org.benchwright.core.Texts;
 
-/** How a remark tells of a place in another file. */
+/** How a remark tells of another place. */
 enum ElsewhereText {
-    IN_FILE;
+    IN_FILE, IN_LINE, IN_LINE_OF;
 
     private static final Texts TEXTS = Texts.beside(ElsewhereText.class, "words");
 

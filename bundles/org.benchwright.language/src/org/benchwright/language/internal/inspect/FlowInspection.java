@@ -3,35 +3,38 @@ package org.benchwright.language.internal.inspect;
 import java.util.Collections;
 import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 import org.benchwright.core.Verdict;
 import org.benchwright.language.RemarkCode;
 import org.benchwright.language.internal.flow.FlowAnalysis;
 import org.benchwright.language.internal.flow.FlowBuilder;
-import org.benchwright.language.internal.flow.FlowCircles;
 import org.benchwright.language.internal.flow.FlowEdge;
 import org.benchwright.language.internal.flow.FlowGraph;
 import org.benchwright.language.internal.flow.FlowNode;
 import org.benchwright.language.internal.flow.FlowNode.Kind;
 import org.benchwright.language.internal.flow.FlowState;
 import org.benchwright.model.Attachment;
+import org.benchwright.model.Block;
 import org.benchwright.model.Conclude;
 import org.benchwright.model.Derive;
 import org.benchwright.model.Energise;
 import org.benchwright.model.Erase;
 import org.benchwright.model.FitUnit;
 import org.benchwright.model.GoTo;
+import org.benchwright.model.Guard;
 import org.benchwright.model.Hazard;
 import org.benchwright.model.KeptItem;
 import org.benchwright.model.Named;
 import org.benchwright.model.Procedure;
 import org.benchwright.model.ProcedurePackage.Literals;
+import org.benchwright.model.Procedures;
 import org.benchwright.model.Release;
 import org.benchwright.model.RemoveUnit;
+import org.benchwright.model.Stage;
 import org.benchwright.model.Statement;
 import org.benchwright.model.Step;
-import org.benchwright.model.ValueReference;
 import org.eclipse.emf.ecore.EObject;
 
 /** What holds on every way through the procedure: an end, a safe one, nothing live when hands are on it, no trace lost. */
@@ -42,6 +45,7 @@ final class FlowInspection implements Inspection {
         FlowGraph graph = FlowBuilder.build(procedure);
         Set<FlowNode> reached = graph.reachable(graph.begin(), way -> true);
         unreachable(graph, reached, remarks);
+        excluded(procedure, remarks);
         graph.nodes(Kind.LOST).stream().filter(reached::contains)
                 .forEach(lost -> remarks.on(lost.source(), RemarkCode.NO_CONCLUSION, name(lost.source())));
         endless(graph, reached, remarks);
@@ -73,16 +77,30 @@ final class FlowInspection implements Inspection {
         }
     }
 
+    /** A stage for units that have an option, and in it a step for those that have it not. What is seen may be another time than before. */
+    private static void excluded(Procedure procedure, Remarks remarks) {
+        for (Block block : procedure.getBlocks()) {
+            Optional<Guard> whole = block instanceof Stage stage ? Optional.ofNullable(stage.getOnly()) : Optional.empty();
+            Procedures.steps(block).stream().filter(step -> step.getOnly() != null
+                    && whole.filter(guard -> exclude(guard, step.getOnly())).isPresent())
+                    .forEach(step -> remarks.on(step, RemarkCode.STEP_UNREACHABLE, name(step)));
+        }
+    }
+
+    private static boolean exclude(Guard one, Guard other) {
+        return Written.thing(one.getOption()).filter(option -> option == other.getOption()).isPresent() && one.isNegated() != other.isNegated();
+    }
+
     private static boolean isFirstAfterEnd(FlowNode node, Set<EObject> reached) {
         List<Statement> statements = ((Step) node.source().eContainer()).getStatements();
         int at = statements.indexOf(node.source());
         return at > 0 && reached.contains(statements.get(at - 1));
     }
 
-    /** A circle all of whose ways can be taken any number of times. */
+    /** Without ways that lead back and can be taken any number of times there is no endless circle, and everybody sees that there is none. */
     private static void endless(FlowGraph graph, Set<FlowNode> reached, Remarks remarks) {
-        FlowCircles circles = new FlowCircles(graph, way -> !way.bounded());
-        graph.edges().stream().filter(edge -> edge.cause() instanceof GoTo && reached.contains(edge.from())).filter(circles::closes)
+        graph.edges().stream().filter(edge -> edge.cause() instanceof GoTo && reached.contains(edge.from()))
+                .filter(edge -> edge.leadsBack() && !edge.bounded())
                 .map(FlowEdge::cause).distinct()
                 .forEach(goTo -> remarks.on(goTo, Literals.GO_TO__TARGET, RemarkCode.ENDLESS_REPEAT));
     }
@@ -121,12 +139,9 @@ final class FlowInspection implements Inspection {
     }
 
     private static void derive(Derive derive, FlowState state, Remarks remarks) {
-        derive.eAllContents().forEachRemaining(each -> {
-            if (each instanceof ValueReference reference && Written.thing(reference.getValue()).isPresent()
-                    && !state.measured().contains(reference.getValue())) {
-                remarks.on(reference, RemarkCode.VALUE_NOT_MEASURED, reference.getValue().getName());
-            }
-        });
+        Procedures.references(derive).stream().filter(each -> Written.thing(each.getValue()).isPresent()
+                && !state.measured().contains(each.getValue()))
+                .forEach(each -> remarks.on(each, RemarkCode.VALUE_NOT_MEASURED, each.getValue().getName()));
     }
 
     /** A strap ties a person to earth: never where something may be live, when the step begins or later in it. */

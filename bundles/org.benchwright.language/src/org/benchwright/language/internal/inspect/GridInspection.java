@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.benchwright.core.Quantity;
 import org.benchwright.core.UnitOfMeasure;
 import org.benchwright.language.RemarkCode;
+import org.benchwright.language.internal.DecisionTerms;
 import org.benchwright.model.Axis;
 import org.benchwright.model.Combined;
 import org.benchwright.model.Constant;
@@ -48,6 +49,26 @@ final class GridInspection implements Inspection {
             remarks.on(grid, RemarkCode.GRID_TOO_LARGE, MOST_POINTS.toString());
         }
         Optional.ofNullable(grid.getJudgement()).ifPresent(judgement -> judgement(judgement, remarks));
+        Optional.ofNullable(grid.getReading()).ifPresent(reading -> reading(reading, grid, remarks));
+    }
+
+    private static void reading(GridReading reading, Grid grid, Remarks remarks) {
+        Written.thing(reading.getInstrument()).ifPresent(instrument -> {
+            if (instrument.getUse() == InstrumentUse.GIVES) {
+                remarks.on(reading, Literals.GRID_READING__INSTRUMENT, RemarkCode.INSTRUMENT_ONLY_GIVES, instrument.getName());
+            }
+            Optional<UnitOfMeasure> read = Written.unit(instrument.getUnit());
+            Written.unit(reading.getUnit()).filter(unit -> read.filter(its -> !its.sameDimension(unit)).isPresent())
+                    .ifPresent(unit -> remarks.on(reading, Literals.GRID_READING__UNIT, RemarkCode.WRONG_DIMENSION, unit.word(),
+                            instrument.getUnit()));
+        });
+        Judgement judgement = grid.getJudgement();
+        if (judgement == null || judgement.getLimits() == null || !GuardBands.isGuarded(judgement)) {
+            return;
+        }
+        DecisionTerms.instrument(grid).ifPresentOrElse(
+                instrument -> new GuardBands(remarks).look(judgement.getLimits(), instrument, reading, Literals.GRID_READING__INSTRUMENT),
+                () -> remarks.on(reading, RemarkCode.INSTRUMENT_NOT_SAID, String.valueOf(reading.getName())));
     }
 
     private static BigDecimal size(Axis axis) {

@@ -39,7 +39,8 @@ public final class Inspections {
     public Inspections(KnownRisks risks) {
         all = List.of(new AmountInspection(), new NameInspection(), new ImportInspection(), new ListInspection(), new FamilyInspection(),
                 new SharedInspection(), new IndicationInspection(), new ExpectationInspection(), new MeasurementInspection(),
-                new RiskInspection(risks), new GridInspection(), new OutcomeInspection(), new SoakInspection(), new WatchInspection(), new ProtectionInspection(),
+                new RiskInspection(risks), new GridInspection(), new OutcomeInspection(), new SoakInspection(), new WatchInspection(),
+                new ProtectionInspection(),
                 new CompletenessInspection(), new RetestInspection(), new FlowInspection());
     }
 
@@ -56,7 +57,8 @@ public final class Inspections {
         for (Procedure procedure : file.getProcedures()) {
             cancelling.checkCanceled(cancelled);
             Expanded expanded = Expansion.of(procedure);
-            found.addAll(noted(file, remarks -> each(file, remarks, each -> each.procedure(expanded.procedure(), new WrittenRemarks(expanded, remarks)))));
+            found.addAll(noted(file, remarks -> each(file, remarks,
+                    each -> each.procedure(expanded.procedure(), new WrittenRemarks(expanded, remarks)))));
             for (Step step : Procedures.allSteps(expanded.procedure())) {
                 cancelling.checkCanceled(cancelled);
                 found.addAll(step(file, step, expanded, known));

@@ -6,12 +6,15 @@ import org.benchwright.core.Limits;
 import org.benchwright.core.Quantity;
 import org.benchwright.model.Instrument;
 
-/** What an instrument can read or give, as far as the procedure says. {@code up to 60 V} means from -60 V to 60 V. */
+/**
+ * What an instrument can read or give, as far as the procedure says. {@code up to 60 V} means from -60 V to 60 V; on a scale whose zero is not
+ * nothing it is an end on one side.
+ */
 record InstrumentRange(Optional<Limits> range) {
 
     static InstrumentRange of(Instrument instrument) {
-        Optional<Limits> upTo = Written.quantity(instrument.getUpTo()).filter(most -> !most.unit().hasOffset() && most.value().signum() >= 0)
-                .map(most -> Limits.between(most.negate(), most));
+        Optional<Limits> upTo = Written.quantity(instrument.getUpTo())
+                .map(most -> most.unit().hasOffset() ? Limits.atMost(most) : Limits.between(most.negate(), most)).filter(range -> !range.inverted());
         return new InstrumentRange(upTo.or(() -> Written.limits(instrument.getRange())));
     }
 

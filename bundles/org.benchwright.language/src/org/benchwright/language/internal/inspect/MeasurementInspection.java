@@ -2,7 +2,6 @@ package org.benchwright.language.internal.inspect;
 
 import java.util.Optional;
 
-import org.benchwright.core.Limits;
 import org.benchwright.core.Quantity;
 import org.benchwright.core.UnitOfMeasure;
 import org.benchwright.language.RemarkCode;
@@ -10,6 +9,7 @@ import org.benchwright.model.Amount;
 import org.benchwright.model.Apply;
 import org.benchwright.model.Decision;
 import org.benchwright.model.DecisionRule;
+import org.benchwright.model.Derive;
 import org.benchwright.model.Instrument;
 import org.benchwright.model.InstrumentUse;
 import org.benchwright.model.Measurement;
@@ -36,6 +36,7 @@ final class MeasurementInspection implements Inspection {
     public void step(Step step, Procedure procedure, Remarks remarks) {
         Procedures.statements(step, Measurement.class).forEach(measurement -> measurement(measurement, remarks));
         Procedures.statements(step, Decision.class).forEach(decision -> undecided(decision, remarks));
+        Procedures.statements(step, Derive.class).forEach(new GuardBands(remarks)::look);
         Procedures.statements(step, Apply.class).forEach(apply -> apply(apply, remarks));
     }
 
@@ -52,6 +53,8 @@ final class MeasurementInspection implements Inspection {
         if (instrument.getCoverage() != null && instrument.getCoverage().signum() <= 0) {
             remarks.on(instrument, Literals.INSTRUMENT__COVERAGE, RemarkCode.COVERAGE_NOT_POSITIVE);
         }
+        Written.quantity(instrument.getUpTo()).filter(most -> most.value().signum() < 0 && !most.unit().hasOffset())
+                .ifPresent(most -> remarks.on(instrument, Literals.INSTRUMENT__UP_TO, RemarkCode.LIMITS_INVERTED));
         Written.quantity(instrument.getUncertainty()).filter(uncertainty -> uncertainty.value().signum() < 0)
                 .ifPresent(uncertainty -> remarks.on(instrument, Literals.INSTRUMENT__UNCERTAINTY, RemarkCode.UNCERTAINTY_NEGATIVE));
     }
@@ -92,7 +95,9 @@ final class MeasurementInspection implements Inspection {
                 remarks.on(measurement, Literals.MEASUREMENT__INSTRUMENT, RemarkCode.INSTRUMENT_ONLY_GIVES, instrument.getName());
             }
             within(measurement.getLimits(), instrument, remarks);
-            guardBands(measurement, instrument, remarks);
+            if (GuardBands.isGuarded(measurement) && measurement.getLimits() != null) {
+                new GuardBands(remarks).look(measurement.getLimits(), instrument, measurement, Literals.MEASUREMENT__INSTRUMENT);
+            }
         });
     }
 
@@ -104,32 +109,6 @@ final class MeasurementInspection implements Inspection {
             Written.limits(written).filter(limits -> !InstrumentRange.of(instrument).holds(limits))
                     .ifPresent(limits -> remarks.on(written, RemarkCode.LIMITS_BEYOND_INSTRUMENT, instrument.getName()));
         }
-    }
-
-    /** With a guard band of the whole expanded uncertainty on each side (ILAC-G8:09/2019, 4.2) something must be left between. */
-    private static void guardBands(Measurement measurement, Instrument instrument, Remarks remarks) {
-        if (measurement.getRule() == DecisionRule.SIMPLE || measurement.getLimits() == null) {
-            return;
-        }
-        Optional<Quantity> uncertainty = Written.quantity(instrument.getUncertainty());
-        if (instrument.getUncertainty() == null) {
-            remarks.on(measurement, Literals.MEASUREMENT__INSTRUMENT, RemarkCode.UNCERTAINTY_NOT_SAID, instrument.getName());
-        }
-        Optional<Limits> limits = Written.limits(measurement.getLimits());
-        boolean meet = uncertainty.flatMap(most -> limits.flatMap(sides -> Written.sound(() -> Optional.of(meet(sides, most)))))
-                .orElse(false);
-        if (meet) {
-            remarks.on(measurement.getLimits(), RemarkCode.GUARD_BANDS_MEET, instrument.getName());
-        }
-    }
-
-    /** Where they just touch, one single value would be accepted, and no instrument shows it twice. */
-    private static boolean meet(Limits limits, Quantity uncertainty) {
-        if (limits.lower().isEmpty() || limits.upper().isEmpty()) {
-            return false;
-        }
-        Quantity left = limits.upper().get().minus(limits.lower().get()).minus(uncertainty).minus(uncertainty);
-        return left.value().signum() <= 0;
     }
 
     private static void undecided(Decision decision, Remarks remarks) {

@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Stream;
@@ -13,12 +14,10 @@ import java.util.stream.Stream;
 import org.benchwright.language.RemarkCode;
 import org.benchwright.language.internal.Imports;
 import org.benchwright.model.Comparison;
-import org.benchwright.model.Derive;
 import org.benchwright.model.Families;
 import org.benchwright.model.Family;
 import org.benchwright.model.Grid;
 import org.benchwright.model.Mark;
-import org.benchwright.model.Measurement;
 import org.benchwright.model.Mode;
 import org.benchwright.model.Named;
 import org.benchwright.model.Procedure;
@@ -70,8 +69,7 @@ final class NameInspection implements Inspection {
 
     /** What one step measures, derives and compares. */
     static void step(Step step, Remarks remarks) {
-        apart(step.getStatements().stream().filter(each -> each instanceof Measurement || each instanceof Derive).map(Named.class::cast).toList(),
-                remarks);
+        apart(Procedures.values(step), remarks);
         apart(Procedures.statements(step, Comparison.class).toList(), remarks);
         Procedures.statements(step, Grid.class).forEach(grid -> apart(values(grid), remarks));
     }
@@ -82,7 +80,8 @@ final class NameInspection implements Inspection {
     }
 
     /** What a family declares under a name that one it is like uses takes its place; under nearly that name it is a second one. */
-    private static void apart(Family family, Function<Family, List<? extends Named>> own, Function<Family, List<? extends Named>> all, Remarks remarks) {
+    private static void apart(Family family, Function<Family, List<? extends Named>> own, Function<Family, List<? extends Named>> all,
+            Remarks remarks) {
         List<? extends Named> declared = own.apply(family);
         apart(declared, remarks);
         Written.thing(family.getBase()).ifPresent(base -> declared.stream().filter(each -> each.getName() != null)
@@ -94,7 +93,7 @@ final class NameInspection implements Inspection {
     private static void describedOnce(List<ShownByMode> described, Remarks remarks) {
         Set<Mode> seen = new HashSet<>();
         described.stream().filter(each -> Written.thing(each.getMode()).isPresent() && !seen.add(each.getMode()))
-                .forEach(each -> remarks.on(each, Literals.SHOWN_BY_MODE__MODE, RemarkCode.DUPLICATE_NAME, each.getMode().getName()));
+                .forEach(each -> remarks.on(each, Literals.SHOWN_BY_MODE__MODE, RemarkCode.DUPLICATE_NAME, each.getMode().getName(), ""));
     }
 
     /** Remarks on those in the file, whichever file of its folder holds the first of that name. */
@@ -151,10 +150,16 @@ final class NameInspection implements Inspection {
 
     private static void tell(Named one, Named other, Remarks remarks) {
         if (one.getName().equals(other.getName())) {
-            remarks.on(one, RemarkCode.DUPLICATE_NAME, one.getName());
+            remarks.on(one, RemarkCode.DUPLICATE_NAME, one.getName(), isBeside(one, other) ? "" : remarks.where(other, one));
         } else {
             remarks.on(one, RemarkCode.CASE_ONLY_DIFFERENCE, one.getName(), other.getName());
         }
+    }
+
+    /** In one step everybody sees both. What is said there must not tell of lines, which move. */
+    private static boolean isBeside(Named one, Named other) {
+        Optional<Step> step = Procedures.around(one.eContainer(), Step.class);
+        return step.isPresent() && step.equals(Procedures.around(other.eContainer(), Step.class));
     }
 
     private static String folded(Named named) {

@@ -59,6 +59,13 @@ final class NotedRemarks implements Remarks {
         }
     }
 
+    @Override
+    public String where(EObject thing, EObject from) {
+        Optional<String> line = node(thing).map(node -> String.valueOf(node.getStartLine()));
+        boolean same = thing.eResource() == from.eResource();
+        return line.map(number -> same ? ElsewhereText.IN_LINE.text(number) : ElsewhereText.IN_LINE_OF.text(number, file(thing))).orElse("");
+    }
+
     private static Optional<INode> node(EObject thing) {
         List<INode> name = thing instanceof Named ? NodeModelUtils.findNodesForFeature(thing, Literals.NAMED__NAME) : List.of();
         return name.isEmpty() ? Optional.ofNullable(NodeModelUtils.findActualNodeFor(thing)) : Optional.of(name.get(0));
@@ -75,8 +82,12 @@ final class NotedRemarks implements Remarks {
     }
 
     private static String elsewhere(String words, EObject thing, Optional<INode> node) {
-        String file = thing.eResource() == null ? "" : URI.decode(thing.eResource().getURI().lastSegment());
+        String file = file(thing);
         return node.isEmpty() || file.isEmpty() ? words : ElsewhereText.IN_FILE.text(words, file, String.valueOf(node.get().getStartLine()));
+    }
+
+    private static String file(EObject thing) {
+        return thing.eResource() == null ? "" : URI.decode(thing.eResource().getURI().lastSegment());
     }
 
     private static int length(Optional<INode> node) {

@@ -74,7 +74,8 @@ final class RiskInspection implements Inspection {
         Optional<MeasureAgain> again = Optional.ofNullable(measurement.getRepeat());
         int repeats = again.map(each -> Math.max(0, each.getTimes())).orElse(0);
         return Written.sound(() -> Optional.of(RepeatRisk.of(limits.get(), expanded.get(), coverage.doubleValue(),
-                DecisionTerms.rule(measurement), new RepeatRisk.Taken(readings(measurement), repeats, again.map(DecisionTerms::combination).orElse(Combination.LAST)))));
+                DecisionTerms.rule(measurement),
+                new RepeatRisk.Taken(readings(measurement), repeats, again.map(DecisionTerms::combination).orElse(Combination.LAST)))));
     }
 
     /** How many make a mean; a number that makes none is remarked on elsewhere. */

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 
 import org.benchwright.language.RemarkCode;
+import org.benchwright.model.Amount;
 import org.benchwright.model.Claim;
 import org.benchwright.model.Families;
 import org.benchwright.model.Look;
@@ -15,7 +16,8 @@ import org.benchwright.model.ProcedurePackage.Literals;
 import org.benchwright.model.Soak;
 import org.benchwright.model.StopBehaviour;
 import org.benchwright.model.StopKind;
-import org.benchwright.model.Watch;
+import org.eclipse.emf.ecore.EObject;
+import org.eclipse.emf.ecore.EReference;
 
 /** A soak is observed, and can prove what is claimed of it. */
 final class SoakInspection implements Inspection {
@@ -43,23 +45,24 @@ final class SoakInspection implements Inspection {
         }
         stops(soak, remarks);
         look(soak, remarks);
-        Optional<Duration> length = Written.duration(soak.getLength());
-        Optional<Duration> every = Optional.ofNullable(soak.getLook()).flatMap(look -> Written.duration(look.getEvery()));
-        if (length.isPresent() && every.isPresent() && every.get().compareTo(length.get()) > 0) {
-            remarks.on(soak.getLook(), Literals.LOOK__EVERY, RemarkCode.LOOK_LONGER_THAN_SOAK);
-        }
-        Watch watch = soak.getWatch();
-        if (watch != null && Written.duration(watch.getEvery()).filter(interval -> length.filter(
-                all -> interval.compareTo(all) > 0).isPresent()).isPresent()) {
-            remarks.on(watch, Literals.WATCH__EVERY, RemarkCode.LOOK_LONGER_THAN_SOAK);
-        }
+        Written.duration(soak.getLength()).ifPresent(length -> {
+            within(length, soak.getLook(), Literals.LOOK__EVERY, remarks);
+            within(length, soak.getWatch(), Literals.WATCH__EVERY, remarks);
+            within(length, soak.getGap(), Literals.GAP__LONGEST, remarks);
+        });
+    }
+
+    private static void within(Duration length, EObject part, EReference time, Remarks remarks) {
+        Optional.ofNullable(part).flatMap(each -> Written.duration((Amount) each.eGet(time))).filter(each -> each.compareTo(length) > 0)
+                .ifPresent(longer -> remarks.on(part, time, RemarkCode.LOOK_LONGER_THAN_SOAK));
     }
 
     /** Of two outcomes for one kind of stop the second would never be taken. */
     private static void stops(Soak soak, Remarks remarks) {
         Set<Boolean> seen = new HashSet<>();
         soak.getStops().stream().filter(stop -> !seen.add(stop.isOutsideConditions()))
-                .forEach(stop -> remarks.on(stop, RemarkCode.LISTED_TWICE, stop.isOutsideConditions() ? "when stopped outside conditions" : "when stopped"));
+                .forEach(stop -> remarks.on(stop, RemarkCode.LISTED_TWICE, stop.isOutsideConditions() ? "when stopped outside conditions"
+                        : "when stopped"));
     }
 
     private static void look(Soak soak, Remarks remarks) {

@@ -10,6 +10,9 @@ import org.benchwright.core.Quantity;
 import org.benchwright.core.UnitOfMeasure;
 import org.benchwright.model.Amount;
 import org.benchwright.model.Limits;
+import org.benchwright.model.Procedures;
+import org.benchwright.model.Step;
+import org.benchwright.model.Wait;
 import org.eclipse.emf.ecore.EObject;
 
 /** What is written, as values: nothing where it is missing or makes no sense, which is remarked on elsewhere. */
@@ -51,6 +54,14 @@ public final class Written {
     /** A time that a procedure can have. */
     static Optional<Duration> duration(Amount amount) {
         return seconds(amount).filter(Times::inRange).map(time -> Duration.ofMillis(time.movePointRight(3).longValue()));
+    }
+
+    /** How long a step takes: as long as it says, and no less than what is waited in it. */
+    public static Duration duration(Step step) {
+        Duration takes = duration(step.getTakes()).orElse(Duration.ZERO);
+        Duration waits = Procedures.statements(step, Wait.class).flatMap(wait -> duration(wait.getTime()).stream())
+                .reduce(Duration.ZERO, Duration::plus);
+        return takes.compareTo(waits) >= 0 ? takes : waits;
     }
 
     /** A share from 0 to 1. */

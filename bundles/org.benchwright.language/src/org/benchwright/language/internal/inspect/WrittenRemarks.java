@@ -33,6 +33,11 @@ record WrittenRemarks(Expanded expanded, Remarks remarks) implements Remarks {
         return remarks.insteadAt(place);
     }
 
+    @Override
+    public String where(EObject thing, EObject from) {
+        return remarks.where(expanded.origin(thing), expanded.origin(from));
+    }
+
     private Remarks at(EObject thing) {
         EObject written = expanded.written(thing);
         return written == expanded.origin(thing) ? remarks : remarks.insteadAt(written);

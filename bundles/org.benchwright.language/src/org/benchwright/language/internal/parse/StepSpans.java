@@ -9,9 +9,9 @@ import org.antlr.runtime.Token;
 import org.eclipse.xtext.parser.antlr.Lexer;
 
 /**
- * Finds the steps of a text by their words alone, whatever is wrong inside them: behind a brace the word {@code step}, a name, a text, and all up to the
- * brace that closes what the first brace behind them opens. In a text without mistakes these are its steps, all of them but one that follows
- * a declaration.
+ * Finds the steps of a text by their words alone, whatever is wrong inside them: behind a brace the word {@code step}, a name, a text, and all
+ * up to the brace that closes what the first brace behind them opens. In a text without mistakes these are its steps, all of them but one that
+ * follows a declaration.
  */
 final class StepSpans {
 

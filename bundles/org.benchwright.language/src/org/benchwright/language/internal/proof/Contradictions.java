@@ -10,13 +10,13 @@ import org.benchwright.core.Limits;
 import org.benchwright.engine.plan.Signal;
 
 /** Whether a unit that shows one thing can show another at the same time. */
-final class Contradictions {
+public final class Contradictions {
 
     private Contradictions() {
     }
 
     /** Whether a unit that shows all of the first can't show the other. */
-    static boolean exclude(List<Signal> shown, Signal other) {
+    public static boolean exclude(List<Signal> shown, Signal other) {
         List<Signal> all = shown.stream().flatMap(Contradictions::parts).toList();
         return parts(other).anyMatch(part -> all.stream().anyMatch(signal -> differ(signal, part)));
     }

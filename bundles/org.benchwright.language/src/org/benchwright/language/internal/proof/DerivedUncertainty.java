@@ -46,7 +46,8 @@ final class DerivedUncertainty {
 
     private static Optional<Quantity> atUsualCoverage(InstrumentSpec spec) {
         return spec.maxUncertainty().filter(most -> spec.coverage().signum() > 0)
-                .map(most -> new Quantity(most.value().multiply(InstrumentSpec.USUAL_COVERAGE).divide(spec.coverage(), MathContext.DECIMAL64), most.unit()));
+                .map(most -> new Quantity(most.value().multiply(InstrumentSpec.USUAL_COVERAGE)
+                        .divide(spec.coverage(), MathContext.DECIMAL64), most.unit()));
     }
 
     /** The measurements behind it, one entry for each time that one is used. */

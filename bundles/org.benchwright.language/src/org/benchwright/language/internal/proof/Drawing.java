@@ -111,7 +111,8 @@ final class Drawing {
         boolean safe = spots.makingSafe();
         String words = safe ? ProofText.of("flow.beforeEveryEnd") : ProofText.of("flow.preconditions", spots.plan().preconditions().size());
         String title = safe ? spots.plan().makeSafe().title() : spots.plan().title();
-        return new FlowPlace(places.size(), kind, title, "", words, Set.of(), safe ? text(spots.plan().makeSafe(), Optional.empty()) : Optional.empty());
+        return new FlowPlace(places.size(), kind, title, "", words, Set.of(), safe ? text(spots.plan().makeSafe(), Optional.empty())
+                : Optional.empty());
     }
 
     private FlowPlace place(Spots spots, Spot spot, Liveness here) {

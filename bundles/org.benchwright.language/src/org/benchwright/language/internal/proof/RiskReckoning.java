@@ -84,7 +84,8 @@ public final class RiskReckoning {
     private void add(Decided decided, Optional<Quantity> expanded, BigDecimal coverage) {
         Optional<Risks> risks = expanded.filter(u -> u.value().signum() > 0)
                 .map(u -> risks(reading(decided, u, coverage.doubleValue()), decided));
-        found.add(new MeasurementProof(decided.step(), decided.name(), decided.limits(), decided.rule(), expanded, coverage.doubleValue(), decided.readings(),
+        found.add(new MeasurementProof(decided.step(), decided.name(), decided.limits(), decided.rule(), expanded, coverage.doubleValue(),
+                decided.readings(),
                 1 + decided.repeats().map(Action.Again::atMost).orElse(0), decided.repeats().map(Action.Again::combine),
                 decided.cells(), risks));
     }

@@ -62,7 +62,8 @@ public final class Sections {
         long soaks = count(FlowPlace.Kind.SOAK);
         if (paths.count().isPresent()) {
             sentences.add(ProofText.of("flow.paths", steps, soaks, Numbers.count(paths.count().get()), endings(paths)));
-            paths.more().filter(more -> more.signum() > 0).ifPresent(more -> sentences.add(ProofText.of("flow.more", paths.listed().size(), Numbers.count(more))));
+            paths.more().filter(more -> more.signum() > 0)
+                    .ifPresent(more -> sentences.add(ProofText.of("flow.more", paths.listed().size(), Numbers.count(more))));
         } else {
             sentences.add(ProofText.of(paths.endless() ? "flow.endless" : "flow.tooMany", steps, soaks));
         }

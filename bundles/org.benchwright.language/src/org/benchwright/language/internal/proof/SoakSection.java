@@ -65,7 +65,8 @@ final class SoakSection {
         soak.claim().ifPresent(claim -> sentences.add(ProofText.of(soak.supportsClaim() ? "soak.claimHolds" : "soak.claimFails",
                 Durations.words(claim.meanInterval()), Numbers.level(soak.probability()), Numbers.chance(own.revealed()))));
         whatIf.filter(other -> !other.equals(soak.lasting())).map(soak::what).ifPresent(other -> sentences.add(ProofText.of("soak.whatIf",
-                Durations.words(other.length()), Numbers.level(soak.probability()), Numbers.cut(other.longestRevealed()), Numbers.missed(other.hidden()),
+                Durations.words(other.length()), Numbers.level(soak.probability()), Numbers.cut(other.longestRevealed()),
+                Numbers.missed(other.hidden()),
                 Numbers.cut(soak.meanInterval()), difference(other.stationTime()))));
         return sentences;
     }
