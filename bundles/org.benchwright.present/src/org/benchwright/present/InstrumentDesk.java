@@ -1,5 +1,10 @@
 package org.benchwright.present;
 
+import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -108,6 +113,27 @@ public final class InstrumentDesk {
     public InstrumentRow reinstated(String asset, String reason, Optional<PeopleDesk.Signing> by)
             throws EntryRefusedException, TakenElsewhereException, CannotStoreException {
         return sign(() -> new InstrumentFact.Reinstated(clean(asset), clean(reason)), by);
+    }
+
+    /**
+     * The text of a list, for {@link #importList}.
+     *
+     * @throws EntryRefusedException if it can't be read, or is not in UTF-8
+     */
+    public static String list(Path file) throws EntryRefusedException {
+        try {
+            return Files.readString(file, StandardCharsets.UTF_8);
+        } catch (NoSuchFileException missing) {
+            throw unreadable(file, HouseWords.IMPORT_NO_FILE.text(), missing);
+        } catch (CharacterCodingException noText) {
+            throw unreadable(file, HouseWords.IMPORT_NO_TEXT.text(), noText);
+        } catch (IOException e) {
+            throw unreadable(file, String.valueOf(e.getMessage()), e);
+        }
+    }
+
+    private static EntryRefusedException unreadable(Path file, String why, IOException cause) {
+        return new EntryRefusedException(HouseWords.FILE_UNREADABLE.text(file.toString(), why), cause);
     }
 
     /**

@@ -71,6 +71,12 @@ final class CommandRunner {
             return this;
         }
 
+        /** It was done, and these words were printed, wherever the lines broke. */
+        Ended says(String words) {
+            assertTrue(done().said().contains(words), out);
+            return this;
+        }
+
         /** It was refused with these words, wherever the lines broke. */
         void refused(String words) {
             assertEquals(1, status, out + err);

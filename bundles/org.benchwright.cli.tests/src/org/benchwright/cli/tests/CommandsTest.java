@@ -57,6 +57,7 @@ class CommandsTest extends OnABench {
         assertTrue(ended.out().startsWith("Usage: bench " + command), ended.out());
         assertTrue(ended.said().contains("Exit status:"), ended.out());
         assertTrue(bench.run("--help").out().contains("  " + command), "the commands are listed");
+        assertFalse(ended.out().contains("--password"), "whoever lists the processes would read it");
     }
 
     @Test

@@ -36,7 +36,7 @@ class FaultsCommandTest {
                     new Actor("QN", Role.TECHNICIAN), rehearsal);
             new GoodTechnician(bench.time()).but("as_found.fault_log", new Observation.FaultLogEntered("fault_log", List.of(lines)))
                     .carryToTheEnd(sitting);
-                    }
+        }
     }
 
     @Test

@@ -3,6 +3,7 @@ package org.benchwright.cli.tests;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 
@@ -45,7 +46,7 @@ class InstrumentCommandsTest extends OnABench {
         bench("", "instruments", "add", "M-18", "--title", "Other", "--range", "up to 60 V").refused("is no range");
         bench("", "instruments", "moved", "M-99", "--custody", "LW").refused("no instrument M-99");
         bench("", "instruments", "moved", "M-17", "--custody", "LW", "--by", "XX").refused("There is nobody with the id XX");
-        assertEquals(0, bench.run("verify", bench.ledger().toString()).status());
+        ledgerIsSound();
     }
 
     /** None is given here: what can't be right is said before anybody types one. */
@@ -54,7 +55,9 @@ class InstrumentCommandsTest extends OnABench {
         bench("", "instruments", "calibrated", "M-17", "--certificate", "C-9", "--on", "yesterday", "--by", "RB").refused("\"yesterday\" is not a day");
         bench("", "instruments", "calibrated", "M-17", "--certificate", "C-9", "--on", "2026-01-10", "--due", "2026-13-01", "--by", "RB")
                 .refused("\"2026-13-01\" is not a day");
-        bench("", "instruments", "import", "nothing.csv", "--by", "RB").refused("nothing.csv can't be read");
+        bench("", "instruments", "import", "nothing.csv", "--by", "RB").refused("nothing.csv can't be read: there is no such file");
+        Path list = Files.write(folder.resolve("old.csv"), "asset,title\nM-3,M\u00e4\u00dfzeug\n".getBytes(StandardCharsets.ISO_8859_1));
+        bench("", "instruments", "import", list.toString(), "--by", "RB").refused("old.csv can't be read: it is not text in UTF-8; save the list as CSV in UTF-8");
     }
 
     @Test
@@ -70,7 +73,7 @@ class InstrumentCommandsTest extends OnABench {
         bench(Approved.PASSWORD + "\n", "instruments", "add", "M-17", "--title", "Multimeter", "--by", "LW").refused("it takes an engineer or a supervisor");
         bench("quite another\n", "instruments", "add", "M-17", "--title", "Multimeter", "--by", "RB").refused("password");
         bench(Approved.PASSWORD + "\n", "instruments", "add", "M-17", "--title", "Multimeter", "--by", "RB").done();
-        assertEquals(0, bench.run("verify", bench.ledger().toString()).status());
+        ledgerIsSound();
     }
 
     @Test
@@ -108,6 +111,6 @@ class InstrumentCommandsTest extends OnABench {
         assertTrue(byHand.err().contains("Enter its asset number alone") || byHand.said().contains("Enter its asset number alone"), byHand.out() + byHand.err());
         CommandRunner.Ended scanned = bench.carryOut("y\nu\n\u0002m-17\u0003\n??\n");
         assertTrue(scanned.said().contains("by the register: Multimeter, certificate C-9"), scanned.out() + scanned.err());
-        assertEquals(0, bench.run("verify", bench.ledger().toString()).status());
+        ledgerIsSound();
     }
 }

@@ -1,5 +1,7 @@
 package org.benchwright.cli.tests;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
 import java.io.IOException;
 import java.nio.file.Path;
 
@@ -16,6 +18,11 @@ abstract class OnABench {
     @BeforeEach
     void beginBench() throws IOException {
         bench = new CommandRunner(folder);
+    }
+
+    /** Nothing of what was recorded is missing or changed. */
+    void ledgerIsSound() {
+        assertEquals("The ledger is sound.", bench.run("verify", bench.ledger().toString()).done().lastLine());
     }
 
     /** Runs a command on the bench's ledger while this text stands in standard input. */

@@ -68,11 +68,6 @@ class PersonTest extends OnAnApprovedBench {
         return talk.hears("MAKE SAFE: OFF").hears("done >").types("").hears("*** TONE ***").hears("Measure residual").hears("V >").types("0,4");
     }
 
-    private void assertSound() {
-        CommandRunner.Ended verified = bench.run("verify", bench.ledger().toString());
-        assertEquals(0, verified.status(), verified.out());
-    }
-
     /** Line by line it would read a hazard for somebody, or say that something is done. */
     @Test
     void whatIsPastedAtATerminalAnswersOneQuestion() throws Exception {
@@ -100,9 +95,9 @@ class PersonTest extends OnAnApprovedBench {
             assertEquals(0, talk.ends());
             assertFalse(talk.everything().contains("rehearsal"));
         }
-        assertSound();
+        ledgerIsSound();
         comesBack();
-        assertSound();
+        ledgerIsSound();
     }
 
     /** The accepted unit comes back after 40 days, and the figures tell. */
@@ -143,7 +138,7 @@ class PersonTest extends OnAnApprovedBench {
             look(talk).hears("24 h witnessed.").types("q");
             assertEquals(5, talk.ends());
         }
-        assertSound();
+        ledgerIsSound();
     }
 
     @ParameterizedTest
@@ -161,7 +156,7 @@ class PersonTest extends OnAnApprovedBench {
             makeSafe(talk).hears("undecided | Ended early by the technician: smoke from the rack | T-");
             assertEquals(4, talk.ends());
         }
-        assertSound();
+        ledgerIsSound();
     }
 
     @ParameterizedTest
@@ -175,7 +170,7 @@ class PersonTest extends OnAnApprovedBench {
                     .hears("! make safe now").hears("strike the last entry").hears("> ").types("q");
             assertEquals(5, talk.ends());
         }
-        assertSound();
+        ledgerIsSound();
     }
 
     @ParameterizedTest
@@ -188,7 +183,7 @@ class PersonTest extends OnAnApprovedBench {
             talk.hangsUp();
             assertEquals(5, talk.ends());
         }
-        assertSound();
+        ledgerIsSound();
     }
 
     @ParameterizedTest
@@ -216,7 +211,7 @@ class PersonTest extends OnAnApprovedBench {
             talk.hears("Measure residual").hears("V >").types("0.4").hears("undecided | Ended early");
             assertEquals(4, talk.ends());
         }
-        assertSound();
+        ledgerIsSound();
     }
 
     @ParameterizedTest
@@ -248,7 +243,7 @@ class PersonTest extends OnAnApprovedBench {
                     .hears("Attach photo").hears("> ").types("q");
             assertEquals(5, talk.ends());
         }
-        assertSound();
+        ledgerIsSound();
     }
 
     @ParameterizedTest
@@ -262,6 +257,6 @@ class PersonTest extends OnAnApprovedBench {
             makeSafe(talk).hears("rehearsal: would be accepted | Every step conforms. | T-");
             assertEquals(0, talk.ends());
         }
-        assertSound();
+        ledgerIsSound();
     }
 }

@@ -57,7 +57,7 @@ class PrintCommandTest {
     @ParameterizedTest
     @MethodSource("demo")
     void noLineIsLongerThanATerminal(String name) throws IOException {
-        List<String> longer = print(PROCEDURES.resolve(name).toString()).out().lines().filter(line -> line.length() > 80).toList();
+        List<String> longer = print(PROCEDURES.resolve(name).toString()).done().out().lines().filter(line -> line.length() > 80).toList();
 
         assertEquals(List.of(), longer);
     }

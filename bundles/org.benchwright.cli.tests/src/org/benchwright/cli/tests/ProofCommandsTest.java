@@ -9,9 +9,7 @@ import java.io.RandomAccessFile;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
-import java.util.Arrays;
 import java.util.List;
-import java.util.stream.Stream;
 
 import org.benchwright.ledger.ConsistencyProof;
 import org.benchwright.ledger.InclusionProof;
@@ -22,10 +20,16 @@ import org.junit.jupiter.api.Test;
 /** Checkpoints and proofs on the command line. */
 class ProofCommandsTest extends OnABench {
 
+    private String test;
+
+    @BeforeEach
+    void rehearseOnce() throws Exception {
+        test = bench.rehearse(SampleProcedure.GOOD).test();
+    }
+
     /** The system would name a file that is written first, and that nobody asked for. */
     @Test
     void whereNothingCanBeWrittenIsSaidInPlainWords() throws Exception {
-        bench.rehearse(SampleProcedure.GOOD);
         Files.createDirectory(folder.resolve("papers"));
         CommandRunner.Ended onFolder = bench.onLedger("checkpoint", "--out", "papers");
         assertEquals(2, onFolder.status());
@@ -36,28 +40,15 @@ class ProofCommandsTest extends OnABench {
                 + ". Make it, or name another one.\n", nowhere.err());
     }
 
-    private String test;
-
-    @BeforeEach
-    void rehearseOnce() throws Exception {
-        test = bench.rehearse(SampleProcedure.GOOD).test();
-    }
-
-    private CommandRunner.Ended run(String... arguments) {
-        String[] all = Stream.concat(Arrays.stream(arguments), Stream.of("--ledger", bench.ledger().toString()))
-                .toArray(String[]::new);
-        return bench.run(all);
-    }
-
     @Test
     void aTestIsProvedToTheScreenAndToAFile() throws Exception {
-        CommandRunner.Ended printed = run("prove", test);
+        CommandRunner.Ended printed = bench.onLedger("prove", test);
         assertEquals(0, printed.status(), printed.err());
         InclusionProof proof = InclusionProof.read(printed.out());
         assertTrue(proof.holds());
         assertEquals(test, proof.test().value());
         assertEquals(List.of(), proof.earlier());
-        CommandRunner.Ended written = run("prove", test, "--with-events", "--event", "3", "--out", "proof.json");
+        CommandRunner.Ended written = bench.onLedger("prove", test, "--with-events", "--event", "3", "--out", "proof.json");
         assertEquals("Written: " + folder.resolve("proof.json") + "\n", written.out());
         InclusionProof third = InclusionProof.read(Files.readString(folder.resolve("proof.json")));
         assertTrue(third.holds());
@@ -67,23 +58,23 @@ class ProofCommandsTest extends OnABench {
 
     @Test
     void aKeptCheckpointTellsALedgerThatGrewFromAnOlderCopy() throws Exception {
-        assertEquals(0, run("checkpoint", "--out", "first.json").status());
+        assertEquals(0, bench.onLedger("checkpoint", "--out", "first.json").status());
         Path copy = Files.copy(bench.ledger(), folder.resolve("yesterday"));
         bench.rehearse(SampleProcedure.GOOD);
-        assertEquals(0, run("checkpoint", "--out", "second.json").status());
+        assertEquals(0, bench.onLedger("checkpoint", "--out", "second.json").status());
         assertTrue(SignedCheckpoint.read(Files.readString(folder.resolve("second.json"))).holds());
-        ConsistencyProof grown = ConsistencyProof.read(run("prove", "--since", "first.json").out());
+        ConsistencyProof grown = ConsistencyProof.read(bench.onLedger("prove", "--since", "first.json").out());
         assertTrue(grown.holds());
-        CommandRunner.Ended sound = run("verify", "--checkpoint", "first.json", "--checkpoint", "second.json");
+        CommandRunner.Ended sound = bench.onLedger("verify", "--checkpoint", "first.json", "--checkpoint", "second.json");
         assertEquals(0, sound.status(), sound.out());
         assertTrue(sound.out().contains("Compared with 2 kept checkpoints."), sound.out());
 
         Files.copy(copy, bench.ledger(), StandardCopyOption.REPLACE_EXISTING);
-        assertEquals(0, run("verify").status(), "in itself an older copy is sound");
-        CommandRunner.Ended older = run("verify", "--checkpoint", "second.json");
+        assertEquals(0, bench.onLedger("verify").status(), "in itself an older copy is sound");
+        CommandRunner.Ended older = bench.onLedger("verify", "--checkpoint", "second.json");
         assertEquals(1, older.status());
         assertTrue(older.said().contains("this is an older copy, or the end was cut off."), older.out());
-        CommandRunner.Ended unproved = run("prove", "--since", "second.json");
+        CommandRunner.Ended unproved = bench.onLedger("prove", "--since", "second.json");
         assertEquals(1, unproved.status());
         assertTrue(unproved.err().contains("older copy"), unproved.err());
     }
@@ -100,21 +91,21 @@ class ProofCommandsTest extends OnABench {
                 new String[] {"prove", "--since", "letter.txt"}, new String[] {"verify", "--checkpoint", "letter.txt"},
                 new String[] {"verify", "--checkpoint", "photo.jpg"}, new String[] {"verify", "--checkpoint", "endless.json"},
                 new String[] {"prove", "--since", "endless.json"})) {
-            CommandRunner.Ended ended = run(arguments);
+            CommandRunner.Ended ended = bench.onLedger(arguments);
             assertEquals(1, ended.status(), String.join(" ", arguments) + ended.err());
             assertEquals(1, ended.err().lines().count(), ended.err());
             assertEquals("", ended.out());
         }
-        assertEquals(2, run("prove", "--since", "missing.json").status());
-        assertEquals(2, run("prove", test, "--out", "no/such/folder/proof.json").status());
+        assertEquals(2, bench.onLedger("prove", "--since", "missing.json").status());
+        assertEquals(2, bench.onLedger("prove", test, "--out", "no/such/folder/proof.json").status());
         assertFalse(Files.exists(folder.resolve("no")));
     }
 
     @Test
     void aProofInThePlaceOfACheckpointIsSaidToBeOne() {
-        assertEquals(0, run("prove", test, "--out", "proof.json").status());
+        assertEquals(0, bench.onLedger("prove", test, "--out", "proof.json").status());
         assertEquals("This is no file of the form benchwright.checkpoint-file/1: it says to be \"benchwright.inclusion-proof/1\".\n",
-                run("verify", "--checkpoint", "proof.json").err());
+                bench.onLedger("verify", "--checkpoint", "proof.json").err());
     }
 
     @Test
@@ -131,7 +122,7 @@ class ProofCommandsTest extends OnABench {
         for (String name : List.of("bench.ledger", "bench-key.pem", "bench-key.pub")) {
             Path file = bench.ledger().resolveSibling(name);
             byte[] before = Files.readAllBytes(file);
-            CommandRunner.Ended ended = run("prove", test, "--out", file.toString());
+            CommandRunner.Ended ended = bench.onLedger("prove", test, "--out", file.toString());
             assertEquals(2, ended.status(), ended.out());
             assertTrue(ended.err().contains("a ledger or a key is there. Name another file."), ended.err());
             assertArrayEquals(before, Files.readAllBytes(file));
@@ -140,14 +131,14 @@ class ProofCommandsTest extends OnABench {
 
     @Test
     void twoLedgersAreNotVerifiedAsOne() {
-        assertEquals(1, run("verify", bench.ledger().toString()).status(), "one by its place, one by its option");
-        assertEquals(0, bench.run("verify", bench.ledger().toString()).status());
+        assertEquals(1, bench.onLedger("verify", bench.ledger().toString()).status(), "one by its place, one by its option");
+        ledgerIsSound();
     }
 
     @Test
     void whereNothingSaysWhoseLedgerItIsThatIsTold() throws Exception {
-        assertFalse(run("verify").out().contains("There is no bench-key.pub"));
+        assertFalse(bench.onLedger("verify").out().contains("There is no bench-key.pub"));
         Files.delete(bench.ledger().resolveSibling("bench-key.pub"));
-        assertTrue(run("verify").said().contains("There is no bench-key.pub beside this ledger, so any bench may have signed it."));
+        assertTrue(bench.onLedger("verify").said().contains("There is no bench-key.pub beside this ledger, so any bench may have signed it."));
     }
 }

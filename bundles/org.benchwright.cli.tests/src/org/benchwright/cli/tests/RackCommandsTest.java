@@ -42,11 +42,6 @@ class RackCommandsTest extends OnAnApprovedBench {
                 .types("M-17, 0.02 V, k 2, due 2027-03-01").hears("Measure residual").hears("V >").types("0,4");
     }
 
-    private void sound() {
-        CommandRunner.Ended verified = bench.run("verify", bench.ledger().toString());
-        assertEquals(0, verified.status(), verified.out());
-    }
-
     @Test
     void aRoundComesToEveryUnitOnSoakAndALookIsAnEventOfItsOwn() throws Exception {
         assertTrue(bench.run("round", "--ledger", bench.ledger().toString()).out().contains("No unit is on soak."));
@@ -66,7 +61,7 @@ class RackCommandsTest extends OnAnApprovedBench {
         }
         bench.time().advance(Duration.ofHours(26).plusSeconds(1));
         assertTrue(unitsSay().startsWith("1 LOOK MISSED\n  A 3  C16-004711: LOOK MISSED, was due at "), unitsSay());
-        sound();
+        ledgerIsSound();
     }
 
     /** In the rack it is told by its place; where nobody said which that is, by a scan, which may bring control characters along. */
@@ -84,7 +79,7 @@ class RackCommandsTest extends OnAnApprovedBench {
         }
         assertTrue(unitsSay().startsWith("1 LOOK DUE\n  C16-004711: LOOK NOW, due since "), unitsSay());
         assertTrue(unitsSay().contains("on soak, interrupted, 72 h left"), unitsSay());
-        sound();
+        ledgerIsSound();
     }
 
     private String unitsSay() {
@@ -115,7 +110,7 @@ class RackCommandsTest extends OnAnApprovedBench {
             safe(talk).hears("undecided | Ended early by the technician: fire alarm");
             assertEquals(4, talk.ends());
         }
-        sound();
+        ledgerIsSound();
     }
 
     /** A test that is open is not told to be bad input. */
@@ -137,7 +132,7 @@ class RackCommandsTest extends OnAnApprovedBench {
                     .types("4711").hears("Signed as carried out by QN.");
             assertEquals(4, talk.ends());
         }
-        sound();
+        ledgerIsSound();
     }
 
     @Test
@@ -178,6 +173,6 @@ class RackCommandsTest extends OnAnApprovedBench {
             talk.hears("WRIST STRAP").hears(">").types("> TM").hears("TM is not authorised").hears(">").types("q");
             assertEquals(5, talk.ends());
         }
-        sound();
+        ledgerIsSound();
     }
 }

@@ -66,7 +66,7 @@ class ReceivingCommandsTest extends OnABench {
         bench("", "receive", "--give-back", "R-1", "--reason", "wanted back").done();
         assertTrue(bench("", "received").done().out().contains("No unit is in the house"));
         assertTrue(bench("", "received", "--all").done().said().contains("given back untested"));
-        assertEquals(0, bench.run("verify", bench.ledger().toString()).status());
+        ledgerIsSound();
     }
 
     /** A scanner that sends another encoding than UTF-8: nobody knows any more what it read. */
@@ -105,7 +105,6 @@ class ReceivingCommandsTest extends OnABench {
         bench("", "repaired", "T-4711", "--what", "fuse").refused("No test of unit T-4711 waits for a repair");
     }
 
-    /** Kept as typed it would be another unit, without what happened to this one before. */
     /** Those before the bad one are on record already, so the same list could not be entered again. */
     @Test
     void aUnitOfAListThatIsRefusedKeepsNoneOfTheOthersOut() {
@@ -116,6 +115,7 @@ class ReceivingCommandsTest extends OnABench {
         assertTrue(list.contains("C16-000001") && list.contains("C16-000003") && !list.contains("X-9"), list);
     }
 
+    /** Kept as typed it would be another unit, without what happened to this one before. */
     @Test
     void whatMayHaveBeenMeantIsToldWhereTheMaskTellsIt() {
         bench("", "receive", "c16-004711").refused("keep it as typed (at the terminal --as-typed). Perhaps C16-004711 is meant: enter that.");
@@ -185,6 +185,6 @@ class ReceivingCommandsTest extends OnABench {
         assertEquals(5, retest.status(), retest.out() + retest.err());
         String story = bench("", "received", "C16-004711").done().said();
         assertTrue(story.contains("power stage; C12 (lot L-7)"), story);
-        assertEquals(0, bench.run("verify", bench.ledger().toString()).status());
+        ledgerIsSound();
     }
 }

@@ -19,18 +19,12 @@ class RehearsalTest extends OnABench {
         assertTrue(ended.lastLine().matches(lastLine), ended.lastLine());
     }
 
-    private void assertSound() {
-        CommandRunner.Ended verified = bench.run("verify", bench.ledger().toString());
-        assertEquals(0, verified.status(), verified.out());
-        assertTrue(verified.lastLine().equals("The ledger is sound."), verified.out());
-    }
-
     @Test
     void aGoodUnitWouldBeAccepted() throws Exception {
         CommandRunner.Ended ended = bench.rehearse(SampleProcedure.GOOD);
         assertEnded(ended, 0, "rehearsal: would be accepted \\| Every step conforms\\. \\| " + ID);
         assertEquals("Not needed: lamps.supply.off (line 13)\nNot needed: power (line 26)\n", ended.err());
-        assertSound();
+        ledgerIsSound();
     }
 
     @Test
@@ -40,7 +34,7 @@ class RehearsalTest extends OnABench {
         assertTrue(ended.said().contains("not as expected; seen: red and stays red"), ended.out());
         assertTrue(ended.said().contains("Nonconformity: "), ended.out());
         assertTrue(ended.err().contains("Not needed: endurance.look (line 25)"), ended.err());
-        assertSound();
+        ledgerIsSound();
     }
 
     @Test
@@ -53,7 +47,7 @@ class RehearsalTest extends OnABench {
         assertTrue(ended.said().contains("W01: Watchdog expired"), ended.out());
         assertTrue(ended.said().contains("Often: Oscillator or memory weak when warm."), ended.out());
         assertTrue(ended.said().contains("E9: There is no note on this code"), ended.out());
-        assertSound();
+        ledgerIsSound();
     }
 
     @Test
@@ -61,7 +55,7 @@ class RehearsalTest extends OnABench {
         CommandRunner.Ended ended = bench.rehearse(SampleProcedure.but("bench.supply_volts", "21.74 V"));
         assertEnded(ended, 4, "rehearsal: would be undecided \\| The bench supply is at fault; the unit was not tested\\. \\| " + ID);
         assertTrue(ended.said().contains("outside of the limits 23.5 .. 24.5 V"), ended.out());
-        assertSound();
+        ledgerIsSound();
     }
 
     @Test
@@ -89,7 +83,7 @@ class RehearsalTest extends OnABench {
         CommandRunner.Ended again = bench.rehearse(SampleProcedure.GOOD);
         assertTrue(again.out().contains("is taken up again."), again.out());
         assertEnded(again, 0, "rehearsal: would be accepted .*");
-        assertSound();
+        ledgerIsSound();
     }
 
     @Test
@@ -156,7 +150,7 @@ class RehearsalTest extends OnABench {
 
     @Test
     void everyLineFitsIn80Columns() throws Exception {
-        CommandRunner.Ended ended = bench.rehearse(SampleProcedure.GOOD);
+        CommandRunner.Ended ended = bench.rehearse(SampleProcedure.GOOD).done();
         ended.out().lines().filter(line -> !line.startsWith("[") && !line.startsWith("rehearsal: "))
                 .forEach(line -> assertTrue(line.codePointCount(0, line.length()) <= 80, line));
     }

@@ -7,7 +7,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
-import java.util.Arrays;
 
 import org.benchwright.ledger.tests.PostgresServer;
 import org.benchwright.ledger.tests.WithServer;
@@ -36,30 +35,14 @@ class SharedLedgerTest extends WithServer {
         Files.setPosixFilePermissions(password, PosixFilePermissions.fromString("rw-------"));
     }
 
-    private static CommandRunner.Ended run(CommandRunner bench, String... arguments) {
-        return typing(bench, "", arguments);
-    }
-
-    private static CommandRunner.Ended typing(CommandRunner bench, String typed, String... arguments) {
-        String[] all = Arrays.copyOf(arguments, arguments.length + 2);
-        all[arguments.length] = "--ledger";
-        all[arguments.length + 1] = bench.ledger().toString();
-        return bench.typing(typed, all);
-    }
-
-    private static void done(CommandRunner.Ended ended, String words) {
-        assertEquals(0, ended.status(), ended.out() + ended.err());
-        assertTrue(ended.said().contains(words), ended.out());
-    }
-
     private void install(CommandRunner bench) throws Exception {
         share(bench);
-        done(typing(bench, PostgresServer.PASSWORD + "\n", "share", "--install", "--owner", PostgresServer.OWNER), "The shared ledger is made");
+        bench.typingOnLedger(PostgresServer.PASSWORD + "\n", "share", "--install", "--owner", PostgresServer.OWNER).says("The shared ledger is made");
     }
 
     @Test
     void aBenchWithoutSettingsSharesNothing() {
-        CommandRunner.Ended ended = run(one, "forward");
+        CommandRunner.Ended ended = one.onLedger("forward");
         assertEquals(1, ended.status());
         assertTrue(ended.err().contains("shared.properties"), ended.err());
     }
@@ -69,42 +52,42 @@ class SharedLedgerTest extends WithServer {
         one.approved();
         one.rehearse(SampleProcedure.GOOD);
         install(one);
-        CommandRunner.Ended refused = run(one, "forward");
+        CommandRunner.Ended refused = one.onLedger("forward");
         assertEquals(1, refused.status());
         assertTrue(refused.err().contains("bench share --books"), refused.err());
-        done(run(one, "share", "--books"), "entries were put");
-        done(run(one, "forward"), "Nothing waits to be forwarded.");
+        one.onLedger("share", "--books").says("entries were put");
+        one.onLedger("forward").says("Nothing waits to be forwarded.");
         share(two);
         Files.createDirectories(two.ledger().getParent());
-        done(two.rehearse(SampleProcedure.GOOD), "would be accepted");
-        assertTrue(run(two, "share").said().contains("wait to be forwarded since"), run(two, "share").out());
-        done(run(two, "forward"), "Nothing waits to be forwarded.");
-        assertEquals(run(one, "people").out(), run(two, "people").out());
-        assertEquals(run(one, "revisions").out(), run(two, "revisions").out());
+        two.rehearse(SampleProcedure.GOOD).says("would be accepted");
+        assertTrue(two.onLedger("share").said().contains("wait to be forwarded since"), two.onLedger("share").out());
+        two.onLedger("forward").says("Nothing waits to be forwarded.");
+        assertEquals(one.onLedger("people").out(), two.onLedger("people").out());
+        assertEquals(one.onLedger("revisions").out(), two.onLedger("revisions").out());
         Path copy = folder.resolve("copy").resolve(one.folder().getParent().getFileName() + ".ledger");
-        done(run(one, "share", "--copy", copy.toString()), "Written");
-        done(one.run("verify", copy.toString()), "The ledger is sound.");
+        one.onLedger("share", "--copy", copy.toString()).says("Written");
+        one.run("verify", copy.toString()).says("The ledger is sound.");
         assertTrue(one.run("verify", copy.toString()).out().contains("of 2 tests"), one.run("verify", copy.toString()).out());
-        done(run(two, "verify"), "The ledger is sound.");
+        two.onLedger("verify").says("The ledger is sound.");
     }
 
     @Test
     void peopleAreSignedInTheSharedLedgerFromAnyBench() throws Exception {
         install(one);
         share(two);
-        done(typing(one, "a long enough word\n", "people", "begin", "LW", "--name", "administrator LW"), "Entered.");
+        one.typingOnLedger("a long enough word\n", "people", "begin", "LW", "--name", "administrator LW").says("Entered.");
         Files.createDirectories(two.ledger().getParent());
         two.rehearse(SampleProcedure.GOOD);
-        done(run(two, "forward"), "Forwarded:");
-        CommandRunner.Ended elsewhere = typing(two, "a long enough word\n", "people", "add", "RB", "--name", "engineer RB", "--by", "LW");
+        two.onLedger("forward").says("Forwarded:");
+        CommandRunner.Ended elsewhere = two.typingOnLedger("a long enough word\n", "people", "add", "RB", "--name", "engineer RB", "--by", "LW");
         assertEquals(1, elsewhere.status());
         assertTrue(elsewhere.err().contains("The key of LW is not on this bench"), elsewhere.err());
-        done(typing(one, "a long enough word\n", "people", "add", "RB", "--name", "engineer RB", "--by", "LW"), "Entered.");
-        done(run(two, "forward"), "Forwarded: nothing");
-        assertEquals(run(one, "people").out(), run(two, "people").out());
-        assertTrue(run(two, "people").out().contains("engineer RB"));
-        done(run(one, "verify"), "The ledger is sound.");
-        done(run(two, "verify"), "The ledger is sound.");
+        one.typingOnLedger("a long enough word\n", "people", "add", "RB", "--name", "engineer RB", "--by", "LW").says("Entered.");
+        two.onLedger("forward").says("Forwarded: nothing");
+        assertEquals(one.onLedger("people").out(), two.onLedger("people").out());
+        assertTrue(two.onLedger("people").out().contains("engineer RB"));
+        one.onLedger("verify").says("The ledger is sound.");
+        two.onLedger("verify").says("The ledger is sound.");
     }
 
     @Test
@@ -112,24 +95,24 @@ class SharedLedgerTest extends WithServer {
         install(one);
         server.kill();
         try {
-            CommandRunner.Ended lost = run(one, "forward");
+            CommandRunner.Ended lost = one.onLedger("forward");
             assertEquals(2, lost.status());
-            done(one.rehearse(SampleProcedure.GOOD), "would be accepted");
-            lost = run(one, "forward");
+            one.rehearse(SampleProcedure.GOOD).says("would be accepted");
+            lost = one.onLedger("forward");
             assertEquals(2, lost.status());
             assertTrue(lost.err().contains("can't be reached"), lost.err());
             assertEquals(1, lost.err().lines().count(), lost.err());
-            CommandRunner.Ended state = run(one, "share");
+            CommandRunner.Ended state = one.onLedger("share");
             assertTrue(state.said().contains("can't be reached"), state.out());
             assertTrue(state.said().contains("wait to be forwarded since"), state.out());
-            CommandRunner.Ended people = typing(one, "a long enough word\n", "people", "begin", "LW", "--name", "administrator LW");
+            CommandRunner.Ended people = one.typingOnLedger("a long enough word\n", "people", "begin", "LW", "--name", "administrator LW");
             assertEquals(2, people.status());
             assertTrue(people.err().contains("can't be reached"), people.err());
         } finally {
             server.startAgain();
         }
-        done(run(one, "forward"), "Nothing waits to be forwarded.");
-        assertFalse(run(one, "share").said().contains("can't be reached"));
+        one.onLedger("forward").says("Nothing waits to be forwarded.");
+        assertFalse(one.onLedger("share").said().contains("can't be reached"));
     }
 
     @Test
@@ -138,14 +121,14 @@ class SharedLedgerTest extends WithServer {
         one.rehearse(SampleProcedure.GOOD);
         Path password = one.ledger().resolveSibling("shared.password");
         Files.setPosixFilePermissions(password, PosixFilePermissions.fromString("rw-r-----"));
-        CommandRunner.Ended ended = run(one, "forward");
+        CommandRunner.Ended ended = one.onLedger("forward");
         assertEquals(2, ended.status());
         assertTrue(ended.err().contains("chmod 600"), ended.err());
         Files.delete(password);
-        assertTrue(run(one, "forward").err().contains("BENCHWRIGHT_SHARED_PASSWORD"));
+        assertTrue(one.onLedger("forward").err().contains("BENCHWRIGHT_SHARED_PASSWORD"));
         Files.writeString(one.ledger().resolveSibling("shared.properties"), "url = " + url + "\nuser = bench\npassword = trial\n");
-        assertTrue(run(one, "forward").err().contains("no place for a password"));
+        assertTrue(one.onLedger("forward").err().contains("no place for a password"));
         Files.writeString(one.ledger().resolveSibling("shared.properties"), "url = " + url + "?sslmode=disable\nuser = bench\n");
-        assertTrue(run(one, "forward").err().contains("nothing behind it"));
+        assertTrue(one.onLedger("forward").err().contains("nothing behind it"));
     }
 }

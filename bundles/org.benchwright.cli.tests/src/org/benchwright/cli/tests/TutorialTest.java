@@ -57,7 +57,7 @@ class TutorialTest {
         String words = Files.readString(page);
         String changed = text;
         for (Map.Entry<String, String> each : Map.of("a fault stopping it every 1 h", "a fault stopping it every 1 min", "lasting 4 h", "lasting 4 min",
-                "look every 2 h, tolerance 15 min", "look every 2 min, tolerance 15 s").entrySet()) {
+                "look every 2 h, tolerance 15 min", "look every 2 min, tolerance 15 s", "gap at most 10 min", "gap at most 1 min").entrySet()) {
             assertTrue(words.contains("`" + each.getValue() + "`"), "the page says it: " + each.getValue());
             changed = changed.replace(each.getKey(), each.getValue());
         }

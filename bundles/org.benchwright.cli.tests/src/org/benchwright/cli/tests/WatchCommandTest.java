@@ -23,10 +23,10 @@ import org.benchwright.cli.BenchCommandLine;
 import org.benchwright.cli.Surroundings;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.engine.plan.SoakStage;
-import org.benchwright.engine.plan.Stage;
 import org.benchwright.language.Reading;
 import org.benchwright.present.Bench;
 import org.benchwright.workshop.BenchLedger;
+import org.benchwright.workshop.tests.ChangedPlan;
 import org.benchwright.workshop.tests.SamplePlan;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -46,12 +46,7 @@ class WatchCommandTest extends OnABench {
 
     /** The sample's soak, sampled every 100 ms. */
     private static Plan plan() {
-        Plan p = SamplePlan.acceptance();
-        List<Stage> stages = p.stages().stream().map(stage -> stage instanceof SoakStage s ? (Stage) new SoakStage(s.name(), s.title(), s.hazards(), s.lasting(),
-                s.keep(), s.conditions(), s.lookEvery(), s.lookTolerance(), s.gap(), s.stopped(), s.stoppedOutside(),
-                Optional.of(new SoakStage.Watch(Duration.ofMillis(100), 2, 3))) : stage).toList();
-        return new Plan(p.format(), p.name(), p.title(), p.revision(), p.purpose(), p.retestOf(), p.provesBenchFor(), p.family(), p.claim(), p.hazards(),
-                p.protectedItems(), p.instruments(), p.preconditions(), p.preconditionUnmet(), stages, p.makeSafe(), p.end());
+        return ChangedPlan.of(SamplePlan.acceptance()).watched(new SoakStage.Watch(Duration.ofMillis(100), 2, 3)).plan();
     }
 
     private CommandRunner.Ended watch(String... arguments) {
@@ -99,7 +94,7 @@ class WatchCommandTest extends OnABench {
         assertEquals("C16-004711", arguments[1]);
         assertTrue(arguments[3].startsWith("not in mode run"), arguments[3]);
         assertTrue(units().contains("WATCH: STOPPED, nobody has come yet: not in mode run"), units());
-        assertEquals(0, bench.run("verify", bench.ledger().toString()).status());
+        ledgerIsSound();
         String test = units().replaceAll(".*(T-[0-9A-Z]{5}-[0-9A-Z]{5}).*", "$1");
         assertEquals(0, bench.run("report", test, "--ledger", bench.ledger().toString(), "--soak", "soak.html").status());
         String page = Files.readString(folder.resolve("soak.html"));

@@ -1,9 +1,5 @@
 package org.benchwright.cli.internal;
 
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -72,7 +68,7 @@ final class InstrumentCommands extends ScreenCommands {
         InstrumentDesk desk = desk(given);
         // What was given is read before anybody types a password.
         if (what.equals("import")) {
-            String list = text(given.file().orElseThrow());
+            String list = InstrumentDesk.list(given.file().orElseThrow());
             screen.line(Message.INSTRUMENTS_IMPORTED.text(desk.importList(list, signing(given, screen))));
             return;
         }
@@ -96,14 +92,6 @@ final class InstrumentCommands extends ScreenCommands {
         Optional<String> by = given.text("--by");
         return by.isEmpty() ? Optional.empty()
                 : Optional.of(new Passwords(screen).signing(by.get(), new PeopleDesk(given.ledgerToRead(), around().clocks())));
-    }
-
-    private static String text(Path file) throws EntryRefusedException {
-        try {
-            return Files.readString(file, StandardCharsets.UTF_8);
-        } catch (IOException e) {
-            throw new EntryRefusedException(Message.INSTRUMENTS_UNREADABLE.text(file.toString(), String.valueOf(e.getMessage())), e);
-        }
     }
 
     private static void list(List<InstrumentRow> rows, Screen screen) {

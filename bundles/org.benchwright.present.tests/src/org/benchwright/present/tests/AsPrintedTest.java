@@ -31,6 +31,7 @@ import org.benchwright.engine.plan.Stage;
 import org.benchwright.engine.plan.WorkStage;
 import org.benchwright.present.AsPrinted;
 import org.benchwright.present.internal.printed.PrintedWords;
+import org.benchwright.workshop.tests.ChangedPlan;
 import org.benchwright.workshop.tests.SamplePlan;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -144,13 +145,8 @@ class AsPrintedTest {
 
     /** The sample with another answer to what a gap in its soak leads to. */
     private static Plan withGap(Optional<SoakStage.Gap> gap) {
-        Plan plan = SamplePlan.acceptance();
-        List<Stage> stages = plan.stages().stream().map(stage -> stage instanceof SoakStage soak ? new SoakStage(soak.name(), soak.title(),
-                soak.hazards(), soak.lasting(), soak.keep(), soak.conditions(), soak.lookEvery(), soak.lookTolerance(), gap, soak.stopped(),
-                soak.stoppedOutside(), soak.watch()) : stage).toList();
-        return new Plan(plan.format(), plan.name(), plan.title(), plan.revision(), plan.purpose(), plan.retestOf(), plan.provesBenchFor(),
-                plan.family(), plan.claim(), plan.hazards(), plan.protectedItems(), plan.instruments(), plan.preconditions(),
-                plan.preconditionUnmet(), stages, plan.makeSafe(), plan.end());
+        return ChangedPlan.of(SamplePlan.acceptance()).soaks(soak -> new SoakStage(soak.name(), soak.title(), soak.hazards(), soak.lasting(), soak.keep(),
+                soak.conditions(), soak.lookEvery(), soak.lookTolerance(), gap, soak.stopped(), soak.stoppedOutside(), soak.watch())).plan();
     }
 
     private static String afterPowerLost(Move instead) {

@@ -17,6 +17,7 @@ import org.benchwright.engine.plan.UnitFamily;
 import org.benchwright.present.BatchStart;
 import org.benchwright.present.EntryRefusedException;
 import org.benchwright.present.UnitRow;
+import org.benchwright.workshop.tests.ChangedPlan;
 import org.benchwright.workshop.tests.SamplePlan;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
@@ -34,8 +35,7 @@ class BatchStartTest {
         UnitFamily one = C16.family();
         UnitFamily other = new UnitFamily(name, "Family " + name, one.supply(), Optional.of(new SerialMask(mask)), one.lamps(), one.modes(), one.faults(),
                 one.stopStays());
-        return new Plan(C16.format(), C16.name(), C16.title(), C16.revision(), C16.purpose(), C16.retestOf(), C16.provesBenchFor(), other, C16.claim(),
-                C16.hazards(), C16.protectedItems(), C16.instruments(), C16.preconditions(), C16.preconditionUnmet(), C16.stages(), C16.makeSafe(), C16.end());
+        return ChangedPlan.of(C16).family(other).plan();
     }
 
     private static String refused(Executable deed) {

@@ -38,6 +38,7 @@ import org.benchwright.present.TimelineLine;
 import org.benchwright.present.UnitRow;
 import org.benchwright.workshop.BenchLedger;
 import org.benchwright.workshop.tests.Approved;
+import org.benchwright.workshop.tests.ChangedPlan;
 import org.benchwright.workshop.tests.SamplePlan;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -121,7 +122,6 @@ class HandsTest extends OnABench {
 
     /** The sample's family and preconditions, with a grid of three cells and a lamp that flashes. */
     private static Plan gridAndLamp() {
-        Plan p = SamplePlan.acceptance();
         Move.Conclude no = new Move.Conclude(Verdict.REJECTED, "no");
         UnitOfMeasure volt = UnitOfMeasure.of("V");
         List<Action.AxisValue> applied = List.of("4", "12", "20").stream()
@@ -133,14 +133,17 @@ class HandsTest extends OnABench {
         Action expect = new Action.Expect("flt", List.of(new Action.AnyOf(List.of(lamp))), new Action.Window("on", Duration.ofSeconds(2), Duration.ZERO, true), no);
         Step readings = new Step("readings", "Read.", Optional.empty(), List.of(), List.of(), List.of(grid));
         Step flash = new Step("flash", "Look.", Optional.empty(), List.of(), List.of(), List.of(new Action.Mark("on", "Press."), expect));
-        return new Plan(p.format(), p.name(), p.title(), p.revision(), p.purpose(), p.retestOf(), p.provesBenchFor(), p.family(), p.claim(), p.hazards(),
-                p.protectedItems(), p.instruments(), List.of(), p.preconditionUnmet(),
-                List.of(new WorkStage("all", "All", false, Optional.empty(), List.of(), List.of(readings, flash))), p.makeSafe(), p.end());
+        return ofSteps(readings, flash);
+    }
+
+    /** The sample without its preconditions, with these steps only. */
+    private static Plan ofSteps(Step... steps) {
+        return ChangedPlan.of(SamplePlan.acceptance()).withoutPreconditions()
+                .stages(List.of(new WorkStage("all", "All", false, Optional.empty(), List.of(), List.of(steps)))).plan();
     }
 
     /** One measurement with everything in sight, one that is entered blind, its mean of two. */
     private static Plan blind() {
-        Plan p = gridAndLamp();
         Move.GoTo on = new Move.GoTo("all", "blind", Optional.empty());
         UnitOfMeasure volt = UnitOfMeasure.of("V");
         Limits limits = Limits.between(Quantity.of("23.5", "V"), Quantity.of("24.5", "V"));
@@ -148,9 +151,7 @@ class HandsTest extends OnABench {
                 List.of(new Action.Measure("first_volts", "meter", volt, limits, DecisionRule.SIMPLE, Optional.empty(), on, on)));
         Step unseen = new Step("blind", "Measure again.", Optional.empty(), List.of(), List.of(), List.of(new Action.Measure("volts", "meter", volt, limits,
                 DecisionRule.SIMPLE, Optional.empty(), END, END, Optional.of(new Action.Count(2)), Optional.of(Action.Measure.Entry.BLIND))));
-        return new Plan(p.format(), p.name(), p.title(), p.revision(), p.purpose(), p.retestOf(), p.provesBenchFor(), p.family(), p.claim(), p.hazards(),
-                p.protectedItems(), p.instruments(), List.of(), p.preconditionUnmet(),
-                List.of(new WorkStage("all", "All", false, Optional.empty(), List.of(), List.of(seen, unseen))), p.makeSafe(), p.end());
+        return ofSteps(seen, unseen);
     }
 
     @Test
@@ -189,15 +190,12 @@ class HandsTest extends OnABench {
 
     /** One guarded measurement that is entered blind, and again where it is undecided. */
     private static Plan blindOnceMore() {
-        Plan p = gridAndLamp();
         Limits limits = Limits.between(Quantity.of("23.5", "V"), Quantity.of("24.5", "V"));
         Action.Again again = new Action.Again(1, Combination.LAST);
         Action.Measure volts = new Action.Measure("volts", "meter", UnitOfMeasure.of("V"), limits, DecisionRule.GUARDED_BOTH_WAYS, Optional.of(again),
                 END, END, Optional.empty(), Optional.of(Action.Measure.Entry.BLIND));
         Step unseen = new Step("blind", "Measure.", Optional.empty(), List.of(), List.of(), List.of(volts));
-        return new Plan(p.format(), p.name(), p.title(), p.revision(), p.purpose(), p.retestOf(), p.provesBenchFor(), p.family(), p.claim(),
-                p.hazards(), p.protectedItems(), p.instruments(), List.of(), p.preconditionUnmet(),
-                List.of(new WorkStage("all", "All", false, Optional.empty(), List.of(), List.of(unseen))), p.makeSafe(), p.end());
+        return ofSteps(unseen);
     }
 
     private static void nothingGivesAway(TestDialogue dialogue, TestDialogue.Told told, String value) {

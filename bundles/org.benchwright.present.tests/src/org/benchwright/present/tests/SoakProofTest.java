@@ -19,6 +19,7 @@ import org.benchwright.evidence.Combination;
 import org.benchwright.present.HandingOver;
 import org.benchwright.present.TestDialogue;
 import org.benchwright.report.TestReport;
+import org.benchwright.workshop.tests.ChangedPlan;
 import org.benchwright.workshop.tests.SamplePlan;
 import org.junit.jupiter.api.Test;
 
@@ -70,17 +71,12 @@ class SoakProofTest extends OnABench {
     }
 
     private static UnaryOperator<Plan> claiming(Optional<Claim> claim) {
-        return plan -> new Plan(plan.format(), plan.name(), plan.title(), plan.revision(), plan.purpose(), plan.retestOf(),
-                plan.provesBenchFor(), plan.family(), claim, plan.hazards(), plan.protectedItems(), plan.instruments(), plan.preconditions(),
-                plan.preconditionUnmet(), plan.stages(), plan.makeSafe(), plan.end());
+        return plan -> ChangedPlan.of(plan).claim(claim).plan();
     }
 
     private static Plan forgetting(Plan plan) {
         UnitFamily f = plan.family();
-        UnitFamily family = new UnitFamily(f.name(), f.title(), f.supply(), f.serialMask(), f.lamps(), f.modes(), f.faults(), false);
-        return new Plan(plan.format(), plan.name(), plan.title(), plan.revision(), plan.purpose(), plan.retestOf(), plan.provesBenchFor(),
-                family, plan.claim(), plan.hazards(), plan.protectedItems(), plan.instruments(), plan.preconditions(),
-                plan.preconditionUnmet(), plan.stages(), plan.makeSafe(), plan.end());
+        return ChangedPlan.of(plan).family(new UnitFamily(f.name(), f.title(), f.supply(), f.serialMask(), f.lamps(), f.modes(), f.faults(), false)).plan();
     }
 
     @Test
@@ -216,10 +212,7 @@ class SoakProofTest extends OnABench {
     private static Plan repeatingInVain(Plan plan) {
         List<Step> steps = plan.makeSafe().steps().stream().map(step -> new Step(step.name(), step.instruction(), step.takes(), step.hazards(),
                 step.reveals(), step.actions().stream().map(SoakProofTest::repeatingInVain).toList())).toList();
-        WorkStage makeSafe = new WorkStage(plan.makeSafe().name(), plan.makeSafe().title(), false, Optional.empty(), List.of(), steps);
-        return new Plan(plan.format(), plan.name(), plan.title(), plan.revision(), plan.purpose(), plan.retestOf(), plan.provesBenchFor(),
-                plan.family(), plan.claim(), plan.hazards(), plan.protectedItems(), plan.instruments(), plan.preconditions(),
-                plan.preconditionUnmet(), plan.stages(), makeSafe, plan.end());
+        return ChangedPlan.of(plan).makeSafe(new WorkStage(plan.makeSafe().name(), plan.makeSafe().title(), false, Optional.empty(), List.of(), steps)).plan();
     }
 
     private static Action repeatingInVain(Action action) {

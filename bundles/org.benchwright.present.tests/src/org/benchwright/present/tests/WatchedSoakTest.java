@@ -9,7 +9,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
@@ -23,7 +22,6 @@ import org.benchwright.engine.TestRun;
 import org.benchwright.engine.event.WatchFact;
 import org.benchwright.engine.plan.Plan;
 import org.benchwright.engine.plan.SoakStage;
-import org.benchwright.engine.plan.Stage;
 import org.benchwright.present.Bench;
 import org.benchwright.present.HandingOver;
 import org.benchwright.present.RecordSheet;
@@ -38,6 +36,7 @@ import org.benchwright.workshop.Sitting;
 import org.benchwright.workshop.Station;
 import org.benchwright.workshop.WatchListener;
 import org.benchwright.workshop.WatchRound;
+import org.benchwright.workshop.tests.ChangedPlan;
 import org.benchwright.workshop.tests.GoodTechnician;
 import org.benchwright.workshop.tests.MovedTime;
 import org.benchwright.workshop.tests.SamplePlan;
@@ -54,12 +53,7 @@ class WatchedSoakTest {
     private final MovedTime time = new MovedTime();
 
     private static Plan plan() {
-        Plan p = SamplePlan.acceptance();
-        List<Stage> stages = p.stages().stream().map(stage -> stage instanceof SoakStage s ? (Stage) new SoakStage(s.name(), s.title(), s.hazards(), s.lasting(),
-                s.keep(), s.conditions(), s.lookEvery(), s.lookTolerance(), s.gap(), s.stopped(), s.stoppedOutside(),
-                Optional.of(new SoakStage.Watch(Duration.ofMillis(40), 2, 50))) : stage).toList();
-        return new Plan(p.format(), p.name(), p.title(), p.revision(), p.purpose(), p.retestOf(), p.provesBenchFor(), p.family(), p.claim(), p.hazards(),
-                p.protectedItems(), p.instruments(), p.preconditions(), p.preconditionUnmet(), stages, p.makeSafe(), p.end());
+        return ChangedPlan.of(SamplePlan.acceptance()).watched(new SoakStage.Watch(Duration.ofMillis(40), 2, 50)).plan();
     }
 
     /** Watches until the unit stops; a run of equal samples ends after 200 ms, so that there are several. */

@@ -1,7 +1,5 @@
 package org.benchwright.ui.internal.house;
 
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.DateTimeException;
@@ -215,15 +213,7 @@ public final class InstrumentsView extends ViewPart {
     }
 
     private void importList(Path list) {
-        sign(HouseMessage.IMPORT, String.valueOf(list.getFileName()), List.of(), (given, who) -> instruments().importList(text(list), signing(who)));
-    }
-
-    private static String text(Path path) throws CannotStoreException {
-        try {
-            return Files.readString(path, StandardCharsets.UTF_8);
-        } catch (IOException e) {
-            throw new CannotStoreException(String.valueOf(e.getMessage()), e);
-        }
+        sign(HouseMessage.IMPORT, String.valueOf(list.getFileName()), List.of(), (given, who) -> instruments().importList(InstrumentDesk.list(list), signing(who)));
     }
 
     @Override
