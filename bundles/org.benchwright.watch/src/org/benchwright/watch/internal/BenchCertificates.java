@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.attribute.PosixFileAttributeView;
 import java.nio.file.attribute.PosixFilePermission;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.security.GeneralSecurityException;
@@ -82,8 +83,8 @@ final class BenchCertificates {
 
     private void write(Path file, byte[] content, boolean secret) throws IOException {
         Path fresh = Files.createTempFile(folder, "new", ".der");
-        boolean posix = Files.getFileStore(folder).supportsFileAttributeView("posix");
-        if (posix && secret) {
+        // The file is asked, not the disk it is on: in a system without a list of its mounts a disk is not to be found.
+        if (secret && Files.getFileAttributeView(fresh, PosixFileAttributeView.class) != null) {
             Files.setPosixFilePermissions(fresh, OWNER_ONLY);
         }
         Files.write(fresh, content);
