@@ -292,6 +292,11 @@ public final class TestRun {
         return Flashes.rate(expect);
     }
 
+    /** True if what is demanded is to switch something off before the step that the test is at is begun: its words are not about that. */
+    public boolean switchesOffFirst() {
+        return demand() instanceof Demand.Switch && Demands.itemToSwitchOff(completed()).isPresent();
+    }
+
     /** The worst of the cells of a grid that were read so far, in words; empty where none is being read. */
     public Optional<String> worstCellSoFar() {
         return demand() instanceof Demand.ReadCell ? Readings.worstSoFar(completed()) : Optional.empty();

@@ -76,7 +76,7 @@ public final class Demands {
      * An item that is live and has to be switched off before anything else is asked: after a loss of power, before a step that switches it
      * on itself, and where nothing in make safe would do it.
      */
-    static Optional<String> itemToSwitchOff(RunState s) {
+    public static Optional<String> itemToSwitchOff(RunState s) {
         if (s.stepOpen() || s.soak().begun() || s.live().isEmpty()) {
             return Optional.empty();
         }

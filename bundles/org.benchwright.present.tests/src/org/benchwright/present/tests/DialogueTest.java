@@ -253,6 +253,15 @@ class DialogueTest extends OnABench {
         assertTrue(dialogue.leavingWords().get(1).startsWith("It stays LIVE: supply."), dialogue.leavingWords().toString());
     }
 
+    /** The step's own words say the contrary of what has to be done before it. */
+    @Test
+    void whatHasToBeSwitchedOffFirstIsAskedWithoutTheWordsOfTheStep() throws Exception {
+        answer(atLamps(), "now");
+        TestDialogue again = begin();
+        answer(again, "y");
+        assertEquals("SWITCH OFF AND ISOLATE: SUPPLY.", again.card().instruction());
+    }
+
     @Test
     void whoeverWasOvertakenIsToldAndLosesNothing() throws Exception {
         TestDialogue mine = begin();

@@ -95,10 +95,10 @@ public final class Cards {
         return tapped ? List.of(Hands.HOW_SEEN_TAP.text()) : question.parts();
     }
 
-    /** The step whose instruction is shown; none where something has to be read or answered before it. */
+    /** The step whose instruction is shown; none where something has to be read, answered or switched off before it. */
     private Optional<Step> stepToShow() {
         boolean before = demand instanceof Demand.AnswerPrecondition || demand instanceof Demand.AcknowledgeHazard
-                || demand instanceof Demand.TellPower;
+                || demand instanceof Demand.TellPower || run.switchesOffFirst();
         return before ? Optional.empty() : place().map(Place::step);
     }
 
