@@ -121,7 +121,7 @@ class PeopleAttackTest extends WithRegister {
         EntryDraft draft = new EntryDraft(TestId.PEOPLE, register.now(), 1, Duration.ZERO, new Actor(named, as), "person-added",
                 "{\"name\":\"nobody\",\"person\":\"XX\"}");
         ledger.appendSigned(draft, last, new Signing(register.key("LW"), meaning, printed, bench));
-        only(FaultKind.REGISTER_FALSE, TestId.PEOPLE, last + 1, "It says to be " + meaning.word() + " by " + printed + ", and was registered by LW.");
+        only(FaultKind.REGISTER_FALSE, TestId.PEOPLE, last + 1, "It claims to be " + meaning.word() + " by " + printed + ", and was registered by LW.");
         assertTrue(People.read(ledger).person("XX").isEmpty());
     }
 
